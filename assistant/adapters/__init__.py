@@ -1,0 +1,1 @@
+"""The hardware: microphone, recognisers, voices, keyboard, clock, model store."""

@@ -1,0 +1,1 @@
+"""The paper: model, load, lint."""

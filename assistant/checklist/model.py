@@ -1,0 +1,127 @@
+"""A checklist as the program holds it: typed, frozen, checked."""
+
+from decimal import Decimal
+from typing import Annotated, Literal
+
+from pydantic import BaseModel, ConfigDict, Field
+
+
+class Paper(BaseModel):
+    """Base of everything authored: frozen, and a misspelt field is an error."""
+
+    model_config = ConfigDict(frozen=True, extra="forbid", str_strip_whitespace=True)
+
+
+class DoneAsked(Paper):
+    """Something to do; "done" or "yes" closes it."""
+
+    kind: Literal["done"]
+
+
+class QuestionAsked(Paper):
+    """Something to look at; only the right answer closes the step, the other one holds it."""
+
+    kind: Literal["question"]
+    right: Literal["yes", "no"] = "yes"
+
+
+class NumberAsked(Paper):
+    """A number with its unit that must agree with the answer key."""
+
+    kind: Literal["number"]
+    unit: str
+    key: str
+    """Name in the answer key, for example ``primary.rate``."""
+
+
+class NameAsked(Paper):
+    """A name read from a label that must agree with the answer key."""
+
+    kind: Literal["name"]
+    key: str
+
+
+class WaitAsked(Paper):
+    """Something timed, such as drying: "done" starts the time, the clock closes the step."""
+
+    kind: Literal["wait"]
+    seconds: Annotated[int, Field(gt=0, le=3600)]
+
+
+Asked = Annotated[
+    DoneAsked | QuestionAsked | NumberAsked | NameAsked | WaitAsked, Field(discriminator="kind")
+]
+
+
+class Expiry(Paper):
+    """Settings that a pump forgets when the learner waits too long before this step."""
+
+    after_s: Annotated[int, Field(gt=0, le=3600)]
+    reopen: Annotated[tuple[str, ...], Field(min_length=1)]
+    """Ids of the steps to do again; the time runs from the last of them."""
+    say: str
+    """What is said when the time has run out."""
+
+
+class Step(Paper):
+    """One thing to do, to say or to measure."""
+
+    id: Annotated[str, Field(pattern=r"^[a-z][a-z0-9-]*$", max_length=40)]
+    part: str
+    """The heading under which the step stands."""
+    say: Annotated[str, Field(min_length=1, max_length=300)]
+    """The short line that is read aloud."""
+    more: str = ""
+    """The longer line, on request."""
+    hint: str = ""
+    """What "I need help" says: a cue, counted."""
+    why: str = ""
+    sources: tuple[str, ...] = ()
+    critical: bool = False
+    gate: bool = False
+    """May not be opened while an earlier critical step is open."""
+    expect: Asked = DoneAsked(kind="done")
+    if_wrong: str = ""
+    """What is said when the answer is not the right one."""
+    after: tuple[str, ...] = ()
+    """Ids of steps that must be closed before this one can be closed."""
+    expires: Expiry | None = None
+
+
+class PassRule(Paper):
+    """What a check-off takes to be passed, beside every critical step and gate."""
+
+    score_percent: Annotated[Decimal, Field(ge=0, le=100)] = Decimal(80)
+    """Share of the steps done unaided, in percent."""
+    critical_corrections: Annotated[int, Field(ge=0)] = 1
+    """How many critical steps may have been corrected by the learner after a hold."""
+    critical_cues: Annotated[int, Field(ge=0)] = 0
+    """How many critical steps may have been done after a cue."""
+
+
+class Checklist(Paper):
+    """An authored procedure: ordered steps."""
+
+    name: str
+    """The file's stem."""
+    title: str
+    version: str
+    purpose: str
+    cautions: Annotated[tuple[str, ...], Field(min_length=1)]
+    equipment: tuple[str, ...] = ()
+    sources: tuple[str, ...] = ()
+    pass_rule: PassRule = PassRule()
+    steps: Annotated[tuple[Step, ...], Field(min_length=1)]
+    digest: str
+    """SHA-256 (hex) over the bytes of the file and of every file that it includes, in order."""
+
+    def step(self, step_id: str) -> Step:
+        """The step with this id.
+
+        Raises:
+            KeyError: there is none.
+        """
+        for step in self.steps:
+            if step.id == step_id:
+                return step
+        raise KeyError(step_id)

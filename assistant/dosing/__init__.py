@@ -1,0 +1,1 @@
+"""The sums: units, flow, drops, dose, course, limits, working."""

@@ -1,0 +1,1 @@
+"""The procedure: a state machine without input or output of its own."""

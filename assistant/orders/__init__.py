@@ -1,0 +1,1 @@
+"""Fictional orders: model, load, answer key."""

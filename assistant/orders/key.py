@@ -1,0 +1,23 @@
+"""The answer key: every value that follows from an order, with its working."""
+
+from dataclasses import dataclass
+from decimal import Decimal
+
+
+@dataclass(frozen=True)
+class KeyEntry:
+    """One value that follows from an order.
+
+    Attributes:
+        name: for example ``primary.rate``.
+        value: Decimal for a number, text for a name.
+        unit: canonical unit of a number, else None.
+        working: lines that can be shown and spoken; empty where the order states the value itself.
+        formula: the calculation core's name of the formula, or "" where the order states the value.
+    """
+
+    name: str
+    value: Decimal | str
+    unit: str | None
+    working: tuple[str, ...] = ()
+    formula: str = ""

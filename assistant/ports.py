@@ -1,0 +1,140 @@
+"""The ports between the station and this machine's hardware. Each has a real adapter and a fake."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Protocol
+
+from assistant.guide.events import EarBack, EarLost, Heard, NotUnderstood, VoiceLost
+from assistant.spoken.expect import Expect
+
+SAMPLE_RATE_HZ = 16_000
+"""Every recogniser gets mono 16-bit samples at this rate; adapters resample."""
+
+
+@dataclass(frozen=True)
+class Alternative:
+    """One wording with the recogniser's own confidence, 0 to 1 (a figure of the machine, not clinical)."""
+
+    words: str
+    confidence: float
+
+
+@dataclass(frozen=True)
+class Hearing:
+    """What a recogniser makes of one utterance.
+
+    Attributes:
+        words: the best wording; empty where the recogniser will stand for none.
+        alternatives: wordings with confidence, best first, the best included.
+        audio_s, compute_s: length of the sound and time spent on it, seconds.
+    """
+
+    words: str
+    alternatives: tuple[Alternative, ...]
+    audio_s: float
+    compute_s: float
+
+
+class Utterance(Protocol):
+    """One utterance being recognised."""
+
+    def feed(self, block: bytes) -> str | None:
+        """Take mono 16-bit little-endian samples at `SAMPLE_RATE_HZ`; return partial words or None."""
+
+    def finish(self) -> Hearing:
+        """End the utterance; called once."""
+
+
+class Recogniser(Protocol):
+    """A speech recogniser with its model."""
+
+    @property
+    def name(self) -> str:
+        """A short name for records and `--ear`."""
+
+    @property
+    def model_digest(self) -> str:
+        """SHA-256 (hex) that pins the model in a record."""
+
+    def begin(self, expect: Expect) -> Utterance:
+        """Start an utterance with the vocabulary of what is expected."""
+
+    def close(self) -> None:
+        """Free the model."""
+
+
+@dataclass(frozen=True)
+class ListeningStarted:
+    """The first block of sound has arrived after a `listen`: only now is "listening" shown."""
+
+    at: datetime
+
+
+@dataclass(frozen=True)
+class SpeechStarted:
+    """The voice began to sound."""
+
+    utterance: int
+    at: datetime
+
+
+@dataclass(frozen=True)
+class SpeechEnded:
+    """The voice finished an utterance, or it was hushed."""
+
+    utterance: int
+    at: datetime
+
+
+EarEvent = Heard | NotUnderstood | EarLost | EarBack | ListeningStarted
+VoiceEvent = SpeechStarted | SpeechEnded | VoiceLost
+Post = Callable[[object], None]
+"""Puts an event into the station's inbox; safe from any thread, never blocks."""
+
+
+class Ear(Protocol):
+    """Microphone, endpointing and recogniser together; posts `EarEvent`s."""
+
+    @property
+    def name(self) -> str:
+        """The recogniser's name."""
+
+    @property
+    def model_digest(self) -> str:
+        """SHA-256 of the recogniser's model."""
+
+    def listen(self, expect: Expect) -> None:
+        """Listen with this vocabulary from now on; replaces an earlier `listen`."""
+
+    def mute(self) -> None:
+        """Drop sound until the next `listen` (half-duplex while the voice sounds)."""
+
+    def close(self) -> None:
+        """Stop the thread and free the device; returns within 2 s."""
+
+
+class Voice(Protocol):
+    """Synthesiser and loudspeaker together; posts `VoiceEvent`s."""
+
+    def say(self, utterance: int, text: str) -> None:
+        """Queue a sentence; returns at once."""
+
+    def hush(self) -> None:
+        """Stop sounding at once and drop what is queued."""
+
+    def adjust(self, rate: int, loudness: int) -> None:
+        """Set steps relative to the start: rate -4 to 4, loudness -4 to 4."""
+
+    def close(self) -> None:
+        """Stop the thread and free the device; returns within 2 s."""
+
+
+class Clock(Protocol):
+    """The station's time."""
+
+    def now(self) -> datetime:
+        """UTC; never runs backwards within one run."""
+
+    def sleep_limit(self, until: datetime | None) -> float | None:
+        """Seconds that a wait for input may last until `until`; None for no limit."""

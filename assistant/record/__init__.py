@@ -1,0 +1,1 @@
+"""The evidence: entries, canonical bytes, chain, seal, file."""

@@ -1,0 +1,1 @@
+"""The words: numbers, units, phrases, interpretation, values to speech."""

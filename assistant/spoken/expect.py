@@ -1,0 +1,47 @@
+"""What a step expects to hear: the frame in which words get their meaning."""
+
+from dataclasses import dataclass
+from decimal import Decimal
+
+
+@dataclass(frozen=True)
+class ConfirmExpected:
+    """A yes or a no; `done` counts as a yes only where `done_is_yes`."""
+
+    done_is_yes: bool = True
+
+
+@dataclass(frozen=True)
+class NumberExpected:
+    """A number in one unit.
+
+    Attributes:
+        unit: canonical unit as the trade prints it, for example ``mL/h``.
+        digits_only: take the number only digit by digit ("eight three point three").
+        lowest, highest: the whole range that a learner could say; never narrowed to the right answer.
+    """
+
+    unit: str
+    digits_only: bool = False
+    lowest: Decimal = Decimal(0)
+    highest: Decimal = Decimal(9999)
+
+
+@dataclass(frozen=True)
+class NameExpected:
+    """One of several names (fluids or drugs), as they may be spoken."""
+
+    names: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class TextExpected:
+    """Free words: a reason or a note; only commands keep their meaning."""
+
+
+@dataclass(frozen=True)
+class AnyExpected:
+    """Whatever the language knows: command, confirmation or a number with its unit."""
+
+
+Expect = ConfirmExpected | NumberExpected | NameExpected | TextExpected | AnyExpected

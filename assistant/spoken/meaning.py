@@ -1,0 +1,89 @@
+"""What words mean: an answer, two possible answers, or none with a reason."""
+
+from dataclasses import dataclass
+from decimal import Decimal
+from enum import StrEnum
+
+
+class Kind(StrEnum):
+    """What sort of answer was given."""
+
+    CONFIRM = "confirm"  # value "yes" or "no"
+    DONE = "done"  # value "done"
+    NUMBER = "number"  # value Decimal, unit set
+    COMMAND = "command"  # value: one of Command
+    NAME = "name"  # value: one of the expected names, as the order spells it
+    TEXT = "text"  # value: the words
+
+
+class Command(StrEnum):
+    """What a learner can always say or type."""
+
+    AGAIN = "again"
+    MORE = "more"
+    BACK = "back"
+    WHERE = "where am I"
+    ORDER = "what is my order"
+    SLOWER = "slower"
+    FASTER = "faster"
+    LOUDER = "louder"
+    SOFTER = "softer"
+    SPELL = "spell it"
+    PAUSE = "pause"
+    GO_ON = "go on"
+    CORRECT = "correct that"
+    HELP = "I need help"
+    NOT_APPLICABLE = "not applicable"
+    STOP = "stop"
+
+
+class Reason(StrEnum):
+    """Why words were not taken; each has a spoken sentence."""
+
+    EMPTY = "nothing was said"
+    UNKNOWN_WORDS = "unknown words"
+    NOT_A_NUMBER = "not a number"
+    WRONG_UNIT = "wrong unit"
+    TWO_NUMBERS = "two numbers"
+    OUT_OF_RANGE = "out of range"
+    DIGITS_WANTED = "digits wanted"
+    TOO_LONG = "too long"
+    NOT_AN_ANSWER_HERE = "not an answer here"
+
+
+@dataclass(frozen=True)
+class Answer:
+    """Words that mean exactly one thing.
+
+    Attributes:
+        kind: the sort of answer.
+        value: Decimal for a number, text otherwise.
+        unit: canonical unit for a number (the expected one where none was said), else None.
+        digit_by_digit: the number was said digit by digit.
+        unit_said: a unit was said.
+    """
+
+    kind: Kind
+    value: Decimal | str
+    unit: str | None = None
+    digit_by_digit: bool = False
+    unit_said: bool = False
+
+
+@dataclass(frozen=True)
+class Ambiguous:
+    """Words that could mean more than one number; the guide asks, it never guesses."""
+
+    readings: tuple[Decimal, ...]
+    unit: str
+
+
+@dataclass(frozen=True)
+class NoMatch:
+    """Words that were not taken, with the reason and suggestions (never accepted by themselves)."""
+
+    reason: Reason
+    near: tuple[str, ...] = ()
+
+
+Meaning = Answer | Ambiguous | NoMatch
