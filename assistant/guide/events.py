@@ -12,6 +12,13 @@ class Opened:
 
 
 @dataclass(frozen=True)
+class Resumed:
+    """An interrupted attempt goes on."""
+
+    at: datetime
+
+
+@dataclass(frozen=True)
 class Heard:
     """An utterance was recognised.
 
@@ -95,4 +102,16 @@ class InputEnded:
     at: datetime
 
 
-Event = Opened | Heard | NotUnderstood | Typed | Woke | Recorded | EarLost | EarBack | VoiceLost | InputEnded
+Event = (
+    Opened
+    | Resumed
+    | Heard
+    | NotUnderstood
+    | Typed
+    | Woke
+    | Recorded
+    | EarLost
+    | EarBack
+    | VoiceLost
+    | InputEnded
+)

@@ -1,0 +1,83 @@
+"""What is to be done: the guide's only output. Imperative; the station performs them in order."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import datetime
+from enum import StrEnum
+
+from assistant.spoken.expect import Expect
+
+
+class Tone(StrEnum):
+    """What a sentence is for: the screen and a later sound may tell them apart."""
+
+    NOTICE = "notice"
+    STEP = "step"
+    READ_BACK = "read-back"
+    AGREES = "agrees"
+    HOLD = "hold"
+    CUE = "cue"
+    UNCLEAR = "unclear"
+    RESULT = "result"
+
+
+class Outcome(StrEnum):
+    """How an attempt ended."""
+
+    PASSED = "passed"
+    NOT_PASSED = "not passed"
+    STOPPED = "stopped"
+
+
+@dataclass(frozen=True)
+class Say:
+    """Show `text` and speak `speech` (empty: show only)."""
+
+    text: str
+    speech: str
+    tone: Tone
+
+
+@dataclass(frozen=True)
+class Listen:
+    """Take input with this expectation.
+
+    `wanted` is False while a timed wait runs: commands are heard, but nothing is asked for.
+    """
+
+    expect: Expect
+    wanted: bool = True
+
+
+@dataclass(frozen=True)
+class Append:
+    """Put this entry on disk, then tell the guide `Recorded`."""
+
+    body: Mapping[str, object]
+
+
+@dataclass(frozen=True)
+class WakeAt:
+    """Tell the guide `Woke(token)` at this time; stale tokens do no harm."""
+
+    token: str
+    at: datetime
+
+
+@dataclass(frozen=True)
+class Adjust:
+    """Set the voice's rate and loudness, steps from -4 to 4."""
+
+    rate: int
+    loudness: int
+
+
+@dataclass(frozen=True)
+class Finish:
+    """Seal the record with this body and end the attempt."""
+
+    outcome: Outcome
+    body: Mapping[str, object]
+
+
+Effect = Say | Listen | Append | WakeAt | Adjust | Finish

@@ -1,0 +1,237 @@
+"""The guide: one attempt as a machine that takes events and gives effects, and never acts itself."""
+
+import copy
+from collections.abc import Iterable, Mapping
+
+from assistant.checklist.model import Checklist, NameAsked, NumberAsked
+from assistant.errors import OrderError
+from assistant.guide.actions import GAP, OWN_VOICE, Actions
+from assistant.guide.effects import Append, Effect, Finish, Listen
+from assistant.guide.entries import answer_body, event_of, meaning_body, stamp
+from assistant.guide.events import (
+    EarBack,
+    EarLost,
+    Event,
+    Heard,
+    InputEnded,
+    NotUnderstood,
+    Opened,
+    Recorded,
+    Resumed,
+    Typed,
+    VoiceLost,
+    Woke,
+)
+from assistant.guide.progress import Mode, Progress, State, StepProgress
+from assistant.guide.scoring import Results, score
+from assistant.guide.states import TABLE, Input
+from assistant.guide.turn import Turn
+from assistant.orders.key import KeyEntry
+from assistant.spoken import interpret
+from assistant.spoken.expect import Expect
+from assistant.spoken.meaning import Ambiguous, Answer, Kind, Meaning, NoMatch
+
+
+class ReplayError(Exception):
+    """Entries that this guide would not have written: a bug, or another program's record.
+
+    Attributes:
+        sequence: the first entry that does not follow.
+    """
+
+    def __init__(self, sequence: object) -> None:
+        super().__init__(f"entry {sequence} does not follow from the ones before it")
+        self.sequence = sequence
+
+
+class Guide:
+    """One attempt.
+
+    Args:
+        checklist: the authored procedure.
+        order_text: the order in sentences, as shown.
+        key: the answer key; must hold every name that the checklist asks for.
+        mode: practice or check-off.
+        pins: what the first entry pins (digests, versions, learner's code), text to text.
+
+    Raises:
+        OrderError: the order does not give what the checklist asks for.
+    """
+
+    def __init__(
+        self,
+        checklist: Checklist,
+        order_text: str,
+        key: Mapping[str, KeyEntry],
+        mode: Mode,
+        pins: Mapping[str, str],
+    ) -> None:
+        for step in checklist.steps:
+            if isinstance(step.expect, NumberAsked | NameAsked) and step.expect.key not in key:
+                raise OrderError(
+                    f"The checklist {checklist.name} asks for {step.expect.key}; this order does not give it.",
+                    "Choose an order with that line, or another checklist.",
+                )
+        self.mode = mode
+        self.progress = Progress({step.id: StepProgress() for step in checklist.steps})
+        self._actions = Actions(checklist, order_text, key, mode)
+        self._checklist = checklist
+        self._pins = dict(pins)
+        self._pending: tuple[Progress, list[Effect]] | None = None
+
+    def receive(self, event: Event) -> list[Effect]:
+        """Take one event; return what to do, in order.
+
+        An event that is not legal now gives no effects and changes nothing. Everything else gives exactly
+        one `Append` (or `Finish`) and goes on when `Recorded` comes.
+        """
+        if isinstance(event, Recorded):
+            return self._recorded()
+        if self._pending is not None:
+            return []
+        kind, meaning = self._classify(event)
+        rule = TABLE.get((self.progress.state, kind)) if kind is not None else None
+        if kind is None or rule is None:
+            return []
+        turn = Turn(
+            copy.deepcopy(self.progress),
+            event.at,
+            spoken=isinstance(event, Heard),
+            meaning=meaning,
+            detail=_detail(event),
+        )
+        before = self.progress.state
+        getattr(self._actions, rule.action)(turn)
+        if turn.draft.state not in rule.to:
+            raise AssertionError(f"{rule.action} ended in {turn.draft.state}, which the table does not allow")
+        body = self._body(event, kind, before, turn)
+        after: list[Effect] = []
+        if turn.outcome is not None:
+            results = self._results(turn.draft)
+            after.append(Finish(turn.outcome, _finish_body(turn, results)))
+        after += [*turn.said, *turn.wakes]
+        if turn.outcome is None:
+            after.append(
+                Listen(self._actions.expectation(turn.draft), wanted=turn.draft.state is not State.WAITING)
+            )
+        self._pending = (turn.draft, after)
+        return [Append(body)]
+
+    def _recorded(self) -> list[Effect]:
+        if self._pending is None:
+            return []
+        self.progress, effects = self._pending
+        self._pending = None
+        return effects
+
+    def expectation(self) -> Expect:
+        """What is expected now."""
+        return self._actions.expectation(self.progress)
+
+    def results(self) -> Results:
+        """The result as it stands."""
+        return self._results(self.progress)
+
+    def _results(self, progress: Progress) -> Results:
+        return score(self._checklist, progress, self.mode)
+
+    def replay(self, entries: Iterable[Mapping[str, object]]) -> None:
+        """Live the recorded entries again; afterwards the progress is what it was.
+
+        Raises:
+            ReplayError: an entry does not follow from the ones before it.
+        """
+        for entry in entries:
+            event = event_of(entry)
+            if event is None:
+                continue
+            effects = self.receive(event)
+            if not effects or not isinstance(effects[0], Append):
+                raise ReplayError(entry.get("sequence"))
+            body = effects[0].body
+            if any(
+                entry.get(name) != body.get(name) for name in ("kind", "step", "input", "verdict", "meaning")
+            ):
+                raise ReplayError(entry.get("sequence"))
+            self._recorded()
+
+    def _classify(self, event: Event) -> tuple[Input | None, Meaning | None]:
+        match event:
+            case Heard(during_speech=True) | Heard(gap=True):
+                return Input.DROPPED, None
+            case Heard(words=words) | Typed(words=words):
+                meaning = interpret(words, self.expectation())
+                return _input_of(meaning), meaning
+            case Woke(token=token):
+                return (Input.WOKE if token == self.progress.token else None), None
+            case Opened():
+                return Input.OPENED, None
+            case Resumed():
+                return Input.RESUMED, None
+            case NotUnderstood():
+                return Input.UNCLEAR, None
+            case EarLost():
+                return Input.EAR_LOST, None
+            case EarBack():
+                return Input.EAR_BACK, None
+            case VoiceLost():
+                return Input.VOICE_LOST, None
+            case InputEnded():
+                return Input.INPUT_ENDED, None
+            case Recorded():
+                return None, None
+
+    def _body(self, event: Event, kind: Input, before: State, turn: Turn) -> dict[str, object]:
+        body = answer_body(event)
+        body["input"] = kind.value
+        if isinstance(event, Opened):
+            body |= self._pins
+        else:
+            body["step"] = self._checklist.steps[self.progress.cursor].id
+            body["state"] = before.value
+        if turn.meaning is not None:
+            body["meaning"] = meaning_body(turn.meaning)
+        return body | turn.note
+
+
+def _detail(event: Event) -> str:
+    match event:
+        case Heard(during_speech=True):
+            return OWN_VOICE
+        case Heard(gap=True):
+            return GAP
+        case EarLost(reason=reason) | VoiceLost(reason=reason):
+            return reason
+        case _:
+            return ""
+
+
+def _input_of(meaning: Meaning) -> Input:
+    match meaning:
+        case Ambiguous():
+            return Input.AMBIGUOUS
+        case NoMatch():
+            return Input.UNCLEAR
+        case Answer(kind=Kind.CONFIRM, value="yes"):
+            return Input.YES
+        case Answer(kind=Kind.CONFIRM):
+            return Input.NO
+        case Answer(kind=Kind.DONE):
+            return Input.DONE
+        case Answer(kind=Kind.NUMBER):
+            return Input.NUMBER
+        case Answer(kind=Kind.NAME):
+            return Input.NAME
+        case Answer(kind=Kind.TEXT):
+            return Input.TEXT
+        case Answer(value=command):
+            return Input(str(command))
+
+
+def _finish_body(turn: Turn, results: Results) -> dict[str, object]:
+    return {
+        "kind": "finished",
+        "at": stamp(turn.at),
+        "outcome": turn.outcome.value if turn.outcome else "",
+        "results": results.body(),
+    }

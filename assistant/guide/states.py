@@ -1,0 +1,145 @@
+"""The one transition table: what is legal in which state, and where it can lead.
+
+Theory of operation. Every event is first turned into one `Input`: words by what they mean in the
+present state, everything else by its kind. The table then names the one action for it and the states in
+which that action may end. What is absent is refused, and refusing changes nothing. An action works on a
+copy of the progress; the copy becomes the truth only when the entry about it is on disk (`Recorded`).
+The state diagram in DEVELOPERS.md is made from this table (``python -m assistant.guide.diagram``).
+"""
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+from assistant.guide.progress import State
+from assistant.spoken.meaning import Command
+
+
+class Input(StrEnum):
+    """What an event amounts to in the present state."""
+
+    OPENED = "opened"
+    RESUMED = "resumed"
+    YES = "yes"
+    NO = "no"
+    DONE = "done"
+    NUMBER = "a number"
+    NAME = "a name"
+    TEXT = "free words"
+    AMBIGUOUS = "two meanings"
+    UNCLEAR = "not understood"
+    DROPPED = "dropped sound"
+    WOKE = "time is up"
+    EAR_LOST = "microphone lost"
+    EAR_BACK = "microphone back"
+    VOICE_LOST = "voice lost"
+    INPUT_ENDED = "input ended"
+    AGAIN = Command.AGAIN.value
+    MORE = Command.MORE.value
+    BACK = Command.BACK.value
+    WHERE = Command.WHERE.value
+    ORDER = Command.ORDER.value
+    SLOWER = Command.SLOWER.value
+    FASTER = Command.FASTER.value
+    LOUDER = Command.LOUDER.value
+    SOFTER = Command.SOFTER.value
+    SPELL = Command.SPELL.value
+    PAUSE = Command.PAUSE.value
+    GO_ON = Command.GO_ON.value
+    CORRECT = Command.CORRECT.value
+    HELP = Command.HELP.value
+    NOT_APPLICABLE = Command.NOT_APPLICABLE.value
+    STOP = Command.STOP.value
+
+
+@dataclass(frozen=True)
+class Rule:
+    """One row: the action's name and every state in which it may end."""
+
+    action: str
+    to: frozenset[State]
+
+
+def _rule(action: str, *to: State) -> Rule:
+    return Rule(action, frozenset(to))
+
+
+_ASKING, _READING, _REASON = State.ASKING, State.READING_BACK, State.GIVING_REASON
+_WAITING, _PAUSED, _STOPPING = State.WAITING, State.PAUSED, State.STOPPING
+_FINISHED = State.FINISHED
+
+_UNDER_WAY = (_ASKING, _READING, _REASON, _WAITING)
+LIVE = (*_UNDER_WAY, _PAUSED, _STOPPING)
+"""Every state between the opening and the end."""
+
+TABLE: dict[tuple[State, Input], Rule] = {
+    (State.READY, Input.OPENED): _rule("open", _ASKING),
+    # An answer to the current step.
+    (_ASKING, Input.YES): _rule("answer_yes", _ASKING, _WAITING, _FINISHED),
+    (_ASKING, Input.DONE): _rule("answer_yes", _ASKING, _WAITING, _FINISHED),
+    (_ASKING, Input.NO): _rule("answer_no", _ASKING, _FINISHED),
+    (_ASKING, Input.NUMBER): _rule("take_number", _READING),
+    (_ASKING, Input.NAME): _rule("take_name", _ASKING, _FINISHED),
+    (_ASKING, Input.AMBIGUOUS): _rule("ask_digits", _ASKING),
+    (_ASKING, Input.BACK): _rule("back", _ASKING),
+    (_ASKING, Input.GO_ON): _rule("leave_open", _ASKING, _FINISHED),
+    (_ASKING, Input.CORRECT): _rule("correct", _ASKING),
+    (_ASKING, Input.NOT_APPLICABLE): _rule("ask_reason", _ASKING, _REASON),
+    (_ASKING, Input.WOKE): _rule("remind", _ASKING),
+    # A read-back: only a clear yes keeps it.
+    (_READING, Input.YES): _rule("keep", _ASKING, _FINISHED),
+    (_READING, Input.NO): _rule("ask_anew", _ASKING, _REASON),
+    (_READING, Input.CORRECT): _rule("ask_anew", _ASKING, _REASON),
+    (_READING, Input.BACK): _rule("ask_anew", _ASKING, _REASON),
+    (_READING, Input.WOKE): _rule("remind", _READING),
+    # Why a step does not apply.
+    (_REASON, Input.TEXT): _rule("take_reason", _READING),
+    (_REASON, Input.BACK): _rule("drop_reason", _ASKING),
+    (_REASON, Input.CORRECT): _rule("drop_reason", _ASKING),
+    (_REASON, Input.WOKE): _rule("remind", _REASON),
+    # A timed wait: the clock closes it.
+    (_WAITING, Input.WOKE): _rule("end_wait", _ASKING, _FINISHED),
+    (_WAITING, Input.YES): _rule("tell_time_left", _WAITING),
+    (_WAITING, Input.DONE): _rule("tell_time_left", _WAITING),
+    (_WAITING, Input.NO): _rule("restart_wait", _ASKING),
+    (_WAITING, Input.BACK): _rule("restart_wait", _ASKING),
+    (_WAITING, Input.CORRECT): _rule("restart_wait", _ASKING),
+    # A pause.
+    (_PAUSED, Input.GO_ON): _rule("return_from_pause", *_UNDER_WAY, _FINISHED),
+    (_PAUSED, Input.YES): _rule("tell_paused", _PAUSED),
+    (_PAUSED, Input.DONE): _rule("tell_paused", _PAUSED),
+    (_PAUSED, Input.NO): _rule("tell_paused", _PAUSED),
+    (_PAUSED, Input.WOKE): _rule("note_wait_over", _PAUSED),
+    # A stop is asked about once: a misheard word must not end an attempt.
+    (_STOPPING, Input.YES): _rule("stop", _FINISHED),
+    (_STOPPING, Input.NO): _rule("return_from_pause", *_UNDER_WAY, _PAUSED, _FINISHED),
+    (_STOPPING, Input.GO_ON): _rule("return_from_pause", *_UNDER_WAY, _PAUSED, _FINISHED),
+    (_STOPPING, Input.WOKE): _rule("note_wait_over", _STOPPING),
+}
+
+for _state in LIVE:
+    # Legal everywhere between the opening and the end.
+    for _input, _action in {
+        Input.AGAIN: "again",
+        Input.WHERE: "where",
+        Input.ORDER: "read_order",
+        Input.SLOWER: "slower",
+        Input.FASTER: "faster",
+        Input.LOUDER: "louder",
+        Input.SOFTER: "softer",
+        Input.SPELL: "spell",
+        Input.MORE: "more",
+        Input.HELP: "help",
+        Input.UNCLEAR: "unclear",
+        Input.DROPPED: "drop",
+        Input.EAR_LOST: "ear_lost",
+        Input.EAR_BACK: "ear_back",
+        Input.VOICE_LOST: "voice_lost",
+        Input.RESUMED: "resume",
+    }.items():
+        TABLE[_state, _input] = _rule(_action, _state)
+    TABLE[_state, Input.INPUT_ENDED] = _rule("end_input", _FINISHED)
+    TABLE[_state, Input.PAUSE] = _rule("pause", _PAUSED)
+    TABLE[_state, Input.STOP] = _rule("ask_stop", _STOPPING)
+TABLE[_STOPPING, Input.STOP] = _rule("stop", _FINISHED)
+# The time of a wait may have come while the attempt lay still.
+TABLE[_WAITING, Input.RESUMED] = _rule("resume", _WAITING, _ASKING, _FINISHED)

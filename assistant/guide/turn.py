@@ -1,0 +1,57 @@
+"""One event being worked on: the draft of the progress, what is said, what the entry will tell."""
+
+from dataclasses import dataclass, field
+from datetime import datetime
+
+from assistant.guide.effects import Adjust, Effect, Outcome, Say, Tone, WakeAt
+from assistant.guide.progress import Progress
+from assistant.spoken import speech
+from assistant.spoken.meaning import Meaning
+
+
+@dataclass
+class Turn:
+    """What one event does; becomes true only when its entry is on disk.
+
+    Attributes:
+        draft: a copy of the progress, to be changed.
+        at: the event's time.
+        spoken: the event came by voice.
+        meaning: what its words mean, if it had words.
+        detail: a device's reason, a wake-up's token.
+        said: sentences and settings, in order.
+        wakes: wake-up calls.
+        note: what the entry tells beside the event itself.
+        outcome: set where the attempt ends.
+    """
+
+    draft: Progress
+    at: datetime
+    spoken: bool = False
+    meaning: Meaning | None = None
+    detail: str = ""
+    said: list[Effect] = field(default_factory=list)
+    wakes: list[WakeAt] = field(default_factory=list)
+    note: dict[str, object] = field(default_factory=dict)
+    outcome: Outcome | None = None
+
+    def say(self, text: str, tone: Tone, spoken_text: str | None = None) -> None:
+        """Show `text` and speak it, or `spoken_text` in its place ("" speaks nothing)."""
+        words = speech(text) if spoken_text is None else spoken_text
+        self.said.append(Say(text, words, tone))
+
+    def adjust(self) -> None:
+        """Tell the voice its new settings."""
+        self.said.append(Adjust(self.draft.rate, self.draft.loudness))
+
+    def wake_at(self, kind: str, due: datetime) -> None:
+        """Ask for one wake-up call; it replaces the earlier one."""
+        self.draft.tokens += 1
+        self.draft.token = f"{kind}:{self.draft.tokens}"
+        self.draft.wakes_at = due
+        self.wakes.append(WakeAt(self.draft.token, due))
+
+    def wake_again(self) -> None:
+        """Ask anew for the call that counts, after a pause or a resumption."""
+        if self.draft.token and self.draft.wakes_at is not None:
+            self.wakes.append(WakeAt(self.draft.token, self.draft.wakes_at))

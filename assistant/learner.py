@@ -1,0 +1,203 @@
+"""A simulated learner: shows a newcomer the whole job without a microphone, and drives the tests.
+
+It does what it is asked, says it in varying words, and makes one slip where it is told to.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from decimal import Decimal
+from enum import StrEnum
+from random import Random
+
+from assistant.checklist.model import (
+    Checklist,
+    NameAsked,
+    NumberAsked,
+    QuestionAsked,
+    Step,
+)
+from assistant.errors import UsageError
+from assistant.guide.progress import Progress, State, Status
+from assistant.orders.key import KeyEntry
+from assistant.spoken import say_amount, say_digits, say_number, say_unit
+from assistant.spoken.meaning import Command
+
+
+class Slip(StrEnum):
+    """The ways in which the simulated learner can err."""
+
+    WRONG_RATE = "wrong-rate"
+    TEEN_TY = "teen-ty"
+    TENFOLD = "tenfold"
+    SWAPPED = "swapped"
+    LEFT_CLAMP = "left-clamp"
+    SKIP_CRITICAL = "skip-critical"
+    WRONG_BAG = "wrong-bag"
+    TOO_SLOW = "too-slow"
+
+
+@dataclass(frozen=True)
+class Reply:
+    """What the learner says, and how long it takes before saying it, seconds."""
+
+    words: str
+    after_s: int = 2
+
+
+OTHER_BAGS = ("0.9 % sodium chloride", "5 % dextrose in water")
+"""Bags that a learner may take by mistake; the first one that was not ordered is taken."""
+
+TEEN_TY = {13: 30, 14: 40, 15: 50, 16: 60, 17: 70, 18: 80, 19: 90}
+"""Numbers that sound alike (ISMP and NCC MERP guidance, extended to the full series; from memory)."""
+_TY_TEEN = {ty: teen for teen, ty in TEEN_TY.items()}
+
+
+class SimulatedLearner:
+    """Answers what the guide asks.
+
+    Args:
+        checklist: the procedure.
+        key: the answer key.
+        slip: the one mistake to make, or None.
+        seed: varies the wording and, where several steps would do, the place of the slip.
+
+    Raises:
+        UsageError: this checklist and order leave no place for that slip.
+    """
+
+    def __init__(
+        self, checklist: Checklist, key: Mapping[str, KeyEntry], slip: Slip | None, seed: int
+    ) -> None:
+        self._checklist = checklist
+        self._key = key
+        self._slip = slip
+        self._random = Random(seed)  # noqa: S311 - varies words, guards nothing
+        self._slipped = False
+        self.place = self._place_of(slip) if slip is not None else ""
+
+    def reply(self, progress: Progress) -> Reply:
+        """What the learner says to what is asked now."""
+        step = self._checklist.steps[progress.cursor]
+        match progress.state:
+            case State.READING_BACK:
+                return Reply(self._random.choice(("yes", "correct", "that is right")))
+            case State.STOPPING | State.PAUSED:
+                return Reply(Command.GO_ON.value)
+            case State.GIVING_REASON:
+                return Reply("the instructor said so")
+        if step.id == self.place and not self._slipped:
+            self._slipped = True
+            return self._err(step)
+        return self._right(step)
+
+    def _right(self, step: Step) -> Reply:
+        match step.expect:
+            case NumberAsked(key=name, unit=unit):
+                return Reply(self._number(self._value(name), unit))
+            case NameAsked(key=name):
+                return Reply(str(self._key[name].value))
+            case QuestionAsked(right=right):
+                return Reply(right)
+        return Reply(self._random.choice(("done", "that is done", "finished", "yes")))
+
+    def _number(self, value: Decimal, unit: str) -> str:
+        """A number as learners say it; with and without the unit, sometimes digit by digit."""
+        ways = [say_amount(value, unit), say_number(value), f"{say_digits(value)} {say_unit(unit)}"]
+        return self._random.choice(ways)
+
+    def _value(self, name: str) -> Decimal:
+        value = self._key[name].value
+        if not isinstance(value, Decimal):
+            raise TypeError(f"{name} is a name, not a number")
+        return value
+
+    # The slips.
+
+    def _place_of(self, slip: Slip) -> str:
+        """The id of the step at which the slip happens."""
+        places = [step.id for step in self._checklist.steps if self._fits(slip, step)]
+        if not places:
+            raise UsageError(
+                f"The slip {slip.value} has no place in {self._checklist.name} with this order.",
+                "Choose another slip, checklist or order.",
+            )
+        return self._random.choice(places)
+
+    def _fits(self, slip: Slip, step: Step) -> bool:
+        asked = step.expect
+        match slip:
+            case Slip.WRONG_RATE | Slip.TENFOLD:
+                return isinstance(asked, NumberAsked) and asked.key.endswith(".rate")
+            case Slip.SWAPPED:
+                return (
+                    isinstance(asked, NumberAsked)
+                    and asked.key.endswith(".rate")
+                    and self._value(self._volume_key(asked.key)) != self._value(asked.key)
+                )
+            case Slip.TEEN_TY:
+                return isinstance(asked, NumberAsked) and _twin(self._value(asked.key)) is not None
+            case Slip.LEFT_CLAMP:
+                return isinstance(asked, QuestionAsked) and "clamp" in step.if_wrong
+            case Slip.SKIP_CRITICAL:
+                return self._before_a_gate(step)
+            case Slip.WRONG_BAG:
+                return isinstance(asked, NameAsked)
+            case Slip.TOO_SLOW:
+                return step.expires is not None
+
+    def _before_a_gate(self, step: Step) -> bool:
+        ids = [other.id for other in self._checklist.steps]
+        later = self._checklist.steps[ids.index(step.id) + 1 :]
+        return step.critical and not step.gate and any(other.gate for other in later)
+
+    @staticmethod
+    def _volume_key(rate_key: str) -> str:
+        return rate_key.removesuffix(".rate") + ".vtbi"
+
+    def _err(self, step: Step) -> Reply:
+        asked = step.expect
+        match self._slip, asked:
+            case Slip.WRONG_RATE, NumberAsked(key=name, unit=unit):
+                return Reply(self._number(_another_rate(self._value(name)), unit))
+            case Slip.TENFOLD, NumberAsked(key=name, unit=unit):
+                return Reply(self._number(_shifted(self._value(name)), unit))
+            case Slip.SWAPPED, NumberAsked(key=name, unit=unit):
+                return Reply(self._number(self._value(self._volume_key(name)), unit))
+            case Slip.TEEN_TY, NumberAsked(key=name, unit=unit):
+                return Reply(self._number(_twin(self._value(name)) or Decimal(0), unit))
+            case Slip.LEFT_CLAMP, QuestionAsked(right=right):
+                return Reply("no" if right == "yes" else "yes")
+            case Slip.SKIP_CRITICAL, _:
+                return Reply(Command.GO_ON.value)
+            case Slip.WRONG_BAG, NameAsked(key=name):
+                return Reply(next(bag for bag in OTHER_BAGS if bag != self._key[name].value))
+        wait_s = step.expires.after_s + 1 if step.expires else 0
+        return Reply(self._right(step).words, after_s=wait_s)
+
+
+def _twin(value: Decimal) -> Decimal | None:
+    """The number that differs in teen or ty only: 15 for 50, 115 for 150; None where there is none."""
+    if value != value.to_integral_value():
+        return None
+    hundreds, rest = divmod(int(value), 100)
+    twin = TEEN_TY.get(rest) or _TY_TEEN.get(rest)
+    return None if twin is None else Decimal(hundreds * 100 + twin)
+
+
+def _another_rate(value: Decimal) -> Decimal:
+    """A rate that does not follow from the order, a third up to a whole number, never ten times it."""
+    return (value * 3 / 2).to_integral_value() + 1
+
+
+def _shifted(value: Decimal) -> Decimal:
+    """The same digits with the decimal point one place on."""
+    return value * 10
+
+
+def disturbed(progress: Progress) -> tuple[str, ...]:
+    """Ids of the steps that did not go smoothly: what a slip should touch, and nothing else."""
+    return tuple(
+        name
+        for name, done in progress.steps.items()
+        if done.wrong or done.cues or done.corrections or done.out_of_order or done.status is not Status.CLOSED
+    )

@@ -1,0 +1,1 @@
+"""Everything in English: phrases, number words, sentences."""

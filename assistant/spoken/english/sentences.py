@@ -1,0 +1,201 @@
+"""Every sentence that the guide itself says, in English. Authored text comes from the checklist.
+
+Sentences are written as they are shown; `assistant.spoken.speech` turns them into what is spoken.
+"""
+
+from assistant.spoken.meaning import Reason
+
+TRAINING_ONLY = (
+    "This is training. It controls no pump and treats no patient. "
+    "Local policy and the maker's instructions come first, and a licensed practitioner decides."
+)
+WHAT_CAN_BE_SAID = (
+    "You can always say: again, more, back, go on, where am I, what is my order, correct that, "
+    "I need help, not applicable, pause, or stop. Typing the same words works too."
+)
+
+UNCLEAR = {
+    Reason.EMPTY: "I heard nothing I can use.",
+    Reason.UNKNOWN_WORDS: "I did not understand that.",
+    Reason.NOT_A_NUMBER: "I need a number here.",
+    Reason.WRONG_UNIT: "That is not the unit I need here.",
+    Reason.TWO_NUMBERS: "I heard two numbers. Please say one.",
+    Reason.OUT_OF_RANGE: "That number is outside what can be said here.",
+    Reason.DIGITS_WANTED: "Please say the number digit by digit.",
+    Reason.TOO_LONG: "That was too long for me. Please say it in a few words.",
+    Reason.NOT_AN_ANSWER_HERE: "That is not an answer to this.",
+}
+
+PRACTICE_BEGINS = "Practice: ask as often as you like."
+CHECK_OFF_BEGINS = "Check-off: I read out no answers, and every cue is counted."
+NO_WORDING = "I did not understand that."
+SOUND_LOST = "Some sound was lost. Please say it again."
+YES_OR_NO = "Please say yes or no."
+AGREES = "Agrees."
+CORRECTION_ASKED = "Let us correct that."
+NOTHING_TO_CORRECT = "There is nothing to correct yet."
+SAY_NUMBER_AGAIN = "Then please say it again, digit by digit."
+SAY_REASON_AGAIN = "Then please tell me again why it does not apply."
+WHY_NOT_APPLICABLE = "Why does it not apply?"
+REASON_DROPPED = "Then the step stays."
+CRITICAL_CANNOT_BE_SET_ASIDE = (
+    "This is a critical step and cannot be set aside here. If you think it does not apply, say pause and ask "
+    "your instructor."
+)
+FIRST_STEP = "This is the first step."
+LEFT_OPEN = "Left open."
+CRITICAL_LEFT_OPEN = "Left open. This is a critical step: the next gate will hold until it is done."
+LEFT_OUT = "Left out."
+NO_MORE = "There is nothing more to say about this step."
+NO_HINT = "Do the step as you were taught it. If you are not sure, say pause and ask your instructor."
+NOTHING_TO_SPELL = "There is nothing to spell here."
+TIME_UP = "Time is up."
+WAIT_DROPPED = "Then the time starts again."
+PAUSED = "Paused. Say go on when you are ready."
+GOING_ON = "Going on."
+STOP_ASKED = "Stop the attempt here? Say yes to stop, or no to go on."
+STOPPED = "Stopped. Nothing recorded is lost, and the attempt can be resumed."
+INPUT_ENDED = "No more input can come, so the attempt stops here. Nothing recorded is lost."
+RESUMED = "The attempt goes on where it was."
+EAR_LOST = "I cannot hear you any more. Please type your answers; the same words work."
+EAR_BACK = "I can hear you again."
+SLOWER, FASTER, LOUDER, SOFTER = "Slower.", "Faster.", "Louder.", "Softer."
+AT_THE_LIMIT = "That is as far as it goes."
+ALL_DONE = "That was the last step."
+PASSED = "Passed."
+NOT_PASSED = "Not passed."
+FEEDBACK_GOOD = "Every step was done unaided."
+
+
+def begins(title: str, purpose: str) -> str:
+    """The first sentence of an attempt."""
+    return f"{title}. {purpose}"
+
+
+def step_line(number: int, count: int, line: str) -> str:
+    """A step as it is shown: its place and its line."""
+    return f"Step {number} of {count}. {line}"
+
+
+def critical(line: str) -> str:
+    """A critical step says that it is one."""
+    return f"Critical: {line}"
+
+
+def did_you_mean(near: tuple[str, ...]) -> str:
+    """Suggestions, never accepted by themselves."""
+    return "Did you mean " + ", or ".join(near) + "?"
+
+
+def unit_needed(unit: str) -> str:
+    """What unit the step needs."""
+    return f"I need a number in {unit}."
+
+
+def which_number(readings: tuple[str, ...]) -> str:
+    """Two readings of the same words."""
+    return "That could be " + " or ".join(readings) + ". Please say it digit by digit."
+
+
+def disagrees(sentence: str) -> str:
+    """A number or a name that does not agree: hold."""
+    return f"Hold. {sentence}"
+
+
+def wrong_name(heard: str) -> str:
+    """A label that is not the one ordered."""
+    return f"Hold. {heard} is not what your order says. Stop, and look at the order and the label again."
+
+
+def name_agrees(name: str) -> str:
+    """A label that is the one ordered."""
+    return f"{name}: agrees with the order."
+
+
+def working(lines: tuple[str, ...]) -> str:
+    """The working of the right number, for practice."""
+    return "The working: " + " ".join(line if line.endswith(".") else line + "." for line in lines)
+
+
+def not_right(advice: str) -> str:
+    """An observation that must not be passed by."""
+    return f"Hold. {advice or 'Do not go on. Put it right first.'}"
+
+
+def question_again(line: str) -> str:
+    """The question, once the fault was dealt with."""
+    return f"When it is put right: {line}"
+
+
+def first_do(line: str) -> str:
+    """Something else comes first."""
+    return f"Something comes first: {line}"
+
+
+def gate_holds(gate: str, count: int) -> str:
+    """A gate that may not be passed."""
+    return f"The gate holds: {gate} {_critical_steps(count)} still open. Going back there."
+
+
+def still_open(count: int) -> str:
+    """The end is reached with steps open."""
+    return (
+        f"That was the last step, but {count} {'step is' if count == 1 else 'steps are'} still open. "
+        "Say go on to leave one out."
+    )
+
+
+def wait_begins(seconds: int) -> str:
+    """A timed wait starts."""
+    return f"I count {seconds} seconds."
+
+
+def wait_left(seconds: int) -> str:
+    """Too early."""
+    return f"Not yet: {seconds} {'second' if seconds == 1 else 'seconds'} to go."
+
+
+def reason_read_back(reason: str) -> str:
+    """The reason why a step does not apply, read back."""
+    return f'Not applicable, because: "{reason}". Is that right?'
+
+
+def not_applicable() -> str:
+    """A step that was set aside."""
+    return "Recorded as not applicable."
+
+
+def where(number: int, count: int, part: str, left_open: int) -> str:
+    """Where the learner is."""
+    tail = f" {left_open} earlier {'step is' if left_open == 1 else 'steps are'} open." if left_open else ""
+    return f"You are at step {number} of {count}, {part}.{tail}"
+
+
+def reminder(line: str) -> str:
+    """After a long silence."""
+    return f"Still at this step: {line}"
+
+
+def voice_lost(reason: str) -> str:
+    """The text goes on without a voice."""
+    return f"I have lost my voice: {reason} Please read on here."
+
+
+def spelled(name: str) -> str:
+    """A name letter by letter."""
+    letters = [" ".join(word.upper()) for word in name.split()]
+    return f"{name}: {', '.join(letters)}."
+
+
+def summary(unaided: int, applicable: int) -> str:
+    """The result in one sentence."""
+    return f"{unaided} of {applicable} steps were done unaided."
+
+
+def practise(lines: tuple[str, ...]) -> str:
+    """What to practise next, the first one or two."""
+    return "To practise: " + " And: ".join(lines)
+
+
+def _critical_steps(count: int) -> str:
+    return "one critical step is" if count == 1 else f"{count} critical steps are"
