@@ -110,6 +110,8 @@ class Checklist(Paper):
     cautions: Annotated[tuple[str, ...], Field(min_length=1)]
     equipment: tuple[str, ...] = ()
     sources: tuple[str, ...] = ()
+    order: str = ""
+    """Name of the order that is used where none is named."""
     pass_rule: PassRule = PassRule()
     steps: Annotated[tuple[Step, ...], Field(min_length=1)]
     digest: str

@@ -1,0 +1,272 @@
+"""One authored TOML file: its bytes, its table, and at which line things stand."""
+
+import re
+import tomllib
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+from decimal import Decimal
+from pathlib import Path
+from typing import Any
+
+from pydantic import BaseModel, ValidationError
+
+from assistant.checklist.library import nearest, quoted
+from assistant.errors import AssistantError
+
+LARGEST_BYTES = 1_000_000
+"""An authored file above this size is refused unread: the longest procedure needs a tenth of it."""
+
+_HEADER = re.compile(r"\s*(\[\[?)\s*([A-Za-z0-9_.\"'\- ]+?)\s*\]\]?\s*(#.*)?$")
+_AT_LINE = re.compile(r"\(at line (\d+), column \d+\)")
+
+
+@dataclass(frozen=True)
+class PaperFile:
+    """One authored file that could be read and parsed.
+
+    Attributes:
+        path: where it lies.
+        content: its bytes.
+        table: what they say; numbers with a point are Decimal.
+        error: what is raised about it.
+    """
+
+    path: Path
+    content: bytes
+    table: dict[str, Any]
+    error: type[AssistantError]
+
+    def line_of(self, where: Sequence[str | int]) -> int:
+        """The line, from 1, at which a field stands; of what encloses it where it cannot be found.
+
+        Args:
+            where: the way into the table, such as ``("steps", 3, "expect", "unit")``.
+        """
+        return _line_of(self.content.decode("utf-8"), where)
+
+    def complain(self, where: Sequence[str | int], what: str, remedy: str) -> AssistantError:
+        """The error that names this file, the line and the step."""
+        return self.error(f"{self.path}, line {self.line_of(where)}{self._step(where)}: {what}", remedy)
+
+    def complain_about(
+        self, invalid: ValidationError, before: Sequence[str | int], model: type[BaseModel]
+    ) -> AssistantError:
+        """The error for the first thing that a model refused.
+
+        Args:
+            invalid: what pydantic says.
+            before: the way into the table to what was validated.
+            model: what it should have been.
+        """
+        first = invalid.errors(include_url=False)[0]
+        kinds = {"done", "question", "number", "name", "wait"}
+        inside = [part for part in first["loc"] if part not in kinds]
+        where = [*before, *inside]
+        field = str(inside[-1]) if inside else ""
+        what, remedy = _sentence(first["type"], field, first.get("ctx", {}), first.get("input"))
+        if first["type"] == "extra_forbidden":
+            known = _fields(model, inside[:-1], first["loc"])
+            remedy = nearest(field, known) or f"Known are: {', '.join(known)}."
+        elif first["type"] == "missing":
+            where = where[:-1]
+        return self.complain(where, what, remedy)
+
+    def _step(self, where: Sequence[str | int]) -> str:
+        match where:
+            case ["steps", int(place), *_]:
+                steps = self.table.get("steps")
+                step = steps[place] if isinstance(steps, list) and place < len(steps) else None
+                named = step.get("id") if isinstance(step, dict) else None
+                return f", step {quoted(named)}" if isinstance(named, str) else f", step number {place + 1}"
+        return ""
+
+
+def read_paper(path: Path, error: type[AssistantError]) -> PaperFile:
+    """Read and parse one file.
+
+    Raises:
+        AssistantError: `error`, where the file cannot be read, is too large, or is no TOML.
+    """
+    try:
+        if not path.is_file():
+            if path.exists():
+                raise error(f"{path} is no file.", "Name a file that ends with .toml.")
+            raise error(
+                f"There is no file {quoted(str(path))}.", "Check the path, or give a name without .toml."
+            )
+        with path.open("rb") as stream:
+            content = stream.read(LARGEST_BYTES + 1)
+    except (OSError, ValueError) as cause:  # ValueError: a zero byte in the path
+        reason = cause.strerror if isinstance(cause, OSError) and cause.strerror else "its name makes no path"
+        raise error(
+            f"{quoted(str(path))} cannot be read: {reason}.", "Check the path and its permissions."
+        ) from cause
+    if len(content) > LARGEST_BYTES:
+        raise error(
+            f"{path} is larger than {LARGEST_BYTES:,} bytes.", "Split it, and join the parts with include."
+        )
+    try:
+        text = content.decode("utf-8")
+    except UnicodeDecodeError as cause:
+        line = content[: cause.start].count(b"\n") + 1
+        raise error(f"{path}, line {line}: this is not UTF-8 text.", "Save the file as UTF-8.") from cause
+    try:
+        table = tomllib.loads(text, parse_float=Decimal)
+    except tomllib.TOMLDecodeError as cause:
+        at = _AT_LINE.search(str(cause))
+        line = int(at[1]) if at else len(text.splitlines()) or 1
+        reason = re.sub(r" \(at .*\)$", "", str(cause))
+        raise error(
+            f"{path}, line {line}: this is not TOML: {reason}.", "Mend the line and try again."
+        ) from cause
+    except (
+        ValueError,
+        RecursionError,
+        ArithmeticError,
+    ) as cause:  # a number of 5,000 digits, 10,000 brackets
+        raise error(f"{path}, line 1: this is more than a TOML reader takes.", "Write it plainly.") from cause
+    paper = PaperFile(path, content, table, error)
+    _refuse_controls(paper, table)
+    return paper
+
+
+def _refuse_controls(paper: PaperFile, table: dict[str, Any]) -> None:
+    """Control characters could draw on a terminal or vanish in speech: no text may hold them."""
+    # A list of what is still to be looked at, not recursion: a key of ten thousand dots nests as deep.
+    left: list[tuple[tuple[str | int, ...], object]] = [((), table)]
+    while left:
+        where, value = left.pop()
+        match value:
+            case str() if any(not letter.isprintable() and letter not in "\n\t" for letter in value):
+                raise paper.complain(where, "this text holds a control character.", "Take it out.")
+            case dict():
+                left += [((*where, key)[:4], inner) for key, inner in value.items()]
+            case list():
+                left += [((*where, place)[:4], inner) for place, inner in enumerate(value)]
+
+
+def _sentence(kind: str, field: str, limits: dict[str, Any], given: object) -> tuple[str, str]:
+    """What is wrong with one field, and what to do."""
+    name = quoted(field)
+    match kind:
+        case "missing":
+            return f"{name} is missing.", f"Add {field} = ..."
+        case "extra_forbidden":
+            return f"{name} is not a field here.", ""
+        case "string_type":
+            return f"{name} must be a text.", "Put it in quotation marks."
+        case "bool_type" | "bool_parsing":
+            return f"{name} must be true or false.", "Write true or false without quotation marks."
+        case "int_type" | "int_parsing" | "int_from_float" | "decimal_type" | "decimal_parsing":
+            return f"{name} must be a number.", "Write a number without quotation marks or unit."
+        case "tuple_type" | "list_type":
+            return f"{name} must be a list.", "Write it in square brackets."
+        case "model_type" | "model_attributes_type" | "dict_type":
+            return f"{name} must be a table.", f'Write it in braces, such as {field} = {{ kind = "done" }}.'
+        case "string_pattern_mismatch":
+            return (
+                f"{quoted(str(given))} makes no {field}.",
+                "Use small letters, digits and hyphens, a letter first.",
+            )
+        case "string_too_short":
+            return f"{name} is empty.", "Write what it should say."
+        case "string_too_long":
+            return (
+                f"{name} is longer than {limits['max_length']} characters.",
+                "Say it shorter; the detail goes into more.",
+            )
+        case "too_short":
+            return f"{name} is an empty list.", "Name at least one."
+        case "literal_error":
+            return f"{quoted(str(given))} is no {field}.", f"It can be {limits['expected']}."
+        case "union_tag_invalid":
+            return (
+                f"{quoted(str(limits['tag']))} is nothing that a step can expect.",
+                f"It can be {limits['expected_tags']}.",
+            )
+        case "union_tag_not_found":
+            return (
+                f"{name} does not say its kind.",
+                'Add kind = "done", "question", "number", "name" or "wait".',
+            )
+        case "greater_than":
+            return f"{name} must be more than {limits['gt']}.", "Change the number."
+        case "greater_than_equal":
+            return f"{name} must be at least {limits['ge']}.", "Change the number."
+        case "less_than_equal":
+            return f"{name} must be at most {limits['le']}.", "Change the number."
+    return f"{name} cannot be used as it stands.", "Compare it with a checklist of the library."
+
+
+def _fields(model: type[BaseModel], inside: Iterable[str | int], loc: Sequence[str | int]) -> list[str]:
+    """Names of the fields that stand where an unknown one was found."""
+    # Imported here: the model needs nothing of this module, and this one only its names.
+    from assistant.checklist import model as paper
+
+    asked: dict[str, type[BaseModel]] = {
+        "done": paper.DoneAsked,
+        "question": paper.QuestionAsked,
+        "number": paper.NumberAsked,
+        "name": paper.NameAsked,
+        "wait": paper.WaitAsked,
+    }
+    for part in loc:
+        if part in asked:
+            return list(asked[str(part)].model_fields)
+    if "expires" in inside:
+        return list(paper.Expiry.model_fields)
+    return list(model.model_fields)
+
+
+def _line_of(text: str, where: Sequence[str | int]) -> int:
+    """The line of the deepest part of `where` that can be found; 1 where nothing can."""
+    lines = list(_outside_texts(text))
+    names = [part for part in where if isinstance(part, str)]
+    line, block = 1, lines
+    match where:
+        case ["steps", int(place), *_]:
+            starts = [number for number, code in lines if _header(code) == "[[steps"]
+            if place >= len(starts):  # written in one line, or in the files that are included
+                return next((number for number, code in lines if _names(code, "steps")), 1)
+            line = starts[place]
+            end = starts[place + 1] if place + 1 < len(starts) else len(lines) + 1
+            block, names = lines[line - 1 : end - 1], names[1:]
+    for name in names:
+        for number, code in block:
+            if number >= line and _names(code, name):
+                line = number
+                break
+    return line
+
+
+def _header(code: str) -> str:
+    """The opening bracket and the name of a table's header, "" where the line is none."""
+    header = _HEADER.match(code)
+    return header[1] + re.sub(r"[\s\"']", "", header[2]) if header else ""
+
+
+def _names(code: str, name: str) -> bool:
+    """Whether the line begins a field or a table of this name."""
+    header = _header(code).lstrip("[")
+    if header:
+        return header.rpartition(".")[2] == name
+    return re.search(rf"(^|[\s{{,\"'.]){re.escape(name)}[\"']?\s*=", code) is not None
+
+
+def _outside_texts(text: str) -> Iterator[tuple[int, str]]:
+    """Each line with its number; what stands inside a text of several lines is left out."""
+    closing = ""
+    for number, line in enumerate(text.split("\n"), 1):
+        code, rest = "", line
+        while rest:
+            if closing:
+                _, found, rest = rest.partition(closing)
+                closing = "" if found else closing
+                continue
+            opening = re.search(r"\"{3}|'{3}", rest)
+            if opening is None:
+                code += rest
+                break
+            code += rest[: opening.start()]
+            closing, rest = opening[0], rest[opening.end() :]
+        yield number, code
