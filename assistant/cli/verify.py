@@ -1,0 +1,69 @@
+"""`checkoff verify RECORD...`: does each record still say what was recorded?"""
+
+import argparse
+import json
+from dataclasses import asdict
+from typing import TYPE_CHECKING
+
+from assistant.errors import UsageError
+from assistant.record.paths import shown
+from assistant.record.verify import Problem, Verdict, sentence, verify
+
+if TYPE_CHECKING:
+    Subparsers = argparse._SubParsersAction[argparse.ArgumentParser]
+
+
+def add_parser(subparsers: "Subparsers") -> None:
+    """Add the verb `verify`."""
+    parser = subparsers.add_parser(
+        "verify",
+        help="prove that records were not changed",
+        description="Follows the chain of each record and names the first entry that does not hold.",
+        epilog="Exit code 0 only if every record holds. A record without a seal does not hold, "
+        "for nothing shows that its end is there, unless --open is given.",
+    )
+    parser.add_argument("records", nargs="+", metavar="RECORD", help="the file of an attempt")
+    parser.add_argument(
+        "--open", action="store_true", help="accept records that are not sealed yet, if their chain holds"
+    )
+    parser.add_argument(
+        "--head",
+        metavar="DIGEST",
+        help="the head digest printed on the report; shows whether the end was cut off (one RECORD only)",
+    )
+    parser.add_argument("--json", action="store_true", help="one JSON object a record")
+    parser.set_defaults(run=run)
+
+
+def run(args: argparse.Namespace) -> int:
+    """Verify and print; 0 if all hold, else 1.
+
+    Raises:
+        UsageError: `--head` with several records.
+    """
+    if args.head is not None and len(args.records) > 1:
+        raise UsageError(
+            "A head digest belongs to one record, but several are named.", "Verify that record by itself."
+        )
+    all_hold = True
+    for path in args.records:
+        verdict = verify(path, head=args.head)
+        holds = verdict.ok or (args.open and verdict.problem is Problem.NOT_SEALED)
+        all_hold = all_hold and holds
+        print(_as_json(path, verdict) if args.json else _as_text(path, verdict))
+    return 0 if all_hold else 1
+
+
+def _as_json(path: str, verdict: Verdict) -> str:
+    return json.dumps({"file": shown(path), **asdict(verdict)}, ensure_ascii=False)
+
+
+def _as_text(path: str, verdict: Verdict) -> str:
+    entries = f"{verdict.count:,} {'entry' if verdict.count == 1 else 'entries'}"
+    if verdict.ok:
+        text = f"holds: {shown(path)}: {entries}, sealed. Head {verdict.head}."
+    elif verdict.problem is Problem.NOT_SEALED:
+        text = f"open: {sentence(path, verdict)} Its {entries} hold. Head {verdict.head}."
+    else:
+        text = f"BROKEN: {sentence(path, verdict)} {entries} before that hold."
+    return "\n".join([text, *(f"  note: {note}" for note in verdict.notes)])

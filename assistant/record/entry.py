@@ -1,0 +1,218 @@
+"""One entry of a record: its canonical bytes, its digest, its link to the entry before it. Pure.
+
+Rules of the form:
+
+1. An entry is one JSON object on one line: canonical bytes by RFC 8785, then a line feed.
+2. ``digest`` is the SHA-256 (FIPS 180-4, lower-case hexadecimal) of the canonical bytes of the entry
+   without ``digest`` itself; ``previous`` is the digest of the entry before, `GENESIS` in the first.
+3. ``sequence`` counts from 1, so that it is also the number of the line.
+4. Quantities are decimal text. Whole numbers are for counting only; fractions are refused, for two
+   programs need not read the same binary fraction from the same text.
+5. The first entry names the `FORMAT`; an entry with a ``seal`` closes the record.
+"""
+
+import hashlib
+import json
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import NamedTuple, NoReturn
+
+import rfc8785
+
+from assistant.errors import RecordError
+
+GENESIS = "0" * 64
+"""Stands in the first entry where all others name the entry before them."""
+
+FORMAT = "1"
+"""The form described above; a program that changes the form changes this."""
+
+LONGEST_LINE = 1 << 20
+"""Bytes of one line, its line feed included; bounds the memory that a hostile file can cost."""
+
+LARGEST_COUNT = 2**53 - 1
+"""Whole numbers above this are not the same in every JSON reader (RFC 8259, section 6)."""
+
+OWN_FIELDS = frozenset({"sequence", "previous", "digest"})
+"""Fields that the chain writes itself; no body may hold them."""
+
+
+class Recorded(NamedTuple):
+    """An entry is on disk: written, flushed, fsynced."""
+
+    sequence: int
+    digest: str
+
+
+@dataclass(frozen=True)
+class Entry:
+    """A linked entry.
+
+    Attributes:
+        sequence: its number, from 1.
+        previous: the digest of the entry before it.
+        digest: its own digest.
+        fields: everything that stands on its line, the three above included.
+        line: the bytes on disk, line feed included.
+    """
+
+    sequence: int
+    previous: str
+    digest: str
+    fields: Mapping[str, object]
+    line: bytes
+
+
+class NotAnEntryError(ValueError):
+    """Bytes that are no canonical entry; the text says why. Never leaves this room."""
+
+
+def link(body: Mapping[str, object], previous: str, sequence: int) -> Entry:
+    """Make the entry that follows the one with the digest `previous`.
+
+    Args:
+        body: what happened; texts, whole numbers for counting, true, false, None, lists and mappings.
+        previous: digest of the entry before, `GENESIS` for the first.
+        sequence: the number of this entry, from 1.
+
+    Raises:
+        TypeError: the body holds a fraction, a Decimal, another object, a whole number too large or a
+            field of `OWN_FIELDS`: a bug of the caller.
+        RecordError: a text holds half a character (a lone surrogate), or the entry is too long.
+    """
+    if sequence < 1:
+        raise TypeError(f"sequence numbers start at 1, not {sequence}")
+    if not OWN_FIELDS.isdisjoint(body):
+        raise TypeError(f"the chain writes {', '.join(sorted(OWN_FIELDS))} itself")
+    fields: dict[str, object] = {
+        **_plain_members(body, "body"),
+        "sequence": sequence,
+        "previous": previous,
+    }
+    digest = hashlib.sha256(canonical(fields)).hexdigest()
+    fields["digest"] = digest
+    line = canonical(fields) + b"\n"
+    if len(line) > LONGEST_LINE:
+        raise RecordError(
+            f"An entry of {len(line):,} bytes is too long for a record: {LONGEST_LINE:,} is the most.",
+            "Say or type less in one go.",
+        )
+    return Entry(sequence, previous, digest, fields, line)
+
+
+def canonical(fields: Mapping[str, object]) -> bytes:
+    """The bytes of RFC 8785 for plain fields (see `link`).
+
+    Raises:
+        RecordError: a text holds a lone surrogate, which has no bytes in UTF-8.
+    """
+    try:
+        return rfc8785.dumps(fields)  # type: ignore[arg-type]
+    except rfc8785.CanonicalizationError as cause:
+        raise RecordError(
+            "An entry holds text that is not made of whole Unicode characters.",
+            "Type the words again, or set the terminal to UTF-8.",
+        ) from cause
+
+
+def _plain_members(members: Mapping[str, object], where: str) -> dict[str, object]:
+    plain: dict[str, object] = {}
+    for name, value in members.items():
+        if not isinstance(name, str):
+            raise TypeError(f"{where}: a field's name must be text, not {type(name).__name__}")
+        plain[str(name)] = _plain(value, f"{where}.{name}")
+    return plain
+
+
+def _plain(value: object, where: str) -> object:
+    match value:
+        case None | bool():
+            return value
+        case str():
+            return str(value)  # an enumeration's own text, not its name
+        case int():
+            if abs(value) > LARGEST_COUNT:
+                raise TypeError(f"{where}: {value} is too large for a counter; write it as decimal text")
+            return int(value)
+        case Mapping():
+            return _plain_members(value, where)
+        case list() | tuple():
+            return [_plain(item, f"{where}[{index}]") for index, item in enumerate(value)]
+        case _:
+            raise TypeError(
+                f"{where}: {type(value).__name__} cannot stand in a record; write quantities as decimal text"
+            )
+
+
+def read_line(line: bytes) -> Entry:
+    """Read one line of a record and prove that it is canonical and that its digest fits.
+
+    Args:
+        line: the bytes with their line feed.
+
+    Raises:
+        NotAnEntryError: it is not so; the text says why.
+    """
+    if len(line) > LONGEST_LINE:
+        raise NotAnEntryError(f"the line is longer than {LONGEST_LINE:,} bytes")
+    if not line.endswith(b"\n"):
+        raise NotAnEntryError("the line has no end")
+    try:
+        text = line.decode()
+        fields = _DECODER.decode(text[:-1])
+    except NotAnEntryError:
+        raise
+    except (ValueError, RecursionError):
+        raise NotAnEntryError("the line is not an entry in JSON") from None
+    if not isinstance(fields, dict):
+        raise NotAnEntryError("the line is not an entry in JSON")
+    sequence, previous, digest = (fields.get(name) for name in ("sequence", "previous", "digest"))
+    if type(sequence) is not int or not _is_digest(previous) or not _is_digest(digest):
+        raise NotAnEntryError("the line lacks its sequence number or its digests")
+    if not _is_canonical(fields, text, line):
+        raise NotAnEntryError("the line is not in canonical form")
+    del fields["digest"]
+    body = _fast(fields).encode() if _sorts_alike(text) else rfc8785.dumps(fields)
+    fields["digest"] = digest
+    if hashlib.sha256(body).hexdigest() != digest:
+        raise NotAnEntryError("its content does not fit its digest")
+    return Entry(sequence, str(previous), str(digest), fields, line)
+
+
+def _is_digest(value: object) -> bool:
+    return isinstance(value, str) and _DIGEST.fullmatch(value) is not None
+
+
+def _is_canonical(fields: dict[str, object], text: str, line: bytes) -> bool:
+    try:
+        # The quick way may only say yes; rfc8785 alone may say no.
+        if _sorts_alike(text) and _fast(fields) == text[:-1]:
+            return True
+        return rfc8785.dumps(fields) == line[:-1]  # type: ignore[arg-type]
+    except (ValueError, RecursionError):
+        return False
+
+
+def _sorts_alike(text: str) -> bool:
+    # The standard library's encoder, in C, writes what RFC 8785 wants as long as no number has a fraction
+    # and names sort alike by code point and by UTF-16 unit, which differ only beyond U+FFFF.
+    return text.isascii() or _ASTRAL.search(text) is None
+
+
+def _refuse_fraction(text: str) -> NoReturn:
+    raise NotAnEntryError(f"a number with a fraction or an exponent, {text[:40]}, has no place in a record")
+
+
+def _whole(text: str) -> int:
+    if len(text) > 17 or abs(number := int(text)) > LARGEST_COUNT:
+        raise NotAnEntryError("a whole number is too large for a record")
+    return number
+
+
+_DIGEST = re.compile(r"[0-9a-f]{64}")
+_ASTRAL = re.compile("[\U00010000-\U0010ffff]")
+_DECODER = json.JSONDecoder(parse_float=_refuse_fraction, parse_int=_whole, parse_constant=_refuse_fraction)
+_fast = json.JSONEncoder(
+    ensure_ascii=False, allow_nan=False, check_circular=False, sort_keys=True, separators=(",", ":")
+).encode

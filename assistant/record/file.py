@@ -1,0 +1,339 @@
+"""The record on disk: one writer, append only, nothing acknowledged before it is on the disk.
+
+"On disk" has one meaning: written, flushed and fsynced. A write or fsync that fails ends the record for
+this process: after a failed fsync a system may drop the unwritten pages and report the next fsync as good,
+so trying again would acknowledge what is lost (fsync(2); PostgreSQL changed to the same rule in 2018/2019,
+from memory).
+"""
+
+import os
+import time
+from collections.abc import Mapping
+from contextlib import suppress
+from datetime import UTC, datetime
+from pathlib import Path
+from types import TracebackType
+from typing import BinaryIO, Self
+
+from filelock import FileLock, Timeout
+
+from assistant.errors import RecordError
+from assistant.record.entry import FORMAT, Entry, Recorded, link
+from assistant.record.paths import lock_path, shown, torn_path
+from assistant.record.verify import (
+    BrokenError,
+    Chain,
+    is_unwritten,
+    lines,
+    open_record,
+    refuse_if_too_large,
+    sentence,
+)
+
+OWNER_ONLY = 0o600
+"""Permission of every file here: what a learner said is nobody else's to read."""
+
+
+class RecordFile:
+    """The open record of one attempt; made by `create` or `reopen`, for one thread."""
+
+    def __init__(self, path: Path, lock: FileLock) -> None:
+        self.path = path
+        self._lock = lock
+        self._descriptor: int | None = None
+        self._chain = Chain()
+        self._entries: list[Mapping[str, object]] = []
+        self._failure: str | None = None
+
+    @classmethod
+    def create(cls, path: Path | str, opening: Mapping[str, object]) -> Self:
+        """Start a record with its first entry on disk.
+
+        Args:
+            path: the file; it must not exist, its folder must.
+            opening: the first entry's body: `kind`, `at`, and what it pins (digests of checklist, order,
+                limits and recogniser, the program's version). `format` is added.
+
+        Raises:
+            RecordError: the file exists, another process holds it, or the disk refuses.
+            TypeError: the body is no body (see `append`).
+        """
+        path = Path(path)
+        if path.exists() or path.is_symlink():
+            raise _exists(path)
+        record = cls(path, _take_lock(path))
+        try:
+            record._open(os.O_CREAT | os.O_EXCL)
+            _fsync_folder(path)
+            record._put({**opening, "format": FORMAT})
+        except BaseException:
+            record.close()
+            raise
+        return record
+
+    @classmethod
+    def reopen(cls, path: Path | str, *, at: str | None = None) -> Self:
+        """Take up an interrupted record where it ends.
+
+        A torn tail, the rest of an entry that was never acknowledged, is first copied to ``<name>.torn``,
+        then cut off, and an entry of the kind `recovered` says how many bytes it had.
+
+        Args:
+            path: the record.
+            at: UTC time in ISO 8601 for the entry `recovered`; this machine's clock if None.
+
+        Raises:
+            RecordError: there is none, another process holds it, an entry before the end is damaged (the
+                line is named), it is sealed, or the disk refuses.
+        """
+        path = Path(path)
+        open_record(path).close()  # a wrong path leaves no lock file behind
+        record = cls(path, _take_lock(path))
+        try:
+            with open_record(path) as stream:
+                good = record._replay(stream)
+                stream.seek(good)
+                tail = stream.read()
+            record._open(0)
+            if tail:
+                record._set_tail_aside(good, tail)
+                record._put(
+                    {
+                        "kind": "recovered",
+                        "at": at or datetime.now(UTC).isoformat(timespec="microseconds"),
+                        "bytes": len(tail),
+                        "aside": torn_path(path).name,
+                    }
+                )
+        except BaseException:
+            record.close()
+            raise
+        return record
+
+    @property
+    def entries(self) -> tuple[Mapping[str, object], ...]:
+        """Every entry on disk, oldest first; not to be changed."""
+        return tuple(self._entries)
+
+    @property
+    def head(self) -> str:
+        """Digest of the last entry on disk."""
+        return self._chain.head
+
+    @property
+    def sealed(self) -> bool:
+        """Nothing can be appended any more."""
+        return self._chain.sealed
+
+    def append(self, body: Mapping[str, object]) -> Recorded:
+        """Put one entry on disk; when this returns, it is there.
+
+        Args:
+            body: what happened, with the texts `kind` and `at` (UTC, ISO 8601). `ticks`, the machine's
+                monotonic clock in seconds as decimal text, is added where it is not given.
+
+        Raises:
+            RecordError: the disk refused, now or at an earlier entry; the record is sealed or closed; or
+                the entry is too long or no Unicode (then the record can go on).
+            TypeError: the body is no body: a bug of the caller.
+        """
+        if "seal" in body:
+            raise TypeError("a record is sealed by seal()")
+        return self._put(body)
+
+    def seal(self, outcome: Mapping[str, object]) -> Recorded:
+        """Close the record with an entry that counts the entries and names their head.
+
+        Args:
+            outcome: the last entry's body, as for `append`; `kind` is "sealed" where it is not given.
+
+        Raises:
+            RecordError, TypeError: as for `append`.
+        """
+        if "seal" in outcome:
+            raise TypeError("the record counts for itself")
+        seal = {"count": self._chain.count, "head": self._chain.head}
+        return self._put({"kind": "sealed", **outcome, "seal": seal})
+
+    def close(self) -> None:
+        """Give the file and its lock back; harmless when done twice."""
+        if self._descriptor is not None:
+            with suppress(OSError):  # every entry was fsynced: closing has nothing left to lose
+                os.close(self._descriptor)
+            self._descriptor = None
+        with suppress(OSError):
+            self._lock.release(force=True)
+
+    def __enter__(self) -> Self:
+        return self
+
+    def __exit__(
+        self, kind: type[BaseException] | None, error: BaseException | None, trace: TracebackType | None
+    ) -> None:
+        self.close()
+
+    def _open(self, flags: int) -> None:
+        flags |= os.O_WRONLY | os.O_APPEND | getattr(os, "O_BINARY", 0) | getattr(os, "O_CLOEXEC", 0)
+        try:
+            self._descriptor = os.open(self.path, flags, OWNER_ONLY)
+        except FileExistsError as cause:
+            raise _exists(self.path) from cause
+        except OSError as cause:
+            raise _refused(self.path, cause) from cause
+
+    def _replay(self, stream: BinaryIO) -> int:
+        """Take in every complete entry; return where the last one ends."""
+        refuse_if_too_large(self.path, stream)
+        good = 0
+        for line in lines(stream):
+            if self._chain.sealed:
+                break
+            if not line.endswith(b"\n"):
+                break
+            try:
+                entry = self._chain.take(line)
+            except BrokenError as broken:
+                if is_unwritten(line) and not stream.read(1):
+                    break
+                raise RecordError(
+                    f"{sentence(self.path, broken)} The attempt cannot go on from it.",
+                    "Keep the file as it is, show it to the instructor, and start a new attempt.",
+                ) from broken
+            self._entries.append(entry.fields)
+            good += len(line)
+        if self._chain.sealed:
+            raise RecordError(
+                f"{shown(self.path)} is sealed: its attempt is over.",
+                "Start a new attempt, or ask for its report.",
+            )
+        if not self._entries:
+            raise RecordError(
+                f"{shown(self.path)} holds no complete entry, so nothing was recorded in it.",
+                "Start a new attempt.",
+            )
+        return good
+
+    def _set_tail_aside(self, good: int, tail: bytes) -> None:
+        # First the copy, then the cut: a crash in between leaves the tail twice, never not at all.
+        aside = torn_path(self.path)
+        flags = os.O_WRONLY | os.O_APPEND | os.O_CREAT | getattr(os, "O_BINARY", 0)
+        try:
+            descriptor = os.open(aside, flags, OWNER_ONLY)
+            try:
+                _write_all(descriptor, tail)
+                os.fsync(descriptor)
+            finally:
+                os.close(descriptor)
+            _fsync_folder(aside)
+            os.truncate(self.path, good)
+            os.fsync(self._live())
+        except OSError as cause:
+            raise _refused(self.path, cause) from cause
+
+    def _live(self) -> int:
+        if self._failure is not None:
+            raise RecordError(
+                f"{self._failure} Nothing more can be recorded in this attempt.",
+                "Stop, see to the disk, then resume the attempt.",
+            )
+        if self._chain.sealed:
+            raise RecordError(f"{shown(self.path)} is sealed: nothing can be added.", "Start a new attempt.")
+        if self._descriptor is None:
+            raise RecordError(f"{shown(self.path)} is closed.", "Resume the attempt to go on recording.")
+        return self._descriptor
+
+    def _put(self, body: Mapping[str, object]) -> Recorded:
+        descriptor = self._live()
+        for name in ("kind", "at"):
+            if not isinstance(body.get(name), str):
+                raise TypeError(f"an entry needs the text {name!r}")
+        entry = link({"ticks": _ticks(), **body}, self._chain.head, self._chain.count + 1)
+        try:
+            _write_all(descriptor, entry.line)
+            os.fsync(descriptor)
+        except BaseException as cause:
+            # An interrupt may leave half a line as well: what follows would be glued to it.
+            self._failure = f"{shown(self.path)} could not be written: {_reason(cause)}."
+            if not isinstance(cause, OSError):
+                raise
+            raise RecordError(
+                self._failure,
+                f"The attempt ends here; its first {self._chain.count} entries are safe. "
+                "See to the disk, then resume it.",
+            ) from cause
+        self._accept(entry)
+        return Recorded(entry.sequence, entry.digest)
+
+    def _accept(self, entry: Entry) -> None:
+        self._chain.count = entry.sequence
+        self._chain.head = entry.digest
+        self._chain.sealed = "seal" in entry.fields
+        self._entries.append(entry.fields)
+
+
+def _take_lock(path: Path) -> FileLock:
+    lock = FileLock(lock_path(path), mode=OWNER_ONLY, thread_local=False)
+    try:
+        lock.acquire(blocking=False)
+    except Timeout as cause:
+        raise RecordError(
+            f"{shown(path)} is in use{_owner(path)}.",
+            "Close the other attempt first, or wait until it is over.",
+        ) from cause
+    except (OSError, ValueError) as cause:
+        raise _refused(path, cause) from cause
+    with suppress(OSError):  # only a courtesy to whoever finds the record in use
+        lock_path(path).write_text(f"{os.getpid()}\n", encoding="ascii")
+    return lock
+
+
+def _owner(path: Path) -> str:
+    try:
+        number = lock_path(path).read_bytes()[:20].strip()
+    except OSError:
+        return " by another process"
+    return f" by process {int(number)}" if number.isdigit() else " by another process"
+
+
+def _ticks() -> str:
+    seconds, rest = divmod(time.monotonic_ns(), 1_000_000_000)
+    return f"{seconds}.{rest // 1000:06d}"
+
+
+def _write_all(descriptor: int, content: bytes) -> None:
+    view = memoryview(content)
+    while view:
+        view = view[os.write(descriptor, view) :]
+
+
+def _fsync_folder(path: Path) -> None:
+    """Make a new file's name survive a crash; Windows cannot open folders and does not need it."""
+    if os.name == "nt":
+        return
+    try:
+        descriptor = os.open(path.parent, os.O_RDONLY)
+        try:
+            os.fsync(descriptor)
+        finally:
+            os.close(descriptor)
+    except OSError as cause:
+        raise _refused(path, cause) from cause
+
+
+def _reason(cause: BaseException) -> str:
+    if isinstance(cause, OSError) and cause.strerror:
+        return cause.strerror[0].lower() + cause.strerror[1:]
+    return type(cause).__name__
+
+
+def _exists(path: Path) -> RecordError:
+    return RecordError(
+        f"{shown(path)} exists already; a record is never overwritten.", "Choose another name."
+    )
+
+
+def _refused(path: Path, cause: BaseException) -> RecordError:
+    return RecordError(
+        f"{shown(path)} cannot be written: {_reason(cause)}.",
+        "Check that the folder exists, that you may write in it and that the disk has room.",
+    )
