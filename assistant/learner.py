@@ -199,5 +199,9 @@ def disturbed(progress: Progress) -> tuple[str, ...]:
     return tuple(
         name
         for name, done in progress.steps.items()
-        if done.wrong or done.cues or done.corrections or done.out_of_order or done.status is not Status.CLOSED
+        if done.wrong
+        or done.cues
+        or done.corrections
+        or done.out_of_order
+        or done.status is not Status.CLOSED
     )

@@ -703,6 +703,8 @@ class Actions:
 
     def _stop(self, turn: Turn, sentence: str) -> None:
         turn.note["verdict"] = "stopped"
+        if turn.draft.state not in (State.PAUSED, State.STOPPING):
+            turn.draft.before.append(turn.draft.state)
         turn.draft.state = State.FINISHED
         turn.draft.token = ""
         turn.outcome = Outcome.STOPPED
@@ -725,6 +727,14 @@ class Actions:
         turn.say(sentences.RESUMED, Tone.NOTICE)
         turn.adjust()
         self._take_up(turn)
+
+    def reopen(self, turn: Turn) -> None:
+        """A stopped attempt goes on; one that was over, but not sealed, is ended again."""
+        if not turn.draft.before:
+            self._finish(turn)
+            return
+        turn.draft.state = turn.draft.before.pop()
+        self.resume(turn)
 
 
 GAP = "sound was lost"

@@ -74,10 +74,10 @@ class Adjust:
 
 @dataclass(frozen=True)
 class Finish:
-    """Seal the record with this body and end the attempt."""
+    """End the attempt; `seal` is the record's last entry, None where the attempt can be resumed."""
 
     outcome: Outcome
-    body: Mapping[str, object]
+    seal: Mapping[str, object] | None
 
 
 Effect = Say | Listen | Append | WakeAt | Adjust | Finish

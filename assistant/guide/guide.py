@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping
 from assistant.checklist.model import Checklist, NameAsked, NumberAsked
 from assistant.errors import OrderError
 from assistant.guide.actions import GAP, OWN_VOICE, Actions
-from assistant.guide.effects import Append, Effect, Finish, Listen
+from assistant.guide.effects import Append, Effect, Finish, Listen, Outcome
 from assistant.guide.entries import answer_body, event_of, meaning_body, stamp
 from assistant.guide.events import (
     EarBack,
@@ -69,7 +69,7 @@ class Guide:
         for step in checklist.steps:
             if isinstance(step.expect, NumberAsked | NameAsked) and step.expect.key not in key:
                 raise OrderError(
-                    f"The checklist {checklist.name} asks for {step.expect.key}; this order does not give it.",
+                    f"The checklist {checklist.name} asks for {step.expect.key}, which the order lacks.",
                     "Choose an order with that line, or another checklist.",
                 )
         self.mode = mode
@@ -107,8 +107,9 @@ class Guide:
         body = self._body(event, kind, before, turn)
         after: list[Effect] = []
         if turn.outcome is not None:
-            results = self._results(turn.draft)
-            after.append(Finish(turn.outcome, _finish_body(turn, results)))
+            stopped = turn.outcome is Outcome.STOPPED
+            seal = None if stopped else _seal_body(turn, self._results(turn.draft))
+            after.append(Finish(turn.outcome, seal))
         after += [*turn.said, *turn.wakes]
         if turn.outcome is None:
             after.append(
@@ -228,7 +229,7 @@ def _input_of(meaning: Meaning) -> Input:
             return Input(str(command))
 
 
-def _finish_body(turn: Turn, results: Results) -> dict[str, object]:
+def _seal_body(turn: Turn, results: Results) -> dict[str, object]:
     return {
         "kind": "finished",
         "at": stamp(turn.at),

@@ -1,0 +1,100 @@
+"""Input that is fetched one at a time: lines from a pipe, a simulated learner typing or speaking."""
+
+from collections.abc import Callable
+from datetime import datetime, timedelta
+
+from assistant.adapters.keyboard import EndOfInput, LineSource
+from assistant.adapters.stepping_clock import SteppingClock
+from assistant.guide.events import Event, Heard, InputEnded, NotUnderstood, Typed
+from assistant.guide.guide import Guide
+from assistant.guide.progress import State
+from assistant.learner import Reply, SimulatedLearner
+from assistant.ports import Clock, Recogniser
+
+LONGEST_WAIT_S = 0.5
+"""Longest wait inside a fetch, so that a signal or a lost device is seen."""
+
+
+class PipeSource:
+    """Lines of standard input, one whenever an answer is wanted."""
+
+    def __init__(self, lines: LineSource, clock: Clock) -> None:
+        self._lines = lines
+        self._clock = clock
+
+    def next_event(self, due: datetime | None) -> Event | None:
+        """The next line that is not blank; None when `due` came first or nothing came for a while."""
+        limit_s = self._clock.sleep_limit(due)
+        line = self._lines.next_line(LONGEST_WAIT_S if limit_s is None else min(limit_s, LONGEST_WAIT_S))
+        if isinstance(line, EndOfInput):
+            return InputEnded(self._clock.now())
+        if line is None or not line.strip():
+            return None
+        return Typed(self._clock.now(), line)
+
+
+class LearnerSource:
+    """A simulated learner at a keyboard; time passes as fast as it is needed."""
+
+    def __init__(self, learner: SimulatedLearner, guide: Guide, clock: SteppingClock) -> None:
+        self._learner = learner
+        self._guide = guide
+        self._clock = clock
+        self._asked: tuple[int, State] | None = None
+        self._reply: Reply | None = None
+        self._speaks_at = clock.now()
+
+    def next_event(self, due: datetime | None) -> Event | None:
+        """What the learner says, or None when `due` comes before it is ready to."""
+        progress = self._guide.progress
+        asked = (progress.cursor, progress.state)
+        if self._reply is None or asked != self._asked:
+            self._asked = asked
+            self._reply = self._learner.reply(progress)
+            self._speaks_at = self._clock.now() + timedelta(seconds=self._reply.after_s)
+        if due is not None and due < self._speaks_at:
+            self._clock.move_to(due)
+            return None
+        self._clock.move_to(self._speaks_at)
+        words, self._reply = self._reply.words, None
+        return self._said(words)
+
+    def _said(self, words: str) -> Event:
+        return Typed(self._clock.now(), words)
+
+
+class SpeakingLearnerSource(LearnerSource):
+    """A simulated learner whose words are synthesised and go through a real recogniser.
+
+    Args:
+        synthesise: makes mono 16-bit samples at `assistant.ports.SAMPLE_RATE_HZ` of some words.
+        recogniser: hears them.
+    """
+
+    def __init__(
+        self,
+        learner: SimulatedLearner,
+        guide: Guide,
+        clock: SteppingClock,
+        synthesise: Callable[[str], bytes],
+        recogniser: Recogniser,
+    ) -> None:
+        super().__init__(learner, guide, clock)
+        self._synthesise = synthesise
+        self._recogniser = recogniser
+
+    def _said(self, words: str) -> Event:
+        utterance = self._recogniser.begin(self._guide.expectation())
+        utterance.feed(self._synthesise(words))
+        hearing = utterance.finish()
+        at = self._clock.now()
+        if not hearing.words:
+            return NotUnderstood(at, self._recogniser.name)
+        best = hearing.alternatives[0].confidence if hearing.alternatives else None
+        return Heard(
+            at,
+            hearing.words,
+            tuple(other.words for other in hearing.alternatives[1:]),
+            None if best is None else f"{best:.2f}",
+            self._recogniser.name,
+        )

@@ -1,0 +1,88 @@
+"""The program ``checkoff``: picks the verb, turns errors into one sentence and an exit code."""
+
+import argparse
+import importlib
+import os
+import sys
+from collections.abc import Sequence
+
+from assistant import __version__
+from assistant.cli.screen import tell
+from assistant.errors import AssistantError
+
+DONE, FAILED, WRONG_USAGE = 0, 1, 2
+"""Exit codes that every verb shares; an attempt has two more (see `assistant.cli.attempt`)."""
+
+VERBS = {
+    "run": "one attempt: guided, heard, cross-checked, recorded",
+    "demo": "the same attempt with a simulated learner",
+    "resume": "take up an interrupted attempt where it was",
+    "list": "the checklists and orders on this machine",
+    "lint": "check a checklist file",
+    "verify": "check that a record is whole and unchanged",
+    "report": "the result of a recorded attempt",
+    "parse": "what words mean",
+    "hear": "what recorded speech means",
+    "say": "speak a sentence, or write it to a sound file",
+    "audio": "microphones and loudspeakers, with a check",
+    "models": "recognisers on this machine",
+    "calc": "the infusion arithmetic",
+    "course": "who flows when",
+}
+"""The verbs, in the order of the help."""
+
+_MODULES = {"list": "catalogue"}
+"""Modules that are not called like their verb."""
+
+_ABOUT = """\
+Offline, hands-free checklist assistant for nursing skills labs.
+Training only: it controls no pump and treats no patient. Local policy and the maker's
+instructions come first."""
+
+_EXAMPLES = """\
+examples:
+  checkoff                          guide me through a primary and a secondary line, aloud
+  checkoff demo                     show the whole job with a simulated learner
+  checkoff run primary-line --typed --mode check-off --learner A17
+  checkoff verify RECORD
+
+Exit codes: 0 done (an attempt: completed and passed), 1 failed, 2 wrong usage,
+3 completed but not passed, 4 stopped before the end."""
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Run one verb; return the exit code."""
+    given = list(sys.argv[1:] if arguments is None else arguments)
+    try:
+        parsed = _parser(given).parse_args(given or ["run"])
+        return int(parsed.run(parsed))
+    except AssistantError as error:
+        tell(str(error))
+        return FAILED
+    except BrokenPipeError:
+        # Whoever read our output has gone; keep the interpreter from complaining at exit.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return FAILED
+    except KeyboardInterrupt:
+        tell("Interrupted.")
+        return FAILED
+
+
+def _parser(given: list[str]) -> argparse.ArgumentParser:
+    """The parser; only the verb that is asked for is imported, so that a start is quick."""
+    parser = argparse.ArgumentParser(
+        prog="checkoff",
+        description=_ABOUT,
+        epilog=_EXAMPLES,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+    )
+    parser.add_argument("--version", action="version", version=f"checkoff {__version__}")
+    subparsers = parser.add_subparsers(title="verbs", metavar="VERB", required=True)
+    wanted = next((word for word in given or ["run"] if word in VERBS), None)
+    for verb, about in VERBS.items():
+        if wanted in (verb, None):
+            module = importlib.import_module(f"assistant.cli.{_MODULES.get(verb, verb)}")
+            module.add_parser(subparsers)
+        else:
+            subparsers.add_parser(verb, help=about)
+    return parser

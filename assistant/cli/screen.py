@@ -1,0 +1,80 @@
+"""Where the learner reads along: plain lines for people, or one JSON object a line for programs."""
+
+import json
+import sys
+
+from assistant.guide.effects import Say
+from assistant.guide.events import Event, Heard, NotUnderstood, Typed
+
+LONGEST_ECHO = 200
+"""Characters of the learner's own words that are shown back."""
+
+
+def printable(text: str) -> str:
+    """Text without anything that could move a cursor or hide itself; a mark stands in its place."""
+    return "".join(letter if letter.isprintable() else "\N{REPLACEMENT CHARACTER}" for letter in text)
+
+
+class PlainScreen:
+    """Plain lines on standard output; no colour and no cursor play, on a terminal or not.
+
+    Args:
+        echo_typed: show typed lines too (they are not on the screen yet where they come from a pipe).
+    """
+
+    def __init__(self, *, echo_typed: bool) -> None:
+        self._echo_typed = echo_typed
+
+    def show(self, say: Say) -> None:
+        """A sentence of the assistant."""
+        _write(printable(say.text))
+
+    def listening(self) -> None:
+        """The microphone is open."""
+        _write("(listening)")
+
+    def taken(self, event: Event) -> None:
+        """What the learner said."""
+        match event:
+            case Heard(words=words):
+                _write(f"  You said: {printable(words[:LONGEST_ECHO])}")
+            case NotUnderstood():
+                _write("  You said: (not understood)")
+            case Typed(words=words) if self._echo_typed:
+                _write(f"  You typed: {printable(words[:LONGEST_ECHO])}")
+
+
+class JsonScreen:
+    """One JSON object a line on standard output."""
+
+    def show(self, say: Say) -> None:
+        """A sentence of the assistant."""
+        write_json({"say": say.text, "speech": say.speech, "tone": say.tone.value})
+
+    def listening(self) -> None:
+        """The microphone is open."""
+        write_json({"listening": True})
+
+    def taken(self, event: Event) -> None:
+        """What the learner said."""
+        match event:
+            case Heard(words=words):
+                write_json({"heard": words[:LONGEST_ECHO]})
+            case NotUnderstood():
+                write_json({"heard": None})
+            case Typed(words=words):
+                write_json({"typed": words[:LONGEST_ECHO]})
+
+
+def write_json(value: object) -> None:
+    """One object on one line of standard output."""
+    _write(json.dumps(value, ensure_ascii=True))
+
+
+def tell(sentence: str) -> None:
+    """A notice to the person at the machine, on standard error."""
+    print(printable(sentence), file=sys.stderr, flush=True)
+
+
+def _write(line: str) -> None:
+    print(line, flush=True)
