@@ -1,0 +1,163 @@
+"""A number with its unit: how it is read, how it is printed."""
+
+import re
+from dataclasses import dataclass
+from decimal import Decimal
+from fractions import Fraction
+
+from assistant.dosing import units
+from assistant.errors import QuantityError
+
+_HIGHEST_EXPONENT = 12
+_LOWEST_EXPONENT = -12
+_LONGEST_TEXT = 80
+
+_NUMBER = re.compile(
+    r"(?P<sign>[-\u2212]?)(?P<whole>\d{1,3}(?:,\d{3})+|\d{1,15})?(?:\.(?P<part>\d{1,15}))?", re.ASCII
+)
+_HOURS_AND_MINUTES = re.compile(
+    r"(?P<hours>\d{1,4})\s*(?:h|hr|hrs|hour|hours)\s*(?:and\s+)?(?P<minutes>\d{1,2})\s*(?:min|mins|minute|minutes)",
+    re.ASCII,
+)
+
+
+@dataclass(frozen=True)
+class Amount:
+    """A quantity: a finite decimal number with its unit.
+
+    Attributes:
+        value: never a float.
+        unit: canonical unit, as the trade prints it; other spellings are turned into it.
+
+    Raises:
+        QuantityError: the number is not finite or beyond all clinical size, or the unit is unknown.
+    """
+
+    value: Decimal
+    unit: str
+
+    def __post_init__(self) -> None:
+        if not isinstance(self.value, Decimal):
+            raise TypeError(f"an amount's value is a Decimal, not {type(self.value).__name__}")
+        check_size(self.value)
+        object.__setattr__(self, "unit", units.unit(self.unit).name)
+
+    @property
+    def ratio(self) -> Fraction:
+        """The value as an exact ratio."""
+        return Fraction(self.value)
+
+    def in_unit(self, wanted: str) -> Fraction:
+        """The same quantity in another unit, exact.
+
+        Raises:
+            QuantityError: the unit measures something else.
+        """
+        return units.convert(Fraction(self.value), self.unit, units.unit(wanted).name)
+
+    def __str__(self) -> str:
+        return show(self)
+
+
+def check_size(value: Decimal) -> None:
+    """Refuse what no clinical quantity can be.
+
+    Raises:
+        QuantityError: not a number, infinite, or beyond 10^12 or below 10^-12.
+    """
+    if not value.is_finite():
+        raise QuantityError("A number was expected, but it is not finite.", "Write the number in digits.")
+    exponent = value.as_tuple().exponent
+    if value and (value.adjusted() > _HIGHEST_EXPONENT or value.adjusted() < _LOWEST_EXPONENT):
+        raise QuantityError(
+            "The number is beyond any clinical size.",
+            "Look at the decimal point and the unit, and write it again.",
+        )
+    if isinstance(exponent, int) and (exponent < -60 or exponent > _HIGHEST_EXPONENT):
+        raise QuantityError("The number has too many digits.", "Write it with fewer digits.")
+
+
+def parse_number(text: str) -> Decimal:
+    """Read a number as people write it: ``1,000``, ``83.3``, ``.5``; a comma only between thousands.
+
+    Raises:
+        QuantityError: anything else, a decimal comma among it.
+    """
+    bare = text.strip()
+    # Narrow spaces are how SI style separates thousands; an ordinary space could part two numbers.
+    for space in ("\u2009", "\u202f", "\u00a0"):
+        bare = bare.replace(space, "," if "," not in bare else space)
+    match = _NUMBER.fullmatch(bare)
+    if match is None or (match["whole"] is None and match["part"] is None):
+        raise QuantityError(
+            f'A number was expected, but "{units._shown(text)}" came.',
+            "Write it in digits, with a point before decimals and commas only between thousands.",
+        )
+    whole = (match["whole"] or "0").replace(",", "")
+    sign = "-" if match["sign"] else ""
+    value = Decimal(f"{sign}{whole}.{match['part'] or '0'}")
+    return Decimal(f"{normal(value):f}")
+
+
+def parse_amount(text: str) -> Amount:
+    """Read a quantity as people write it: ``1,000 mL``, ``12 h``, ``1 h 30 min``, ``5 mcg/kg/min``.
+
+    Raises:
+        QuantityError: no number, no unit, an unknown unit, or a number beyond clinical size.
+    """
+    bare = text.strip()
+    if len(bare) > _LONGEST_TEXT:
+        raise QuantityError("An amount was expected, but the text is too long.", 'Write it like "100 mL".')
+    both = _HOURS_AND_MINUTES.fullmatch(bare)
+    if both is not None:
+        if int(both["minutes"]) > 59:
+            raise QuantityError(
+                f"Minutes beside hours go up to 59, but {both['minutes']} came.",
+                "Write the time in minutes alone.",
+            )
+        return Amount(Decimal(60 * int(both["hours"]) + int(both["minutes"])), "min")
+    split = re.match(r"[-\u2212\d.,\u2009\u202f\u00a0]*", bare)
+    number = split.group(0) if split else ""
+    rest = bare[len(number) :].strip()
+    number = number.strip()
+    if not number:
+        raise QuantityError(
+            f'A number with its unit was expected, but "{units._shown(bare)}" came.',
+            'Write it like "100 mL".',
+        )
+    value = parse_number(number)
+    if not rest:
+        raise QuantityError(
+            f"{show_number(value)} came without a unit.", 'Write the unit too, like "100 mL".'
+        )
+    return Amount(value, rest)
+
+
+def normal(value: Decimal) -> Decimal:
+    """The same number without trailing zeros and without an exponent."""
+    if not value:
+        return Decimal(0)
+    text = f"{value:f}"
+    if "." in text:
+        text = text.rstrip("0").rstrip(".")
+    return Decimal(text)
+
+
+def show_number(value: Decimal) -> str:
+    """Print a number: leading zero, no trailing zero, thousands separated, never an exponent.
+
+    Source: ISMP, List of Error-Prone Abbreviations, Symbols, and Dose Designations (from memory).
+    """
+    return f"{normal(value):,f}"
+
+
+def show(amount: Amount) -> str:
+    """Print an amount: ``83.3 mL/h``, ``1,000 mL``, ``1 unit``; a space between number and unit.
+
+    Sources: ISMP dose designations as in `show_number`; the space: NIST Special Publication 811, section 7.2
+    (both from memory).
+    """
+    name = amount.unit
+    if amount.value == 1 and name in ("units", "milliunits", "days"):
+        name = name[:-1]
+    return f"{show_number(amount.value)} {name}"

@@ -1,0 +1,182 @@
+"""What a formula gives: the value with its unit, and how it came about."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from decimal import Decimal
+from fractions import Fraction
+
+from assistant.dosing import units
+from assistant.dosing.amount import Amount, check_size, show, show_number
+from assistant.dosing.rounding import EXACT, Rounding, decimal
+from assistant.errors import QuantityError
+
+
+@dataclass(frozen=True)
+class Result:
+    """One answer of one formula.
+
+    Attributes:
+        formula: the formula's name.
+        inputs: what went in, by name, as it came.
+        exact: the unrounded value in `unit`, as an exact ratio.
+        value: the value after rounding.
+        unit: canonical unit.
+        rounding: the rule that made `value` from `exact`.
+        working: lines that can be shown, and spoken.
+        cautions: what the reader must know before using the value; often empty.
+    """
+
+    formula: str
+    inputs: Mapping[str, "Amount | Result | str"]
+    exact: Fraction
+    value: Decimal
+    unit: str
+    rounding: Rounding
+    working: tuple[str, ...]
+    cautions: tuple[str, ...] = ()
+
+    @property
+    def amount(self) -> Amount:
+        """The rounded value with its unit."""
+        return Amount(self.value, self.unit)
+
+    @property
+    def exact_decimal(self) -> Decimal:
+        """The unrounded value in decimals: exact where they end, else 28 digits."""
+        return decimal(self.exact)
+
+    def in_unit(self, wanted: str) -> Fraction:
+        """The unrounded value in another unit, exact.
+
+        Raises:
+            QuantityError: the unit measures something else.
+        """
+        return units.convert(self.exact, self.unit, units.unit(wanted).name)
+
+    def __str__(self) -> str:
+        return show(self.amount)
+
+
+Measure = Amount | Result
+"""What a formula takes: an amount, or an earlier result, whose unrounded value is then used."""
+
+
+def take(name: str, given: Measure, kind: str, *, zero: bool = False) -> Fraction:
+    """An input in the base units of its kind (g, mL, h, gtt, units, mmol, mEq, cm), checked.
+
+    Args:
+        name: the input's name, for the error.
+        given: an amount or an earlier result.
+        kind: a key of `units.QUANTITIES`.
+        zero: zero is allowed.
+
+    Raises:
+        QuantityError: another kind of quantity, or not above zero.
+    """
+    found = units.unit(given.unit)
+    if found.signature not in units.QUANTITIES[kind]:
+        raise QuantityError(
+            f"{name} must be a {kind}, but {tell(given)} came.",
+            f"Give {name} in a unit such as {EXAMPLES[kind]}.",
+        )
+    value = Fraction(given.exact if isinstance(given, Result) else given.value)
+    if value < 0 or (value == 0 and not zero):
+        limit = "zero or above" if zero else "above zero"
+        raise QuantityError(f"{name} must be {limit}, but {tell(given)} came.", f"Look at {name} again.")
+    return value * found.factor
+
+
+EXAMPLES = {
+    "mass": "mg",
+    "dose": "mg or units",
+    "volume": "mL",
+    "duration": "min or h",
+    "length": "cm",
+    "area": "m\u00b2",
+    "drops": "gtt",
+    "percentage": "%",
+    "household measure": "tsp",
+    "rate": "mL/h",
+    "drop rate": "gtt/min",
+    "drop factor": "gtt/mL",
+    "concentration": "mg/mL",
+    "dose rate": "mg/h or units/h",
+    "dose per weight": "mg/kg",
+    "dose rate per weight": "mcg/kg/min",
+    "dose per area": "mg/m\u00b2",
+    "dose rate per area": "mg/m\u00b2/h",
+    "dose per dose": "mg/dose",
+    "volume per weight": "mL/kg",
+    "rate per weight": "mL/kg/h",
+    "volume per dose": "mL/h per mcg/min",
+    "household factor": "mL/tsp",
+}
+
+
+def tell(given: Measure) -> str:
+    """A measure as text: an unrounded result with at most four decimals, marked where digits are cut."""
+    return show(given) if isinstance(given, Amount) else tell_exact(given.exact, given.unit)
+
+
+def tell_exact(exact: Fraction, unit: str) -> str:
+    """An exact ratio as text: "about" before it where its decimals do not end within four places."""
+    return ("" if _short(exact) else "about ") + show(Amount(_cut(exact), unit))
+
+
+def figure(exact: Fraction) -> str:
+    """An exact ratio as a bare number, for use inside a line of working."""
+    return ("" if _short(exact) else "about ") + show_number(_cut(exact))
+
+
+def _short(exact: Fraction) -> bool:
+    return exact == Fraction(_cut(exact))
+
+
+def _cut(exact: Fraction) -> Decimal:
+    """Four decimals, more for small numbers so that four digits are left."""
+    step = Decimal("0.0001")
+    while exact and abs(exact) < 1000 * Fraction(step) and step > Decimal("1e-12"):
+        step /= 10
+    return Rounding(step).apply(exact)
+
+
+def conclude(
+    formula: str,
+    inputs: Mapping[str, Measure | str],
+    exact: Fraction,
+    unit: str,
+    rounding: Rounding,
+    working: tuple[str, ...],
+    cautions: tuple[str, ...] = (),
+) -> Result:
+    """Round once, at the last step, and say so in the working.
+
+    Args:
+        formula: the formula's name.
+        inputs: what went in, by name.
+        exact: the unrounded value in `unit`.
+        unit: canonical unit.
+        rounding: the rule for `Result.value`.
+        working: the lines before rounding.
+        cautions: what the reader must know.
+
+    Raises:
+        QuantityError: the value is beyond clinical size, or rounds to nothing.
+    """
+    value = rounding.apply(exact)
+    check_size(value)
+    if exact and not value:
+        raise QuantityError(
+            f"{tell_exact(exact, unit)} rounds to zero by the rule {rounding}.",
+            "Use a finer rounding rule or look at the inputs.",
+        )
+    if rounding.step is not None and Fraction(value) != exact:
+        working = (*working, f"rounded ({rounding}): {show(Amount(value, unit))}")
+    return Result(formula, dict(inputs), exact, value, units.unit(unit).name, rounding, working, cautions)
+
+
+def as_result(given: Measure, name: str = "given") -> Result:
+    """An amount as a result with nothing done to it."""
+    if isinstance(given, Result):
+        return given
+    return Result(name, {name: given}, given.ratio, given.value, given.unit, EXACT, (show(given),))
