@@ -65,9 +65,7 @@ class SimulatedLearner:
         UsageError: this checklist and order leave no place for that slip.
     """
 
-    def __init__(
-        self, checklist: Checklist, key: Mapping[str, KeyEntry], slip: Slip | None, seed: int
-    ) -> None:
+    def __init__(self, checklist: Checklist, key: Mapping[str, KeyEntry], slip: Slip | None, seed: int) -> None:
         self._checklist = checklist
         self._key = key
         self._slip = slip
@@ -199,9 +197,5 @@ def disturbed(progress: Progress) -> tuple[str, ...]:
     return tuple(
         name
         for name, done in progress.steps.items()
-        if done.wrong
-        or done.cues
-        or done.corrections
-        or done.out_of_order
-        or done.status is not Status.CLOSED
+        if done.wrong or done.cues or done.corrections or done.out_of_order or done.status is not Status.CLOSED
     )

@@ -27,21 +27,21 @@ class PlainScreen:
 
     def show(self, say: Say) -> None:
         """A sentence of the assistant."""
-        _write(printable(say.text))
+        say_line(printable(say.text))
 
     def listening(self) -> None:
         """The microphone is open."""
-        _write("(listening)")
+        say_line("(listening)")
 
     def taken(self, event: Event) -> None:
         """What the learner said."""
         match event:
             case Heard(words=words):
-                _write(f"  You said: {printable(words[:LONGEST_ECHO])}")
+                say_line(f"  You said: {printable(words[:LONGEST_ECHO])}")
             case NotUnderstood():
-                _write("  You said: (not understood)")
+                say_line("  You said: (not understood)")
             case Typed(words=words) if self._echo_typed:
-                _write(f"  You typed: {printable(words[:LONGEST_ECHO])}")
+                say_line(f"  You typed: {printable(words[:LONGEST_ECHO])}")
 
 
 class JsonScreen:
@@ -68,7 +68,7 @@ class JsonScreen:
 
 def write_json(value: object) -> None:
     """One object on one line of standard output."""
-    _write(json.dumps(value, ensure_ascii=True))
+    say_line(json.dumps(value, ensure_ascii=True))
 
 
 def tell(sentence: str) -> None:
@@ -76,5 +76,6 @@ def tell(sentence: str) -> None:
     print(printable(sentence), file=sys.stderr, flush=True)
 
 
-def _write(line: str) -> None:
+def say_line(line: str) -> None:
+    """One line of text on standard output."""
     print(line, flush=True)

@@ -51,9 +51,7 @@ class Actions:
         mode: practice or check-off.
     """
 
-    def __init__(
-        self, checklist: Checklist, order_text: str, key: Mapping[str, KeyEntry], mode: Mode
-    ) -> None:
+    def __init__(self, checklist: Checklist, order_text: str, key: Mapping[str, KeyEntry], mode: Mode) -> None:
         self.checklist = checklist
         self.order_text = order_text
         self.key = key
@@ -173,9 +171,7 @@ class Actions:
     def _advance(self, turn: Turn) -> None:
         """Go to the next open step; at the end, to what is still open; else finish."""
         draft = turn.draft
-        still_open = [
-            i for i, step in enumerate(self.checklist.steps) if draft.steps[step.id].status is Status.OPEN
-        ]
+        still_open = [i for i, step in enumerate(self.checklist.steps) if draft.steps[step.id].status is Status.OPEN]
         ahead = [i for i in still_open if i > draft.cursor]
         if ahead:
             self._go_to(turn, ahead[0])
@@ -360,9 +356,7 @@ class Actions:
 
     def _other_amounts(self, key: str) -> dict[str, dosing.Amount]:
         return {
-            name: _amount(entry)
-            for name, entry in self.key.items()
-            if name != key and isinstance(entry.value, Decimal)
+            name: _amount(entry) for name, entry in self.key.items() if name != key and isinstance(entry.value, Decimal)
         }
 
     def ask_anew(self, turn: Turn) -> None:
@@ -673,9 +667,7 @@ class Actions:
                     return
                 self.prompt(draft, turn)
                 self._arm(turn)
-            case State.WAITING if draft.wait_over or (
-                draft.wakes_at is not None and turn.at >= draft.wakes_at
-            ):
+            case State.WAITING if draft.wait_over or (draft.wakes_at is not None and turn.at >= draft.wakes_at):
                 draft.wait_over = False
                 self.end_wait(turn)
             case State.WAITING:

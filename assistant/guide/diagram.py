@@ -13,9 +13,7 @@ def diagram() -> str:
     Inputs that are legal in every live state and change none are told once, in a note, since they would
     hide the rest.
     """
-    everywhere = [
-        kind for kind in Input if all((s, kind) in TABLE and TABLE[s, kind].to == {s} for s in LIVE)
-    ]
+    everywhere = [kind for kind in Input if all((s, kind) in TABLE and TABLE[s, kind].to == {s} for s in LIVE)]
     lines = ["stateDiagram-v2", f"    [*] --> {_name(State.READY)}"]
     arrows: dict[tuple[State, State], list[str]] = {}
     for (state, kind), rule in TABLE.items():
@@ -27,9 +25,7 @@ def diagram() -> str:
         lines.append(f"    {_name(source)} --> {_name(target)}: {', '.join(sorted(set(kinds)))}")
     lines.append(f"    {_name(State.FINISHED)} --> [*]")
     lines.append(f"    note right of {_name(State.ASKING)}")
-    lines.append(
-        f"        In every state, changing none: {', '.join(sorted(kind.value for kind in everywhere))}"
-    )
+    lines.append(f"        In every state, changing none: {', '.join(sorted(kind.value for kind in everywhere))}")
     lines.append("    end note")
     return "\n".join(lines)
 

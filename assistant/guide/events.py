@@ -102,16 +102,4 @@ class InputEnded:
     at: datetime
 
 
-Event = (
-    Opened
-    | Resumed
-    | Heard
-    | NotUnderstood
-    | Typed
-    | Woke
-    | Recorded
-    | EarLost
-    | EarBack
-    | VoiceLost
-    | InputEnded
-)
+Event = Opened | Resumed | Heard | NotUnderstood | Typed | Woke | Recorded | EarLost | EarBack | VoiceLost | InputEnded

@@ -112,9 +112,7 @@ class Guide:
             after.append(Finish(turn.outcome, seal))
         after += [*turn.said, *turn.wakes]
         if turn.outcome is None:
-            after.append(
-                Listen(self._actions.expectation(turn.draft), wanted=turn.draft.state is not State.WAITING)
-            )
+            after.append(Listen(self._actions.expectation(turn.draft), wanted=turn.draft.state is not State.WAITING))
         self._pending = (turn.draft, after)
         return [Append(body)]
 
@@ -150,9 +148,7 @@ class Guide:
             if not effects or not isinstance(effects[0], Append):
                 raise ReplayError(entry.get("sequence"))
             body = effects[0].body
-            if any(
-                entry.get(name) != body.get(name) for name in ("kind", "step", "input", "verdict", "meaning")
-            ):
+            if any(entry.get(name) != body.get(name) for name in ("kind", "step", "input", "verdict", "meaning")):
                 raise ReplayError(entry.get("sequence"))
             self._recorded()
 

@@ -60,10 +60,7 @@ class Results:
         """The result as an entry holds it: numbers as text, counters as whole numbers."""
         return {
             "steps": [
-                {
-                    key: list(value) if isinstance(value, tuple) else value
-                    for key, value in asdict(line).items()
-                }
+                {key: list(value) if isinstance(value, tuple) else value for key, value in asdict(line).items()}
                 for line in self.steps
             ],
             "unaided": self.unaided,
@@ -131,19 +128,11 @@ def _ending(done: StepProgress, *, reached: bool) -> Ending:
 
 def _failures(lines: list[StepResult], percent: Decimal, rule: PassRule, mode: Mode) -> list[str]:
     not_closed = {Ending.LEFT_OUT, Ending.WRONG, Ending.NOT_REACHED}
-    found = [
-        f"{line.ending.capitalize()}: {line.say}"
-        for line in lines
-        if line.ending in not_closed and line.critical
-    ]
+    found = [f"{line.ending.capitalize()}: {line.say}" for line in lines if line.ending in not_closed and line.critical]
     if mode is Mode.PRACTICE:
         return found
     critical = [line for line in lines if line.critical]
-    found += [
-        f"A critical step is out of order: {line.say}"
-        for line in critical
-        if line.ending is Ending.OUT_OF_ORDER
-    ]
+    found += [f"A critical step is out of order: {line.say}" for line in critical if line.ending is Ending.OUT_OF_ORDER]
     corrected = sum(line.ending is Ending.CORRECTED for line in critical)
     if corrected > rule.critical_corrections:
         found.append(f"{corrected} critical steps were corrected; {rule.critical_corrections} may be.")

@@ -1,0 +1,206 @@
+"""What the verbs `run`, `resume` and `demo` share: papers, record, signals, result, exit codes."""
+
+import hashlib
+import re
+import signal
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import datetime
+from pathlib import Path
+
+from platformdirs import user_data_path
+
+from assistant import __version__
+from assistant.checklist.library import library_folder
+from assistant.checklist.load import load
+from assistant.checklist.model import Checklist, WaitAsked
+from assistant.cli.screen import JsonScreen, PlainScreen, say_line, tell, write_json
+from assistant.errors import RecordError, UsageError
+from assistant.guide.effects import Outcome
+from assistant.guide.guide import Guide
+from assistant.guide.progress import Mode
+from assistant.orders.key import KeyEntry
+from assistant.orders.load import load_order
+from assistant.orders.model import Order
+from assistant.orders.solve import answer_key
+from assistant.ports import Ear, Post
+from assistant.record.file import RecordFile
+from assistant.report.results import lines
+from assistant.station import Interrupted
+
+DEFAULT_CHECKLIST = "primary-and-secondary"
+EXIT_CODES = {Outcome.PASSED: 0, Outcome.NOT_PASSED: 3, Outcome.STOPPED: 4}
+"""How an attempt ended, as an exit code."""
+SHORT_WAIT_S = 1
+"""Length of a timed wait where the learner rehearses with short waits."""
+_LEARNER_CODE = re.compile(r"[A-Za-z0-9][A-Za-z0-9_-]{0,31}")
+
+
+@dataclass(frozen=True)
+class Papers:
+    """What an attempt is made from: the procedure, the order, what follows from it."""
+
+    checklist: Checklist
+    order: Order
+    key: Mapping[str, KeyEntry]
+    short_waits: bool
+
+    def guide(self, mode: Mode, pins: Mapping[str, str]) -> Guide:
+        """A guide through these papers."""
+        return Guide(self.checklist, self.order.sentence(), self.key, mode, pins)
+
+
+def take_papers(checklist: str, order: str | None, *, short_waits: bool = False) -> Papers:
+    """Read the papers of an attempt.
+
+    Args:
+        checklist: name or path.
+        order: name or path; None takes the checklist's own.
+        short_waits: let every timed wait last `SHORT_WAIT_S`, to rehearse.
+
+    Raises:
+        ChecklistError, OrderError: one of them cannot be used.
+    """
+    procedure = load(checklist)
+    prescription = load_order(order or procedure.order)
+    if short_waits:
+        procedure = _with_short_waits(procedure)
+    return Papers(procedure, prescription, answer_key(prescription), short_waits)
+
+
+def _with_short_waits(checklist: Checklist) -> Checklist:
+    short = WaitAsked(kind="wait", seconds=SHORT_WAIT_S)
+    steps = tuple(
+        step.model_copy(update={"expect": short}) if isinstance(step.expect, WaitAsked) else step
+        for step in checklist.steps
+    )
+    return checklist.model_copy(update={"steps": steps})
+
+
+def pins(papers: Papers, mode: Mode, learner: str, checklist: str, order: str | None) -> dict[str, str]:
+    """What the first entry of a record pins, so that it can be told a year later.
+
+    Raises:
+        UsageError: the learner's code is none.
+    """
+    if not _LEARNER_CODE.fullmatch(learner):
+        raise UsageError(
+            "A learner's code has 1 to 32 letters, digits, hyphens or underscores.",
+            "Use a code, not a name, for example A17.",
+        )
+    return {
+        "program": f"checkoff {__version__}",
+        "mode": mode.value,
+        "learner": learner,
+        "checklist": _findable(checklist),
+        "checklist_version": papers.checklist.version,
+        "checklist_digest": papers.checklist.digest,
+        "order": _findable(order or papers.checklist.order),
+        "order_digest": papers.order.digest,
+        "limits_digest": _digest_of(library_folder() / "limits.toml"),
+        "waits": "short" if papers.short_waits else "full",
+    }
+
+
+def ear_pins(ear: Ear | None) -> dict[str, str]:
+    """Which recogniser and model listen; nothing where none does."""
+    return {} if ear is None else {"ear": ear.name, "ear_model": ear.model_digest}
+
+
+def _findable(name_or_path: str) -> str:
+    """A path as it can be found from any folder; a name as it is."""
+    path = Path(name_or_path)
+    return str(path.resolve()) if path.suffix or len(path.parts) > 1 else name_or_path
+
+
+def _digest_of(path: Path) -> str:
+    return hashlib.sha256(path.read_bytes()).hexdigest() if path.is_file() else ""
+
+
+def papers_of(opening: Mapping[str, object], name: Path) -> Papers:
+    """The papers that a record's first entry pins.
+
+    Raises:
+        RecordError: a checklist or an order is no longer what it was when the attempt began.
+    """
+    papers = take_papers(
+        str(opening.get("checklist", "")),
+        str(opening.get("order", "")),
+        short_waits=opening.get("waits") == "short",
+    )
+    for what, now in (("checklist", papers.checklist.digest), ("order", papers.order.digest)):
+        if opening.get(f"{what}_digest") != now:
+            raise RecordError(
+                f"The {what} {opening.get(what)} has changed since the attempt in {name} began.",
+                "Put the file back as it was, or start a new attempt.",
+            )
+    return papers
+
+
+class RecordPlace:
+    """Where the record of a new attempt goes.
+
+    Args:
+        folder: the folder, None for the platform's own for user data.
+        checklist, learner: become part of the file's name.
+        at: UTC, becomes part of the file's name.
+    """
+
+    def __init__(self, folder: str | None, checklist: str, learner: str, at: datetime) -> None:
+        place = Path(folder).expanduser() if folder else records_folder()
+        self.path = place / f"{at:%Y%m%dT%H%M%S}-{checklist}-{learner}.jsonl"
+
+    def create(self, opening: Mapping[str, object]) -> RecordFile:
+        """Make the record with its first entry on disk.
+
+        Raises:
+            RecordError: the folder or the file cannot be made.
+        """
+        try:
+            self.path.parent.mkdir(parents=True, exist_ok=True, mode=0o700)
+        except OSError as cause:
+            raise RecordError(
+                f"The folder {self.path.parent} cannot be made: {cause.strerror}.",
+                "Choose another one with --records.",
+            ) from cause
+        for count in range(1, 100):
+            path = self.path if count == 1 else self.path.with_stem(f"{self.path.stem}-{count}")
+            if not path.exists():
+                self.path = path
+                break
+        return RecordFile.create(self.path, opening)
+
+
+def records_folder() -> Path:
+    """The platform's folder for this user's records."""
+    return user_data_path("checkoff", appauthor=False) / "records"
+
+
+def end_on_signals(post: Post) -> None:
+    """Let an interrupt or a request to end close the attempt properly, its record whole."""
+
+    def handler(_number: int, _frame: object) -> None:
+        post(Interrupted())
+
+    for name in ("SIGINT", "SIGTERM", "SIGHUP"):
+        if hasattr(signal, name):
+            signal.signal(getattr(signal, name), handler)
+
+
+def screen_for(*, as_json: bool, echo_typed: bool) -> PlainScreen | JsonScreen:
+    """The screen that was asked for."""
+    return JsonScreen() if as_json else PlainScreen(echo_typed=echo_typed)
+
+
+def tell_result(guide: Guide, outcome: Outcome, record: Path, *, as_json: bool) -> int:
+    """Print the result and where the record is; return the exit code."""
+    results = guide.results()
+    if as_json:
+        write_json({"outcome": outcome.value, "results": results.body(), "record": str(record)})
+    else:
+        for line in ["", *lines(results, outcome)]:
+            say_line(line)
+    tell(f"Record: {record}")
+    if outcome is Outcome.STOPPED:
+        tell(f"To go on: checkoff resume {record}")
+    return EXIT_CODES[outcome]

@@ -1,0 +1,104 @@
+"""``checkoff demo``: the whole job with a simulated learner, for newcomers and for tests."""
+
+import argparse
+import queue
+from datetime import UTC, datetime
+
+from assistant.adapters.sources import LearnerSource, SpeakingLearnerSource
+from assistant.adapters.stepping_clock import SteppingClock
+from assistant.cli.attempt import (
+    DEFAULT_CHECKLIST,
+    RecordPlace,
+    end_on_signals,
+    pins,
+    screen_for,
+    take_papers,
+    tell_result,
+)
+from assistant.cli.screen import tell
+from assistant.guide.progress import Mode
+from assistant.learner import SimulatedLearner, Slip
+from assistant.station import Station
+
+_EXAMPLES = """\
+examples:
+  checkoff demo                                 everything goes well
+  checkoff demo --slip tenfold                  the learner enters ten times the rate
+  checkoff demo primary-line --slip left-clamp --seed 7
+  checkoff demo --sound                         a synthesised learner, heard by the real recogniser
+
+slips: wrong-rate, teen-ty, tenfold, swapped, left-clamp, skip-critical, wrong-bag, too-slow
+Waits pass at once in a demonstration; in an attempt they take their time."""
+
+
+def add_parser(subparsers: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
+    """Add the verb."""
+    parser = subparsers.add_parser(
+        "demo",
+        help="the same attempt with a simulated learner",
+        description="Show one whole attempt with a simulated learner, who can be told to err.",
+        epilog=_EXAMPLES,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+    )
+    parser.add_argument("checklist", nargs="?", default=DEFAULT_CHECKLIST, help="name or path of a checklist")
+    parser.add_argument("--order", help="name or path of an order (default: the checklist's own)")
+    parser.add_argument(
+        "--slip",
+        choices=[slip.value for slip in Slip],
+        metavar="KIND",
+        help="the learner errs once: see below",
+    )
+    parser.add_argument("--seed", type=int, default=1, metavar="N", help="varies the wording and the place of the slip")
+    way = parser.add_mutually_exclusive_group()
+    way.add_argument("--typed", action="store_true", help="the learner types (the default)")
+    way.add_argument(
+        "--sound", action="store_true", help="the learner's words are synthesised and heard by the recogniser"
+    )
+    parser.add_argument("--ear", metavar="NAME", help="which recogniser listens, with --sound")
+    parser.add_argument("--learner", default="demo", metavar="CODE", help="the learner's code")
+    parser.add_argument(
+        "--mode", choices=[mode.value for mode in Mode], default=Mode.PRACTICE.value, help="default: practice"
+    )
+    parser.add_argument("--records", metavar="FOLDER", help="where the record goes")
+    parser.add_argument("--plain", action="store_true", help="plain lines (they always are; kept for scripts)")
+    parser.add_argument("--json", action="store_true", help="one JSON object a line in place of text")
+    parser.set_defaults(run=run)
+
+
+def run(arguments: argparse.Namespace) -> int:
+    """Carry out the verb; return the exit code."""
+    papers = take_papers(arguments.checklist, arguments.order)
+    mode = Mode(arguments.mode)
+    slip = Slip(arguments.slip) if arguments.slip else None
+    learner = SimulatedLearner(papers.checklist, papers.key, slip, arguments.seed)
+    pinned = pins(papers, mode, arguments.learner, arguments.checklist, arguments.order)
+    pinned["simulated"] = f"seed {arguments.seed}, slip {slip.value if slip else 'none'}"
+    clock = SteppingClock()
+    inbox: queue.Queue[object] = queue.Queue()
+    voice = None
+    if arguments.sound:
+        # Only here: a demonstration without sound needs neither recogniser nor synthesiser.
+        from assistant.adapters.sound import open_learner_sound
+
+        sound = open_learner_sound(inbox.put, clock, arguments.ear)
+        for notice in sound.notices:
+            tell(notice)
+        voice = sound.voice
+        guide = papers.guide(mode, pinned | {"ear": sound.recogniser.name, "ear_model": sound.recogniser.model_digest})
+        source: LearnerSource = SpeakingLearnerSource(learner, guide, clock, sound.synthesise, sound.recogniser)
+    else:
+        guide = papers.guide(mode, pinned)
+        source = LearnerSource(learner, guide, clock)
+    place = RecordPlace(arguments.records, papers.checklist.name, arguments.learner, datetime.now(UTC))
+    end_on_signals(inbox.put)
+    station = Station(
+        guide,
+        place.create,
+        clock,
+        screen_for(as_json=arguments.json, echo_typed=True),
+        inbox,
+        voice=voice,
+        source=source,
+    )
+    outcome = station.run()
+    return tell_result(guide, outcome, place.path, as_json=arguments.json)

@@ -1,0 +1,118 @@
+"""``checkoff run``: one attempt, by voice where this machine can, by keyboard always."""
+
+import argparse
+import queue
+import sys
+from datetime import UTC, datetime
+
+from assistant.adapters.clock import SystemClock
+from assistant.adapters.keyboard import Keyboard, LineSource
+from assistant.adapters.sources import PipeSource
+from assistant.cli.attempt import (
+    DEFAULT_CHECKLIST,
+    Papers,
+    RecordPlace,
+    ear_pins,
+    end_on_signals,
+    pins,
+    screen_for,
+    take_papers,
+    tell_result,
+)
+from assistant.cli.screen import tell
+from assistant.cli.sound import Sound, open_sound
+from assistant.errors import UsageError
+from assistant.guide.guide import Guide
+from assistant.guide.progress import Mode
+from assistant.record.file import RecordFile
+from assistant.station import Station
+
+_EXAMPLES = """\
+examples:
+  checkoff run
+  checkoff run primary-line --order oh-101 --learner A17 --mode check-off
+  checkoff run --typed < answers.txt
+  checkoff run --voice --records ~/lab/records
+
+Say or type at any time: again, more, back, go on, where am I, what is my order, slower, faster,
+louder, softer, spell it, pause, correct that, I need help, not applicable, stop."""
+
+
+def add_parser(subparsers: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
+    """Add the verb."""
+    parser = subparsers.add_parser(
+        "run",
+        help="one attempt: guided, heard, cross-checked, recorded",
+        description="Guide one learner through one checklist by one order, and record it.",
+        epilog=_EXAMPLES,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+    )
+    parser.add_argument("checklist", nargs="?", default=DEFAULT_CHECKLIST, help="name or path of a checklist")
+    parser.add_argument("--order", help="name or path of an order (default: the checklist's own)")
+    parser.add_argument("--learner", default="learner", metavar="CODE", help="the learner's code, not a name")
+    parser.add_argument(
+        "--mode", choices=[mode.value for mode in Mode], default=Mode.PRACTICE.value, help="default: practice"
+    )
+    parser.add_argument("--short-waits", action="store_true", help="let timed waits last one second (practice only)")
+    add_sound_options(parser)
+    parser.add_argument("--records", metavar="FOLDER", help="where the record goes")
+    parser.set_defaults(run=run)
+
+
+def add_sound_options(parser: argparse.ArgumentParser) -> None:
+    """Options that say how one talks with the assistant."""
+    way = parser.add_mutually_exclusive_group()
+    way.add_argument("--voice", action="store_true", help="by voice (the default where it can be done)")
+    way.add_argument("--typed", action="store_true", help="by typed lines from standard input, silently")
+    parser.add_argument("--ear", metavar="NAME", help="which recogniser listens (see: checkoff models list)")
+    parser.add_argument("--plain", action="store_true", help="plain lines (they always are; kept for scripts)")
+    parser.add_argument("--json", action="store_true", help="one JSON object a line in place of text")
+
+
+def run(arguments: argparse.Namespace) -> int:
+    """Carry out the verb; return the exit code."""
+    mode = Mode(arguments.mode)
+    if arguments.short_waits and mode is Mode.CHECK_OFF:
+        raise UsageError("A check-off has no short waits.", "Leave --short-waits out, or practise.")
+    papers = take_papers(arguments.checklist, arguments.order, short_waits=arguments.short_waits)
+    pinned = pins(papers, mode, arguments.learner, arguments.checklist, arguments.order)
+    place = RecordPlace(arguments.records, papers.checklist.name, arguments.learner, datetime.now(UTC))
+    return attempt(arguments, papers, mode, pinned, place)
+
+
+def attempt(
+    arguments: argparse.Namespace,
+    papers: Papers,
+    mode: Mode,
+    pinned: dict[str, str],
+    place: RecordPlace,
+    taken_up: tuple[Guide, RecordFile] | None = None,
+) -> int:
+    """Live through a new attempt, or one that is taken up; return the exit code."""
+    inbox: queue.Queue[object] = queue.Queue()
+    clock = SystemClock()
+    sound = Sound() if arguments.typed else open_sound(inbox.put, clock, arguments.ear)
+    for notice in sound.notices:
+        tell(notice)
+    terminal = sys.stdin is not None and sys.stdin.isatty()
+    typed_lines = LineSource()
+    # With an ear, typed lines are taken as they come; a pipe without one is read line by line as asked.
+    piped = not terminal and sound.ear is None
+    source = PipeSource(typed_lines, clock) if piped else None
+    if source is None:
+        Keyboard(typed_lines, inbox.put, clock)
+    guide, record = taken_up or (papers.guide(mode, pinned | ear_pins(sound.ear)), None)
+    end_on_signals(inbox.put)
+    station = Station(
+        guide,
+        place.create,
+        clock,
+        screen_for(as_json=arguments.json, echo_typed=not terminal),
+        inbox,
+        sound.ear,
+        sound.voice,
+        source,
+    )
+    outcome = station.run(record)
+    typed_lines.close()
+    return tell_result(guide, outcome, record.path if record else place.path, as_json=arguments.json)

@@ -1,0 +1,292 @@
+"""Whole attempts and their turns: what is said, what is held, how it ends."""
+
+import pytest
+
+from assistant.guide.diagram import diagram
+from assistant.guide.effects import Adjust, Outcome, Tone
+from assistant.guide.progress import Mode, State
+from assistant.guide.scoring import Ending
+from assistant.spoken.expect import NumberExpected
+from tests.guide.lived import SMOOTH, begin
+
+
+def endings(lived):
+    return {line.id: line.ending for line in lived.guide.results().steps}
+
+
+@pytest.mark.parametrize("mode", list(Mode))
+def test_a_smooth_attempt_is_passed(mode):
+    """Without a slip every step is done unaided and the seal holds the result."""
+    lived = begin(mode)
+    lived.do(SMOOTH)
+    assert lived.outcome is Outcome.PASSED
+    assert set(endings(lived).values()) == {Ending.UNAIDED}
+    assert lived.sealed is not None
+    assert lived.sealed["results"]["score_percent"] == "100"
+
+
+def test_the_opening_says_what_it_is_not():
+    """The cautions come before the first step."""
+    said = begin().texts()
+    assert said.index("controls no pump and treats no patient") < said.index("Clean your hands.")
+    assert "Local policy and the maker's instructions come first" in said
+
+
+WRONG_RATE = [
+    # stated, slip as recorded
+    ("125", "other"),
+    ("833", "tenfold"),
+    ("8.33 mL/h", "tenfold"),
+    ("950", "swapped"),
+]
+
+
+@pytest.mark.parametrize(("stated", "slip"), WRONG_RATE)
+def test_practice_holds_a_wrong_number_with_the_working(stated, slip):
+    """A wrong rate is held, named, explained, and can be tried again."""
+    lived = begin()
+    lived.do(SMOOTH[:5])
+    lived.type(stated, "yes")
+    assert (lived.step, lived.state) == ("rate", State.ASKING)
+    assert lived.entries[-1]["slip"] == slip
+    assert "1,000 mL over 12 h is 83.3 mL/h" in lived.texts(Tone.HOLD)
+    lived.do(SMOOTH[5:])
+    assert lived.outcome is Outcome.PASSED
+    assert endings(lived)["rate"] is Ending.CORRECTED
+
+
+@pytest.mark.parametrize(("stated", "slip"), WRONG_RATE)
+def test_a_check_off_holds_without_giving_the_answer_away(stated, slip):
+    """In a check-off the right number is never said before the learner says it."""
+    lived = begin(Mode.CHECK_OFF)
+    lived.do(SMOOTH[:5])
+    lived.type("i need help", "more", "what is my order", "spell it", stated, "yes")
+    assert lived.entries[-1]["slip"] == slip
+    spoken = " ".join(say.text + say.speech for say in lived.says)
+    assert "83.3" not in spoken
+    assert "eighty three point three" not in spoken
+    assert lived.step == "rate"
+
+
+def test_no_to_the_read_back_keeps_nothing_and_asks_for_digits():
+    """A number that was misheard is asked for again, digit by digit."""
+    lived = begin()
+    lived.do(SMOOTH[:5])
+    lived.type("eighty three point three", "no")
+    assert lived.guide.expectation() == NumberExpected("mL/h", digits_only=True)
+    assert "kept" not in lived.entries[-1]
+    lived.type("eighty three point three")
+    assert lived.state is State.ASKING
+    lived.type("eight three point three", "yes")
+    assert lived.step == "volume"
+
+
+def test_two_meanings_are_asked_about():
+    """What could be two numbers is never guessed."""
+    lived = begin()
+    lived.do(SMOOTH[:5])
+    lived.type("ten fifty")
+    assert lived.state is State.ASKING
+    assert lived.entries[-1]["input"] == "two meanings"
+    assert "Please say it digit by digit" in lived.texts(Tone.UNCLEAR)
+
+
+def test_done_is_no_answer_to_a_read_back():
+    """Only a clear yes keeps a number."""
+    lived = begin()
+    lived.do(SMOOTH[:6])
+    lived.type("done", "okay")
+    assert lived.state is State.READING_BACK
+
+
+def test_a_wrong_bag_is_held():
+    """A label that is not the ordered one is held until the right one is read."""
+    lived = begin()
+    lived.type("done", "done", "normal saline")
+    assert lived.step == "fluid"
+    assert "is not what your order says" in lived.texts(Tone.HOLD)
+    lived.do(SMOOTH[2:])
+    assert endings(lived)["fluid"] is Ending.CORRECTED
+
+
+def test_a_gate_leads_back_to_what_is_open():
+    """Leaving a critical step open is told, and the gate goes back to it."""
+    lived = begin()
+    lived.type("go on")
+    assert "critical step" in lived.says[-2].text
+    lived.do(SMOOTH[1:9])
+    assert lived.step == "hands"
+    assert "The gate holds" in lived.texts(Tone.HOLD)
+    lived.type("done", "done", "done", "yes", "done")
+    assert lived.outcome is Outcome.PASSED
+    assert endings(lived)["hands"] is Ending.CUED
+
+
+def test_what_is_left_out_fails_if_it_is_critical():
+    """At the end open steps are offered once more; left out for good, a critical one fails the attempt."""
+    lived = begin()
+    lived.do(SMOOTH[:11])
+    lived.type("go on", "done")
+    assert lived.step == "drops"
+    lived.type("go on")
+    assert lived.outcome is Outcome.NOT_PASSED
+    assert endings(lived)["drops"] is Ending.LEFT_OUT
+
+
+def test_a_timed_wait_runs_by_the_clock():
+    """Done too early is told; the clock closes the step."""
+    lived = begin()
+    lived.do(SMOOTH[:4])
+    assert lived.state is State.WAITING
+    assert lived.listen is not None
+    assert not lived.listen.wanted
+    lived.type("done")
+    assert "Not yet: 14 seconds to go." in lived.texts(Tone.HOLD)
+    lived.wait(14)
+    assert lived.step == "rate"
+
+
+def test_a_wait_that_ends_during_a_pause_is_over_afterwards():
+    """The time of a wait goes on while the attempt is paused."""
+    lived = begin()
+    lived.do(SMOOTH[:4])
+    lived.type("pause")
+    lived.wait(60)
+    assert lived.state is State.PAUSED
+    lived.type("go on")
+    assert lived.step == "rate"
+
+
+def test_settings_are_lost_by_waiting_too_long():
+    """Before the start the settings run out: they are entered and verified again."""
+    lived = begin()
+    lived.do(SMOOTH[:10])
+    assert lived.step == "start"
+    lived.wait(181)
+    assert lived.step == "rate"
+    assert "The pump has forgotten its settings." in lived.texts(Tone.HOLD)
+    lived.do(SMOOTH[5:9])
+    lived.do(SMOOTH[10:])
+    assert lived.outcome is Outcome.PASSED
+    assert endings(lived)["rate"] is Ending.CUED
+
+
+def test_a_correction_is_a_new_entry():
+    """What was recorded stays; the new answer stands beside it."""
+    lived = begin()
+    lived.do(SMOOTH[:7])
+    lived.type("correct that")
+    assert lived.step == "rate"
+    lived.type("83.3", "yes")
+    kept = [entry for entry in lived.entries if "kept" in entry]
+    assert [entry["kept"] for entry in kept] == ["83.3 mL/h", "83.3 mL/h"]
+    assert kept[-1]["correction"] is True
+    assert lived.step == "volume"
+
+
+def test_not_applicable_asks_why_and_reads_the_reason_back():
+    """A step is set aside only with a reason that was read back."""
+    lived = begin()
+    lived.type("done", "not applicable", "latex allergy in this scenario", "yes")
+    assert lived.step == "fluid"
+    assert endings(lived)["gloves"] is Ending.NOT_APPLICABLE
+    assert lived.guide.progress.steps["gloves"].reason == "latex allergy in this scenario"
+
+
+def test_a_critical_step_cannot_be_set_aside():
+    """Not applicable is refused at a critical step."""
+    lived = begin()
+    lived.type("not applicable")
+    assert (lived.step, lived.state) == ("hands", State.ASKING)
+    assert lived.entries[-1]["verdict"] == "refused"
+
+
+def test_a_step_that_must_come_after_another_one_waits_for_it():
+    """A step with a condition is not closed before the other step is."""
+    lived = begin()
+    lived.type("done", "go on")
+    lived.do(SMOOTH[2:10])
+    assert lived.step == "start"
+    lived.type("done")
+    assert lived.entries[-1]["verdict"] == "out of order"
+    assert lived.step == "start"
+
+
+def test_no_to_a_question_holds_with_advice():
+    """A line check that complains is dealt with before going on."""
+    lived = begin()
+    lived.do(SMOOTH[:11])
+    lived.type("no")
+    assert "closed clamp" in lived.texts(Tone.HOLD)
+    assert lived.step == "drops"
+    lived.type("yes")
+    assert endings(lived)["drops"] is Ending.CORRECTED
+
+
+def test_two_failures_tell_what_can_be_said_and_then_it_is_quiet():
+    """Misunderstandings never loop aloud."""
+    lived = begin()
+    lived.type("gibberish one", "gibberish two")
+    assert "You can always say" in lived.texts(Tone.UNCLEAR)
+    count = len(lived.says)
+    lived.type("gibberish three")
+    assert all(say.speech == "" for say in lived.says[count:])
+
+
+def test_stop_is_asked_about_once():
+    """A misheard stop ends nothing; yes does."""
+    lived = begin()
+    lived.type("stop", "no", "done")
+    assert lived.step == "gloves"
+    lived.type("stop", "yes")
+    assert lived.outcome is Outcome.STOPPED
+
+
+def test_cues_fail_a_check_off_where_its_rule_says_so():
+    """More than the allowed cues at critical steps: not passed, and the reason is told."""
+    lived = begin(Mode.CHECK_OFF)
+    lived.type("i need help")
+    lived.do(SMOOTH)
+    assert lived.outcome is Outcome.NOT_PASSED
+    assert lived.guide.results().failures == ("1 critical steps needed a cue; 0 may.",)
+
+
+def test_voice_settings_have_an_end():
+    """Slower and louder are steps with a limit, told when it is reached."""
+    lived = begin()
+    for _ in range(6):
+        lived.type("slower")
+    assert lived.guide.progress.rate == -4
+    assert lived.says[-1].text == "That is as far as it goes."
+    assert any(isinstance(effect, Adjust) for effect in lived.hear("louder"))
+
+
+def test_a_long_silence_is_broken_once():
+    """One reminder a step, no more."""
+    lived = begin()
+    lived.wait(1000)
+    assert lived.texts().count("Still at this step") == 1
+
+
+def test_back_shows_the_step_before_and_go_on_leaves_it_as_it_is():
+    """Back is a look; only a new answer is a correction."""
+    lived = begin()
+    lived.type("done", "back")
+    assert lived.step == "hands"
+    lived.type("go on")
+    assert lived.step == "gloves"
+    assert lived.guide.progress.steps["hands"].corrections == 0
+
+
+def test_results_put_critical_steps_first():
+    """The reader sees what decides before the rest."""
+    lived = begin()
+    lived.do(SMOOTH)
+    flags = [line.critical for line in lived.guide.results().steps]
+    assert flags == sorted(flags, reverse=True)
+
+
+def test_the_diagram_shows_every_state():
+    """The picture in the developers' guide is made from the table."""
+    drawn = diagram()
+    assert all(state.value.replace(" ", "_") in drawn for state in State)

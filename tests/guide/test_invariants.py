@@ -1,0 +1,206 @@
+"""What must hold whatever happens: one test for each promise of the guide."""
+
+import copy
+from datetime import timedelta
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from assistant.guide.actions import Actions
+from assistant.guide.effects import Append, Outcome
+from assistant.guide.events import (
+    EarBack,
+    EarLost,
+    Heard,
+    InputEnded,
+    NotUnderstood,
+    Opened,
+    Recorded,
+    Resumed,
+    Typed,
+    VoiceLost,
+    Woke,
+)
+from assistant.guide.guide import Guide, ReplayError
+from assistant.guide.progress import Mode, State, Status
+from assistant.guide.states import LIVE, TABLE
+from tests.guide.lived import CHECKLIST, KEY, SMOOTH, START, begin, reach
+
+WORDS = (
+    "done yes no correct wrong again more back stop pause|go on|where am i|what is my order|slower|louder"
+    "|spell it|correct that|i need help|not applicable|83.3|83.3 mL/h|950|125 mL/h|fifty|ten fifty"
+    "|lactated ringer's|normal saline|because the instructor said so|gibberish here||5 kg"
+)
+SAYINGS = [word for part in WORDS.split("|") for word in (part.split() if part.startswith("done") else [part])]
+
+inputs = st.lists(st.one_of(st.sampled_from(SAYINGS), st.integers(1, 200)), max_size=60)
+
+
+@given(inputs, st.sampled_from(list(Mode)))
+@settings(max_examples=60, deadline=None)
+def test_nothing_is_done_before_it_is_on_disk(script, mode):
+    """Every accepted event gives exactly one entry and nothing else until that entry is recorded."""
+    lived = begin(mode)
+    for item in script:
+        if isinstance(item, int):
+            lived.wait(item)
+            continue
+        before = copy.deepcopy(lived.guide.progress)
+        effects = lived.guide.receive(Typed(lived.at, item))
+        assert [type(effect) for effect in effects] in ([Append], [])
+        assert lived.guide.progress == before
+        assert lived.guide.receive(Typed(lived.at, "done")) == [] or not effects
+        lived.guide.receive(Recorded(1, "d"))
+
+
+@given(inputs, st.sampled_from(list(Mode)), st.data())
+@settings(max_examples=60, deadline=None)
+def test_any_prefix_resumes_to_the_state_that_was_lived(script, mode, data):
+    """Replaying the first n entries gives the progress that was there after n entries."""
+    lived = begin(mode)
+    seen = [copy.deepcopy(lived.guide.progress)]
+    for item in script:
+        count = len(lived.entries)
+        if isinstance(item, int):
+            lived.wait(item)
+        else:
+            lived.type(item)
+        # A wait can be several entries; the progress after the last of them is what is compared.
+        seen += [copy.deepcopy(lived.guide.progress)] * (len(lived.entries) - count)
+    length = data.draw(st.integers(1, len(lived.entries)))
+    if length < len(seen) and seen[length - 1] is seen[length]:
+        length = len(lived.entries)
+    other = Guide(CHECKLIST, "The order.", KEY, mode, {"mode": mode.value})
+    other.replay(lived.entries[:length])
+    assert other.progress == seen[length - 1]
+
+
+@given(inputs)
+@settings(max_examples=60, deadline=None)
+def test_no_gate_opens_over_an_open_critical_step(script):
+    """Whatever is said, no step behind the gate is current while a critical one before it is open."""
+    lived = begin()
+    gate = next(i for i, step in enumerate(CHECKLIST.steps) if step.gate)
+    passed = False
+    for item in script:
+        before = lived.guide.progress.cursor
+        if isinstance(item, int):
+            lived.wait(item)
+        else:
+            lived.type(item)
+        cursor = lived.guide.progress.cursor
+        if before < gate <= cursor:
+            open_before = [
+                step.id
+                for step in CHECKLIST.steps[:gate]
+                if step.critical and lived.guide.progress.steps[step.id].status is not Status.CLOSED
+            ]
+            assert open_before == []
+            passed = True
+    assert passed or lived.guide.progress.cursor < gate
+
+
+@given(inputs)
+@settings(max_examples=60, deadline=None)
+def test_no_number_is_kept_without_a_read_back(script):
+    """Every entry that keeps a number answers a read-back with a clear yes."""
+    lived = begin()
+    for item in script:
+        if isinstance(item, int):
+            lived.wait(item)
+        else:
+            lived.type(item)
+    for entry in lived.entries:
+        if "kept" in entry:
+            assert (entry["state"], entry["input"]) == ("reading back", "yes")
+
+
+@pytest.mark.parametrize("state", LIVE)
+@pytest.mark.parametrize("words", ["stop", "pause", "again", "i need help", "where am i"])
+def test_always_legal(state, words):
+    """Stop, pause, again, help and where are taken in every state."""
+    lived = reach(state)
+    count = len(lived.entries)
+    if state is State.GIVING_REASON:
+        assert lived.guide.expectation() is not None
+    lived.type(words)
+    assert len(lived.entries) == count + 1
+    assert lived.entries[-1]["input"] != "not understood"
+
+
+@pytest.mark.parametrize("state", [*LIVE, State.FINISHED])
+@pytest.mark.parametrize(
+    "event", [Opened(START), Woke(START, "stale:1"), Recorded(1, "d")], ids=lambda event: type(event).__name__
+)
+def test_an_illegal_event_changes_nothing(state, event):
+    """What the table does not allow gives no effects and leaves the progress as it is."""
+    lived = reach(state)
+    before = copy.deepcopy(lived.guide.progress)
+    assert lived.guide.receive(event) == []
+    assert lived.guide.progress == before
+
+
+@pytest.mark.parametrize("state", LIVE)
+def test_losing_microphone_or_voice_loses_no_answer(state):
+    """After the microphone and the voice are gone the same question stands, and typing answers it."""
+    lived = reach(state)
+    expected = lived.guide.expectation()
+    lived.give(EarLost(lived.at, "unplugged"))
+    lived.give(VoiceLost(lived.at, "no loudspeaker."))
+    lived.give(EarBack(lived.at))
+    lived.give(NotUnderstood(lived.at))
+    assert lived.state is state
+    assert lived.guide.expectation() == expected
+
+
+@pytest.mark.parametrize("state", LIVE)
+def test_end_of_input_stops_and_can_be_resumed(state):
+    """The attempt stops without a seal, and a resumption leads back to the same state."""
+    lived = reach(state)
+    lived.give(InputEnded(lived.at))
+    assert (lived.outcome, lived.sealed) == (Outcome.STOPPED, None)
+    other = Guide(CHECKLIST, "The order.", KEY, Mode.PRACTICE, {"mode": "practice"})
+    other.replay(lived.entries)
+    other.receive(Resumed(lived.at + timedelta(seconds=1)))
+    other.receive(Recorded(99, "d"))
+    if state is State.STOPPING:
+        assert other.progress.state is State.ASKING
+    else:
+        assert other.progress.state is state
+
+
+def test_sound_over_our_own_voice_is_dropped_with_a_reason():
+    """An utterance that overlaps the assistant's voice, or has a gap, is recorded but means nothing."""
+    lived = begin()
+    lived.give(Heard(lived.at, "done", during_speech=True))
+    lived.give(Heard(lived.at, "done", gap=True))
+    assert [entry["verdict"] for entry in lived.entries[1:]] == [
+        "dropped: it overlapped the assistant's own voice",
+        "dropped: sound was lost",
+    ]
+    assert lived.step == "hands"
+
+
+def test_every_action_of_the_table_exists():
+    """No row of the table names an action that is not there."""
+    assert {rule.action for rule in TABLE.values()} <= set(dir(Actions))
+
+
+def test_the_same_events_give_the_same_entries():
+    """Two guides that live through the same events write the same entries."""
+    one, two = begin(), begin()
+    one.do(SMOOTH)
+    two.do(SMOOTH)
+    assert one.entries == two.entries
+
+
+def test_a_changed_entry_does_not_replay():
+    """An entry that does not follow from the ones before it is named."""
+    lived = begin()
+    lived.do(SMOOTH)
+    wrong = [dict(entry) for entry in lived.entries]
+    wrong[6]["verdict"] = "agrees"
+    other = Guide(CHECKLIST, "The order.", KEY, Mode.PRACTICE, {"mode": "practice"})
+    with pytest.raises(ReplayError, match="entry 7"):
+        other.replay(wrong)
