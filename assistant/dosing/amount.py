@@ -12,9 +12,7 @@ _HIGHEST_EXPONENT = 12
 _LOWEST_EXPONENT = -12
 _LONGEST_TEXT = 80
 
-_NUMBER = re.compile(
-    r"(?P<sign>[-\u2212]?)(?P<whole>\d{1,3}(?:,\d{3})+|\d{1,15})?(?:\.(?P<part>\d{1,15}))?", re.ASCII
-)
+_NUMBER = re.compile(r"(?P<sign>[-\u2212]?)(?P<whole>\d{1,3}(?:,\d{3})+|\d{1,15})?(?:\.(?P<part>\d{1,15}))?", re.ASCII)
 _HOURS_AND_MINUTES = re.compile(
     r"(?P<hours>\d{1,4})\s*(?:h|hr|hrs|hour|hours)\s*(?:and\s+)?(?P<minutes>\d{1,2})\s*(?:min|mins|minute|minutes)",
     re.ASCII,
@@ -127,9 +125,7 @@ def parse_amount(text: str) -> Amount:
         )
     value = parse_number(number)
     if not rest:
-        raise QuantityError(
-            f"{show_number(value)} came without a unit.", 'Write the unit too, like "100 mL".'
-        )
+        raise QuantityError(f"{show_number(value)} came without a unit.", 'Write the unit too, like "100 mL".')
     return Amount(value, rest)
 
 

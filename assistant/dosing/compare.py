@@ -75,16 +75,12 @@ def compare(stated: Amount, expected: Amount, others: Mapping[str, Amount] | Non
     plain = f"{show(stated)} is not what your order needs."
     found = _slips(stated, said, expected, others or {})
     if not found:
-        return Disagrees(
-            Slip.OTHER, f"{show(stated)} is not the {show(expected)} that follows from the order.", plain
-        )
+        return Disagrees(Slip.OTHER, f"{show(stated)} is not the {show(expected)} that follows from the order.", plain)
     slip, sentence = found[0]
     return Disagrees(slip, sentence, plain, tuple(dict.fromkeys(s for s, _ in found[1:] if s is not slip)))
 
 
-def _slips(
-    stated: Amount, said: Fraction, expected: Amount, others: Mapping[str, Amount]
-) -> list[tuple[Slip, str]]:
+def _slips(stated: Amount, said: Fraction, expected: Amount, others: Mapping[str, Amount]) -> list[tuple[Slip, str]]:
     """Every named slip that fits, likeliest first, with its sentence."""
     right = expected.ratio
     found: list[tuple[Slip, str]] = []
@@ -100,25 +96,17 @@ def _slips(
         if power is not None:
             times = _TIMES.get(abs(power), f"ten to the power of {abs(power)} times")
             link = f"is {times} {follows}" if power > 0 else f"is {_SHARES.get(-power, times)} of {follows}"
-            kind = {1: Slip.TENFOLD, 2: Slip.TENFOLD, 3: Slip.THOUSANDFOLD}.get(
-                abs(power), Slip.DECIMAL_POINT
-            )
+            kind = {1: Slip.TENFOLD, 2: Slip.TENFOLD, 3: Slip.THOUSANDFOLD}.get(abs(power), Slip.DECIMAL_POINT)
             found.append((kind, f"{heard} {link}."))
         elif _cut_after_moving_the_point(said, right):
-            found.append(
-                (Slip.DECIMAL_POINT, f"{heard} has the digits of {follows}, with the decimal point moved.")
-            )
+            found.append((Slip.DECIMAL_POINT, f"{heard} has the digits of {follows}, with the decimal point moved."))
     if stated.unit == expected.unit:
         pair = (f"{stated.value:f}", f"{expected.value:f}")
         if _teen_and_ty(stated.value, expected.value):
             found.append((Slip.TEEN_TY, f"{heard} sounds like {follows}."))
         if _transposed(*pair):
             found.append((Slip.TRANSPOSED, f"{heard} has two digits exchanged of {follows}."))
-    if (
-        said > 0
-        and right > 0
-        and any(dimension == "time" for dimension, _ in units.unit(expected.unit).signature)
-    ):
+    if said > 0 and right > 0 and any(dimension == "time" for dimension, _ in units.unit(expected.unit).signature):
         for ratio in (Fraction(60), Fraction(1, 60)):
             if _equal_as_shown(said, right * ratio):
                 found.append(

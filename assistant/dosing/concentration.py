@@ -71,9 +71,7 @@ def parse_concentration(text: str) -> Result:
     """
     bare = " ".join(text.split())
     if len(bare) > 80:
-        raise QuantityError(
-            "A concentration was expected, but the text is too long.", 'Write it like "1 g in 200 mL".'
-        )
+        raise QuantityError("A concentration was expected, but the text is too long.", 'Write it like "1 g in 200 mL".')
     ratio = _RATIO.fullmatch(bare)
     if ratio is not None:
         return concentration(_amount("1", "g"), _amount(ratio["parts"], "mL"))

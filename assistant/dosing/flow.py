@@ -2,7 +2,7 @@
 
 from fractions import Fraction
 
-from assistant.dosing.result import Measure, Result, conclude, take, tell, tell_exact
+from assistant.dosing.result import Measure, Result, conclude, per_hour_lines, take, tell, tell_exact
 from assistant.dosing.rounding import EXACT, TENTH, Rounding
 from assistant.dosing.units import convert
 from assistant.errors import QuantityError
@@ -23,17 +23,10 @@ def flow_rate(volume: Measure, duration: Measure, *, rounding: Rounding = TENTH)
     """
     millilitres, hours = take("volume", volume, "volume"), take("duration", duration, "duration")
     exact = millilitres / hours
-    line = (
-        f"{_in(volume, millilitres, 'mL')} \u00f7 {_in(duration, hours, 'h')} = {tell_exact(exact, 'mL/h')}"
-    )
-    return conclude(
-        "rate",
-        {"volume": volume, "duration": duration},
-        exact,
-        "mL/h",
-        rounding,
-        (*_turned(duration, hours, "h"), line),
-    )
+    lines = per_hour_lines(millilitres, duration, hours, exact)
+    if volume.unit != "mL":
+        lines = (f"{tell(volume)} = {tell_exact(millilitres, 'mL')}", *lines)
+    return conclude("rate", {"volume": volume, "duration": duration}, exact, "mL/h", rounding, lines)
 
 
 def piggyback_rate(volume: Measure, duration: Measure, *, rounding: Rounding = TENTH) -> Result:
@@ -50,9 +43,7 @@ def piggyback_rate(volume: Measure, duration: Measure, *, rounding: Rounding = T
     Source: US Army Subcourse MD0904, Lesson 2 Section IV, intermittent infusion: mL / min x 60 min/h.
     """
     plain = flow_rate(volume, duration, rounding=rounding)
-    return Result(
-        "piggyback-rate", plain.inputs, plain.exact, plain.value, plain.unit, plain.rounding, plain.working
-    )
+    return Result("piggyback-rate", plain.inputs, plain.exact, plain.value, plain.unit, plain.rounding, plain.working)
 
 
 def volume(rate: Measure, duration: Measure, *, rounding: Rounding = EXACT) -> Result:
@@ -81,14 +72,14 @@ def volume(rate: Measure, duration: Measure, *, rounding: Rounding = EXACT) -> R
     )
 
 
-def duration(volume: Measure, rate: Measure, *, unit: str = "min", rounding: Rounding = EXACT) -> Result:
+def duration(volume: Measure, rate: Measure, *, unit: str = "min", rounding: Rounding = TENTH) -> Result:
     """Time that a volume takes at a rate.
 
     Args:
         volume: for example 500 mL.
         rate: for example 75 mL/h.
         unit: min or h.
-        rounding: exact by default; whole minutes for a clock.
+        rounding: tenths by default.
 
     Raises:
         QuantityError: an input is not above zero or of another kind.
@@ -190,8 +181,7 @@ def lasts(available: Measure, rate: Measure, wanted: Measure) -> Result:
         end = tell_exact(have / speed, "h")
         lines = (
             *lines,
-            f"{tell_exact(need, 'mL')} \u2212 {_in(available, have, 'mL')}"
-            f" = {tell_exact(missing, 'mL')} missing",
+            f"{tell_exact(need, 'mL')} \u2212 {_in(available, have, 'mL')} = {tell_exact(missing, 'mL')} missing",
         )
         cautions = (f"This bag ends after {end}, before the ordered time is over: have the next bag ready.",)
     inputs = {"available": available, "rate": rate, "wanted": wanted}

@@ -180,3 +180,12 @@ def as_result(given: Measure, name: str = "given") -> Result:
     if isinstance(given, Result):
         return given
     return Result(name, {name: given}, given.ratio, given.value, given.unit, EXACT, (show(given),))
+
+
+def per_hour_lines(millilitres: Fraction, duration: Measure, hours: Fraction, exact: Fraction) -> tuple[str, ...]:
+    """The working of mL over a time to mL/h: by hours where they end in decimals, else by minutes."""
+    top, answer = tell_exact(millilitres, "mL"), tell_exact(exact, "mL/h")
+    if not _short(hours):
+        return (f"{top} \u00d7 60 min/h \u00f7 {tell_exact(hours * 60, 'min')} = {answer}",)
+    turned = () if duration.unit == "h" else (f"{tell(duration)} = {tell_exact(hours, 'h')}",)
+    return (*turned, f"{top} \u00f7 {tell_exact(hours, 'h')} = {answer}")

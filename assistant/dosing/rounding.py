@@ -40,9 +40,7 @@ class Rounding:
         if self.step is None:
             return "exact"
         place = _PLACES.get(self.step, f"multiple of {self.step}")
-        return (
-            f"nearest {place}, {self.direction}" if "half" in self.direction else f"{place}, {self.direction}"
-        )
+        return f"nearest {place}, {self.direction}" if "half" in self.direction else f"{place}, {self.direction}"
 
     def apply(self, exact: Fraction) -> Decimal:
         """The exact ratio by this rule, as a decimal number."""
@@ -97,14 +95,7 @@ def parse_rounding(text: str) -> Rounding:
     Raises:
         QuantityError: no such rule.
     """
-    words = (
-        text.lower()
-        .replace(",", " ")
-        .replace("nearest", " ")
-        .replace("number", " ")
-        .replace("-", " ")
-        .split()
-    )
+    words = text.lower().replace(",", " ").replace("nearest", " ").replace("number", " ").replace("-", " ").split()
     direction = Direction.HALF_UP
     for name in Direction:
         tail = name.value.split()
@@ -138,3 +129,9 @@ def decimal(exact: Fraction) -> Decimal:
         wide = Context(prec=80)
         return wide.divide(Decimal(exact.numerator), Decimal(exact.denominator))
     return _CONTEXT.divide(Decimal(exact.numerator), Decimal(exact.denominator))
+
+
+def root(square: Fraction) -> Fraction:
+    """The square root, to 50 digits: the only step that a ratio cannot hold exactly."""
+    wide = Context(prec=50)
+    return Fraction(wide.sqrt(wide.divide(Decimal(square.numerator), Decimal(square.denominator))))

@@ -48,9 +48,7 @@ def _words(*pairs: str) -> tuple[str, ...]:
 
 
 _TABLE = (
-    SimpleUnit(
-        "ng", "mass", Fraction(1, 10**9), "nanogram", "nanograms", "ng", _words("nanogram", "nanograms")
-    ),
+    SimpleUnit("ng", "mass", Fraction(1, 10**9), "nanogram", "nanograms", "ng", _words("nanogram", "nanograms")),
     SimpleUnit(
         "mcg",
         "mass",
@@ -137,9 +135,7 @@ _TABLE = (
         ("hr", "hrs", "H", "HR", "HRS", *_words("hour", "hours")),
     ),
     SimpleUnit("days", "time", Fraction(24), "day", "days", "d", ("day", "Day", "Days", "DAY", "DAYS")),
-    SimpleUnit(
-        "gtt", "drops", Fraction(1), "drop", "drops", "[drp]", ("gtts", "GTT", *_words("drop", "drops"))
-    ),
+    SimpleUnit("gtt", "drops", Fraction(1), "drop", "drops", "[drp]", ("gtts", "GTT", *_words("drop", "drops"))),
     SimpleUnit(
         "units",
         "activity",
@@ -158,9 +154,7 @@ _TABLE = (
         "m[IU]",
         ("milliunit", "Milliunit", "Milliunits"),
     ),
-    SimpleUnit(
-        "mmol", "amount", Fraction(1), "millimole", "millimoles", "mmol", _words("millimole", "millimoles")
-    ),
+    SimpleUnit("mmol", "amount", Fraction(1), "millimole", "millimoles", "mmol", _words("millimole", "millimoles")),
     SimpleUnit("mol", "amount", Fraction(1000), "mole", "moles", "mol", _words("mole", "moles")),
     SimpleUnit(
         "mEq",
@@ -198,9 +192,7 @@ _TABLE = (
         "cm",
         ("CM", *_words("centimetre", "centimetres")),
     ),
-    SimpleUnit(
-        "m", "length", Fraction(100), "metre", "metres", "m", _words("metre", "metres", "meter", "meters")
-    ),
+    SimpleUnit("m", "length", Fraction(100), "metre", "metres", "m", _words("metre", "metres", "meter", "meters")),
     # NIST Special Publication 811, Appendix B: 1 in = 2.54 cm, exact.
     SimpleUnit("in", "length", Fraction("2.54"), "inch", "inches", "[in_i]", _words("inch", "inches")),
     SimpleUnit(
@@ -225,9 +217,7 @@ _TABLE = (
         "[foz_us]",
         ("oz", "fluid ounce", "fluid ounces"),
     ),
-    SimpleUnit(
-        "tsp", "teaspoons", Fraction(1), "teaspoon", "teaspoons", "[tsp_us]", _words("teaspoon", "teaspoons")
-    ),
+    SimpleUnit("tsp", "teaspoons", Fraction(1), "teaspoon", "teaspoons", "[tsp_us]", _words("teaspoon", "teaspoons")),
     SimpleUnit(
         "tbsp",
         "tablespoons",
@@ -242,9 +232,7 @@ _TABLE = (
 SIMPLE_UNITS: Mapping[str, SimpleUnit] = {unit.name: unit for unit in _TABLE}
 """The allow-list by printed name."""
 
-_SPELLINGS: Mapping[str, str] = {
-    spelling: unit.name for unit in _TABLE for spelling in (unit.name, *unit.spellings)
-}
+_SPELLINGS: Mapping[str, str] = {spelling: unit.name for unit in _TABLE for spelling in (unit.name, *unit.spellings)}
 
 _ERROR_PRONE: Mapping[str, str] = {
     # ISMP List of Error-Prone Abbreviations, Symbols, and Dose Designations (from memory).
@@ -374,8 +362,7 @@ def convert(value: Fraction, given: str, wanted: str) -> Fraction:
     source, target = unit(given), unit(wanted)
     if source.signature != target.signature:
         raise QuantityError(
-            f"{source.name} cannot be turned into {target.name}: "
-            f"one is a {source.kind}, the other a {target.kind}.",
+            f"{source.name} cannot be turned into {target.name}: one is a {source.kind}, the other a {target.kind}.",
             f"Give the {target.kind} in a unit such as {target.name}.",
         )
     return value * source.factor / target.factor

@@ -1,0 +1,193 @@
+"""Body weight and body surface area."""
+
+from collections.abc import Callable
+from decimal import Context, Decimal
+from fractions import Fraction
+
+from assistant.dosing import units
+from assistant.dosing.result import Measure, Result, conclude, figure, take, tell, tell_exact
+from assistant.dosing.rounding import EXACT, HUNDREDTH, TENTH, Rounding, root
+from assistant.errors import QuantityError
+
+_LIGHTEST = Fraction("0.2")
+_HEAVIEST = Fraction(700)
+_LIGHT_ADULT = Fraction(35)
+_WIDE = Context(prec=40)
+
+
+def kilograms(weight: Measure, *, adult: bool = False) -> Fraction:
+    """A body weight in kg, checked for sense.
+
+    Args:
+        weight: kg, g or lb.
+        adult: refuse what would be very light for an adult, the mark of lb taken for kg.
+
+    Raises:
+        QuantityError: not a mass, or no body weight (below 0.2 kg, above 700 kg; below 35 kg for an adult).
+
+    Source: the bounds are common practice, no source.
+    """
+    kilos = take("weight", weight, "mass") / 1000
+    if not _LIGHTEST <= kilos <= _HEAVIEST:
+        raise QuantityError(
+            f"{tell(weight)} is {tell_exact(kilos, 'kg')}, which is no body weight.",
+            "Look at the number and its unit.",
+        )
+    if adult and kilos < _LIGHT_ADULT:
+        guess = f"{tell(weight).rsplit(' ', 1)[0]} kg" if weight.unit == "lb" else "a weight in kg"
+        raise QuantityError(
+            f"{tell(weight)} is {tell_exact(kilos, 'kg')}, unlikely for an adult.",
+            f"If {guess} is meant, give the unit kg; else weigh again.",
+        )
+    return kilos
+
+
+def body_weight(weight: Measure, *, adult: bool = False, rounding: Rounding = TENTH) -> Result:
+    """A body weight in kg.
+
+    Args:
+        weight: kg, g or lb.
+        adult: as in `kilograms`.
+        rounding: tenths of kg by default (common practice, no source).
+
+    Raises:
+        QuantityError: as in `kilograms`.
+
+    Source: NIST Special Publication 811, Appendix B: 1 lb = 0.453 592 37 kg, exact.
+    """
+    kilos = kilograms(weight, adult=adult)
+    return conclude(
+        "body-weight",
+        {"weight": weight},
+        kilos,
+        "kg",
+        rounding,
+        (f"{tell(weight)} = {tell_exact(kilos, 'kg')}",),
+    )
+
+
+def convert(given: Measure, unit: str, *, factor: Measure | None = None, rounding: Rounding = EXACT) -> Result:
+    """The same quantity in another unit.
+
+    Args:
+        given: any amount.
+        unit: the wanted unit.
+        factor: a factor that the question states, such as 2.2 lb/kg or 30 mL/fl oz, used instead of the
+            exact one.
+        rounding: exact by default.
+
+    Raises:
+        QuantityError: the units measure different things, or the factor does not join them.
+
+    Source: NIST Special Publication 811, Appendix B, for the exact factors; a stated factor is the teacher's.
+    """
+    wanted = units.unit(unit).name
+    inputs: dict[str, Measure | str] = {"given": given, "unit": wanted}
+    value = Fraction(given.exact if isinstance(given, Result) else given.value)
+    if factor is None:
+        exact = given.in_unit(wanted)
+        line = f"{tell(given)} = {tell_exact(exact, wanted)}"
+    else:
+        inputs["factor"] = factor
+        size = Fraction(factor.exact if isinstance(factor, Result) else factor.value)
+        if size <= 0:
+            raise QuantityError(f"The factor must be above zero, but {tell(factor)} came.", "Look at it again.")
+        if factor.unit == f"{given.unit}/{wanted}":
+            exact, sign = value / size, "\u00f7"
+        elif factor.unit == f"{wanted}/{given.unit}":
+            exact, sign = value * size, "\u00d7"
+        else:
+            raise QuantityError(
+                f"The factor {tell(factor)} does not join {given.unit} and {wanted}.",
+                f"Give it in {given.unit}/{wanted} or {wanted}/{given.unit}.",
+            )
+        line = f"{tell(given)} {sign} {tell(factor)} = {tell_exact(exact, wanted)}"
+    cautions: tuple[str, ...] = ()
+    if factor is not None and units.same_dimension(given.unit, wanted) and given.in_unit(wanted) != exact:
+        cautions = (f"By the exact factor it is {tell_exact(given.in_unit(wanted), wanted)}.",)
+    return conclude("convert", inputs, exact, wanted, rounding, (line,), cautions)
+
+
+def _power(base: Fraction, exponent: str) -> Fraction:
+    number = _WIDE.divide(Decimal(base.numerator), Decimal(base.denominator))
+    return Fraction(_WIDE.power(number, Decimal(exponent)))
+
+
+def _mosteller(height: Fraction, kilos: Fraction) -> Fraction:
+    return root(height * kilos / 3600)
+
+
+def _du_bois(height: Fraction, kilos: Fraction) -> Fraction:
+    return Fraction("0.007184") * _power(height, "0.725") * _power(kilos, "0.425")
+
+
+def _haycock(height: Fraction, kilos: Fraction) -> Fraction:
+    return Fraction("0.024265") * _power(height, "0.3964") * _power(kilos, "0.5378")
+
+
+def _gehan_george(height: Fraction, kilos: Fraction) -> Fraction:
+    return Fraction("0.0235") * _power(height, "0.42246") * _power(kilos, "0.51456")
+
+
+AREA_FORMULAS: dict[str, tuple[Callable[[Fraction, Fraction], Fraction], str, str]] = {
+    "mosteller": (
+        _mosteller,
+        "square root of (height in cm \u00d7 weight in kg \u00f7 3,600)",
+        "Mosteller, New England Journal of Medicine 1987; 317: 1098 (from memory)",
+    ),
+    "du bois": (
+        _du_bois,
+        "0.007184 \u00d7 height in cm to the power 0.725 \u00d7 weight in kg to the power 0.425",
+        "Du Bois and Du Bois, Archives of Internal Medicine 1916; 17: 863 (from memory)",
+    ),
+    "haycock": (
+        _haycock,
+        "0.024265 \u00d7 height in cm to the power 0.3964 \u00d7 weight in kg to the power 0.5378",
+        "Haycock, Schwartz and Wisotsky, Journal of Pediatrics 1978; 93: 62 (from memory)",
+    ),
+    "gehan and george": (
+        _gehan_george,
+        "0.0235 \u00d7 height in cm to the power 0.42246 \u00d7 weight in kg to the power 0.51456",
+        "Gehan and George, Cancer Chemotherapy Reports 1970; 54: 225 (from memory)",
+    ),
+}
+"""Body surface area: the function, the working in words, the source."""
+
+
+def surface_area(
+    height: Measure, weight: Measure, *, method: str = "mosteller", rounding: Rounding = HUNDREDTH
+) -> Result:
+    """Body surface area in m\u00b2 by a named formula; to 40 digits before rounding, as roots have no end.
+
+    Args:
+        height: cm, m or in.
+        weight: kg, g or lb.
+        method: mosteller, du bois, haycock, or gehan and george.
+        rounding: hundredths of m\u00b2 by default (common practice, no source).
+
+    Raises:
+        QuantityError: an input is of another kind or no body measure, or there is no such formula.
+
+    Source: see `AREA_FORMULAS`.
+    """
+    centimetres, kilos = take("height", height, "length"), kilograms(weight)
+    if not 20 <= centimetres <= 280:
+        raise QuantityError(f"{tell(height)} is no body height.", "Look at the number and its unit.")
+    name = " ".join(method.lower().replace("-", " ").replace("_", " ").split())
+    found = AREA_FORMULAS.get(name)
+    if found is None:
+        raise QuantityError(
+            f'"{method[:40]}" is not a formula for body surface area.',
+            f"Use one of: {', '.join(AREA_FORMULAS)}.",
+        )
+    function, words, _ = found
+    exact = function(centimetres, kilos)
+    lines = [
+        f"{tell(given)} = {tell_exact(base, unit)}"
+        for given, base, unit in ((height, centimetres, "cm"), (weight, kilos, "kg"))
+        if given.unit != unit
+    ]
+    lines.append(f"{name.title()}: {words}")
+    lines.append(f"with {figure(centimetres)} cm and {figure(kilos)} kg: {tell_exact(exact, 'm2')}")
+    inputs: dict[str, Measure | str] = {"height": height, "weight": weight, "method": name}
+    return conclude("surface-area", inputs, exact, "m2", rounding, tuple(lines))
