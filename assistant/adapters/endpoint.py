@@ -1,0 +1,115 @@
+"""Where an utterance begins and ends: pure counting over the speech detector's figures."""
+
+import enum
+from collections import deque
+
+from assistant.spoken.expect import ConfirmExpected, Expect, TextExpected
+
+FRAME_SAMPLES = 512
+"""Samples a frame, as the detector wants them: 32 ms at 16 kHz."""
+FRAME_S = FRAME_SAMPLES / 16_000
+
+SPEECH = 0.5
+"""A frame at least this likely is speech: the detector's own threshold."""
+STILL_SPEECH = 0.35
+"""Within speech a frame this likely still belongs to it: the end of a word is softer than its beginning."""
+
+START_FRAMES = 3
+"""Speech begins with so many speech frames among the last `START_WINDOW`: a click is shorter."""
+START_WINDOW = 4
+LEAST_SPEECH_FRAMES = 4
+"""An utterance with fewer speech frames (128 ms) is a noise; the shortest words measured have eight."""
+QUIET_FRAMES = 6
+"""So many frames without speech (192 ms) end a sound that began before anybody listened."""
+LONGEST_S = 15.0
+"""An utterance is cut here."""
+
+
+def pause_s(expect: Expect) -> float:
+    """Seconds of silence that end an utterance; people pause within numbers more than within a yes."""
+    if isinstance(expect, ConfirmExpected):
+        return 0.6
+    if isinstance(expect, TextExpected):
+        return 1.2
+    return 0.9
+
+
+class Moment(enum.Enum):
+    """What a frame means."""
+
+    NOTHING = "no utterance is under way"
+    STARTED = "an utterance has begun, some frames ago"
+    GOING = "the utterance goes on"
+    ENDED = "the utterance is over"
+    CUT = "the utterance is too long and was cut; the rest of it is skipped"
+    NOISE = "what had begun was too short to be speech"
+
+
+class _State(enum.Enum):
+    IDLE = enum.auto()
+    SPEAKING = enum.auto()
+    SKIPPING = enum.auto()
+
+
+class Endpointer:
+    """Follows the likelihood of speech, frame by frame."""
+
+    def __init__(self) -> None:
+        self._recent: deque[bool] = deque(maxlen=START_WINDOW)
+        self._state = _State.IDLE
+        self._pause_frames = 0
+        self._silent = 0
+        self._frames = 0
+        self._speech_frames = 0
+
+    def restart(self, pause_s: float) -> None:
+        """Look for a new utterance; speech that is going on already is skipped to its end.
+
+        Args:
+            pause_s: seconds of silence that end an utterance.
+        """
+        self._pause_frames = max(1, round(pause_s / FRAME_S))
+        going_on = any(list(self._recent)[-2:])
+        self._state = _State.SKIPPING if going_on else _State.IDLE
+        self._silent = 0
+        self._recent.clear()
+
+    def overhear(self, likelihood: float) -> None:
+        """Follow a frame while nobody listens, so that `restart` knows whether speech is going on."""
+        self._recent.append(likelihood >= SPEECH)
+
+    def take(self, likelihood: float) -> Moment:
+        """Follow a frame while listening; say what it means."""
+        is_speech = likelihood >= SPEECH
+        self._recent.append(is_speech)
+        if self._state is _State.SKIPPING:
+            self._silent = 0 if is_speech else self._silent + 1
+            if self._silent >= QUIET_FRAMES:
+                self._state = _State.IDLE
+            return Moment.NOTHING
+        if self._state is _State.IDLE:
+            if sum(self._recent) < START_FRAMES:
+                return Moment.NOTHING
+            self._state = _State.SPEAKING
+            self._silent = 0
+            self._frames = len(self._recent)
+            self._speech_frames = sum(self._recent)
+            return Moment.STARTED
+        return self._within(likelihood, is_speech)
+
+    def _within(self, likelihood: float, is_speech: bool) -> Moment:
+        self._frames += 1
+        self._speech_frames += is_speech
+        if is_speech or (self._silent == 0 and likelihood >= STILL_SPEECH):
+            self._silent = 0
+        else:
+            self._silent += 1
+        if self._silent >= self._pause_frames:
+            self._state = _State.IDLE
+            self._recent.clear()
+            return Moment.ENDED if self._speech_frames >= LEAST_SPEECH_FRAMES else Moment.NOISE
+        if self._frames * FRAME_S >= LONGEST_S:
+            self._state = _State.SKIPPING
+            self._silent = 0
+            return Moment.CUT
+        return Moment.GOING
