@@ -116,9 +116,7 @@ def _gather(paper: PaperFile, into: _Gathering) -> None:
         _gather(read_paper(into_path, ChecklistError), into)
     steps = paper.table.get("steps", [])
     if not isinstance(steps, list):
-        raise paper.complain(
-            ("steps",), '"steps" must be a list of tables.', "Begin each step with [[steps]]."
-        )
+        raise paper.complain(("steps",), '"steps" must be a list of tables.', "Begin each step with [[steps]].")
     for number, raw in enumerate(steps):
         where = ("steps", number)
         if not isinstance(raw, dict):
@@ -152,9 +150,7 @@ def _inside(paper: PaperFile, name: str, into: _Gathering) -> Path:
     where = ("include",)
     stem = name.removesuffix(".toml")
     if not stem or "\0" in stem:
-        raise paper.complain(
-            where, f"{library.quoted(name)} names no file.", "Name a checklist beside this one."
-        )
+        raise paper.complain(where, f"{library.quoted(name)} names no file.", "Name a checklist beside this one.")
     path = (paper.path.parent / f"{stem}.toml").resolve()
     if not path.is_relative_to(into.root):
         raise paper.complain(

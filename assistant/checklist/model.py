@@ -48,9 +48,7 @@ class WaitAsked(Paper):
     seconds: Annotated[int, Field(gt=0, le=3600)]
 
 
-Asked = Annotated[
-    DoneAsked | QuestionAsked | NumberAsked | NameAsked | WaitAsked, Field(discriminator="kind")
-]
+Asked = Annotated[DoneAsked | QuestionAsked | NumberAsked | NameAsked | WaitAsked, Field(discriminator="kind")]
 
 
 class Expiry(Paper):

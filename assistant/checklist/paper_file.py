@@ -91,20 +91,14 @@ def read_paper(path: Path, error: type[AssistantError]) -> PaperFile:
         if not path.is_file():
             if path.exists():
                 raise error(f"{path} is no file.", "Name a file that ends with .toml.")
-            raise error(
-                f"There is no file {quoted(str(path))}.", "Check the path, or give a name without .toml."
-            )
+            raise error(f"There is no file {quoted(str(path))}.", "Check the path, or give a name without .toml.")
         with path.open("rb") as stream:
             content = stream.read(LARGEST_BYTES + 1)
     except (OSError, ValueError) as cause:  # ValueError: a zero byte in the path
         reason = cause.strerror if isinstance(cause, OSError) and cause.strerror else "its name makes no path"
-        raise error(
-            f"{quoted(str(path))} cannot be read: {reason}.", "Check the path and its permissions."
-        ) from cause
+        raise error(f"{quoted(str(path))} cannot be read: {reason}.", "Check the path and its permissions.") from cause
     if len(content) > LARGEST_BYTES:
-        raise error(
-            f"{path} is larger than {LARGEST_BYTES:,} bytes.", "Split it, and join the parts with include."
-        )
+        raise error(f"{path} is larger than {LARGEST_BYTES:,} bytes.", "Split it, and join the parts with include.")
     try:
         text = content.decode("utf-8")
     except UnicodeDecodeError as cause:
@@ -116,9 +110,7 @@ def read_paper(path: Path, error: type[AssistantError]) -> PaperFile:
         at = _AT_LINE.search(str(cause))
         line = int(at[1]) if at else len(text.splitlines()) or 1
         reason = re.sub(r" \(at .*\)$", "", str(cause))
-        raise error(
-            f"{path}, line {line}: this is not TOML: {reason}.", "Mend the line and try again."
-        ) from cause
+        raise error(f"{path}, line {line}: this is not TOML: {reason}.", "Mend the line and try again.") from cause
     except (
         ValueError,
         RecursionError,
@@ -149,6 +141,8 @@ def _sentence(kind: str, field: str, limits: dict[str, Any], given: object) -> t
     """What is wrong with one field, and what to do."""
     name = quoted(field)
     match kind:
+        case "authored":
+            return limits["what"] if not field else f"{name}: {limits['what']}", limits["remedy"]
         case "missing":
             return f"{name} is missing.", f"Add {field} = ..."
         case "extra_forbidden":

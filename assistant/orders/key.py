@@ -14,6 +14,8 @@ class KeyEntry:
         unit: canonical unit of a number, else None.
         working: lines that can be shown and spoken; empty where the order states the value itself.
         formula: the calculation core's name of the formula, or "" where the order states the value.
+        choices: for a name, every name that a label in the lab may carry, the right one among them in
+            alphabetical order; this is what a recogniser is given, so that a wrong label is heard as it is.
     """
 
     name: str
@@ -21,3 +23,4 @@ class KeyEntry:
     unit: str | None
     working: tuple[str, ...] = ()
     formula: str = ""
+    choices: tuple[str, ...] = ()
