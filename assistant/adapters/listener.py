@@ -119,7 +119,7 @@ class Listener:
                     self._post(EarBack(at=self._clock.now()))
                 hearing.go_on()
             except (AssistantError, _RecogniserFailedError) as failure:
-                reason = failure.what if isinstance(failure, AssistantError) else str(failure)
+                reason = str(failure)
             except Exception as failure:  # noqa: BLE001 - a dead ear would leave the learner talking to nobody
                 reason = f"The ear has failed: {_told(failure)}."
             else:

@@ -1,0 +1,265 @@
+"""Text to samples: pyttsx3 in a process of its own, with a deadline, and a memory for sentences that recur."""
+
+import contextlib
+import json
+import queue
+import subprocess
+import sys
+import tempfile
+import threading
+import time
+from collections import OrderedDict
+from collections.abc import Callable
+from dataclasses import dataclass
+from pathlib import Path
+from typing import IO
+
+import numpy as np
+import numpy.typing as npt
+
+from assistant.errors import DeviceError
+
+START_RATE_WPM = 165
+"""Words a minute at rate step 0: a little slower than the engines' own 200, for people who work meanwhile."""
+RATE_STEP_WPM = 15
+START_LIMIT_S = 15.0
+"""Longest wait for the engine to start."""
+SENTENCE_LIMIT_S = 10.0
+"""Longest wait for a sentence, beside `CHARACTER_LIMIT_S` for each character."""
+CHARACTER_LIMIT_S = 0.02
+REMEMBERED_BYTES = 24_000_000
+"""Memory for sentences that recur: about nine minutes of speech."""
+
+_WORKER = Path(__file__).with_name("synthesiser_worker.py")
+_LOOK_UP_S = 0.05
+_QUIET = 1 / 500  # of full scale: what an engine leaves between words and at the end
+_TAIL_S = 0.08
+
+if sys.platform == "linux":
+    _REMEDY = "Install the system packages libportaudio2 and espeak-ng (Debian, Ubuntu: apt install them)."
+else:
+    _REMEDY = "Check that the system's own voices are installed."
+
+
+@dataclass(frozen=True)
+class Speech:
+    """A sentence as sound.
+
+    Attributes:
+        samples: mono, 16-bit.
+        rate_hz: samples a second.
+    """
+
+    samples: npt.NDArray[np.int16]
+    rate_hz: int
+
+    @property
+    def length_s(self) -> float:
+        """Seconds that it lasts."""
+        return len(self.samples) / self.rate_hz
+
+
+class SynthesisCancelledError(Exception):
+    """The one who asked for a sentence wants it no more."""
+
+
+class Synthesiser:
+    """The machine's own voice, written into memory.
+
+    The engine runs in a worker process, started at once so that the first sentence comes quickly. A sentence that
+    is not there in time is given up: the worker is killed and started again, and the sentence tried once more.
+    """
+
+    def __init__(self, command: tuple[str, ...] | None = None, sentence_limit_s: float = SENTENCE_LIMIT_S) -> None:
+        """Start the worker.
+
+        Args:
+            command: starts the worker; None for this program's own.
+            sentence_limit_s: longest wait for a sentence, beside what its length adds.
+        """
+        # -P: the script's folder is no place to import from, its modules have everyday names.
+        self._command = command or (sys.executable, "-P", str(_WORKER))
+        self._sentence_limit_s = sentence_limit_s
+        self._lock = threading.Lock()
+        self._remembered = _Memory(REMEMBERED_BYTES)
+        self._folder = tempfile.TemporaryDirectory(prefix="speech-", ignore_cleanup_errors=True)
+        self._number = 0
+        self._closed = False
+        self._worker: _Worker | None = None
+        with contextlib.suppress(DeviceError):  # told when the first sentence is wanted
+            self._worker = _Worker(self._command)
+
+    def synthesise(self, text: str, rate: int = 0, is_cancelled: Callable[[], bool] = lambda: False) -> Speech:
+        """A sentence as sound.
+
+        Args:
+            text: words as they are to be spoken.
+            rate: steps from the normal speed, -4 to 4.
+            is_cancelled: asked again and again during the wait.
+
+        Raises:
+            DeviceError: there is no engine, it fails or hangs.
+            SynthesisCancelledError: `is_cancelled` said so, or the synthesiser was closed.
+        """
+        if not any(character.isalnum() for character in text):
+            return Speech(np.zeros(0, np.int16), 22_050)  # engines answer nothing at all to it
+        with self._lock:
+            known = self._remembered.get((text, rate))
+            if known is not None:
+                return known
+            try:
+                speech = self._asked(text, rate, is_cancelled)
+            except _WorkerFailedError:
+                speech = self._asked_again(text, rate, is_cancelled)
+            self._remembered.put((text, rate), speech)
+            return speech
+
+    def close(self) -> None:
+        """End the worker; a wait for a sentence under way ends as well."""
+        self._closed = True
+        if self._worker is not None:
+            self._worker.kill()
+        self._folder.cleanup()
+
+    def _asked_again(self, text: str, rate: int, is_cancelled: Callable[[], bool]) -> Speech:
+        try:
+            return self._asked(text, rate, is_cancelled)
+        except _WorkerFailedError as failure:
+            raise DeviceError(f"The speech synthesiser fails: {failure}.", _REMEDY) from failure
+
+    def _asked(self, text: str, rate: int, is_cancelled: Callable[[], bool]) -> Speech:
+        if self._closed:
+            raise SynthesisCancelledError
+        if self._worker is None:
+            self._worker = _Worker(self._command)
+        worker = self._worker
+        self._number += 1
+        file = Path(self._folder.name) / f"{self._number}.wav"
+        request = {
+            "id": self._number,
+            "text": text,
+            "rate": START_RATE_WPM + RATE_STEP_WPM * rate,
+            "file": str(file),
+        }
+        try:
+            worker.wait_for_start(is_cancelled)
+            worker.ask(request, self._sentence_limit_s + CHARACTER_LIMIT_S * len(text), is_cancelled)
+            return _trimmed(_read(file))
+        except _WorkerFailedError:
+            worker.kill()
+            self._worker = None
+            raise
+        finally:
+            file.unlink(missing_ok=True)
+
+
+class _WorkerFailedError(Exception):
+    """The worker ended, reported a failure or did not answer in time."""
+
+
+class _Worker:
+    def __init__(self, command: tuple[str, ...]) -> None:
+        try:
+            self._process = subprocess.Popen(  # noqa: S603 - the program's own script
+                command, stdin=subprocess.PIPE, stdout=subprocess.PIPE, stderr=subprocess.DEVNULL
+            )
+        except OSError as failure:
+            raise DeviceError(f"The speech synthesiser cannot be started: {failure}.", _REMEDY) from failure
+        self._start_limit = time.monotonic() + START_LIMIT_S
+        self._has_started = False
+        self._replies: queue.SimpleQueue[dict[str, object]] = queue.SimpleQueue()
+        output = self._process.stdout
+        if output is not None:
+            threading.Thread(target=self._read, args=(output,), name="synthesiser", daemon=True).start()
+
+    def wait_for_start(self, is_cancelled: Callable[[], bool]) -> None:
+        if self._has_started:
+            return
+        reply = self._reply(0, self._start_limit, is_cancelled)
+        if "error" in reply:
+            self.kill()
+            raise DeviceError(f"This machine has no speech synthesiser: {reply['error']}.", _REMEDY)
+        self._has_started = True
+
+    def ask(self, request: dict[str, object], limit_s: float, is_cancelled: Callable[[], bool]) -> None:
+        try:
+            if self._process.stdin is not None:
+                self._process.stdin.write(json.dumps(request).encode() + b"\n")
+                self._process.stdin.flush()
+        except (OSError, ValueError) as failure:
+            raise _WorkerFailedError("it has ended") from failure
+        reply = self._reply(request["id"], time.monotonic() + limit_s, is_cancelled)
+        if "error" in reply:
+            raise _WorkerFailedError(str(reply["error"]))
+
+    def kill(self) -> None:
+        self._process.kill()
+        with contextlib.suppress(subprocess.TimeoutExpired):
+            self._process.wait(1.0)
+        if self._process.stdin is not None:
+            with contextlib.suppress(OSError):
+                self._process.stdin.close()
+
+    def _reply(self, number: object, deadline: float, is_cancelled: Callable[[], bool]) -> dict[str, object]:
+        while True:
+            if is_cancelled():
+                raise SynthesisCancelledError
+            try:
+                reply = self._replies.get(timeout=_LOOK_UP_S)
+            except queue.Empty:
+                if time.monotonic() > deadline:
+                    raise _WorkerFailedError("it does not answer") from None
+                continue
+            if reply["id"] == number:
+                return reply
+            if reply["id"] is None:
+                self._replies.put(reply)  # for whoever asks next
+                raise _WorkerFailedError("it has ended")
+            # An answer to a sentence that nobody wanted any more.
+
+    def _read(self, output: IO[bytes]) -> None:
+        with output, contextlib.suppress(OSError, ValueError):
+            for line in output:
+                self._replies.put(json.loads(line))
+        self._replies.put({"id": None})
+
+
+class _Memory:
+    """Sentences that recur, the longest unused dropped first."""
+
+    def __init__(self, limit_bytes: int) -> None:
+        self._limit = limit_bytes
+        self._size = 0
+        self._kept: OrderedDict[tuple[str, int], Speech] = OrderedDict()
+
+    def get(self, key: tuple[str, int]) -> Speech | None:
+        speech = self._kept.get(key)
+        if speech is not None:
+            self._kept.move_to_end(key)
+        return speech
+
+    def put(self, key: tuple[str, int], speech: Speech) -> None:
+        self._kept[key] = speech
+        self._size += speech.samples.nbytes
+        while self._size > self._limit:
+            _, dropped = self._kept.popitem(last=False)
+            self._size -= dropped.samples.nbytes
+
+
+def _read(file: Path) -> Speech:
+    import soundfile
+
+    try:
+        samples, rate_hz = soundfile.read(file, dtype="int16", always_2d=True)
+    except (OSError, RuntimeError) as failure:  # soundfile's own errors are RuntimeErrors
+        raise _WorkerFailedError("it wrote no sound") from failure
+    return Speech(np.ascontiguousarray(samples[:, 0]), int(rate_hz))
+
+
+def _trimmed(speech: Speech) -> Speech:
+    # Engines end with up to half a second of silence, in which the learner could already answer.
+    loud = np.flatnonzero(np.abs(speech.samples.astype(np.int32)) > _QUIET * 32_768)
+    if len(loud) == 0:
+        return Speech(speech.samples[:0], speech.rate_hz)
+    tail = int(_TAIL_S * speech.rate_hz)
+    return Speech(speech.samples[: loud[-1] + 1 + tail].copy(), speech.rate_hz)

@@ -1,0 +1,146 @@
+"""The voice: synthesiser and loudspeaker together, in one thread of their own."""
+
+import contextlib
+import queue
+import threading
+import time
+from dataclasses import dataclass
+
+from assistant.adapters.loudspeaker import Loudspeaker
+from assistant.adapters.synthesiser import SynthesisCancelledError, Synthesiser
+from assistant.errors import AssistantError
+from assistant.guide.events import VoiceLost
+from assistant.ports import Clock, Post, SpeechEnded, SpeechStarted
+
+STEPS = 4
+"""Rate and loudness go from -STEPS to STEPS."""
+START_GAIN = 0.4
+LOUDNESS_STEP = 1.25
+"""Factor a step, about 2 dB; four steps up from the start reach full scale."""
+RETRY_S = 5.0
+"""Time between two attempts to get a lost voice back, made while nothing is to be said."""
+
+_JOIN_LIMIT_S = 1.0
+
+
+@dataclass(frozen=True)
+class _Sentence:
+    utterance: int
+    text: str
+    round: int
+
+
+class SpeakingVoice:
+    """Speaks sentences one after the other. Implements `assistant.ports.Voice`.
+
+    Every sentence ends in exactly one `SpeechEnded`, also when it was hushed, could not be spoken, or the voice is
+    lost. `VoiceLost` is posted once for each loss; while the voice is lost, sentences end at once. It is tried
+    again in the background, and speaks again when that works.
+    """
+
+    def __init__(
+        self,
+        post: Post,
+        clock: Clock,
+        device: str | None = None,
+        synthesiser: Synthesiser | None = None,
+        loudspeaker: Loudspeaker | None = None,
+    ) -> None:
+        """Start the voice.
+
+        Args:
+            post: where events go.
+            clock: stamps them.
+            device: the loudspeaker's name or part of it; None for the default one.
+            synthesiser: belongs to the voice from now on; None for the machine's own.
+            loudspeaker: where sound goes instead of `device`.
+        """
+        self._post = post
+        self._clock = clock
+        self._synthesiser = synthesiser if synthesiser is not None else Synthesiser()
+        self._loudspeaker = loudspeaker if loudspeaker is not None else Loudspeaker(device)
+        self._sentences: queue.SimpleQueue[_Sentence | None] = queue.SimpleQueue()
+        self._lock = threading.Lock()
+        self._round = 0
+        self._hushed = threading.Event()
+        self._rate = 0
+        self._loudness = 0
+        self._is_lost = False
+        self._closing = threading.Event()
+        self._thread = threading.Thread(target=self._run, name="voice", daemon=True)
+        self._thread.start()
+
+    def say(self, utterance: int, text: str) -> None:
+        """Queue a sentence, as it is to be spoken; returns at once."""
+        with self._lock:
+            self._sentences.put(_Sentence(utterance, text, self._round))
+
+    def hush(self) -> None:
+        """Stop sounding at once and drop what is queued; each dropped sentence still posts `SpeechEnded`."""
+        with self._lock:
+            self._round += 1
+            self._hushed.set()
+
+    def adjust(self, rate: int, loudness: int) -> None:
+        """Set steps relative to the start, from the next sentence on; beyond -4 to 4 the limit holds."""
+        self._rate = max(-STEPS, min(STEPS, rate))
+        self._loudness = max(-STEPS, min(STEPS, loudness))
+
+    def close(self) -> None:
+        """Stop the thread and free the device; returns within 2 s."""
+        self._closing.set()
+        self.hush()
+        self._sentences.put(None)
+        self._thread.join(_JOIN_LIMIT_S)
+        self._synthesiser.close()
+
+    def _run(self) -> None:
+        retry_at = 0.0
+        while not self._closing.is_set():
+            try:
+                sentence = self._sentences.get(timeout=RETRY_S if self._is_lost else None)
+            except queue.Empty:
+                sentence = None
+            if sentence is None:
+                if self._is_lost and time.monotonic() >= retry_at and not self._closing.is_set():
+                    self._try_again()
+                    retry_at = time.monotonic() + RETRY_S
+                continue
+            try:
+                if not self._is_lost:
+                    self._speak(sentence)
+            except SynthesisCancelledError:
+                pass
+            except AssistantError as failure:
+                self._lose(str(failure))
+            except Exception as failure:  # noqa: BLE001 - a dead voice would leave everybody waiting
+                self._lose(f"The voice has failed: {failure}.")
+            self._post(SpeechEnded(sentence.utterance, at=self._clock.now()))
+
+    def _speak(self, sentence: _Sentence) -> None:
+        with self._lock:
+            if sentence.round != self._round:
+                return
+            self._hushed.clear()
+        speech = self._synthesiser.synthesise(sentence.text, self._rate, self._hushed.is_set)
+        if len(speech.samples) == 0:
+            return
+        gain = START_GAIN * LOUDNESS_STEP**self._loudness
+        self._loudspeaker.play(
+            speech,
+            gain,
+            on_start=lambda: self._post(SpeechStarted(sentence.utterance, at=self._clock.now())),
+            stop=self._hushed,
+        )
+
+    def _lose(self, reason: str) -> None:
+        self._is_lost = True
+        if not self._closing.is_set():
+            self._post(VoiceLost(at=self._clock.now(), reason=reason))
+
+    def _try_again(self) -> None:
+        with contextlib.suppress(AssistantError, SynthesisCancelledError):
+            self._synthesiser.synthesise("ready", 0, self._closing.is_set)
+            self._loudspeaker.refresh()
+            self._loudspeaker.check()
+            self._is_lost = False
