@@ -87,9 +87,6 @@ def load_sheet(name_or_path: str) -> Sheet:
     gathering = _Gathering(root=path.parent.resolve())
     _gather(paper, gathering)
     head = {key: value for key, value in paper.table.items() if key not in ("steps", "include")}
-    for name in SET_BY_LOADER:
-        if name in head:
-            raise paper.complain((name,), f'"{name}" is not written in the file.', "Take the line out.")
     if not gathering.steps:
         raise paper.complain(("steps",), "there are no steps.", "Add [[steps]] or include a checklist.")
     try:
@@ -111,6 +108,7 @@ def _gather(paper: PaperFile, into: _Gathering) -> None:
     """Take in what a file includes, then its own steps."""
     into.seen.add(paper.path.resolve())
     into.digest.update(paper.content)
+    _refuse_unknown(paper)
     for name in _included(paper):
         into_path = _inside(paper, name, into)
         _gather(read_paper(into_path, ChecklistError), into)
@@ -134,6 +132,20 @@ def _gather(paper: PaperFile, into: _Gathering) -> None:
             )
         into.places[step.id] = Place(paper, number)
         into.steps.append(step)
+
+
+def _refuse_unknown(paper: PaperFile) -> None:
+    """A misspelt field is an error in a file that is included too, though its head is not used there."""
+    written = [name for name in ("include", *Checklist.model_fields) if name not in SET_BY_LOADER]
+    for name in paper.table:
+        if name in SET_BY_LOADER:
+            raise paper.complain((name,), f'"{name}" is not written in the file.', "Take the line out.")
+        if name not in written:
+            raise paper.complain(
+                (name,),
+                f"{library.quoted(name)} is not a field here.",
+                library.nearest(name, written) or f"Known are: {', '.join(written)}.",
+            )
 
 
 def _included(paper: PaperFile) -> list[str]:

@@ -6,6 +6,7 @@ from decimal import Decimal
 from assistant import dosing
 from assistant.dosing import WHOLE, Amount, Result, Rounding
 from assistant.dosing.amount import normal
+from assistant.dosing.units import unit
 from assistant.orders.key import KeyEntry
 from assistant.orders.model import Order, Primary, Secondary
 from assistant.orders.names import label_names, with_own
@@ -85,7 +86,8 @@ def _secondary(secondary: Secondary, order: Order) -> list[KeyEntry]:
     to_infuse = _vtbi("secondary.vtbi", secondary.volume, secondary.reserve)
     return [
         KeyEntry("secondary.drug", secondary.drug, None, choices=drugs),
-        _stated("secondary.dose", secondary.dose),
+        # A mass in mg, whatever the order writes: the checklists ask for the dose in that unit.
+        _stated("secondary.dose", secondary.dose, "mg" if unit(secondary.dose.unit).kind == "mass" else None),
         _stated("secondary.volume", secondary.volume),
         _worked_out("secondary.concentration", dosing.concentration(secondary.dose, secondary.volume)),
         _rate("secondary.rate", secondary, secondary.volume, order.rounding),
@@ -115,9 +117,9 @@ def _vtbi(name: str, bag: Amount, reserve: Amount) -> KeyEntry:
     return _worked_out(name, dosing.vtbi(bag, reserve)) if reserve.value else _stated(name, bag)
 
 
-def _stated(name: str, amount: Amount, unit: str | None = None) -> KeyEntry:
+def _stated(name: str, amount: Amount, wanted: str | None = None) -> KeyEntry:
     """What the order states itself, in the unit in which the key gives it."""
-    wanted = unit or amount.unit
+    wanted = wanted or amount.unit
     if wanted == amount.unit:
         return KeyEntry(name, normal(amount.value), amount.unit)
     value = normal(dosing.EXACT.apply(amount.in_unit(wanted)))

@@ -1,0 +1,87 @@
+"""What authored text must not hold: error-prone abbreviations and dose designations, and what no voice can say.
+
+Sources: ISMP, List of Error-Prone Abbreviations, Symbols, and Dose Designations (as republished); The Joint
+Commission, official Do Not Use list. Entries marked "from memory" were recalled, not read.
+"""
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import NamedTuple
+
+
+class Designation(NamedTuple):
+    """One entry of the lists: how it is found, why it is error-prone, what to write, where that stands."""
+
+    pattern: str
+    reason: str
+    mend: str
+    source: str
+
+
+ISMP = "ISMP, List of Error-Prone Abbreviations, Symbols, and Dose Designations (as republished)"
+JOINT_COMMISSION = "The Joint Commission, official Do Not Use list"
+_MEMORY = f"{ISMP} (from memory)"
+_UNITS = r"(?:mL|mg|mcg|g|kg|mEq|mmol|units|min|h|cm)"
+
+ERROR_PRONE: tuple[Designation, ...] = (
+    Designation(r"\d\s?U\b", "is misread as 0, 4 or cc", "Write units.", JOINT_COMMISSION),
+    Designation(r"\b(?:IU|iu)\b", "is misread as IV or 10", "Write units.", JOINT_COMMISSION),
+    Designation(
+        r"\b(?:QD|qd|Q\.D\.|q\.d\.|QOD|qod|Q\.O\.D\.|q\.o\.d\.)(?!\w)",
+        "is misread as another frequency",
+        "Write daily or every other day.",
+        JOINT_COMMISSION,
+    ),
+    Designation(
+        r"\b(?:MSO4|MgSO4|MS)\b",
+        "can mean morphine sulfate or magnesium sulfate",
+        "Write the drug's name in full.",
+        JOINT_COMMISSION,
+    ),
+    Designation(r"\b\d+(?:,\d{3})*\.0+(?!\d)", "is misread as ten times as much", "Leave the trailing zero out.", ISMP),
+    Designation(r"(?<![\d.])\.\d", "is misread as ten times as much", "Write a zero before the point.", ISMP),
+    Designation("[\u00b5\u03bc]g", "is misread as mg", "Write mcg.", ISMP),
+    Designation(r"\b(?:cc|CC)\b", "is misread as units or 00", "Write mL.", ISMP),
+    Designation(rf"\d{_UNITS}\b", "runs number and unit together", "Put a space between number and unit.", ISMP),
+    Designation(r"(?<![\d.,])\d{4,}(?![\d,])", "is misread by a factor of ten", "Use commas from 1,000 up.", ISMP),
+    Designation(rf"\b{_UNITS}\.(?=\s+[a-z])", "can be read with a 1 at its end", "Leave the full stop out.", ISMP),
+    Designation(r"(?<=\s)[@&](?=\s)", "is misread as 2", "Write at or and.", _MEMORY),
+    Designation(r"[<>]\s*\d", "is misread as its opposite, 4 or 7", "Write less than or more than.", _MEMORY),
+    Designation(r"\b(?:HS|hs|q\.?h\.?s\.?)\b", "can mean half-strength or bedtime", "Write what is meant.", _MEMORY),
+    Designation(r"\b(?:SC|SQ|sub q)\b", "is misread as SL or 5 every", "Write subcutaneously.", _MEMORY),
+    Designation(r"\b(?:D/C|DC|d/c)\b", "can mean discharge or discontinue", "Write which is meant.", _MEMORY),
+    Designation(r"\b(?:BID|TID|QID|PRN|STAT|NPO)\b", "is no word that is heard", "Write it in words.", _MEMORY),
+)
+"""The entries that are looked for, in the order of the lists."""
+
+_UNSPEAKABLE: tuple[tuple[str, str, str], ...] = (
+    (r"[{}]", "looks like a place to be filled in", "Write the text as it is to be said."),
+    (r"[*_#`~^|\\]|\[|\]", "is markup and cannot be said", "Take it out."),
+    (r"https?:|www\.", "is an address and cannot be said", "Put it into sources."),
+    (r"\b(?!mL/h\b|mg/mL\b|mcg/kg/min\b|mg/h\b)\w+/\w+", "is read out as slash", "Write or, per, or and."),
+    (r"\b[A-Z]{3,}\b", "is an abbreviation that cannot be said", "Write it in words."),
+)
+
+
+@dataclass(frozen=True)
+class Slip:
+    """A place in a text: what was found, what is wrong with it, what to do."""
+
+    found: str
+    reason: str
+    mend: str
+
+
+def error_prone(text: str) -> Iterator[Slip]:
+    """Every error-prone abbreviation and dose designation in a text."""
+    for designation in ERROR_PRONE:
+        for match in re.finditer(designation.pattern, text):
+            yield Slip(match[0].strip(), designation.reason, designation.mend)
+
+
+def unspeakable(text: str) -> Iterator[Slip]:
+    """Everything in a text that a voice cannot say as it is meant."""
+    for pattern, reason, mend in _UNSPEAKABLE:
+        for match in re.finditer(pattern, text):
+            yield Slip(match[0], reason, mend)

@@ -1,0 +1,78 @@
+"""``checkoff list``: the checklists and orders on this machine."""
+
+import argparse
+from pathlib import Path
+
+from assistant.checklist.library import library_folder
+from assistant.checklist.load import available, load
+from assistant.cli.screen import say_line, write_json
+from assistant.errors import AssistantError
+from assistant.orders.load import available_orders, load_order
+
+_EXAMPLES = """\
+examples:
+  checkoff list                what can be given to run, by name
+  checkoff list --json         one JSON object a line
+
+Your own files are found in the folder that CHECKOFF_CHECKLISTS names, or in the platform's folder
+for user data; a file of yours hides one of the library with the same name."""
+
+
+def add_parser(subparsers: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
+    """Add the verb."""
+    parser = subparsers.add_parser(
+        "list",
+        help="the checklists and orders on this machine",
+        description="List the checklists and the orders that can be named to run.",
+        epilog=_EXAMPLES,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+    )
+    parser.add_argument("--json", action="store_true", help="one JSON object a line")
+    parser.set_defaults(run=run)
+
+
+def run(arguments: argparse.Namespace) -> int:
+    """Carry out the verb; return the exit code."""
+    rows = [_checklist(name, path) for name, path in available().items()]
+    rows += [_order(name, path) for name, path in available_orders().items()]
+    if arguments.json:
+        for row in rows:
+            write_json(row)
+        return 0
+    for kind, heading in (("checklist", "Checklists"), ("order", "Orders")):
+        say_line(f"{heading}:")
+        chosen = [row for row in rows if row["kind"] == kind]
+        width = max((len(str(row["name"])) for row in chosen), default=0)
+        for row in chosen:
+            own = "" if row["library"] else "  (yours)"
+            say_line(f"  {row['name']!s:<{width}}  {row['about']}{own}")
+    return 0
+
+
+def _checklist(name: str, path: Path) -> dict[str, object]:
+    row = _row("checklist", name, path)
+    try:
+        checklist = load(str(path))
+    except AssistantError as error:
+        return row | {"about": f"cannot be used: {error.what}", "usable": False}
+    critical = sum(step.critical for step in checklist.steps)
+    about = f"{checklist.title}: {len(checklist.steps)} steps, {critical} of them critical"
+    return row | {
+        "about": f"{about}; order {checklist.order}" if checklist.order else about,
+        "usable": True,
+        "version": checklist.version,
+    }
+
+
+def _order(name: str, path: Path) -> dict[str, object]:
+    row = _row("order", name, path)
+    try:
+        order = load_order(str(path))
+    except AssistantError as error:
+        return row | {"about": f"cannot be used: {error.what}", "usable": False}
+    alone = "" if order.secondary else "; primary only"
+    return row | {"about": f"{order.title}{alone}", "usable": True}
+
+
+def _row(kind: str, name: str, path: Path) -> dict[str, object]:
+    return {"kind": kind, "name": name, "library": path.is_relative_to(library_folder()), "file": str(path)}
