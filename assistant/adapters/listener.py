@@ -113,11 +113,11 @@ class Listener:
         hearing = _HearingThread(self)
         while not self._closing.is_set():
             try:
-                hearing.open()
-                if is_lost:
+                first = hearing.open()
+                if is_lost and first is not None:
                     is_lost = False
                     self._post(EarBack(at=self._clock.now()))
-                hearing.go_on()
+                hearing.go_on(first)
             except (AssistantError, _RecogniserFailedError) as failure:
                 reason = str(failure)
             except Exception as failure:  # noqa: BLE001 - a dead ear would leave the learner talking to nobody
@@ -150,8 +150,12 @@ class _HearingThread:
         self._has_gap = False
         self._recogniser_failed = False
 
-    def open(self) -> None:
-        """Open the source and wait for its first sound; try the recogniser where that had failed."""
+    def open(self) -> SoundBlock | None:
+        """Open the source and wait for its first sound; try the recogniser where that had failed.
+
+        Returns:
+            The first sound, or None where the ear is being closed.
+        """
         if self._recogniser_failed:
             self._try_recogniser()
         self._source.open()
@@ -159,14 +163,13 @@ class _HearingThread:
         self._endpointer = Endpointer()
         self._drop()
         self._served = None
-        block = self._next_block(FIRST_BLOCK_LIMIT_S)
-        if block is not None:
-            self._take(block)
+        return self._next_block(FIRST_BLOCK_LIMIT_S)
 
-    def go_on(self) -> None:
-        """Hear until the ear is closed."""
-        while (block := self._next_block(NEXT_BLOCK_LIMIT_S)) is not None:
+    def go_on(self, block: SoundBlock | None) -> None:
+        """Hear this and what follows until the ear is closed."""
+        while block is not None:
             self._take(block)
+            block = self._next_block(NEXT_BLOCK_LIMIT_S)
 
     def _next_block(self, limit_s: float) -> SoundBlock | None:
         deadline = time.monotonic() + limit_s

@@ -1,0 +1,107 @@
+"""Where an utterance begins and ends, over hand-made figures of a speech detector."""
+
+from decimal import Decimal
+
+import pytest
+
+from assistant.adapters.endpoint import FRAME_S, LONGEST_S, Endpointer, Moment, pause_s
+from assistant.spoken.expect import AnyExpected, ConfirmExpected, NameExpected, NumberExpected, TextExpected
+
+PAUSE = 10  # frames
+
+
+def follow(figures: str, endpointer: Endpointer | None = None) -> str:
+    """One letter for each frame; figures: S speech, s soft speech, . silence."""
+    if endpointer is None:
+        endpointer = Endpointer()
+        endpointer.restart(PAUSE * FRAME_S)
+    likelihoods = {"S": 0.9, "s": 0.4, ".": 0.02}
+    letters = {
+        Moment.NOTHING: ".",
+        Moment.STARTED: "(",
+        Moment.GOING: "-",
+        Moment.ENDED: ")",
+        Moment.CUT: "|",
+        Moment.NOISE: "x",
+    }
+    return "".join(letters[endpointer.take(likelihoods[figure])] for figure in figures)
+
+
+@pytest.mark.parametrize(
+    ("figures", "moments"),
+    [
+        ("." * 20, "." * 20),
+        # begins with the third speech frame, ends with the tenth silent one
+        ("..SSSSSS" + "." * 12, "....(" + "-" * 12 + ").."),
+        # one frame missing at the beginning is no matter
+        ("..S.SSSS" + "." * 12, ".....(" + "-" * 11 + ").."),
+        # a click
+        ("..S" + "." * 17, "." * 20),
+        # a knock: begins, but is too short to be speech
+        ("..SS.S" + "." * 14, ".....(" + "-" * 9 + "x...."),
+        # a pause within the utterance
+        ("..SSSSS" + "." * 8 + "SSS" + "." * 10, "....(" + "-" * 22 + ")"),
+        # a soft end belongs to the word, soft noise after it does not
+        ("..SSSSSssss" + "." * 10, "....(" + "-" * 15 + ")"),
+        ("..SSSSS.ssss" + "." * 9, "....(" + "-" * 11 + ")...."),
+        # soft noise alone is no beginning
+        ("ssssssssssss", "............"),
+        # two utterances
+        (("..SSSSS" + "." * 10) * 2, ("....(" + "-" * 11 + ")") * 2),
+    ],
+)
+def test_moments(figures, moments):
+    """An utterance begins with speech, survives short pauses, ends with silence; noises are none."""
+    assert follow(figures) == moments
+
+
+def test_speech_that_goes_on_at_restart_is_skipped_to_its_end():
+    """A sound that began before anybody listened is not heard, and the next utterance is."""
+    endpointer = Endpointer()
+    for likelihood in (0.9, 0.9, 0.9):
+        endpointer.overhear(likelihood)
+    endpointer.restart(PAUSE * FRAME_S)
+    assert follow("SSSSSSSSSS......SSSS..........", endpointer) == "." * 18 + "(" + "-" * 10 + ")"
+
+
+def test_silence_at_restart_lets_the_first_word_in():
+    """After silence an utterance that begins with the very first frame is heard."""
+    endpointer = Endpointer()
+    for likelihood in (0.9, 0.9, 0.02, 0.02):
+        endpointer.overhear(likelihood)
+    endpointer.restart(PAUSE * FRAME_S)
+    assert follow("SSSSS..........", endpointer).startswith("..(--")
+
+
+def test_restart_drops_the_utterance_under_way():
+    """A new question is not answered with the end of what was said to the one before."""
+    endpointer = Endpointer()
+    endpointer.restart(PAUSE * FRAME_S)
+    assert follow("SSSSSS", endpointer) == "..(---"
+    endpointer.restart(PAUSE * FRAME_S)
+    assert follow("SSSSSS..........", endpointer) == "................"
+
+
+def test_endless_speech_is_cut_once_and_skipped():
+    """Speech without an end is cut at the limit, and its rest does not become another utterance."""
+    frames = int(LONGEST_S / FRAME_S)
+    moments = follow("S" * (frames + 200) + "." * 12 + "SSSS" + "." * 11)
+    assert moments.count("|") == 1
+    assert abs(moments.index("|") - frames) <= 2
+    assert set(moments[moments.index("|") + 1 : frames + 212]) == {"."}
+    assert moments.endswith(").")
+
+
+@pytest.mark.parametrize(
+    ("expect", "pause"),
+    [
+        (ConfirmExpected(), Decimal("0.6")),
+        (NumberExpected("mL/h"), Decimal("0.9")),
+        (NameExpected(("heparin",)), Decimal("0.9")),
+        (AnyExpected(), Decimal("0.9")),
+        (TextExpected(), Decimal("1.2")),
+    ],
+)
+def test_pause_for_each_expectation(expect, pause):
+    """People pause longer within a number than within a yes, and longest within a reason."""
+    assert Decimal(str(pause_s(expect))) == pause
