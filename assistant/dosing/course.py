@@ -1,0 +1,403 @@
+"""Who flows when: a primary with its secondaries, pauses, a late start, a stopped line, bag changes.
+
+One pump channel gives one line at a time. A secondary interrupts the primary; when its volume is in, the pump
+falls back to the primary. Times are exact hours from the start; nothing is rounded here.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from datetime import datetime, timedelta
+from fractions import Fraction
+
+from assistant.dosing import clock
+from assistant.dosing.result import Measure, take, tell_exact
+from assistant.errors import QuantityError
+
+_MOST_PARTS = 5_000
+ALL = "all"
+"""Name of a pause that stops the whole pump."""
+
+
+@dataclass(frozen=True)
+class Primary:
+    """The continuous line.
+
+    Attributes:
+        name: as it stands in the timeline.
+        rate: mL/h.
+        bag_volume: what each bag holds.
+        reserve: what is left in each bag on purpose.
+        bags: how many bags are at hand, the first included.
+        change_takes: time that a bag change stops the line; None for none.
+        starts: time after the course's start (a late start); None for at once.
+    """
+
+    name: str
+    rate: Measure
+    bag_volume: Measure
+    reserve: Measure | None = None
+    bags: int = 1
+    change_takes: Measure | None = None
+    starts: Measure | None = None
+
+
+@dataclass(frozen=True)
+class Secondary:
+    """One intermittent dose.
+
+    Attributes:
+        name: as it stands in the timeline.
+        volume: mL to be infused.
+        due: time after the course's start; None for at the start.
+        rate: mL/h; or else
+        duration: the time that it takes.
+        late: how much later than due it is hung; None for on time.
+    """
+
+    name: str
+    volume: Measure
+    due: Measure | None = None
+    rate: Measure | None = None
+    duration: Measure | None = None
+    late: Measure | None = None
+
+
+@dataclass(frozen=True)
+class Pause:
+    """A time in which a line stands still; its volume is not lost but later.
+
+    Attributes:
+        line: a line's name, or `ALL`.
+        at: time after the course's start; None for at the start.
+        lasts: how long; None for until the end (a stopped line).
+    """
+
+    line: str
+    at: Measure | None = None
+    lasts: Measure | None = None
+
+
+@dataclass(frozen=True)
+class RateChange:
+    """A new rate of the primary from a time on.
+
+    Attributes:
+        at: time after the course's start.
+        rate: mL/h.
+    """
+
+    at: Measure
+    rate: Measure
+
+
+@dataclass(frozen=True)
+class Segment:
+    """One line flowing at one rate; times in hours after the start, rate in mL/h."""
+
+    line: str
+    begins: Fraction
+    ends: Fraction
+    rate: Fraction
+
+    @property
+    def volume(self) -> Fraction:
+        """What flowed, in mL."""
+        return (self.ends - self.begins) * self.rate
+
+
+@dataclass(frozen=True)
+class BagEnd:
+    """A bag is empty down to its reserve.
+
+    Attributes:
+        line: whose bag.
+        number: 1 for the first.
+        at: hours after the start.
+        then: what the pump does next.
+    """
+
+    line: str
+    number: int
+    at: Fraction
+    then: str
+
+
+@dataclass(frozen=True)
+class Collision:
+    """A secondary that was due while another one ran.
+
+    Attributes:
+        line: the one that waits.
+        running: the one that it waits for.
+        due: hours after the start.
+        begins: hours after the start; None where it never came to begin.
+    """
+
+    line: str
+    running: str
+    due: Fraction
+    begins: Fraction | None
+
+
+@dataclass(frozen=True)
+class Course:
+    """A timeline with its sums.
+
+    Attributes:
+        start: clock time of the start; with or without a zone.
+        length: hours.
+        lines: names in the order of the timeline's rows, the primary first.
+        segments: in order of time; gaps are times when nothing flows.
+        bag_ends: in order of time.
+        collisions: in order of time.
+        unfinished: mL that each secondary still holds at the end, by name; only where there is any.
+        left_in_bag: mL in the primary's last bag at the end, its reserve included.
+    """
+
+    start: datetime
+    length: Fraction
+    lines: tuple[str, ...]
+    segments: tuple[Segment, ...]
+    bag_ends: tuple[BagEnd, ...]
+    collisions: tuple[Collision, ...]
+    unfinished: dict[str, Fraction] = field(default_factory=dict)
+    left_in_bag: Fraction = Fraction(0)
+
+    def intake(self, line: str = "") -> Fraction:
+        """Total in mL, of one line or of all."""
+        return sum((s.volume for s in self.segments if line in ("", s.line)), Fraction(0))
+
+    def hourly(self, line: str = "") -> tuple[tuple[datetime, Fraction], ...]:
+        """Intake by clock hour: when each hour on the wall begins, and the mL in it.
+
+        The first hour begins at the full hour before the start. Where clocks change, each hour that passes
+        has its own row.
+        """
+        into = self.start - self.start.replace(minute=0, second=0, microsecond=0)
+        offset = Fraction(int(into / timedelta(microseconds=1)), 3_600_000_000)
+        count = -(-(self.length + offset) // 1)
+        sums = [Fraction(0)] * int(count)
+        for segment in self.segments:
+            if line not in ("", segment.line):
+                continue
+            first = int((segment.begins + offset) // 1)
+            last = int(-(-(segment.ends + offset) // 1))
+            for hour in range(first, last):
+                begins = max(segment.begins + offset, Fraction(hour))
+                ends = min(segment.ends + offset, Fraction(hour + 1))
+                sums[hour] += (ends - begins) * segment.rate
+        return tuple((clock.later(self.start, hour - offset), total) for hour, total in enumerate(sums))
+
+    def when(self, hours: Fraction) -> str:
+        """A time of the course as it stands on the wall, to the nearest minute."""
+        return clock.wall(clock.nearest_minute(clock.later(self.start, hours)), self.start)
+
+    def flowing(self, hours: Fraction) -> Segment | None:
+        """What flows at a time, if anything does."""
+        return next((s for s in self.segments if s.begins <= hours < s.ends), None)
+
+    def sentences(self) -> tuple[str, ...]:
+        """The course in words: who flows when, what the pump falls back to, what to look out for."""
+        lines: list[str] = []
+        before: Segment | None = None
+        for segment in self.segments:
+            back = ""
+            primary = segment.line == self.lines[0]
+            if primary and before is not None and before.line != segment.line and before.ends == segment.begins:
+                back = " (the pump falls back to the primary)"
+            lines.append(
+                f"{self.when(segment.begins)} to {self.when(segment.ends)}: {segment.line} at"
+                f" {tell_exact(segment.rate, 'mL/h')}, {tell_exact(segment.volume, 'mL')}{back}"
+            )
+            before = segment
+        lines += [f"{self.when(end.at)}: bag {end.number} of {end.line} ends; {end.then}" for end in self.bag_ends]
+        for clash in self.collisions:
+            wait = f"it begins at {self.when(clash.begins)}" if clash.begins is not None else "it does not begin"
+            lines.append(f"{self.when(clash.due)}: {clash.line} is due while {clash.running} runs; {wait}")
+        lines += [f"{name}: {tell_exact(rest, 'mL')} not given by the end" for name, rest in self.unfinished.items()]
+        return tuple(lines)
+
+
+@dataclass
+class _Dose:
+    """A secondary on its way."""
+
+    name: str
+    hangs: Fraction
+    rate: Fraction
+    left: Fraction
+    begun: Fraction | None = None
+
+
+def course(
+    start: datetime,
+    length: Measure,
+    primary: Primary,
+    secondaries: Sequence[Secondary] = (),
+    pauses: Sequence[Pause] = (),
+    changes: Sequence[RateChange] = (),
+) -> Course:
+    """Work out a timeline.
+
+    Args:
+        start: clock time of the start.
+        length: how much of it is wanted, for example 24 h.
+        primary: the continuous line.
+        secondaries: intermittent doses, in any order; each needs its own name.
+        pauses: in any order.
+        changes: new rates of the primary, in any order.
+
+    Raises:
+        QuantityError: an input is missing, of another kind, out of range, or a name comes twice.
+
+    Source: the flow formula, piece by piece; that the pump falls back to the primary's rate is how a
+    piggyback works (BCcampus, Clinical Procedures for Safer Patient Care, section 7.7).
+    """
+    return _Run(start, length, primary, secondaries, pauses, changes).run()
+
+
+class _Run:
+    """The state of one working-out: from one moment at which something changes to the next."""
+
+    def __init__(
+        self,
+        start: datetime,
+        length: Measure,
+        primary: Primary,
+        secondaries: Sequence[Secondary],
+        pauses: Sequence[Pause],
+        changes: Sequence[RateChange],
+    ) -> None:
+        self.start = start
+        self.end = take("length", length, "duration")
+        if self.end > 24 * 31:
+            raise QuantityError("A course takes 31 days at most.", "Give a shorter length.")
+        self.name = primary.name
+        names = [primary.name, *(s.name for s in secondaries)]
+        if len(set(names)) != len(names) or ALL in names or "" in names:
+            raise QuantityError('Each line needs a name of its own, and not "all".', "Give other names.")
+        self.names = tuple(names)
+        self.rate = take("rate", primary.rate, "rate")
+        self.bag = take("bag volume", primary.bag_volume, "volume")
+        self.reserve = _hours("reserve", primary.reserve, "volume")
+        if self.reserve >= self.bag:
+            raise QuantityError("The reserve leaves nothing of the bag.", "Give a smaller reserve.")
+        if not 1 <= primary.bags <= 100:
+            raise QuantityError(f"Between 1 and 100 bags were expected, but {primary.bags} came.", "Count again.")
+        self.bags = primary.bags
+        self.change_takes = _hours("change takes", primary.change_takes)
+        self.primary_starts = _hours("starts", primary.starts)
+        self.doses = sorted((_dose(s) for s in secondaries), key=lambda dose: (dose.hangs, names.index(dose.name)))
+        self.pauses = [self._pause(p) for p in pauses]
+        self.changes = sorted((take("at", c.at, "duration", zero=True), take("rate", c.rate, "rate")) for c in changes)
+        self.bag_number, self.in_bag = 1, self.bag - self.reserve
+        self.bag_ready = Fraction(0)
+        self.segments: list[Segment] = []
+        self.bag_ends: list[BagEnd] = []
+        self.waiting: dict[str, tuple[str, Fraction]] = {}
+
+    def _pause(self, pause: Pause) -> tuple[str, Fraction, Fraction]:
+        if pause.line not in (*self.names, ALL):
+            raise QuantityError(
+                f'A pause names "{pause.line[:40]}", which is no line here.', f"Lines are: {', '.join(self.names)}."
+            )
+        begins = _hours("at", pause.at)
+        lasts = take("lasts", pause.lasts, "duration") if pause.lasts is not None else self.end
+        return pause.line, begins, begins + lasts
+
+    def run(self) -> Course:
+        now = Fraction(0)
+        while now < self.end:
+            now = self._step(now)
+            if len(self.segments) > _MOST_PARTS:
+                raise QuantityError(f"The course has more than {_MOST_PARTS:,} parts.", "Give a shorter length.")
+        begun = {dose.name: dose.begun for dose in self.doses}
+        clashes = sorted(
+            (Collision(name, running, due, begun[name]) for name, (running, due) in self.waiting.items()),
+            key=lambda clash: (clash.due, clash.line),
+        )
+        return Course(
+            self.start,
+            self.end,
+            self.names,
+            tuple(self.segments),
+            tuple(self.bag_ends),
+            tuple(clashes),
+            {dose.name: dose.left for dose in self.doses if dose.left},
+            self.in_bag + self.reserve,
+        )
+
+    def _step(self, now: Fraction) -> Fraction:
+        """Go on to the next moment at which something changes."""
+        for at, rate in self.changes:
+            if at <= now:
+                self.rate = rate
+        dose = next((d for d in self.doses if d.left and d.hangs <= now), None)
+        moments = [
+            self.end,
+            *(d.hangs for d in self.doses if d.hangs > now),
+            *(at for at, _ in self.changes if at > now),
+        ]
+        moments += [edge for _, begins, ends in self.pauses for edge in (begins, ends) if edge > now]
+        moments += [edge for edge in (self.primary_starts, self.bag_ready) if edge > now]
+        if dose is not None:
+            self._note_waiting(now, dose)
+            if not self._paused(dose.name, now):
+                dose.begun = now if dose.begun is None else dose.begun
+                until = min(*moments, now + dose.left / dose.rate)
+                dose.left -= (until - now) * dose.rate
+                self._flow(dose.name, now, until, dose.rate)
+                return until
+            # A secondary that stands still on the pump keeps the channel: the primary does not run meanwhile.
+            return min(moments)
+        ready = now >= self.primary_starts and now >= self.bag_ready and self.in_bag > 0
+        if not ready or self._paused(self.name, now):
+            return min(moments)
+        until = min(*moments, now + self.in_bag / self.rate)
+        self.in_bag -= (until - now) * self.rate
+        self._flow(self.name, now, until, self.rate)
+        if not self.in_bag:
+            self._bag_ends(until)
+        return until
+
+    def _bag_ends(self, at: Fraction) -> None:
+        if self.bag_number < self.bags:
+            then = "the next bag is hung"
+            self.bag_ends.append(BagEnd(self.name, self.bag_number, at, then))
+            self.bag_number, self.in_bag = self.bag_number + 1, self.bag - self.reserve
+            self.bag_ready = at + self.change_takes
+        else:
+            self.bag_ends.append(BagEnd(self.name, self.bag_number, at, "no bag is left, the primary stands still"))
+
+    def _note_waiting(self, now: Fraction, running: _Dose) -> None:
+        for other in self.doses:
+            if other is not running and other.left and other.hangs <= now and other.name not in self.waiting:
+                self.waiting[other.name] = (running.name, other.hangs)
+
+    def _paused(self, name: str, now: Fraction) -> bool:
+        return any(line in (name, ALL) and begins <= now < ends for line, begins, ends in self.pauses)
+
+    def _flow(self, name: str, begins: Fraction, ends: Fraction, rate: Fraction) -> None:
+        """Add a piece, or lengthen the last one where nothing has changed."""
+        last = self.segments[-1] if self.segments else None
+        if last is not None and (last.line, last.ends, last.rate) == (name, begins, rate):
+            self.segments[-1] = Segment(name, last.begins, ends, rate)
+        else:
+            self.segments.append(Segment(name, begins, ends, rate))
+
+
+def _hours(name: str, given: Measure | None, kind: str = "duration") -> Fraction:
+    return Fraction(0) if given is None else take(name, given, kind, zero=True)
+
+
+def _dose(given: Secondary) -> _Dose:
+    volume = take("volume", given.volume, "volume")
+    if given.rate is not None and given.duration is None:
+        rate = take("rate", given.rate, "rate")
+    elif given.rate is None and given.duration is not None:
+        rate = volume / take("duration", given.duration, "duration")
+    else:
+        raise QuantityError(
+            f"{given.name[:40]} needs either a rate or a duration.", "Give one of the two and not both."
+        )
+    return _Dose(given.name, _hours("due", given.due) + _hours("late", given.late), rate, volume)

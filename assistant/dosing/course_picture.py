@@ -1,0 +1,134 @@
+"""A course as a picture: SVG text that a page or a report can hold. No script, no font, no address."""
+
+from fractions import Fraction
+from html import escape
+
+from assistant.dosing.amount import Amount, show, show_number
+from assistant.dosing.course import Course
+from assistant.dosing.result import tell_exact
+from assistant.dosing.rounding import TENTH
+
+_WIDTH = 1000
+_LEFT, _RIGHT = 190, 20
+_TOP, _ROW, _BAR = 64, 44, 26
+_MOST_HOURS_SHOWN = 24
+
+# Dark enough for white letters (contrast above 4.5 to 1); the pattern tells lines apart without colour.
+_COLOURS = ("#1f4e79", "#7a3b00", "#2f5d1e", "#5b2a6f", "#7d1f2f", "#0f5959")
+
+
+def picture(course: Course) -> str:
+    """Draw a timeline: one row a line, bars where it flows, intake for each clock hour below.
+
+    The picture has a title and a description in words for a screen reader.
+    """
+    rows = len(course.lines)
+    bottom = _TOP + rows * _ROW
+    height = bottom + 76
+    parts = [
+        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {_WIDTH} {height}" role="img"'
+        ' aria-labelledby="course-title course-words" font-family="sans-serif" font-size="13">',
+        f'<title id="course-title">{escape(_title(course))}</title>',
+        f'<desc id="course-words">{escape(". ".join(course.sentences()))}</desc>',
+        f'<rect width="{_WIDTH}" height="{height}" fill="#ffffff"/>',
+        f'<text x="10" y="22" font-size="16" font-weight="bold">{escape(_title(course))}</text>',
+    ]
+    parts += _axis(course, bottom)
+    for row, line in enumerate(course.lines):
+        parts += _lane(course, row, line)
+    for end in course.bag_ends:
+        x = _x(course, end.at)
+        parts.append(
+            f"<g><title>{escape(f'bag {end.number} ends at {course.when(end.at)}; {end.then}')}</title>"
+            f'<path d="M{x} {_TOP + 2}l-6 -10h12z" fill="#b00020"/></g>'
+        )
+    for clash in course.collisions:
+        x, y = _x(course, clash.due), _TOP + course.lines.index(clash.line) * _ROW + _ROW // 2
+        parts.append(
+            f"<g><title>{escape(f'due at {course.when(clash.due)} while {clash.running} runs')}</title>"
+            f'<text x="{x}" y="{y + 6}" text-anchor="end" font-weight="bold" fill="#b00020">!</text></g>'
+        )
+    parts += _intake(course, bottom)
+    parts.append("</svg>")
+    return "\n".join(parts) + "\n"
+
+
+def _title(course: Course) -> str:
+    return f"{course.when(Fraction(0))} to {course.when(course.length)}: {tell_exact(course.intake(), 'mL')} in all"
+
+
+def _total(course: Course, line: str) -> str:
+    return tell_exact(course.intake(line), "mL")
+
+
+def _x(course: Course, hours: Fraction) -> str:
+    """A time's place from the left, to a tenth of a point."""
+    place = _LEFT + hours / course.length * (_WIDTH - _LEFT - _RIGHT)
+    return f"{TENTH.apply(place):f}"
+
+
+def _axis(course: Course, bottom: int) -> list[str]:
+    parts = []
+    step = max(1, -(-int(course.length) // _MOST_HOURS_SHOWN))
+    into = Fraction(course.start.minute * 60 + course.start.second, 3600)
+    hour = -into
+    while hour <= course.length:
+        if hour >= 0:
+            x = _x(course, hour)
+            parts.append(f'<path d="M{x} {_TOP - 6}V{bottom}" stroke="#c8c8c8"/>')
+            label = course.when(hour).split(" ")[0]
+            parts.append(f'<text x="{x}" y="{_TOP - 12}" text-anchor="middle" font-size="11">{label}</text>')
+        hour += step
+    return parts
+
+
+def _lane(course: Course, row: int, line: str) -> list[str]:
+    y = _TOP + row * _ROW
+    colour = _COLOURS[row % len(_COLOURS)]
+    name = line if len(line) <= 24 else line[:23] + "\u2026"
+    parts = [
+        f'<text x="10" y="{y + 18}" fill="{colour}">{escape(name)}</text>',
+        f'<text x="10" y="{y + 34}" font-size="11" fill="#444444">{escape(_total(course, line))}</text>',
+        f'<path d="M{_LEFT} {y + _ROW - 2}H{_WIDTH - _RIGHT}" stroke="#e4e4e4"/>',
+    ]
+    for segment in course.segments:
+        if segment.line != line:
+            continue
+        x, end = Fraction(_x(course, segment.begins)), Fraction(_x(course, segment.ends))
+        wide = max(end - x, Fraction(1))
+        rate = tell_exact(segment.rate, "mL/h")
+        words = f"{line}: {course.when(segment.begins)} to {course.when(segment.ends)}, {rate}"
+        width = f"{TENTH.apply(wide):f}"
+        parts.append(
+            f"<g><title>{escape(words)}</title>"
+            f'<rect x="{TENTH.apply(x):f}" y="{y + 8}" width="{width}" height="{_BAR}" fill="{colour}"/>'
+        )
+        short = show(Amount(TENTH.apply(segment.rate), "mL/h"))
+        if wide > 8 * len(short):
+            middle = f"{TENTH.apply(x + wide / 2):f}"
+            parts.append(
+                f'<text x="{middle}" y="{y + 26}" text-anchor="middle" font-size="12" fill="#ffffff">'
+                f"{escape(short)}</text>"
+            )
+        parts.append("</g>")
+    return parts
+
+
+def _intake(course: Course, bottom: int) -> list[str]:
+    """The mL of each clock hour, where there is room for them; the total of every line always."""
+    hourly = course.hourly()
+    parts = [f'<text x="10" y="{bottom + 24}" font-weight="bold">mL each clock hour</text>']
+    if len(hourly) > _MOST_HOURS_SHOWN + 1:
+        parts.append(f'<text x="{_LEFT}" y="{bottom + 24}">too many hours to write out</text>')
+    else:
+        into = Fraction(course.start.minute * 60 + course.start.second, 3600)
+        for place, (_, total) in enumerate(hourly):
+            begins, ends = max(place - into, Fraction(0)), min(place + 1 - into, course.length)
+            x = _x(course, (begins + ends) / 2)
+            value = show_number(TENTH.apply(total))
+            parts.append(f'<text x="{x}" y="{bottom + 24}" text-anchor="middle" font-size="10">{value}</text>')
+    parts.append(
+        f'<text x="10" y="{bottom + 52}" font-size="11" fill="#444444">Training only.'
+        " A triangle marks the end of a bag, an exclamation mark a dose that was due while another one ran.</text>"
+    )
+    return parts

@@ -1,0 +1,318 @@
+"""Limits of a fluid or drug, from a table with a source on each line: within, soft, hard, or unknown.
+
+No limit known is never "safe": it is unknown, and said to be.
+"""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from enum import StrEnum
+from fractions import Fraction
+
+from assistant.dosing import units
+from assistant.dosing.amount import Amount, parse_amount, show
+from assistant.dosing.body import kilograms
+from assistant.dosing.dose import mean_dose_rate
+from assistant.dosing.result import Measure, tell
+from assistant.errors import QuantityError
+
+
+class Level(StrEnum):
+    """What a check says, from the mildest to the gravest."""
+
+    WITHIN = "within"
+    UNKNOWN = "unknown"
+    SOFT = "soft limit"
+    HARD = "hard limit"
+
+
+_GRAVITY = list(Level)
+
+
+class Kind(StrEnum):
+    """What a limit bounds; the value is the field's name in the table."""
+
+    HIGHEST_RATE = "highest_rate"
+    LOWEST_RATE = "lowest_rate"
+    HIGHEST_DOSE_RATE = "highest_dose_rate"
+    SHORTEST_TIME = "shortest_time"
+    HIGHEST_CONCENTRATION = "highest_peripheral_concentration"
+    HIGHEST_DOSE = "highest_usual_dose"
+    LOWEST_DOSE = "lowest_usual_dose"
+
+
+_INCOMPATIBLE = "not_in_one_line_with"
+_UNIT_KINDS: Mapping[Kind, tuple[str, ...]] = {
+    Kind.HIGHEST_RATE: ("rate",),
+    Kind.LOWEST_RATE: ("rate",),
+    Kind.HIGHEST_DOSE_RATE: ("dose rate", "dose rate per weight"),
+    Kind.SHORTEST_TIME: ("duration",),
+    Kind.HIGHEST_CONCENTRATION: ("concentration",),
+    Kind.HIGHEST_DOSE: ("mass", "dose"),
+    Kind.LOWEST_DOSE: ("mass", "dose"),
+}
+_AT_LEAST = (Kind.LOWEST_RATE, Kind.SHORTEST_TIME, Kind.LOWEST_DOSE)
+
+
+@dataclass(frozen=True)
+class Limit:
+    """One bound of one fluid or drug.
+
+    Attributes:
+        kind: what it bounds.
+        value: the bound itself is still within.
+        level: `Level.SOFT` needs a reason to be passed, `Level.HARD` is refused.
+        source: where it stands.
+    """
+
+    kind: Kind
+    value: Amount
+    level: Level
+    source: str
+
+
+@dataclass(frozen=True)
+class Entry:
+    """A fluid or drug with what is known of it.
+
+    Attributes:
+        name: generic name, or the fluid's name.
+        limits: in the order of the table.
+        incompatible: names of what must not share its line, with level and source.
+    """
+
+    name: str
+    limits: tuple[Limit, ...]
+    incompatible: Mapping[str, tuple[Level, str]]
+
+
+@dataclass(frozen=True)
+class Policy:
+    """A time that local policy sets, such as the change of a set: configurable, with its source."""
+
+    name: str
+    value: Amount
+    source: str
+
+
+@dataclass(frozen=True)
+class Finding:
+    """What one check says.
+
+    Attributes:
+        level: how grave it is.
+        about: what was checked, in words.
+        sentence: what is shown and spoken.
+        source: where the limit stands; empty where none is known.
+    """
+
+    level: Level
+    about: str
+    sentence: str
+    source: str = ""
+
+
+@dataclass(frozen=True)
+class Limits:
+    """The whole table."""
+
+    entries: Mapping[str, Entry]
+    policies: Mapping[str, Policy]
+
+    def entry(self, name: str) -> Entry | None:
+        """What is known of a fluid or drug; names are compared without regard to capitals."""
+        return self.entries.get(_key(name))
+
+    def check(
+        self,
+        name: str,
+        *,
+        rate: Measure | None = None,
+        dose: Measure | None = None,
+        duration: Measure | None = None,
+        concentration: Measure | None = None,
+        dose_rate: Measure | None = None,
+        weight: Measure | None = None,
+        together_with: Iterable[str] = (),
+    ) -> tuple[Finding, ...]:
+        """Check what is known of an infusion against the limits of its fluid or drug.
+
+        Args:
+            name: of the fluid or drug.
+            rate: pump rate.
+            dose: one dose.
+            duration: its infusion time.
+            concentration: in the bag, for a peripheral line.
+            dose_rate: where it is ordered as such; worked out from dose and duration otherwise.
+            weight: body weight, for limits per kg.
+            together_with: what else runs in the same line.
+
+        Returns:
+            One finding for each limit and each question without one, the gravest first.
+
+        Raises:
+            QuantityError: an input is not of its kind.
+        """
+        found = self.entry(name)
+        findings: list[Finding] = []
+        if dose_rate is None and dose is not None and duration is not None:
+            dose_rate = mean_dose_rate(dose, duration)
+        questions: tuple[tuple[str, Measure | None, tuple[Kind, ...]], ...] = (
+            ("rate", rate, (Kind.HIGHEST_RATE, Kind.LOWEST_RATE)),
+            ("dose", dose, (Kind.HIGHEST_DOSE, Kind.LOWEST_DOSE)),
+            ("infusion time", duration, (Kind.SHORTEST_TIME,)),
+            ("concentration", concentration, (Kind.HIGHEST_CONCENTRATION,)),
+            ("dose rate", dose_rate, (Kind.HIGHEST_DOSE_RATE,)),
+        )
+        for about, given, kinds in questions:
+            if given is None:
+                continue
+            limits = [limit for limit in found.limits if limit.kind in kinds] if found else []
+            if not limits:
+                findings.append(_unknown(name, about))
+            findings += [_judge(name, about, given, limit, weight) for limit in limits]
+        for other in together_with:
+            findings.append(self._together(name, other))
+        findings.sort(key=lambda finding: -_GRAVITY.index(finding.level))
+        return tuple(findings)
+
+    def _together(self, one: str, other: str) -> Finding:
+        about = f"{one} with {other} in one line"
+        for first, second in ((one, other), (other, one)):
+            entry = self.entry(first)
+            found = entry.incompatible.get(_key(second)) if entry else None
+            if found is not None:
+                level, source = found
+                return Finding(level, about, f"{one} and {other} must not share a line.", source)
+        return Finding(
+            Level.UNKNOWN, about, f"Whether {one} and {other} may share a line is not known here: ask the pharmacist."
+        )
+
+
+def worst(findings: Iterable[Finding]) -> Level:
+    """The gravest level of some findings; unknown where there is none."""
+    levels = [finding.level for finding in findings]
+    return max(levels, key=_GRAVITY.index, default=Level.UNKNOWN)
+
+
+def _unknown(name: str, about: str) -> Finding:
+    return Finding(
+        Level.UNKNOWN, about, f"No limit for the {about} of {name} is known here; that does not make it safe."
+    )
+
+
+def _judge(name: str, about: str, given: Measure, limit: Limit, weight: Measure | None) -> Finding:
+    bound, wanted = limit.value.ratio, limit.value
+    kind = units.unit(wanted.unit).kind
+    value: Fraction
+    if kind == "dose rate per weight" and units.unit(given.unit).kind == "dose rate":
+        if weight is None:
+            return Finding(
+                Level.UNKNOWN, about, f"The limit of {show(wanted)} needs the body weight to be checked.", limit.source
+            )
+        top, *_, time = wanted.unit.split("/")
+        value = given.in_unit(f"{top}/{time}") / kilograms(weight)
+    elif units.same_dimension(given.unit, wanted.unit):
+        value = given.in_unit(wanted.unit)
+    else:
+        return Finding(
+            Level.UNKNOWN, about, f"{tell(given)} cannot be compared with the limit of {show(wanted)}.", limit.source
+        )
+    least = limit.kind in _AT_LEAST
+    if (value >= bound) if least else (value <= bound):
+        return Finding(
+            Level.WITHIN, about, f"The {about} of {tell(given)} keeps the limit of {show(wanted)}.", limit.source
+        )
+    side = "below" if least else "above"
+    consequence = "needs a reason" if limit.level is Level.SOFT else "is refused"
+    return Finding(
+        limit.level,
+        about,
+        f"The {about} of {tell(given)} for {name} is {side} the limit of {show(wanted)}: it {consequence}.",
+        limit.source,
+    )
+
+
+def limits_from(table: Mapping[str, object]) -> Limits:
+    """Read the table of limits.
+
+    Args:
+        table: tables ``drug`` and ``fluid`` by name, each limit a table ``{ value, level, source }`` (or a
+            list of them); tables ``policy`` by name with ``{ value, source }``.
+
+    Raises:
+        QuantityError: a field is missing, unknown or wrong; the sentence names its place.
+    """
+    entries: dict[str, Entry] = {}
+    for group in ("drug", "fluid"):
+        for name, given in _table(table.get(group, {}), group).items():
+            entry = _entry(name, _table(given, name))
+            entries[_key(name)] = entry
+    policies = {
+        name: Policy(name, _amount(one, name, ("duration",)), _text(one, "source", name))
+        for name, given in _table(table.get("policy", {}), "policy").items()
+        for one in (_table(given, name),)
+    }
+    for name in table:
+        if name not in ("drug", "fluid", "policy"):
+            raise QuantityError(f'The limits have no part "{str(name)[:40]}".', "Parts are drug, fluid and policy.")
+    return Limits(entries, policies)
+
+
+def _entry(name: str, given: Mapping[str, object]) -> Entry:
+    limits: list[Limit] = []
+    incompatible: dict[str, tuple[Level, str]] = {}
+    for field, found in given.items():
+        place = f"{name}, {field}"
+        for one in found if isinstance(found, list) else [found]:
+            row = _table(one, place)
+            if unknown := set(row) - {"value", "level", "source", "names"}:
+                raise QuantityError(f"{place} has no field {min(unknown)[:40]!r}.", "Use value, level and source.")
+            level, source = _level(row, place), _text(row, "source", place)
+            if field == _INCOMPATIBLE:
+                names = row.get("names")
+                if not isinstance(names, list) or not names or not all(isinstance(n, str) and n for n in names):
+                    raise QuantityError(f"{place}: names must be a list of texts.", 'Write names = ["..."].')
+                incompatible |= {_key(n): (level, source) for n in names}
+                continue
+            if field not in list(Kind):
+                raise QuantityError(f"{place} is no limit known here.", f"Use one of: {', '.join(Kind)}.")
+            kind = Kind(field)
+            limits.append(Limit(kind, _amount(row, place, _UNIT_KINDS[kind]), level, source))
+    return Entry(name, tuple(limits), incompatible)
+
+
+def _key(name: str) -> str:
+    return " ".join(name.casefold().split())
+
+
+def _table(given: object, place: str) -> Mapping[str, object]:
+    if not isinstance(given, Mapping):
+        raise QuantityError(f"{place} must be a table.", "Write { value = ..., level = ..., source = ... }.")
+    return given
+
+
+def _text(row: Mapping[str, object], name: str, place: str) -> str:
+    found = row.get(name)
+    if not isinstance(found, str) or not found.strip():
+        raise QuantityError(f"{place} lacks {name}.", f'Write {name} = "...".')
+    return found.strip()
+
+
+def _level(row: Mapping[str, object], place: str) -> Level:
+    levels = {"soft": Level.SOFT, "hard": Level.HARD}
+    found = levels.get(_text(row, "level", place))
+    if found is None:
+        raise QuantityError(f"{place}: level must be soft or hard.", 'Write level = "soft".')
+    return found
+
+
+def _amount(row: Mapping[str, object], place: str, kinds: tuple[str, ...]) -> Amount:
+    text = _text(row, "value", place)
+    try:
+        amount = parse_amount(text)
+    except QuantityError as cause:
+        raise QuantityError(f"{place}: {cause.what}", cause.remedy) from cause
+    signature = units.unit(amount.unit).signature
+    if amount.value <= 0 or not any(signature in units.QUANTITIES[kind] for kind in kinds):
+        raise QuantityError(f"{place} must be a {kinds[0]} above zero, but {show(amount)} came.", "Look at the unit.")
+    return amount
