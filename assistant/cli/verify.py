@@ -42,9 +42,7 @@ def run(args: argparse.Namespace) -> int:
         UsageError: `--head` with several records.
     """
     if args.head is not None and len(args.records) > 1:
-        raise UsageError(
-            "A head digest belongs to one record, but several are named.", "Verify that record by itself."
-        )
+        raise UsageError("A head digest belongs to one record, but several are named.", "Verify that record by itself.")
     all_hold = True
     for path in args.records:
         verdict = verify(path, head=args.head)

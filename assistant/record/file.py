@@ -20,15 +20,7 @@ from filelock import FileLock, Timeout
 from assistant.errors import RecordError
 from assistant.record.entry import FORMAT, Entry, Recorded, link
 from assistant.record.paths import lock_path, shown, torn_path
-from assistant.record.verify import (
-    BrokenError,
-    Chain,
-    is_unwritten,
-    lines,
-    open_record,
-    refuse_if_too_large,
-    sentence,
-)
+from assistant.record.verify import BrokenError, Chain, Problem, follow, open_record, refuse_if_too_large, sentence
 
 OWNER_ONLY = 0o600
 """Permission of every file here: what a learner said is nobody else's to read."""
@@ -185,22 +177,20 @@ class RecordFile:
         """Take in every complete entry; return where the last one ends."""
         refuse_if_too_large(self.path, stream)
         good = 0
-        for line in lines(stream):
-            if self._chain.sealed:
-                break
-            if not line.endswith(b"\n"):
-                break
-            try:
-                entry = self._chain.take(line)
-            except BrokenError as broken:
-                if is_unwritten(line) and not stream.read(1):
-                    break
+        try:
+            for entry in follow(self._chain, stream):
+                self._entries.append(entry.fields)
+                good += len(entry.line)
+        except BrokenError as broken:
+            if broken.problem is not Problem.TORN_TAIL and not self._chain.sealed:
                 raise RecordError(
                     f"{sentence(self.path, broken)} The attempt cannot go on from it.",
                     "Keep the file as it is, show it to the instructor, and start a new attempt.",
                 ) from broken
-            self._entries.append(entry.fields)
-            good += len(line)
+        except OSError as cause:
+            raise RecordError(
+                f"Reading {shown(self.path)} failed: {_reason(cause)}.", "Copy it to another disk."
+            ) from cause
         if self._chain.sealed:
             raise RecordError(
                 f"{shown(self.path)} is sealed: its attempt is over.",
@@ -327,9 +317,7 @@ def _reason(cause: BaseException) -> str:
 
 
 def _exists(path: Path) -> RecordError:
-    return RecordError(
-        f"{shown(path)} exists already; a record is never overwritten.", "Choose another name."
-    )
+    return RecordError(f"{shown(path)} exists already; a record is never overwritten.", "Choose another name.")
 
 
 def _refused(path: Path, cause: BaseException) -> RecordError:

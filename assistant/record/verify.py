@@ -24,6 +24,9 @@ LARGEST_READ = 256 << 20
 MOST_NOTES = 10
 """Remarks that a verdict carries; a hostile record could cause one an entry."""
 
+UNWRITTEN = b"\0" * 16
+"""Bytes that no entry holds: a control character in canonical JSON is always escaped."""
+
 
 class Problem(StrEnum):
     """Why a record does not hold."""
@@ -115,13 +118,9 @@ class Chain:
             )
         if entry.previous != self.head:
             why = f"It was not made to follow entry {self.count}: one of the two was replaced."
-            raise BrokenError(
-                Problem.EDITED, number, why if self.count else "It was not made as a first entry."
-            )
+            raise BrokenError(Problem.EDITED, number, why if self.count else "It was not made as a first entry.")
         if number == 1 and entry.fields.get("format") != FORMAT:
-            raise BrokenError(
-                Problem.NOT_A_RECORD, 1, f"Its form is not the form {FORMAT} that is known here."
-            )
+            raise BrokenError(Problem.NOT_A_RECORD, 1, f"Its form is not the form {FORMAT} that is known here.")
         seal = entry.fields.get("seal")
         if seal is not None:
             if seal != {"count": self.count, "head": self.head}:
@@ -167,86 +166,29 @@ def open_record(path: Path) -> BinaryIO:
         ) from cause
     if not stat.S_ISREG(os.fstat(descriptor).st_mode):
         stream.close()
-        raise RecordError(
-            f"{shown(path)} is not a file that could be a record.", "Name the file of an attempt."
-        )
+        raise RecordError(f"{shown(path)} is not a file that could be a record.", "Name the file of an attempt.")
     return stream
 
 
-def lines(stream: BinaryIO) -> Iterator[bytes]:
-    """The lines of a record, each with its line feed; the last may lack it, an overlong one is cut off."""
-    while line := stream.readline(LONGEST_LINE + 1):
-        yield line
+def follow(chain: Chain, stream: BinaryIO) -> Iterator[Entry]:
+    """Take line after line into the chain and yield what holds.
 
+    Memory stays bounded by `LONGEST_LINE`.
 
-def is_unwritten(line: bytes) -> bool:
-    """The line holds a block that a crash left unwritten: some file systems show such blocks as zeros."""
-    return b"\0" * 16 in line
-
-
-def verify(path: Path | str, *, head: str | None = None) -> Verdict:
-    """Verify one record; whatever the file holds, the answer is a verdict.
-
-    Memory stays bounded by `LONGEST_LINE`, time grows with the file's length.
-
-    Args:
-        path: the record.
-        head: the digest that the last entry must have, as printed elsewhere; shows a cut-off tail.
+    Raises:
+        BrokenError: at the first line that does not follow, at a torn tail, or where there is nothing.
     """
-    chain = Chain()
-    try:
-        with open_record(Path(path)) as stream:
-            try:
-                _follow(chain, stream)
-            except BrokenError as broken:
-                return _verdict(chain, _told_apart(broken, stream))
-    except RecordError as cause:
-        return _verdict(chain, BrokenError(Problem.CANNOT_BE_READ, None, cause.what))
-    except OSError as cause:
-        reason = cause.strerror or type(cause).__name__
-        return _verdict(chain, BrokenError(Problem.CANNOT_BE_READ, None, f"Reading it failed: {reason}."))
-    if head is not None and chain.head != head.lower():
-        return _verdict(
-            chain,
-            BrokenError(
-                Problem.TAIL_MISSING, None, f"It ends with {chain.head}, not with the head that was given."
-            ),
-        )
-    if not chain.sealed:
-        return _verdict(
-            chain,
-            BrokenError(
-                Problem.NOT_SEALED,
-                None,
-                "No seal closes it: the attempt goes on, was interrupted, or its end was cut off.",
-            ),
-        )
-    return Verdict(True, True, chain.count, chain.head, notes=tuple(chain.notes))
-
-
-def _verdict(chain: Chain, broken: BrokenError) -> Verdict:
-    return Verdict(
-        False,
-        chain.sealed,
-        chain.count,
-        chain.head,
-        broken.problem,
-        broken.line,
-        broken.why,
-        tuple(chain.notes),
-    )
-
-
-def _follow(chain: Chain, stream: BinaryIO) -> None:
-    for line in lines(stream):
+    while line := stream.readline(LONGEST_LINE + 1):
         if len(line) <= LONGEST_LINE and not line.endswith(b"\n"):
             raise _torn(chain, line)
         try:
-            chain.take(line)
-        except BrokenError:
-            if is_unwritten(line) and not stream.read(1):
+            entry = chain.take(line)
+        except BrokenError as broken:
+            # Some file systems show a block that a crash left unwritten as zeros.
+            if UNWRITTEN in line and not stream.read(1):
                 raise _torn(chain, line) from None
-            raise
+            raise _told_apart(broken, stream) from None
+        yield entry
     if chain.count == 0:
         raise BrokenError(Problem.NOT_A_RECORD, None, "The file is empty.")
 
@@ -264,7 +206,7 @@ def _torn(chain: Chain, line: bytes) -> BrokenError:
 def _told_apart(broken: BrokenError, stream: BinaryIO) -> BrokenError:
     """Tell a missing entry from one that only stands further down."""
     if broken.problem is Problem.REMOVED:
-        for line in lines(stream):
+        while line := stream.readline(LONGEST_LINE + 1):
             with suppress(NotAnEntryError):
                 if read_line(line).sequence == broken.line:
                     return BrokenError(
@@ -275,6 +217,55 @@ def _told_apart(broken: BrokenError, stream: BinaryIO) -> BrokenError:
     return broken
 
 
+def verify(path: Path | str, *, head: str | None = None) -> Verdict:
+    """Verify one record; whatever the file holds, the answer is a verdict.
+
+    Memory stays bounded by `LONGEST_LINE`, time grows with the file's length.
+
+    Args:
+        path: the record.
+        head: the digest that the last entry must have, as printed elsewhere; shows a cut-off tail.
+    """
+    chain = Chain()
+    try:
+        with open_record(Path(path)) as stream:
+            for _ in follow(chain, stream):
+                pass
+        _expect_end(chain, head)
+    except BrokenError as broken:
+        return _verdict(chain, broken)
+    except RecordError as cause:
+        return _verdict(chain, BrokenError(Problem.CANNOT_BE_READ, None, cause.what))
+    except OSError as cause:
+        reason = cause.strerror or type(cause).__name__
+        return _verdict(chain, BrokenError(Problem.CANNOT_BE_READ, None, f"Reading it failed: {reason}."))
+    return Verdict(True, True, chain.count, chain.head, notes=tuple(chain.notes))
+
+
+def _expect_end(chain: Chain, head: str | None) -> None:
+    if head is not None and chain.head != head.lower():
+        raise BrokenError(Problem.TAIL_MISSING, None, f"It ends with {chain.head}, not with the head that was given.")
+    if not chain.sealed:
+        raise BrokenError(
+            Problem.NOT_SEALED,
+            None,
+            "No seal closes it: the attempt goes on, was interrupted, or its end was cut off.",
+        )
+
+
+def _verdict(chain: Chain, broken: BrokenError) -> Verdict:
+    return Verdict(
+        False,
+        chain.sealed,
+        chain.count,
+        chain.head,
+        broken.problem,
+        broken.line,
+        broken.why,
+        tuple(chain.notes),
+    )
+
+
 def read_entries(path: Path | str) -> tuple[Mapping[str, object], ...]:
     """The entries of a record whose chain holds; it need not be sealed.
 
@@ -283,25 +274,15 @@ def read_entries(path: Path | str) -> tuple[Mapping[str, object], ...]:
     """
     path = Path(path)
     chain = Chain()
-    entries = []
     with open_record(path) as stream:
         refuse_if_too_large(path, stream)
         try:
-            for line in lines(stream):
-                if not line.endswith(b"\n"):
-                    raise _torn(chain, line)
-                entries.append(chain.take(line).fields)
+            return tuple(entry.fields for entry in follow(chain, stream))
         except BrokenError as broken:
-            raise RecordError(
-                sentence(path, broken), "Do not rely on it; keep the file as it is."
-            ) from broken
+            raise RecordError(sentence(path, broken), "Do not rely on it; keep the file as it is.") from broken
         except OSError as cause:
-            raise RecordError(
-                f"Reading {shown(path)} failed: {cause.strerror}.", "Copy it elsewhere."
-            ) from cause
-    if not entries:
-        raise RecordError(f"{shown(path)} is empty, so it is no record.", "Name the file of an attempt.")
-    return tuple(entries)
+            reason = cause.strerror or type(cause).__name__
+            raise RecordError(f"Reading {shown(path)} failed: {reason}.", "Copy it to another disk.") from cause
 
 
 def refuse_if_too_large(path: Path, stream: BinaryIO) -> None:
