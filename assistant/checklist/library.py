@@ -60,7 +60,10 @@ def find(name_or_path: str, kind: str, error: type[AssistantError], below: str =
         AssistantError: `error`, where no such file is known; names the nearest known names.
     """
     if is_path(name_or_path):
-        return Path(name_or_path).expanduser() if name_or_path.startswith("~") else Path(name_or_path)
+        try:
+            return Path(name_or_path).expanduser()
+        except RuntimeError:  # a user that does not exist: then it is a folder of that name
+            return Path(name_or_path)
     known = available(below)
     if name_or_path in known:
         return known[name_or_path]

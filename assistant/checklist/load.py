@@ -163,7 +163,11 @@ def _inside(paper: PaperFile, name: str, into: _Gathering) -> Path:
     stem = name.removesuffix(".toml")
     if not stem or "\0" in stem:
         raise paper.complain(where, f"{library.quoted(name)} names no file.", "Name a checklist beside this one.")
-    path = (paper.path.parent / f"{stem}.toml").resolve()
+    try:
+        path = (paper.path.parent / f"{stem}.toml").resolve()
+        there = path.is_file()
+    except (OSError, RuntimeError):  # a name that is too long, links that lead in a circle
+        path, there = into.root, False
     if not path.is_relative_to(into.root):
         raise paper.complain(
             where,

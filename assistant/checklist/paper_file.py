@@ -16,6 +16,9 @@ from assistant.errors import AssistantError
 LARGEST_BYTES = 1_000_000
 """An authored file above this size is refused unread: the longest procedure needs a tenth of it."""
 
+MOST_DOTS = 100
+"""Points in one line; a key of ten thousand points would keep the TOML reader busy for seconds."""
+
 _HEADER = re.compile(r"\s*(\[\[?)\s*([A-Za-z0-9_.\"'\- ]+?)\s*\]\]?\s*(#.*)?$")
 _AT_LINE = re.compile(r"\(at line (\d+), column \d+\)")
 
@@ -58,7 +61,9 @@ class PaperFile:
             before: the way into the table to what was validated.
             model: what it should have been.
         """
-        first = invalid.errors(include_url=False)[0]
+        # A misspelt field leaves another one missing: the misspelling is what has to be told.
+        errors = invalid.errors(include_url=False)
+        first = next((error for error in errors if error["type"] == "extra_forbidden"), errors[0])
         kinds = {"done", "question", "number", "name", "wait"}
         inside = [part for part in first["loc"] if part not in kinds]
         where = [*before, *inside]
@@ -104,6 +109,9 @@ def read_paper(path: Path, error: type[AssistantError]) -> PaperFile:
     except UnicodeDecodeError as cause:
         line = content[: cause.start].count(b"\n") + 1
         raise error(f"{path}, line {line}: this is not UTF-8 text.", "Save the file as UTF-8.") from cause
+    dotted = next((n for n, line in enumerate(text.split("\n"), 1) if line.count(".") > MOST_DOTS), None)
+    if dotted is not None:
+        raise error(f"{path}, line {dotted}: this line has more than {MOST_DOTS} points.", "Break it up.")
     try:
         table = tomllib.loads(text, parse_float=Decimal)
     except tomllib.TOMLDecodeError as cause:
