@@ -1,0 +1,1 @@
+"""Ears: sound in, words out; one module for each recogniser."""

