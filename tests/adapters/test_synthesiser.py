@@ -1,0 +1,207 @@
+"""Text to samples in a worker process: deadlines, restarts, memory."""
+
+import shutil
+import sys
+import threading
+import time
+from pathlib import Path
+
+import numpy as np
+import pytest
+
+from assistant.adapters.synthesiser import Speech, SynthesisCancelledError, Synthesiser, _Memory
+from assistant.errors import DeviceError
+
+# A worker in the place of the real one: answers after the real one's protocol, or misbehaves on certain words.
+WORKER = r"""
+import json, os, sys, time, wave
+from pathlib import Path
+folder = Path(sys.argv[1])
+(folder / f"started-{os.getpid()}").touch()
+def reply(**what):
+    print(json.dumps(what), flush=True)
+if (folder / "no-engine").exists():
+    reply(id=0, error="libespeak-ng.so.1 cannot be opened")
+    raise SystemExit
+reply(id=0)
+for line in sys.stdin:
+    request = json.loads(line)
+    text = request["text"]
+    if "hang" in text or ("once" in text and len(list(folder.glob("started-*"))) == 1):
+        time.sleep(60)
+    if "late" in text:
+        time.sleep(0.5)
+    if "die" in text:
+        raise SystemExit
+    if "refuse" in text:
+        reply(id=request["id"], error="no such voice")
+        continue
+    if "nothing" not in text:
+        with wave.open(request["file"], "wb") as out:
+            out.setnchannels(1)
+            out.setsampwidth(2)
+            out.setframerate(16000)
+            out.writeframes(bytes([0, 32]) * request["rate"] * 10 + bytes(16000))
+    reply(id=request["id"])
+"""
+
+
+@pytest.fixture
+def make(tmp_path):
+    script = tmp_path / "worker.py"
+    script.write_text(WORKER)
+    made = []
+
+    def start(limit_s=0.3):
+        made.append(Synthesiser((sys.executable, str(script), str(tmp_path)), limit_s))
+        return made[-1]
+
+    yield start
+    for synthesiser in made:
+        synthesiser.close()
+
+
+def workers(folder: Path) -> int:
+    return len(list(folder.glob("started-*")))
+
+
+def test_sentence_becomes_trimmed_samples(make):
+    """A sentence comes as samples at the chosen speed, without the silence at its end."""
+    speech = make(5).synthesise("Close the roller clamp.", 1)
+    assert speech.rate_hz == 16_000
+    assert np.count_nonzero(speech.samples) == (165 + 15) * 10
+    assert speech.length_s == pytest.approx(180 * 10 / 16_000 + 0.08, abs=0.001)
+
+
+def test_recurring_sentence_is_remembered(make, tmp_path):
+    """The same sentence at the same speed is not synthesised again; at another speed it is."""
+    synthesiser = make(5)
+    first = synthesiser.synthesise("Yes or no?")
+    assert synthesiser.synthesise("Yes or no?") is first
+    assert len(synthesiser.synthesise("Yes or no?", -2).samples) < len(first.samples)
+
+
+@pytest.mark.parametrize("text", ["", " ", "...", "-\n"])
+def test_nothing_to_say_is_no_sound(make, text):
+    """Text without a letter or digit makes no sound and bothers no engine, which would not answer."""
+    assert len(make().synthesise(text).samples) == 0
+
+
+def test_worker_that_hangs_once_is_replaced(make, tmp_path):
+    """A sentence that does not come in time is asked for once more, from a new worker."""
+    assert len(make(1.0).synthesise("once").samples) > 0
+    assert workers(tmp_path) == 2
+
+
+@pytest.mark.parametrize(
+    ("text", "reason"),
+    [
+        ("hang", "it does not answer"),
+        ("die", "it has ended"),
+        ("refuse", "no such voice"),
+        ("nothing", "it wrote no sound"),
+    ],
+)
+def test_worker_that_fails_twice_is_an_error(make, tmp_path, text, reason):
+    """Two failures are one sentence to the user; the next sentence gets a new worker and is spoken."""
+    synthesiser = make()
+    with pytest.raises(DeviceError, match=f"^The speech synthesiser fails: {reason}. "):
+        synthesiser.synthesise(text)
+    assert workers(tmp_path) == 2
+    assert len(synthesiser.synthesise("Better now.").samples) > 0
+
+
+def test_missing_engine_tells_how_to_get_it(make, tmp_path):
+    """Without an engine the error says so and how to get one; when it is there, it is used."""
+    (tmp_path / "no-engine").touch()
+    synthesiser = make(5)
+    for _ in range(2):
+        with pytest.raises(DeviceError) as caught:
+            synthesiser.synthesise("Hello.")
+        assert caught.value.what == ("This machine has no speech synthesiser: libespeak-ng.so.1 cannot be opened.")
+        assert sys.platform != "linux" or "espeak-ng" in caught.value.remedy
+    (tmp_path / "no-engine").unlink()
+    assert len(synthesiser.synthesise("Hello.").samples) > 0
+
+
+def test_python_that_is_not_there(tmp_path):
+    """A worker that cannot even be started is told like a missing engine."""
+    synthesiser = Synthesiser((str(tmp_path / "no-such-program"),))
+    with pytest.raises(DeviceError, match="cannot be started"):
+        synthesiser.synthesise("Hello.")
+    synthesiser.close()
+
+
+def test_cancelled_sentence_is_given_up_at_once(make):
+    """Nobody waits for a sentence that was hushed; the late answer is not taken for the next sentence."""
+    synthesiser = make(30)
+    hushed = threading.Event()
+    threading.Timer(0.2, hushed.set).start()
+    with pytest.raises(SynthesisCancelledError):
+        synthesiser.synthesise("late", 4, hushed.is_set)
+    assert np.count_nonzero(synthesiser.synthesise("next", 0).samples) == 165 * 10
+
+
+def test_closing_ends_a_wait(make):
+    """Closing from another thread ends a wait for a worker that hangs."""
+    synthesiser = make(30)
+    threading.Timer(0.2, synthesiser.close).start()
+    with pytest.raises(SynthesisCancelledError):
+        synthesiser.synthesise("hang")
+
+
+def test_memory_is_bounded():
+    """The memory keeps what was used last, and never more than its limit."""
+    memory = _Memory(limit_bytes=1_000)
+    for number in range(5):
+        memory.put((str(number), 0), Speech(np.zeros(150, np.int16), 16_000))  # 300 bytes
+        memory.get(("0", 0))
+    assert [memory.get((str(number), 0)) is not None for number in range(5)] == [True, False, False, True, True]
+    memory.put(("long", 0), Speech(np.zeros(1_000, np.int16), 16_000))
+    assert all(memory.get((name, 0)) is None for name in ("0", "4", "long"))
+
+
+@pytest.mark.sound
+@pytest.mark.skipif(shutil.which("espeak-ng") is None, reason="espeak-ng is not installed")
+def test_real_engine_speaks_slower_and_faster():
+    """The machine's own voice speaks, longer at a slower step and shorter at a faster one."""
+    synthesiser = Synthesiser()
+    try:
+        lengths = [
+            synthesiser.synthesise("Close the roller clamp before you spike the bag.", rate).length_s
+            for rate in (-4, 0, 4)
+        ]
+        assert lengths == sorted(lengths, reverse=True)
+        assert 1.5 < lengths[1] < 6
+        assert np.abs(synthesiser.synthesise("Yes.").samples.astype(int)).max() > 3_000
+    finally:
+        synthesiser.close()
+
+
+@pytest.mark.sound
+@pytest.mark.skipif(shutil.which("espeak-ng") is None, reason="espeak-ng is not installed")
+def test_real_worker_ends_with_the_program(tmp_path):
+    """A program that is killed leaves no worker behind."""
+    import subprocess
+
+    script = (
+        "from assistant.adapters.synthesiser import Synthesiser; s = Synthesiser(); s.synthesise('one');"
+        "print(s._worker._process.pid, flush=True); import time; time.sleep(60)"
+    )
+    program = subprocess.Popen([sys.executable, "-c", script], stdout=subprocess.PIPE, text=True)
+    worker = int(program.stdout.readline())
+    program.kill()
+    program.wait()
+    program.stdout.close()
+    deadline = time.monotonic() + 30
+    while _is_running(worker):
+        assert time.monotonic() < deadline
+        time.sleep(0.05)
+
+
+def _is_running(number: int) -> bool:
+    status = Path(f"/proc/{number}/status")
+    try:
+        return "State:\tZ" not in status.read_text()
+    except OSError:
+        return False
