@@ -259,12 +259,12 @@ def _answers(step: Step, _number: int, _sheet: Sheet, _known: Known) -> Iterator
                 'Write it as something to do, or expect = { kind = "question" }.',
             )
         case WaitAsked(seconds=seconds):
-            said = [int(figure) for figure in re.findall(r"(\d+)\s*(?:s\b|seconds?)", step.say)]
-            if said and seconds not in said:
+            said = re.search(r"(?:(\d+) to )?(\d+)\s*(?:s\b|seconds?)", step.say)
+            if said and str(seconds) not in said.groups():
                 yield _error(
                     "wait-said",
                     "say",
-                    f"the line says {said[0]} seconds, and {seconds} are waited for.",
+                    f"the line says {said[2]} seconds, and {seconds} are waited for.",
                     "Make them the same.",
                 )
     command = re.search(rf"\bsay\s+\"?({'|'.join(map(re.escape, Command))})\b", step.say, re.IGNORECASE)

@@ -182,7 +182,7 @@ def _inside(paper: PaperFile, name: str, into: _Gathering) -> Path:
         )
     if len(into.seen) >= MOST_FILES:
         raise paper.complain(where, f"more than {MOST_FILES} files are put together.", "Include fewer files.")
-    if not path.is_file():
+    if not there:
         raise paper.complain(
             where,
             f"there is no checklist {library.quoted(name)} beside this file.",

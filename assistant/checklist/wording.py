@@ -9,6 +9,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import NamedTuple
 
+from assistant.dosing.units import unit
+from assistant.errors import QuantityError
+
 
 class Designation(NamedTuple):
     """One entry of the lists: how it is found, why it is error-prone, what to write, where that stands."""
@@ -56,10 +59,10 @@ ERROR_PRONE: tuple[Designation, ...] = (
 """The entries that are looked for, in the order of the lists."""
 
 _UNSPEAKABLE: tuple[tuple[str, str, str], ...] = (
-    (r"[{}]", "looks like a place to be filled in", "Write the text as it is to be said."),
-    (r"[*_#`~^|\\]|\[|\]", "is markup and cannot be said", "Take it out."),
-    (r"https?:|www\.", "is an address and cannot be said", "Put it into sources."),
-    (r"\b(?!mL/h\b|mg/mL\b|mcg/kg/min\b|mg/h\b)\w+/\w+", "is read out as slash", "Write or, per, or and."),
+    (r"\{[^}]*\}?|\}", "looks like a place to be filled in", "Write the text as it is to be said."),
+    (r"[*_#`~^|\\\[\]]+", "is markup and cannot be said", "Take it out."),
+    (r"https?:\S*|www\.", "is an address and cannot be said", "Put it into sources."),
+    (r"[^\s/]+(?:/[^\s/]+)+", "is read out as slash", "Write or, per, or and."),
     (r"\b[A-Z]{3,}\b", "is an abbreviation that cannot be said", "Write it in words."),
 )
 
@@ -83,5 +86,14 @@ def error_prone(text: str) -> Iterator[Slip]:
 def unspeakable(text: str) -> Iterator[Slip]:
     """Everything in a text that a voice cannot say as it is meant."""
     for pattern, reason, mend in _UNSPEAKABLE:
-        for match in re.finditer(pattern, text):
-            yield Slip(match[0], reason, mend)
+        for found in dict.fromkeys(match[0] for match in re.finditer(pattern, text)):
+            if not _is_unit(found.rstrip(".,;:?!")):
+                yield Slip(found, reason, mend)
+
+
+def _is_unit(word: str) -> bool:
+    """Units such as mL/h are turned into words before they are said."""
+    try:
+        return unit(word).name == word
+    except QuantityError:
+        return False
