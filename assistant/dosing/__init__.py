@@ -2,10 +2,10 @@
 
 from assistant.dosing.amount import Amount, parse_amount, parse_number, show, show_number
 from assistant.dosing.compare import Agrees, CannotCheck, Disagrees, Slip, Verdict, compare
-from assistant.dosing.concentration import as_concentration, concentration, parse_concentration
 from assistant.dosing.flow import duration, flow_rate, lasts, piggyback_rate, remaining, volume, vtbi
 from assistant.dosing.result import Measure, Result
 from assistant.dosing.rounding import EXACT, HUNDREDTH, TENTH, WHOLE, Rounding, parse_rounding
+from assistant.dosing.strength import as_concentration, concentration, parse_concentration
 
 __all__ = [
     "EXACT",

@@ -108,6 +108,22 @@ def convert(given: Measure, unit: str, *, factor: Measure | None = None, roundin
     return conclude("convert", inputs, exact, wanted, rounding, (line,), cautions)
 
 
+def rounded(given: Measure, *, rounding: Rounding) -> Result:
+    """An amount by a rounding rule and nothing else.
+
+    Args:
+        given: any amount.
+        rounding: the rule.
+
+    Raises:
+        QuantityError: the amount rounds to nothing.
+
+    Source: the rule is the reader's; see `rounding`.
+    """
+    exact = Fraction(given.exact if isinstance(given, Result) else given.value)
+    return conclude("round", {"given": given}, exact, given.unit, rounding, (tell(given),))
+
+
 def _power(base: Fraction, exponent: str) -> Fraction:
     number = _WIDE.divide(Decimal(base.numerator), Decimal(base.denominator))
     return Fraction(_WIDE.power(number, Decimal(exponent)))

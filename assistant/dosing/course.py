@@ -188,9 +188,13 @@ class Course:
                 sums[hour] += (ends - begins) * segment.rate
         return tuple((clock.later(self.start, hour - offset), total) for hour, total in enumerate(sums))
 
+    def at(self, hours: Fraction) -> datetime:
+        """A time of the course on the clock, to the microsecond."""
+        return clock.later(self.start, hours)
+
     def when(self, hours: Fraction) -> str:
         """A time of the course as it stands on the wall, to the nearest minute."""
-        return clock.wall(clock.nearest_minute(clock.later(self.start, hours)), self.start)
+        return clock.wall(clock.nearest_minute(self.at(hours)), self.start)
 
     def flowing(self, hours: Fraction) -> Segment | None:
         """What flows at a time, if anything does."""

@@ -1,6 +1,7 @@
 """Dose: to volume and back, to a pump rate and back, by weight, in total, in steps."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 from fractions import Fraction
 
 from assistant.dosing import units
@@ -411,7 +412,7 @@ def bolus(
     before = drawn.working if drawn.exact == Fraction(drawn.value) else drawn.working[:-1]
     lines = (*before, *per_hour_lines(drawn.exact, duration, hours, exact))
     inputs = {"dose": dose, "concentration": concentration, "duration": duration}
-    return drawn, conclude("bolus-rate", inputs, exact, "mL/h", rounding, lines)
+    return drawn, conclude("bolus", inputs, exact, "mL/h", rounding, lines)
 
 
 def titration(
@@ -454,7 +455,8 @@ def titration(
     at = low
     while at <= top:
         given = conclude("titration-step", {"start": start, "step": step}, at, name, EXACT, ())
-        rates.append(pump_rate(given, concentration, weight=weight, rounding=rounding))
+        step_rate = pump_rate(given, concentration, weight=weight, rounding=rounding)
+        rates.append(replace(step_rate, formula="titration"))
         at += rise
     return tuple(rates)
 

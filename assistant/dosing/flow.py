@@ -156,6 +156,31 @@ def remaining(volume: Measure, rate: Measure, elapsed: Measure, *, rounding: Rou
     return conclude("remaining-volume", inputs, start - given, "mL", rounding, lines)
 
 
+def remaining_time(
+    volume: Measure, rate: Measure, elapsed: Measure, *, unit: str = "min", rounding: Rounding = TENTH
+) -> Result:
+    """Time left until a volume is in; zero once it is.
+
+    Args:
+        volume: what was to be infused at the start.
+        rate: for example 75 mL/h.
+        elapsed: time since the start; zero is allowed.
+        unit: min or h.
+        rounding: tenths by default.
+
+    Raises:
+        QuantityError: an input is of another kind or out of range.
+
+    Source: the flow formula of `duration`.
+    """
+    left = remaining(volume, rate, elapsed)
+    hours = left.exact / take("rate", rate, "rate")
+    exact = convert(hours, "h", unit)
+    line = f"{tell_exact(left.exact, 'mL')} \u00f7 {tell(rate)} = {tell_exact(exact, unit)}"
+    inputs = {"volume": volume, "rate": rate, "elapsed": elapsed}
+    return conclude("remaining-time", inputs, exact, unit, rounding, (*left.working, line))
+
+
 def lasts(available: Measure, rate: Measure, wanted: Measure) -> Result:
     """Whether a bag lasts the ordered time: the volume missing in mL, zero where it lasts.
 

@@ -12,7 +12,7 @@ from assistant.dosing import units
 from assistant.dosing.amount import Amount, parse_amount, show
 from assistant.dosing.body import kilograms
 from assistant.dosing.dose import mean_dose_rate
-from assistant.dosing.result import Measure, tell
+from assistant.dosing.result import Measure, tell, tell_exact
 from assistant.errors import QuantityError
 
 
@@ -155,7 +155,8 @@ class Limits:
         found = self.entry(name)
         findings: list[Finding] = []
         if dose_rate is None and dose is not None and duration is not None:
-            dose_rate = mean_dose_rate(dose, duration)
+            mass = units.same_dimension(dose.unit, "mg")
+            dose_rate = mean_dose_rate(dose, duration, unit="mg/min" if mass else None)
         questions: tuple[tuple[str, Measure | None, tuple[Kind, ...]], ...] = (
             ("rate", rate, (Kind.HIGHEST_RATE, Kind.LOWEST_RATE)),
             ("dose", dose, (Kind.HIGHEST_DOSE, Kind.LOWEST_DOSE)),
@@ -218,16 +219,17 @@ def _judge(name: str, about: str, given: Measure, limit: Limit, weight: Measure 
             Level.UNKNOWN, about, f"{tell(given)} cannot be compared with the limit of {show(wanted)}.", limit.source
         )
     least = limit.kind in _AT_LEAST
+    shown = tell(given)
+    if given.unit != wanted.unit:
+        shown += f", that is {tell_exact(value, wanted.unit)},"
     if (value >= bound) if least else (value <= bound):
-        return Finding(
-            Level.WITHIN, about, f"The {about} of {tell(given)} keeps the limit of {show(wanted)}.", limit.source
-        )
+        return Finding(Level.WITHIN, about, f"The {about} of {shown} keeps the limit of {show(wanted)}.", limit.source)
     side = "below" if least else "above"
     consequence = "needs a reason" if limit.level is Level.SOFT else "is refused"
     return Finding(
         limit.level,
         about,
-        f"The {about} of {tell(given)} for {name} is {side} the limit of {show(wanted)}: it {consequence}.",
+        f"The {about} of {shown} for {name} is {side} the limit of {show(wanted)}: it {consequence}.",
         limit.source,
     )
 

@@ -1,0 +1,286 @@
+"""`checkoff calc`: the infusion arithmetic, with its working."""
+
+import argparse
+import json
+import sys
+from collections.abc import Iterator, Mapping
+from pathlib import Path
+from typing import IO, TYPE_CHECKING, Any
+
+from assistant.cli.screen import printable, tell
+from assistant.dosing.amount import normal, parse_amount
+from assistant.dosing.formulas import FORMULAS, Answer, Form, Formula, find, solve
+from assistant.dosing.limits import Finding, Level, limits_from, worst
+from assistant.dosing.result import Result
+from assistant.dosing.strength import parse_concentration
+from assistant.dosing.units import ucum
+from assistant.errors import AssistantError, QuantityError, UsageError
+
+if TYPE_CHECKING:
+    Subparsers = argparse._SubParsersAction[argparse.ArgumentParser]
+
+_EXAMPLES = """\
+examples:
+  checkoff calc --list
+  checkoff calc rate --volume "100 mL" --duration "30 min"
+  checkoff calc drop-rate --volume "1 L" --duration "8 h" --drop-factor "20 gtt/mL"
+  checkoff calc pump-rate --dose-rate "5 mcg/kg/min" --weight "95 kg" --concentration "200 mg in 250 mL"
+  checkoff calc rate --volume "1,000 mL" --duration "12 h" --rounding whole --json
+  checkoff calc limits --name vancomycin --dose "1 g" --duration "60 min"
+  checkoff calc rate --help
+  checkoff calc --from LINES.jsonl
+
+A line for --from: {"id": "a", "formula": "rate", "inputs": {"volume": "100 mL", "duration": "30 min"}}
+Exit code 0 done, 1 where a value cannot be worked out (with --from: any), 2 wrong usage."""
+
+_LONGEST_LINE = 65_536
+_LIMITS = "limits"
+_LIMITS_INPUTS = {
+    "rate": "250 mL/h",
+    "dose": "1 g",
+    "duration": "60 min",
+    "concentration": "1 g in 200 mL",
+    "dose-rate": "10 mg/min",
+    "weight": "70 kg",
+}
+
+
+def add_parser(subparsers: "Subparsers") -> None:
+    """Add the verb `calc`."""
+    parser = subparsers.add_parser(
+        "calc",
+        help="the infusion arithmetic",
+        description="Works out a formula and shows the working. Training only: check every number yourself.",
+        epilog=_EXAMPLES,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+    )
+    parser.add_argument("--list", action="store_true", help="every formula with its inputs")
+    parser.add_argument("--json", action="store_true", help="one JSON object an answer")
+    parser.add_argument("--from", dest="lines", metavar="FILE", help='answer one JSON object a line; "-" for stdin')
+    parser.add_argument("formula", nargs="?", metavar="FORMULA", help="name of a formula, or limits")
+    parser.add_argument("rest", nargs=argparse.REMAINDER, metavar="INPUTS", help="its inputs, such as --volume")
+    parser.set_defaults(run=run)
+
+
+def run(args: argparse.Namespace) -> int:
+    """Work out and print.
+
+    Raises:
+        UsageError: nothing to work out was named.
+        QuantityError: a formula or an input is wrong.
+    """
+    if args.list:
+        _list(args.json)
+        return 0
+    if args.lines is not None:
+        return _bulk(args.lines)
+    if args.formula is None:
+        tell("Name a formula, or give --list or --from.")
+        return 2
+    if args.formula == _LIMITS:
+        return _limits(args)
+    formula = find(args.formula)
+    given = vars(_formula_parser(formula).parse_args(args.rest))
+    as_json = given.pop("json") or args.json
+    answers = solve(formula.name, {name: text for name, text in given.items() if text is not None})
+    for answer in answers:
+        _show(answer, as_json)
+    return 0
+
+
+def _formula_parser(formula: Formula) -> argparse.ArgumentParser:
+    """The options of one formula."""
+    parser = argparse.ArgumentParser(
+        prog=f"checkoff calc {formula.name}",
+        description=f"{formula.about.replace('%', '%%')}. Gives {formula.gives.replace('%', '%%')}.",
+        epilog=f"example:\n  checkoff calc {formula.name} {formula.example}\n\nSource: {formula.source}".replace(
+            "%", "%%"
+        ),
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+        allow_abbrev=False,
+    )
+    for one in formula.inputs:
+        need = "" if one.needed else " (may be left out)"
+        text = f'{one.form}, for example "{one.example}"{need}'.replace("%", "%%")
+        parser.add_argument(f"--{one.name}", dest=one.parameter, metavar="TEXT", help=text)
+    parser.add_argument("--json", action="store_true", help="one JSON object an answer")
+    return parser
+
+
+def _list(as_json: bool) -> None:
+    for formula in FORMULAS.values():
+        if as_json:
+            inputs = [
+                {"name": one.name, "form": one.form.value, "example": one.example, "needed": one.needed}
+                for one in formula.inputs
+            ]
+            row = {"formula": formula.name, "about": formula.about, "gives": formula.gives, "inputs": inputs}
+            print(json.dumps({**row, "source": formula.source}, ensure_ascii=False))
+        else:
+            needed = " ".join(one.name for one in formula.inputs if one.needed)
+            others = " ".join(f"[{one.name}]" for one in formula.inputs if not one.needed)
+            print(f"{formula.name}: {formula.about}\n    inputs: {f'{needed} {others}'.strip()}; gives {formula.gives}")
+    if not as_json:
+        print("limits: what is known of a fluid's or drug's limits\n    inputs: name " + _bracketed(_LIMITS_INPUTS))
+
+
+def _bracketed(names: Mapping[str, str]) -> str:
+    return " ".join(f"[{name}]" for name in (*names, "with", "table"))
+
+
+def _as_object(answer: Answer) -> dict[str, Any]:
+    """An answer for programs: numbers as decimal text."""
+    if isinstance(answer, Result):
+        found: dict[str, Any] = {
+            "formula": answer.formula,
+            "value": f"{normal(answer.value):f}",
+            "unit": answer.unit,
+            "exact": f"{answer.exact_decimal:f}",
+            "rounding": str(answer.rounding),
+            "working": list(answer.working),
+            "ucum": ucum(answer.unit),
+        }
+        if answer.cautions:
+            found["cautions"] = list(answer.cautions)
+        return found
+    return {
+        "formula": answer.formula,
+        "value": answer.text,
+        "unit": "",
+        "exact": answer.at.isoformat() if answer.at.tzinfo else "",
+        "rounding": "nearest minute, half up",
+        "working": list(answer.working),
+    }
+
+
+def _show(answer: Answer, as_json: bool) -> None:
+    if as_json:
+        print(json.dumps(_as_object(answer), ensure_ascii=False))
+        return
+    print(printable(str(answer)))
+    for line in answer.working:
+        print(f"  {printable(line)}")
+    for caution in getattr(answer, "cautions", ()):
+        print(f"  Caution: {printable(caution)}")
+
+
+def _bulk(name: str) -> int:
+    """Answer a file of questions, one object a line; 1 where any of them has no answer."""
+    failed = False
+    for number, line in enumerate(_lines(name), 1):
+        if not line.strip():
+            continue
+        found: dict[str, Any] = {"id": None, "line": number}
+        try:
+            question = _question(line)
+            found["id"] = question.get("id")
+            answers = [_as_object(answer) for answer in solve(*_formula_and_inputs(question))]
+            found |= answers[0]
+            if len(answers) > 1:
+                found["more"] = answers[1:]
+        except AssistantError as error:
+            failed = True
+            found["error"] = {"what": error.what, "remedy": error.remedy}
+        print(json.dumps(found, ensure_ascii=False))
+    return 1 if failed else 0
+
+
+def _lines(name: str) -> Iterator[str]:
+    """Lines of a file or of stdin; a line that is too long comes cut, and fails as no JSON.
+
+    Raises:
+        UsageError: the file cannot be read.
+    """
+    try:
+        if name == "-":
+            yield from _bounded(sys.stdin.buffer)
+        else:
+            with open(name, "rb") as stream:  # noqa: PTH123 - a Path refuses no zero byte either
+                yield from _bounded(stream)
+    except (OSError, ValueError) as cause:
+        reason = cause.strerror if isinstance(cause, OSError) and cause.strerror else "its name makes no path"
+        raise UsageError(f"{printable(name[:200])} cannot be read: {reason}.", "Check the path.") from cause
+
+
+def _bounded(stream: IO[bytes]) -> Iterator[str]:
+    while line := stream.readline(_LONGEST_LINE):
+        whole = line.endswith(b"\n") or len(line) < _LONGEST_LINE
+        while not whole:
+            rest = stream.readline(_LONGEST_LINE)
+            whole = rest.endswith(b"\n") or len(rest) < _LONGEST_LINE
+        yield line.decode("utf-8", errors="replace")
+
+
+def _question(line: str) -> dict[str, Any]:
+    try:
+        found = json.loads(line)
+    except (ValueError, RecursionError) as cause:
+        raise QuantityError("A line must be one JSON object.", "Write id, formula and inputs.") from cause
+    if not isinstance(found, dict):
+        raise QuantityError("A line must be one JSON object.", "Write id, formula and inputs.")
+    return found
+
+
+def _formula_and_inputs(question: dict[str, Any]) -> tuple[str, Mapping[str, Any]]:
+    name, inputs = question.get("formula"), question.get("inputs")
+    if not isinstance(name, str) or not isinstance(inputs, dict):
+        raise QuantityError("A question needs a formula and its inputs.", 'Write "formula": "rate", "inputs": {...}.')
+    for key, value in inputs.items():
+        several = isinstance(value, list) and all(isinstance(one, str) for one in value)
+        if not isinstance(value, str) and not several:
+            raise QuantityError(
+                f"{printable(key[:40])} must be a text with its unit.", 'Write it like "100 mL", in quotation marks.'
+            )
+    return name, inputs
+
+
+def _limits(args: argparse.Namespace) -> int:
+    """Check an infusion against the table of limits; 1 where a hard limit refuses it."""
+    # These two bring a library with them that a formula does not need: a start stays quick without it.
+    from assistant.checklist.library import library_folder
+    from assistant.checklist.paper_file import read_paper
+
+    parser = argparse.ArgumentParser(
+        prog="checkoff calc limits",
+        description="What is known of a fluid's or drug's limits. Unknown never means safe.",
+        epilog='example:\n  checkoff calc limits --name vancomycin --dose "1 g" --duration "60 min"\n\n'
+        "Exit code 1 where a hard limit refuses the infusion.",
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+        allow_abbrev=False,
+    )
+    parser.add_argument("--name", required=True, metavar="NAME", help="of the fluid or drug")
+    for name, example in _LIMITS_INPUTS.items():
+        parser.add_argument(f"--{name}", metavar="TEXT", help=f'{Form.AMOUNT.value}, for example "{example}"')
+    parser.add_argument("--with", dest="others", action="append", default=[], metavar="NAME", help="in the same line")
+    parser.add_argument("--table", metavar="FILE", help="a table of limits of your own (TOML)")
+    parser.add_argument("--json", action="store_true", help="one JSON object a finding")
+    given = vars(parser.parse_args(args.rest))
+    own = given.pop("table")
+    path = library_folder() / "limits.toml" if own is None else Path(own)
+    table = limits_from(read_paper(path, QuantityError).table)
+    name, others, as_json = given.pop("name"), given.pop("others"), given.pop("json") or args.json
+    measures = {
+        key: parse_concentration(text) if key == "concentration" else parse_amount(text)
+        for key, text in given.items()
+        if text is not None
+    }
+    findings = table.check(name, together_with=others, **measures)
+    if not findings:
+        raise UsageError("Nothing to check was given.", "Give a rate, a dose with its duration, or a concentration.")
+    for finding in findings:
+        _show_finding(finding, as_json)
+    return 1 if worst(findings) is Level.HARD else 0
+
+
+def _show_finding(finding: Finding, as_json: bool) -> None:
+    if as_json:
+        row = {
+            "level": finding.level.value,
+            "about": finding.about,
+            "sentence": finding.sentence,
+            "source": finding.source,
+        }
+        print(json.dumps(row, ensure_ascii=False))
+        return
+    source = f" Source: {finding.source}." if finding.source else ""
+    print(printable(f"{finding.level}: {finding.sentence}{source}"))
