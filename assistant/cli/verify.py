@@ -58,10 +58,13 @@ def _as_json(path: str, verdict: Verdict) -> str:
 
 def _as_text(path: str, verdict: Verdict) -> str:
     entries = f"{verdict.count:,} {'entry' if verdict.count == 1 else 'entries'}"
+    hold = "holds" if verdict.count == 1 else "hold"
     if verdict.ok:
         text = f"holds: {shown(path)}: {entries}, sealed. Head {verdict.head}."
     elif verdict.problem is Problem.NOT_SEALED:
-        text = f"open: {sentence(path, verdict)} Its {entries} hold. Head {verdict.head}."
+        text = f"open: {sentence(path, verdict)} Its {entries} {hold}. Head {verdict.head}."
+    elif verdict.line is not None:
+        text = f"BROKEN: {sentence(path, verdict)} {entries} before that {hold}."
     else:
-        text = f"BROKEN: {sentence(path, verdict)} {entries} before that hold."
+        text = f"BROKEN: {sentence(path, verdict)}"
     return "\n".join([text, *(f"  note: {note}" for note in verdict.notes)])

@@ -6,6 +6,7 @@ so trying again would acknowledge what is lost (fsync(2); PostgreSQL changed to 
 from memory).
 """
 
+import errno
 import os
 import time
 from collections.abc import Mapping
@@ -53,6 +54,8 @@ class RecordFile:
         path = Path(path)
         if path.exists() or path.is_symlink():
             raise _exists(path)
+        if not path.parent.is_dir():  # the lock would make it, and hide a mistyped name
+            raise _refused(path, FileNotFoundError(errno.ENOENT, os.strerror(errno.ENOENT)))
         record = cls(path, _take_lock(path))
         try:
             record._open(os.O_CREAT | os.O_EXCL)

@@ -238,7 +238,7 @@ def verify(path: Path | str, *, head: str | None = None) -> Verdict:
         return _verdict(chain, BrokenError(Problem.CANNOT_BE_READ, None, cause.what))
     except OSError as cause:
         reason = cause.strerror or type(cause).__name__
-        return _verdict(chain, BrokenError(Problem.CANNOT_BE_READ, None, f"Reading it failed: {reason}."))
+        return _verdict(chain, BrokenError(Problem.CANNOT_BE_READ, None, f"Reading {shown(path)} failed: {reason}."))
     return Verdict(True, True, chain.count, chain.head, notes=tuple(chain.notes))
 
 
@@ -300,6 +300,8 @@ def refuse_if_too_large(path: Path, stream: BinaryIO) -> None:
 
 
 def sentence(path: Path | str, broken: BrokenError | Verdict) -> str:
-    """One sentence that names the file, the line and the problem."""
+    """One or two sentences that name the file, the line and the problem."""
+    if broken.problem is Problem.CANNOT_BE_READ:
+        return broken.why
     where = shown(path) if broken.line is None else f"{shown(path)}, line {broken.line}"
     return f"{where}: {broken.problem}. {broken.why}"

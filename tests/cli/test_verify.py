@@ -1,0 +1,123 @@
+"""The verb `verify`: what it prints and its exit codes."""
+
+import argparse
+import json
+
+import pytest
+
+from assistant.cli.verify import add_parser
+from assistant.errors import UsageError
+from assistant.record.verify import verify
+from tests.record.examples import written
+
+
+@pytest.fixture
+def call(capsys):
+    """Run the verb as the program does; exit code and lines printed."""
+
+    def run(*arguments):
+        parser = argparse.ArgumentParser()
+        add_parser(parser.add_subparsers())
+        args = parser.parse_args(["verify", *map(str, arguments)])
+        code = args.run(args)
+        return code, capsys.readouterr().out.splitlines()
+
+    return run
+
+
+@pytest.fixture
+def whole(tmp_path):
+    return written(tmp_path / "whole.jsonl", 4)
+
+
+@pytest.fixture
+def unsealed(tmp_path):
+    return written(tmp_path / "open.jsonl", 3, sealed=False)
+
+
+@pytest.fixture
+def edited(tmp_path):
+    path = written(tmp_path / "edited.jsonl", 4)
+    path.write_bytes(path.read_bytes().replace(b"agrees", b"Agrees", 1))
+    return path
+
+
+def test_record_that_holds(call, whole):
+    """A whole record: exit code 0, its count and head."""
+    code, lines = call(whole)
+    assert code == 0
+    assert lines == [f"holds: {whole}: 4 entries, sealed. Head {verify(whole).head}."]
+
+
+def test_broken_record_names_the_line(call, edited):
+    """A broken record: exit code 1, with the line and what is wrong."""
+    code, lines = call(edited)
+    assert code == 1
+    assert lines == [
+        f"BROKEN: {edited}, line 2: edited. Its content does not fit its digest. 1 entry before that holds."
+    ]
+
+
+def test_one_broken_record_among_several(call, whole, edited, tmp_path):
+    """Each file gets its verdict; one that does not hold makes the exit code 1."""
+    code, lines = call(whole, edited, tmp_path / "missing.jsonl", tmp_path)
+    assert code == 1
+    assert [line.split(":")[0] for line in lines] == ["holds", "BROKEN", "BROKEN", "BROKEN"]
+    assert "No such file or directory" in lines[2]
+    assert "entries before" not in lines[2]
+    assert call(whole, whole)[0] == 0
+
+
+def test_open_record_fails_unless_it_is_allowed(call, unsealed):
+    """Nothing shows that an unsealed record's end is there: exit code 1, or 0 with --open."""
+    code, lines = call(unsealed)
+    assert code == 1
+    assert lines[0].startswith(f"open: {unsealed}: not sealed.")
+    assert lines[0].endswith(f"Its 3 entries hold. Head {verify(unsealed).head}.")
+    assert call("--open", unsealed)[0] == 0
+
+
+def test_open_allows_nothing_else(call, edited):
+    """--open forgives a missing seal alone."""
+    assert call("--open", edited)[0] == 1
+
+
+def test_head_shows_a_missing_tail(call, whole, unsealed):
+    """The printed head must be the last one; several records cannot share one."""
+    head = verify(whole).head
+    assert call("--head", head, whole)[0] == 0
+    code, lines = call("--open", "--head", head, unsealed)
+    assert code == 1
+    assert "tail missing" in lines[0]
+    with pytest.raises(UsageError):
+        call("--head", head, whole, unsealed)
+
+
+def test_json(call, whole, edited, unsealed):
+    """One JSON object a record with every field of the verdict."""
+    code, lines = call("--json", whole, edited, unsealed)
+    first, second, third = map(json.loads, lines)
+    assert code == 1
+    assert first == {
+        "file": str(whole),
+        "ok": True,
+        "sealed": True,
+        "count": 4,
+        "head": verify(whole).head,
+        "problem": None,
+        "line": None,
+        "why": "",
+        "notes": [],
+    }
+    assert (second["problem"], second["line"], second["count"]) == ("edited", 2, 1)
+    assert (third["ok"], third["problem"]) == (False, "not sealed")
+
+
+def test_hostile_file_name_prints_safely(call, tmp_path):
+    """A name with stray bytes or control characters is shown escaped, on one line."""
+    path = written(tmp_path / "a\n\x1b[31m\udcff\u202e.jsonl", 2)
+    code, lines = call(path)
+    assert code == 0
+    assert len(lines) == 1
+    assert r"a\n\x1b[31m\xff\u202e.jsonl" in lines[0]
+    json.loads(call("--json", path)[1][0])
