@@ -61,6 +61,8 @@ class Answer:
         unit: canonical unit for a number (the expected one where none was said), else None.
         digit_by_digit: the number was said digit by digit.
         unit_said: a unit was said.
+        corrected: the speaker corrected or interrupted himself inside the number ("one fifty, no, one
+            fifteen"): it is the last one, and digits are wanted before it is kept.
     """
 
     kind: Kind
@@ -68,6 +70,7 @@ class Answer:
     unit: str | None = None
     digit_by_digit: bool = False
     unit_said: bool = False
+    corrected: bool = False
 
 
 @dataclass(frozen=True)

@@ -1,0 +1,93 @@
+"""Text as it is shown, turned into what is spoken: no figure, sign or abbreviation is left to the voice."""
+
+import re
+from decimal import Decimal, InvalidOperation
+
+from assistant.errors import QuantityError
+from assistant.spoken.english.abbreviations import ABBREVIATIONS, BETWEEN, RANGE, SIGNS, UNIT_ALONE
+from assistant.spoken.english.numbers import ONES
+from assistant.spoken.saying import say_number
+from assistant.spoken.units import canonical, say_unit
+
+_UNIT = r"(?:mL|L|mg|mcg|g|kg|ng|h|min|s|d|gtt|mmol|mEq|%|cm|mm|units?|milliunits?|dose)"
+_UNIT_TEXT = rf"{_UNIT}(?:/(?:kg|h|min|s|mL|L|day|d|dose))*(?![A-Za-z0-9%])"
+_NUMBER = r"\d{1,3}(?:,\d{3})+(?:\.\d+)?|\d+(?:\.\d+)?"
+_AMOUNT = re.compile(rf"(?<![\w.,])(?P<number>{_NUMBER})[ \u00a0]?(?P<unit>{_UNIT_TEXT})")
+_RANGE = re.compile(rf"(?<![\w.,-])(?P<low>{_NUMBER})\s?[-\u2013]\s?(?P<high>{_NUMBER})(?![\w-])")
+_CLOCK = re.compile(r"(?<![\d:.])(?P<hour>[01]?\d|2[0-3]):(?P<minute>[0-5]\d)(?![\d:])")
+_CODE = re.compile(r"\b(?=[A-Za-z-]*\d)(?=[\d-]*[A-Za-z])[A-Za-z0-9-]+\b")
+_NUMBER_ALONE = re.compile(rf"(?<![\w.,])(?:{_NUMBER})(?![\w])")
+_LONG_DIGITS = re.compile(r"\d+")
+_UNIT_ALONE = re.compile(rf"(?<![\w/])(?P<unit>{_UNIT_TEXT})")
+
+
+def speech(text: str) -> str:
+    """What is spoken for a text that is shown: "83.3 mL/h" is "eighty three point three millilitres per hour".
+
+    Args:
+        text: authored or made; marks at the end of sentences stay for the voice to pause at.
+    """
+    spoken = text
+    for pattern, words in ABBREVIATIONS:
+        spoken = pattern.sub(words, spoken)
+    spoken = _RANGE.sub(lambda m: f"{m['low']} {RANGE} {m['high']}", spoken)
+    spoken = _CLOCK.sub(_clock, spoken)
+    spoken = _AMOUNT.sub(_amount, spoken)
+    spoken = _CODE.sub(_code, spoken)
+    spoken = _NUMBER_ALONE.sub(lambda m: _number(m[0]), spoken)
+    spoken = _LONG_DIGITS.sub(lambda m: f" {_by_digits(m[0])} ", spoken)
+    spoken = _UNIT_ALONE.sub(_unit_alone, spoken)
+    for sign, words in BETWEEN:
+        spoken = sign.sub(words, spoken)
+    for sign_text, words in SIGNS.items():
+        spoken = spoken.replace(sign_text, f" {words} ")
+    spoken = " ".join(spoken.split())
+    return re.sub(r"\s+([.,;:!?])", r"\1", spoken)
+
+
+def _number(text: str) -> str:
+    """A number in figures, in words; one that nobody says as a number, digit by digit."""
+    bare = text.replace(",", "")
+    if len(bare) > 1 and bare[0] == "0" and "." not in bare:
+        return _by_digits(bare)
+    try:
+        return say_number(Decimal(bare))
+    except (ValueError, InvalidOperation):
+        return _by_digits(bare)
+
+
+def _by_digits(text: str) -> str:
+    return " ".join(ONES[int(c)] if c.isdecimal() else "point" for c in text if c != ",")
+
+
+def _amount(match: re.Match[str]) -> str:
+    number = match["number"].replace(",", "")
+    return f"{match['number']} {_said_unit(match['unit'], plural=Decimal(number) != 1)}"
+
+
+def _said_unit(text: str, plural: bool) -> str:
+    parts = ["days" if part == "d" else part for part in text.split("/")]
+    try:
+        return say_unit(canonical("/".join(parts)), plural)
+    except QuantityError:
+        return text
+
+
+def _unit_alone(match: re.Match[str]) -> str:
+    # A single letter may be an initial; only units that cannot be words or letters are spoken alone.
+    return _said_unit(match["unit"], plural=True) if match["unit"] in UNIT_ALONE else match["unit"]
+
+
+def _clock(match: re.Match[str]) -> str:
+    hour, minute = match["hour"], match["minute"]
+    said = say_number(Decimal(hour))
+    if minute == "00":
+        return f"{said} o'clock"
+    return f"{said} {_by_digits(minute) if minute[0] == '0' else say_number(Decimal(minute))}"
+
+
+def _code(match: re.Match[str]) -> str:
+    """A code such as OH-101: letters by themselves, figures digit by digit."""
+    parts = re.findall(r"[A-Za-z]+|\d+", match[0])
+    said = [_by_digits(p) if p.isdecimal() else (" ".join(p) if len(p) <= 3 and p.isupper() else p) for p in parts]
+    return " ".join(said)

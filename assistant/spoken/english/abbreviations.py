@@ -1,0 +1,56 @@
+"""Abbreviations and signs, in words."""
+
+import re
+
+ABBREVIATIONS: tuple[tuple[re.Pattern[str], str], ...] = (
+    (re.compile(r"\bVTBI\b"), "volume to be infused"),
+    (re.compile(r"\bIV\b"), "intravenous"),
+    (re.compile(r"\bPICC\b"), "pick"),
+    (re.compile(r"\bCVC\b"), "central venous catheter"),
+    (re.compile(r"\bm L\b"), "m l"),
+    (re.compile(r"\be\.g\.,?"), "for example"),
+    (re.compile(r"\bi\.e\.,?"), "that is"),
+    (re.compile(r"\betc\."), "and so on"),
+    (re.compile(r"\bDr\.? (?=[A-Z])"), "Doctor "),
+    (re.compile(r"\bNo\. (?=\d)"), "number "),
+    (re.compile(r"\bapprox\."), "about"),
+    (re.compile(r"\bmax\."), "at most"),
+    (re.compile(r"\bmin\. (?=\d)"), "at least "),
+    (re.compile(r"\bvs\.?(?= )"), "against"),
+    (re.compile(r"\band/or\b"), "or"),
+)
+"""Abbreviations, matched as they are written."""
+
+RANGE = "to"
+"""What stands for the dash in "20-30"."""
+
+BETWEEN: tuple[tuple[re.Pattern[str], str], ...] = (
+    (re.compile(r" / "), " divided by "),
+    (re.compile(r" x (?=[a-z])"), " times "),
+    (re.compile(r" [-\u2212\u2013] (?=[a-z])"), " minus "),
+)
+"""Signs between two values, once their figures are words."""
+
+SIGNS = {
+    "\u00d7": "times",
+    "\u00f7": "divided by",
+    "=": "equals",
+    "+": "plus",
+    "\u2212": "minus",
+    "\u2248": "is about",
+    "\u2265": "at least",
+    "\u2264": "at most",
+    ">": "more than",
+    "<": "less than",
+    "&": "and",
+    "\u00b1": "plus or minus",
+    "%": "percent",
+    "\u2192": "to",
+}
+"""Signs, in words."""
+
+UNIT_ALONE = frozenset(
+    {"mL", "mg", "mcg", "kg", "mL/h", "mg/mL", "mcg/mL", "gtt", "mmol", "mEq", "gtt/min", "gtt/mL", "mcg/kg/min"}
+    | {"mg/h", "mcg/min", "mg/min", "units/h", "L/h", "mg/kg", "mL/min"}
+)
+"""Units that are spoken without a number too; none of them is a word or an initial."""

@@ -1,0 +1,355 @@
+"""How English says numbers: the words, and the one written grammar of a number.
+
+::
+
+    number   = cardinal | pair | digits | decimal | mixed | part | figures
+    cardinal = "zero" .. "ninety nine" | (1..9 | "a") "hundred" [["and"] 1..99] | ... "thousand" ... "million"
+    pair     = 1..9 10..99                     "one twenty five" is 125, "nine eighty" is 980
+             | 10..99 (10..99 | "oh" 1..9)     "twelve fifty" is 1,250 or 12.50: both readings
+    digits   = ("zero" | "oh" | 1..9 | "double" digit) ...      "one two five", "one oh five"
+             | "zero" digits                   "zero five" is 5, or 0.5 with its point lost: both readings
+    decimal  = [cardinal | pair | digits] "point" (digits | 10..99 | 1..9 10..99)
+    mixed    = cardinal "and" part             "two and a half"
+    part     = "half" | "a quarter" | "three quarters" ...
+    figures  = as written: "125", "1,000", "83.3", ".5"
+
+Sound-alikes ("to", "too", "for", "fore", "won", "ate") are digits only between other digits or, for the last
+two, at an edge; "to" and "for" before a number are also the small words that they look like: "for thirty" is
+30 or 430. They never count as said digit by digit.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from decimal import Decimal
+
+from assistant.spoken.grammar import Many, Opt, Rule, Word, Words, Written, alt, seq
+
+
+@dataclass(frozen=True)
+class Said:
+    """One reading of a number.
+
+    Attributes:
+        value: the number.
+        digits: every digit was said by itself.
+        figures: it was written in figures, so that how it was said cannot be known.
+        foreign: it holds only if the point is a thousands mark ("1.250"), as some countries write it.
+    """
+
+    value: Decimal
+    digits: bool = False
+    figures: bool = False
+    foreign: bool = False
+
+
+ONES = ("zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine")
+TEENS = (
+    "ten",
+    "eleven",
+    "twelve",
+    "thirteen",
+    "fourteen",
+    "fifteen",
+    "sixteen",
+    "seventeen",
+    "eighteen",
+    "nineteen",
+)
+TENS = ("twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety")
+POINT = "point"
+AND = "and"
+HUNDRED, THOUSAND, MILLION = "hundred", "thousand", "million"
+
+_ONE_TO_NINE: dict[str, int] = {word: i for i, word in enumerate(ONES) if i}
+_TEENS: dict[str, int] = {word: 10 + i for i, word in enumerate(TEENS)}
+_TENS: dict[str, int] = {word: 20 + 10 * i for i, word in enumerate(TENS)}
+
+TWINS = {13: 30, 14: 40, 15: 50, 16: 60, 17: 70, 18: 80, 19: 90}
+"""Numbers that differ only in "teen" and "ty" (ISMP and NCC MERP guidance, the full series; from memory)."""
+
+_LONGEST_FRACTION = 6
+
+# Digits.
+
+_DIGIT = Words(
+    {word: (str(i), True) for i, word in enumerate(ONES)}
+    | {str(i): (str(i), True) for i in range(10)}
+    | {"nought": ("0", True), "niner": ("9", True)}
+)
+_OH = Words({"oh": ("0", True), "o": ("0", True)})
+_LIKE_A_DIGIT = Words({"ate": ("8", False), "won": ("1", False)})
+_LIKE_A_SMALL_WORD = Words({"to": ("2", False), "too": ("2", False), "for": ("4", False), "fore": ("4", False)})
+_DOUBLE = seq(
+    Words({"double": 2, "triple": 3}),
+    alt(_DIGIT, _OH),
+    build=lambda times, digit: (digit[0] * times, digit[1]),
+)
+_EDGE = alt(_DIGIT, _OH, _DOUBLE, _LIKE_A_DIGIT)
+_MIDDLE = alt(_DIGIT, _OH, _DOUBLE, _LIKE_A_DIGIT, _LIKE_A_SMALL_WORD)
+
+
+def _joined(*parts: object) -> tuple[str, bool] | None:
+    """Digit after digit; None where they are more than any number here has."""
+    flat: list[tuple[str, bool]] = []
+    for part in parts:
+        if isinstance(part, tuple) and part and isinstance(part[0], tuple):
+            flat.extend(part)
+        elif isinstance(part, tuple) and part:
+            flat.append(part)
+    text = "".join(digit for digit, _ in flat)
+    return (text, all(exact for _, exact in flat)) if len(text) <= 9 else None
+
+
+_DIGITS = alt(
+    seq(alt(_DIGIT, _DOUBLE), build=_joined),
+    seq(_EDGE, Many(_MIDDLE, 0, 7), _EDGE, build=_joined),
+)
+"""Digits one by one: ("105", True)."""
+
+_FRACTION_DIGITS = alt(
+    seq(alt(_DIGIT, _OH, _DOUBLE, _LIKE_A_DIGIT), build=_joined),
+    seq(_MIDDLE, Many(_MIDDLE, 0, 4), _EDGE, build=_joined),
+)
+
+# Cardinals.
+
+_UNIT = alt(Words(dict(_ONE_TO_NINE)), Words({"ate": 8, "won": 1}))
+_TWO_DIGITS = alt(
+    Words(dict(_TEENS)),
+    Words(dict(_TENS)),
+    seq(Words(dict(_TENS)), Words(dict(_ONE_TO_NINE)), build=lambda ten, one: ten + one),
+)
+_TO_99 = alt(Words(dict(_ONE_TO_NINE)), _TWO_DIGITS)
+
+
+def _small_figure(token: str) -> Iterator[int]:
+    """A count in figures before "hundred", "thousand" or "million", as recognisers write it."""
+    if token.isdigit() and len(token) <= 3 and token[0] != "0":
+        yield int(token)
+
+
+def _figure_to_99(token: str) -> Iterator[int]:
+    if token.isdigit() and len(token) <= 2 and token[0] != "0":
+        yield int(token)
+
+
+_FIGURE_COUNT = Written("a count in figures", _small_figure)
+_FIGURE_TO_99 = Written("a count below 100 in figures", _figure_to_99)
+_A = Word("a", 1)
+_TAIL_TO_99 = seq(Opt(Word(AND)), alt(_TO_99, _FIGURE_TO_99), build=lambda _, rest: rest)
+
+
+def _hundreds(count: int, _: None, rest: int) -> int | None:
+    return 100 * count + rest if count < 10 or (count < 100 and count % 10) else None
+
+
+_PLAIN_HUNDREDS = seq(
+    alt(_UNIT, _FIGURE_COUNT),
+    Word(HUNDRED),
+    Opt(_TAIL_TO_99, 0),
+    build=lambda count, _, rest: 100 * count + rest if count < 10 else None,
+)
+_HUNDREDS = alt(seq(alt(_UNIT, _A, _FIGURE_COUNT, _TWO_DIGITS), Word(HUNDRED), Opt(_TAIL_TO_99, 0), build=_hundreds))
+_TO_999 = alt(_TO_99, _HUNDREDS)
+_THOUSANDS = seq(
+    alt(_TO_999, _A, _FIGURE_COUNT),
+    Word(THOUSAND),
+    Opt(alt(_TAIL_TO_99, _PLAIN_HUNDREDS), 0),
+    build=lambda count, _, rest: 1000 * count + rest if count < 1000 else None,
+)
+_MILLIONS = seq(
+    alt(_TO_999, _A, _FIGURE_COUNT),
+    Word(MILLION),
+    Opt(alt(_TAIL_TO_99, _PLAIN_HUNDREDS, _THOUSANDS), 0),
+    build=lambda count, _, rest: 1_000_000 * count + rest if count < 1000 else None,
+)
+_CARDINAL = alt(_TO_99, _HUNDREDS, _THOUSANDS, _MILLIONS)
+
+# Pairs.
+
+_SHORT_PAIR = seq(_UNIT, _TWO_DIGITS, build=lambda hundreds, rest: 100 * hundreds + rest)
+
+
+def _is_pair(first: int, second: int) -> bool:
+    """Whether two numbers in a row are one number: "twelve fifty", but not "fifty fifteen"."""
+    twins = TWINS.get(first) == second or TWINS.get(second) == first
+    return not twins and (first == 10 or first % 10 != 0)
+
+
+_OH_ONE = seq(alt(_OH, Word("zero")), Words(dict(_ONE_TO_NINE)), build=lambda _, one: one)
+_LONG_PAIRS = (
+    seq(
+        _TWO_DIGITS,
+        _TWO_DIGITS,
+        build=lambda a, b: Said(Decimal(100 * a + b)) if _is_pair(a, b) else None,
+    ),
+    seq(
+        _TWO_DIGITS,
+        _TWO_DIGITS,
+        build=lambda a, b: Said(a + Decimal(b) / 100) if _is_pair(a, b) else None,
+    ),
+    seq(_TWO_DIGITS, _OH_ONE, build=lambda a, b: Said(Decimal(100 * a + b))),
+    seq(_TWO_DIGITS, _OH_ONE, build=lambda a, b: Said(a + Decimal(b) / 100)),
+)
+
+# Decimals.
+
+_POINT = Words({POINT: None, "decimal": None, "dot": None, "decimal point": None})
+
+
+def _whole_digits(digits: tuple[str, bool]) -> Said | None:
+    """Digits before a point: no zero in front but a lone one."""
+    text, exact = digits
+    return None if len(text) > 1 and text[0] == "0" else Said(Decimal(text), digits=exact)
+
+
+def _whole_figures(token: str) -> Iterator[Said]:
+    if token.isdigit() and len(token) <= 9 and not (len(token) > 1 and token[0] == "0"):
+        yield Said(Decimal(token), digits=len(token) == 1, figures=len(token) > 1)
+
+
+_WHOLE = alt(
+    seq(_CARDINAL, build=lambda value: Said(Decimal(value))),
+    seq(_SHORT_PAIR, build=lambda value: Said(Decimal(value))),
+    seq(alt(_DIGITS, _OH), build=_whole_digits),
+    Written("a whole number in figures", _whole_figures),
+)
+
+
+def _fraction_figures(token: str) -> Iterator[tuple[str, bool]]:
+    if token.isdigit() and 1 < len(token) <= _LONGEST_FRACTION:
+        yield token, False
+
+
+_FRACTION = alt(
+    _FRACTION_DIGITS,
+    seq(_TWO_DIGITS, build=lambda value: (str(value), False)),
+    seq(_SHORT_PAIR, build=lambda value: (str(value), False)),
+    Written("decimals in figures", _fraction_figures),
+)
+
+
+def _decimal(whole: Said, _: None, fraction: tuple[str, bool]) -> Said | None:
+    text, exact = fraction
+    if len(text) > _LONGEST_FRACTION:
+        return None
+    value = Decimal(f"{whole.value:f}.{text}")
+    return Said(plain(value), digits=whole.digits and exact, figures=whole.figures)
+
+
+_DECIMAL = seq(_WHOLE, _POINT, _FRACTION, build=_decimal)
+# "point five" may be the end of "two point five": it is taken, but not as said digit by digit.
+_BARE_DECIMAL = seq(_POINT, _FRACTION, build=lambda _, fraction: _decimal(Said(Decimal(0)), None, fraction))
+
+# Parts of one.
+
+_PARTS: dict[str, Decimal] = {
+    "half": Decimal("0.5"),
+    "a half": Decimal("0.5"),
+    "one half": Decimal("0.5"),
+    "quarter": Decimal("0.25"),
+    "a quarter": Decimal("0.25"),
+    "one quarter": Decimal("0.25"),
+    "three quarters": Decimal("0.75"),
+}
+PART = Words(dict(_PARTS))
+"""A part of one: "a half"."""
+
+_WRITTEN_PART = Words({"1/2": Decimal("0.5"), "1/4": Decimal("0.25"), "3/4": Decimal("0.75")})
+_MIXED = seq(
+    _WHOLE,
+    Word(AND),
+    PART,
+    build=lambda whole, _, part: Said(whole.value + part, figures=whole.figures),
+)
+_WRITTEN_MIXED = seq(
+    Written("a whole number in figures", _whole_figures),
+    Opt(Word(AND)),
+    _WRITTEN_PART,
+    build=lambda whole, _, part: Said(whole.value + part, figures=True),
+)
+
+# Figures.
+
+
+def _figures(token: str) -> Iterator[Said]:
+    """Readings of a number in figures; none for a form that has no plain meaning."""
+    if not token[:1].isdigit() and token[:1] != ".":
+        return
+    if "," in token:
+        # "1,5" is 1.5 in half of the world, and a list of digits to some recognisers.
+        left, _, right = token.partition(",")
+        if len(left) + len(right) <= 9:
+            yield Said(plain(Decimal(f"{left}.{right}")), figures=True)
+            yield Said(Decimal(left + right), figures=True)
+        return
+    left, point, right = token.partition(".")
+    if len(left) > 9 or len(right) > _LONGEST_FRACTION or not (left + right).isdigit():
+        return
+    value = plain(Decimal(f"{left or '0'}.{right or '0'}"))
+    yield Said(value, figures=True)
+    if point and len(right) == 3 and 0 < len(left) <= 3 and left[0] != "0":
+        yield Said(Decimal(left + right), figures=True, foreign=True)
+    if len(left) > 1 and left[0] == "0" and value and not point:
+        # "05" may be 0.5 with its point lost.
+        yield Said(plain(Decimal(f"0.{left[1:]}")), figures=True)
+
+
+_FIGURES = Written("a number in figures", _figures)
+
+# The number.
+
+
+def _digits_as_whole(digits: tuple[str, bool]) -> Said:
+    return Said(Decimal(int(digits[0])), digits=digits[1])
+
+
+def _digits_with_lost_point(digits: tuple[str, bool]) -> Said | None:
+    text, exact = digits
+    if len(text) < 2 or text[0] != "0" or not int(text):
+        return None
+    return Said(plain(Decimal(f"0.{text[1:]}")), digits=exact)
+
+
+_SMALL_WORD = Words({"to": "2", "too": "2", "for": "4", "fore": "4"})
+
+
+def _small_word_as_digit(digit: str, rest: Said) -> Said | None:
+    """What the number is if the small word was a digit: "for thirty" as 430, "to five" as 25."""
+    value = rest.value
+    if value != value.to_integral_value() or value >= 1000:
+        return None
+    return Said(Decimal(f"{digit}{value:f}"))
+
+
+_PLAIN = alt(
+    seq(_CARDINAL, build=lambda value: Said(Decimal(value))),
+    seq(_SHORT_PAIR, build=lambda value: Said(Decimal(value))),
+    *_LONG_PAIRS,
+    seq(_DIGITS, build=_digits_as_whole),
+    seq(_DIGITS, build=_digits_with_lost_point),
+    _DECIMAL,
+    _BARE_DECIMAL,
+    seq(PART, build=lambda part: Said(part)),
+    seq(_WRITTEN_PART, build=lambda part: Said(part, figures=True)),
+    _MIXED,
+    _WRITTEN_MIXED,
+    _FIGURES,
+)
+NUMBER: Rule = alt(
+    _PLAIN,
+    seq(_SMALL_WORD, _PLAIN, build=lambda _, rest: Said(rest.value)),
+    seq(_SMALL_WORD, _PLAIN, build=_small_word_as_digit),
+)
+"""The grammar of a number; its meanings are `Said`."""
+
+WHOLE_NUMBER: Rule = _WHOLE
+"""A whole number; its meanings are `Said`."""
+
+
+def plain(value: Decimal) -> Decimal:
+    """The same number without trailing zeros and without an exponent."""
+    text = f"{value:f}"
+    if "." in text:
+        text = text.rstrip("0").rstrip(".")
+    return Decimal(text)

@@ -1,0 +1,85 @@
+"""The units as English says and writes them."""
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True)
+class SpokenUnit:
+    """One unit without a denominator.
+
+    Attributes:
+        name: canonical, as the trade prints it.
+        dimension: what it measures; two units of one dimension measure the same thing.
+        one, many: how it is said, British spelling.
+        forms: every way in which people say it or a recogniser writes it, in small letters.
+    """
+
+    name: str
+    dimension: str
+    one: str
+    many: str
+    forms: tuple[str, ...]
+
+
+UNITS = (
+    SpokenUnit(
+        "mL",
+        "volume",
+        "millilitre",
+        "millilitres",
+        (
+            "mils",
+            "mil",
+            "ml",
+            "mls",
+            "milliliters",
+            "milliliter",
+            "mills",
+            "mill",
+            "m l",
+            "cc",
+            "ccs",
+            "c c",
+            "cubic centimetres",
+            "cubic centimeters",
+            "cubic centimetre",
+            "cubic centimeter",
+            "milli litres",
+            "milli liters",
+            "milli litre",
+            "milli liter",
+        ),
+    ),
+    SpokenUnit("L", "volume", "litre", "litres", ("liters", "liter", "l")),
+    SpokenUnit("h", "time", "hour", "hours", ("hr", "hrs", "h")),
+    SpokenUnit("min", "time", "minute", "minutes", ("min", "mins")),
+    SpokenUnit("s", "time", "second", "seconds", ("sec", "secs", "s")),
+    SpokenUnit("days", "time", "day", "days", ()),
+    SpokenUnit("mg", "mass", "milligram", "milligrams", ("mg", "mgs", "m g", "milli grams", "milli gram")),
+    SpokenUnit("g", "mass", "gram", "grams", ("g", "gm", "gms")),
+    SpokenUnit("mcg", "mass", "microgram", "micrograms", ("mcg", "mcgs", "ug", "micro grams", "micro gram")),
+    SpokenUnit("ng", "mass", "nanogram", "nanograms", ("ng",)),
+    SpokenUnit("kg", "mass", "kilogram", "kilograms", ("kg", "kgs", "kilo", "kilos", "k g")),
+    SpokenUnit("lb", "mass", "pound", "pounds", ("lb", "lbs")),
+    SpokenUnit("units", "activity", "unit", "units", ("international units", "international unit")),
+    SpokenUnit("milliunits", "activity", "milliunit", "milliunits", ("milli units", "milli unit")),
+    SpokenUnit("mmol", "amount", "millimole", "millimoles", ("mmol", "mmols", "milli moles")),
+    SpokenUnit(
+        "mEq",
+        "equivalents",
+        "milliequivalent",
+        "milliequivalents",
+        ("meq", "meqs", "milli equivalents", "milli equivalent"),
+    ),
+    SpokenUnit("gtt", "drops", "drop", "drops", ("gtt", "gtts")),
+    SpokenUnit("%", "percent", "percent", "percent", ("%", "per cent")),
+    SpokenUnit("cm", "length", "centimetre", "centimetres", ("cm", "centimeters", "centimeter")),
+    SpokenUnit("dose", "doses", "dose", "doses", ()),
+)
+"""The units that may be said. No "u", "iu" or "mu": ISMP's list of error-prone abbreviations (from memory)."""
+
+PER = ("per", "an", "a", "each", "every", "/")
+"""What joins a unit and its denominator: "mils an hour"."""
+
+DENOMINATORS = ("h", "min", "s", "days", "kg", "mL", "L", "dose")
+"""Names of the units that may stand below the line."""

@@ -1,0 +1,78 @@
+"""How English is written: contractions, spellings of one word, fillers."""
+
+CONTRACTIONS = {
+    "that's": "that is",
+    "thats": "that is",
+    "it's": "it is",
+    "what's": "what is",
+    "whats": "what is",
+    "where's": "where is",
+    "wheres": "where is",
+    "isn't": "is not",
+    "isnt": "is not",
+    "doesn't": "does not",
+    "doesnt": "does not",
+    "don't": "do not",
+    "dont": "do not",
+    "didn't": "did not",
+    "haven't": "have not",
+    "havent": "have not",
+    "hasn't": "has not",
+    "aren't": "are not",
+    "wasn't": "was not",
+    "can't": "can not",
+    "cannot": "can not",
+    "couldn't": "could not",
+    "i've": "i have",
+    "ive": "i have",
+    "i'm": "i am",
+    "they're": "they are",
+    "let's": "let us",
+}
+"""Short forms, written out before anything is compared."""
+
+SAME_WORD = {
+    "ok": "okay",
+    "okey": "okay",
+    "fourty": "forty",
+    "ninty": "ninety",
+    "fourtyfive": "forty five",
+    "yeah": "yes",
+    "yep": "yes",
+    "yup": "yes",
+    "nope": "no",
+    "nah": "no",
+    "naught": "nought",
+    "umm": "um",
+    "uhh": "uh",
+    "uhm": "um",
+    "ehm": "um",
+    "erm": "um",
+    "er": "uh",
+    "hm": "um",
+    "hmm": "um",
+    "mm": "um",
+    "gramme": "gram",
+    "grammes": "grams",
+    "milligramme": "milligram",
+    "milligrammes": "milligrams",
+    "microgramme": "microgram",
+    "microgrammes": "micrograms",
+}
+"""Spellings that mean one word."""
+
+HESITATIONS = frozenset({"um", "uh"})
+"""Sounds of thinking: dropped wherever they stand; inside a number they make it doubtful."""
+
+COURTESIES = (
+    "please",
+    "thank you",
+    "thanks",
+    "well",
+    "so",
+    "now then",
+)
+"""Words that add nothing: dropped at the beginning and at the end only."""
+
+SHORT_FORMS = {"that is": "that's", "it is": "it's", "what is": "what's", "i have": "i've", "is not": "isn't"}
+"""How the written-out forms are also said; used to list what may be heard."""

@@ -1,0 +1,219 @@
+"""A small kit for written grammars: rules that read words, list their words and can be walked.
+
+A rule gives every reading of a stretch of words, never the first one that fits: two readings are a
+question for the speaker. Rules do not call themselves, so a grammar is finite in depth, and the work is
+bounded by the number of words.
+"""
+
+from collections.abc import Callable, Hashable, Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
+
+Reading = tuple[int, Hashable]
+"""Where a reading ends, and what it means."""
+
+
+class Rule:
+    """One rule of a grammar."""
+
+    def ends(self, parse: "Parse", start: int) -> Iterable[Reading]:
+        """Every reading that begins at word `start`."""
+        raise NotImplementedError
+
+    def parts(self) -> Sequence["Rule"]:
+        """The rules that this one is made of."""
+        return ()
+
+
+class Parse:
+    """The readings of one sequence of words; each rule is tried once at each place.
+
+    Args:
+        tokens: the words.
+    """
+
+    def __init__(self, tokens: Sequence[str]) -> None:
+        self.tokens = tuple(tokens)
+        self._known: dict[tuple[int, int], tuple[Reading, ...]] = {}
+
+    def at(self, rule: Rule, start: int) -> tuple[Reading, ...]:
+        """Every reading of `rule` that begins at word `start`, each once."""
+        place = (id(rule), start)
+        found = self._known.get(place)
+        if found is None:
+            found = self._known[place] = tuple(dict.fromkeys(rule.ends(self, start)))
+        return found
+
+    def whole(self, rule: Rule) -> tuple[Hashable, ...]:
+        """Every meaning of all the words together."""
+        length = len(self.tokens)
+        return tuple(dict.fromkeys(value for end, value in self.at(rule, 0) if end == length))
+
+
+@dataclass(frozen=True, eq=False)
+class Word(Rule):
+    """One word, or a fixed run of words, with its meaning."""
+
+    text: str
+    value: Hashable = None
+    _words: tuple[str, ...] = field(init=False, repr=False)
+
+    def __post_init__(self) -> None:
+        object.__setattr__(self, "_words", tuple(self.text.split()))
+
+    @property
+    def words(self) -> tuple[str, ...]:
+        """The words one by one."""
+        return self._words
+
+    def ends(self, parse: Parse, start: int) -> Iterator[Reading]:
+        """The one reading, where the words are there."""
+        end = start + len(self._words)
+        if parse.tokens[start:end] == self._words:
+            yield end, self.value
+
+
+@dataclass(frozen=True, eq=False)
+class Words(Rule):
+    """Any one of several words or runs of words, each with its meaning."""
+
+    table: Mapping[str, Hashable]
+    _by_first: dict[str, list[tuple[tuple[str, ...], Hashable]]] = field(init=False, repr=False)
+
+    def __post_init__(self) -> None:
+        by_first: dict[str, list[tuple[tuple[str, ...], Hashable]]] = {}
+        for text, value in self.table.items():
+            words = tuple(text.split())
+            by_first.setdefault(words[0], []).append((words, value))
+        object.__setattr__(self, "_by_first", by_first)
+
+    def ends(self, parse: Parse, start: int) -> Iterator[Reading]:
+        """Every entry whose words are there."""
+        if start >= len(parse.tokens):
+            return
+        for words, value in self._by_first.get(parse.tokens[start], ()):
+            end = start + len(words)
+            if parse.tokens[start:end] == words:
+                yield end, value
+
+
+@dataclass(frozen=True, eq=False)
+class Written(Rule):
+    """A word that is not on any list, such as a number in figures; `read` gives its meanings."""
+
+    name: str
+    read: Callable[[str], Iterable[Hashable]]
+
+    def ends(self, parse: Parse, start: int) -> Iterator[Reading]:
+        """The readings of this one word."""
+        if start < len(parse.tokens):
+            for value in self.read(parse.tokens[start]):
+                yield start + 1, value
+
+
+@dataclass(frozen=True, eq=False)
+class Seq(Rule):
+    """One rule after the other; `build` makes one meaning of theirs, or None for "not like this"."""
+
+    rules: tuple[Rule, ...]
+    build: Callable[..., Hashable]
+
+    def parts(self) -> Sequence[Rule]:
+        """The rules in order."""
+        return self.rules
+
+    def ends(self, parse: Parse, start: int) -> Iterator[Reading]:
+        """Every way in which the rules follow each other."""
+        stages: list[tuple[int, tuple[Hashable, ...]]] = [(start, ())]
+        for rule in self.rules:
+            stages = [(end, (*values, value)) for at, values in stages for end, value in parse.at(rule, at)]
+            if not stages:
+                return
+        for end, values in stages:
+            built = self.build(*values)
+            if built is not None:
+                yield end, built
+
+
+@dataclass(frozen=True, eq=False)
+class Alt(Rule):
+    """One of several rules; all of them are tried."""
+
+    rules: tuple[Rule, ...]
+
+    def parts(self) -> Sequence[Rule]:
+        """The rules to choose from."""
+        return self.rules
+
+    def ends(self, parse: Parse, start: int) -> Iterator[Reading]:
+        """The readings of every rule."""
+        for rule in self.rules:
+            yield from parse.at(rule, start)
+
+
+@dataclass(frozen=True, eq=False)
+class Opt(Rule):
+    """A rule that may be left out; then its meaning is `default`."""
+
+    rule: Rule
+    default: Hashable = None
+
+    def parts(self) -> Sequence[Rule]:
+        """The one rule."""
+        return (self.rule,)
+
+    def ends(self, parse: Parse, start: int) -> Iterator[Reading]:
+        """Left out, or its readings."""
+        yield start, self.default
+        yield from parse.at(self.rule, start)
+
+
+@dataclass(frozen=True, eq=False)
+class Many(Rule):
+    """A rule several times over; its meaning is the tuple of meanings."""
+
+    rule: Rule
+    least: int
+    most: int
+
+    def parts(self) -> Sequence[Rule]:
+        """The one rule."""
+        return (self.rule,)
+
+    def ends(self, parse: Parse, start: int) -> Iterator[Reading]:
+        """Every number of repetitions."""
+        stages: list[tuple[int, tuple[Hashable, ...]]] = [(start, ())]
+        for count in range(self.most + 1):
+            if count >= self.least:
+                yield from stages
+            stages = [(end, (*values, value)) for at, values in stages for end, value in parse.at(self.rule, at)]
+            if not stages:
+                return
+
+
+def seq(*rules: Rule, build: Callable[..., Hashable]) -> Seq:
+    """One rule after the other."""
+    return Seq(rules, build)
+
+
+def alt(*rules: Rule) -> Alt:
+    """One of several rules."""
+    return Alt(rules)
+
+
+def words_of(rule: Rule) -> tuple[str, ...]:
+    """Every listed word of a grammar, each once, in the order in which it is written."""
+    seen: dict[str, None] = {}
+    done: set[int] = set()
+    waiting = [rule]
+    while waiting:
+        here = waiting.pop(0)
+        if id(here) in done:
+            continue
+        done.add(id(here))
+        match here:
+            case Word():
+                seen.update(dict.fromkeys(here.words))
+            case Words():
+                seen.update(dict.fromkeys(word for text in here.table for word in text.split()))
+        waiting.extend(here.parts())
+    return tuple(seen)

@@ -1,0 +1,265 @@
+"""Words and what is expected: the one way from an utterance to its meaning.
+
+The whole utterance must have a meaning; nothing is spotted inside other words, and nothing that only comes
+near is accepted. Typed words come the same way.
+"""
+
+from collections.abc import Iterable
+from decimal import Decimal
+from functools import lru_cache
+
+from assistant.errors import QuantityError
+from assistant.spoken import names, quantities
+from assistant.spoken.english.phrases import BETWEEN_NUMBERS, COMMANDS, DONE, NO, YES
+from assistant.spoken.english.writing import COURTESIES, HESITATIONS
+from assistant.spoken.expect import (
+    AnyExpected,
+    ConfirmExpected,
+    Expect,
+    NameExpected,
+    NumberExpected,
+    TextExpected,
+)
+from assistant.spoken.grammar import words_of
+from assistant.spoken.meaning import Ambiguous, Answer, Command, Kind, Meaning, NoMatch, Reason
+from assistant.spoken.quantities import SaidAmount
+from assistant.spoken.tokens import LONGEST, UNKNOWN, clean_text, printable, tokens_of
+from assistant.spoken.units import canonical, dimension
+
+_COMMANDS: dict[str, Command] = {phrase: command for command, phrases in COMMANDS.items() for phrase in phrases}
+_CONFIRMATIONS: dict[tuple[str, ...], str] = {
+    tuple(phrase.split()): label for label, phrases in (("yes", YES), ("no", NO), ("done", DONE)) for phrase in phrases
+}
+_LONGEST_CONFIRMATION = max(len(words) for words in _CONFIRMATIONS)
+_COURTESIES = tuple(tuple(words.split()) for words in COURTESIES)
+_MOST_TOKENS = 60
+"""Words of an utterance that can still be an answer; free text may be longer."""
+
+
+def interpret(words: str, expect: Expect, *, heard: bool = False) -> Meaning:
+    """What the words mean where `expect` is expected.
+
+    Args:
+        words: as typed, or as a recogniser wrote them.
+        expect: the frame.
+        heard: the words come from a recogniser: a number in figures ("125") then does not show how it was
+            said, so it does not count as said digit by digit. Typed figures do.
+
+    Returns:
+        `Answer`, `Ambiguous` or `NoMatch` with the reason; its suggestions are for asking, never for taking.
+    """
+    if len(words) > LONGEST:
+        return NoMatch(Reason.TOO_LONG)
+    tokens = tokens_of(words)
+    bare = _without_courtesies(tuple(t for t in tokens if t not in HESITATIONS))
+    if not bare:
+        return NoMatch(Reason.EMPTY)
+    command = _COMMANDS.get(" ".join(bare)) or _COMMANDS.get(" ".join(tokens))
+    if command is not None:
+        return Answer(Kind.COMMAND, command)
+    if isinstance(expect, TextExpected):
+        if not printable(words):
+            return NoMatch(Reason.UNKNOWN_WORDS)
+        return Answer(Kind.TEXT, clean_text(words))
+    if len(bare) > _MOST_TOKENS:
+        return NoMatch(Reason.TOO_LONG)
+    meaning = _answer(tokens, bare, expect, heard)
+    if isinstance(meaning, NoMatch) and meaning.reason is Reason.UNKNOWN_WORDS:
+        from assistant.spoken.suggestions import suggest  # loads a library that only failures need
+
+        return NoMatch(meaning.reason, suggest(words, expect))
+    return meaning
+
+
+def _answer(tokens: tuple[str, ...], bare: tuple[str, ...], expect: Expect, heard: bool) -> Meaning:
+    label = _confirmation(bare)
+    match expect:
+        case ConfirmExpected(done_is_yes=done_is_yes):
+            if label in ("yes", "no"):
+                return Answer(Kind.CONFIRM, label)
+            if label == "done" and done_is_yes:
+                return Answer(Kind.DONE, "done")
+            if label is not None or quantities.readings(bare):
+                return NoMatch(Reason.NOT_AN_ANSWER_HERE)
+            return NoMatch(Reason.UNKNOWN_WORDS)
+        case NumberExpected():
+            if label is not None:
+                return NoMatch(Reason.NOT_AN_ANSWER_HERE)
+            return _number(tokens, bare, expect, heard)
+        case NameExpected(names=expected):
+            name = names.find(bare, expected)
+            if name is not None:
+                return Answer(Kind.NAME, name)
+            if label is not None or quantities.readings(bare):
+                return NoMatch(Reason.NOT_AN_ANSWER_HERE)
+            return NoMatch(Reason.UNKNOWN_WORDS)
+        case AnyExpected():
+            if label in ("yes", "no"):
+                return Answer(Kind.CONFIRM, label)
+            if label == "done":
+                return Answer(Kind.DONE, "done")
+            if label is not None:
+                return NoMatch(Reason.NOT_AN_ANSWER_HERE)
+            return _number(tokens, bare, None, heard)
+        case TextExpected():  # pragma: no cover - answered before
+            raise AssertionError("free words are answered before this")
+
+
+def _number(tokens: tuple[str, ...], bare: tuple[str, ...], expect: NumberExpected | None, heard: bool) -> Meaning:
+    found = quantities.readings(bare)
+    if not found:
+        return NoMatch(_why_no_number(bare))
+    # A reading with another unit than the rest cannot be chosen between: the words are then no one amount.
+    units = {amount.unit for amount in found}
+    if len(units) > 1:
+        return NoMatch(Reason.TWO_NUMBERS)
+    unit = units.pop()
+    if expect is None:
+        if unit is None:
+            # Without a step that asks for it, a number has no unit and so no meaning.
+            return NoMatch(Reason.NOT_AN_ANSWER_HERE)
+    else:
+        if unit is not None and not _same_dimension(unit, expect.unit):
+            return NoMatch(Reason.WRONG_UNIT)
+        if any(a.carrier is not None and not _carries(a.carrier, expect.unit) for a in found):
+            return NoMatch(Reason.WRONG_UNIT)
+        if unit is None or _canonical(expect.unit) == unit:
+            found = tuple(
+                amount
+                for amount in found
+                if not (amount.said.foreign and not expect.lowest <= amount.said.value <= expect.highest)
+            )
+    answer_unit = _unit_of(unit, expect)
+    values = _distinct(amount.said.value for amount in found)
+    digits = all(_by_digits(amount, heard) for amount in found)
+    if expect is not None and expect.digits_only and not digits:
+        return NoMatch(Reason.DIGITS_WANTED)
+    if expect is not None and not _in_range(values, unit, expect):
+        return NoMatch(Reason.OUT_OF_RANGE)
+    if len(values) > 1:
+        return Ambiguous(values, answer_unit)
+    hesitated = _hesitated(tokens, bare)
+    return Answer(
+        Kind.NUMBER,
+        values[0],
+        answer_unit,
+        digit_by_digit=digits,
+        unit_said=unit is not None,
+        corrected=hesitated or any(amount.corrected for amount in found),
+    )
+
+
+def _in_range(values: tuple[Decimal, ...], unit: str | None, expect: NumberExpected) -> bool:
+    """Whether one of the readings can be said here. In another unit it is not for words to tell."""
+    other_unit = unit is not None and unit != _canonical(expect.unit)
+    return other_unit or any(expect.lowest <= value <= expect.highest for value in values)
+
+
+def _by_digits(amount: SaidAmount, heard: bool) -> bool:
+    return amount.said.digits or (amount.said.figures and not heard)
+
+
+def _unit_of(unit: str | None, expect: NumberExpected | None) -> str:
+    if expect is None:
+        return unit or ""
+    if unit is None or unit == _canonical(expect.unit):
+        return expect.unit
+    return unit
+
+
+def _canonical(unit: str) -> str:
+    """The canonical name; a unit that cannot be said stays as it is and equals only itself."""
+    try:
+        return canonical(unit)
+    except QuantityError:
+        return unit
+
+
+def _same_dimension(said: str, expected: str) -> bool:
+    try:
+        return dimension(said) == dimension(expected)
+    except QuantityError:
+        return said == expected
+
+
+def _carries(kind: str, unit: str) -> bool:
+    """Whether "the rate is" goes with the unit that is asked for."""
+    try:
+        above, *below = dimension(unit)
+    except QuantityError:
+        return True
+    if kind == "rate":
+        return "time" in below
+    if kind == "mass":
+        return above in ("mass", "activity", "amount", "equivalents") and "time" not in below
+    return above == kind and not below
+
+
+def _distinct(values: Iterable[Decimal]) -> tuple[Decimal, ...]:
+    return tuple(dict.fromkeys(values))
+
+
+def _hesitated(tokens: tuple[str, ...], bare: tuple[str, ...]) -> bool:
+    """Whether a sound of thinking stands inside the number: "one, um, fifteen" may be a new start."""
+    kept = [i for i, token in enumerate(tokens) if token not in HESITATIONS]
+    inside = range(kept[0], kept[-1])
+    number_words = [i for i in inside if tokens[i] in HESITATIONS]
+    first = next((i for i in kept if tokens[i] in _number_words() or tokens[i][0].isdigit()), None)
+    last = next((i for i in reversed(kept) if tokens[i] in _number_words() or tokens[i][0].isdigit()), None)
+    if first is None or last is None:
+        return False
+    return any(first < i < last for i in number_words)
+
+
+@lru_cache(maxsize=1)
+def _number_words() -> frozenset[str]:
+    from assistant.spoken.english.numbers import NUMBER
+
+    return frozenset(words_of(NUMBER)) - {"a", "and"}
+
+
+@lru_cache(maxsize=1)
+def _known_words() -> frozenset[str]:
+    return frozenset(words_of(quantities.SLOT)) | BETWEEN_NUMBERS
+
+
+def _why_no_number(bare: tuple[str, ...]) -> Reason:
+    if UNKNOWN in bare:
+        return Reason.UNKNOWN_WORDS
+    if quantities.several(bare):
+        return Reason.TWO_NUMBERS
+    if all(token in _known_words() or token[0].isdigit() or token[0] == "." for token in bare):
+        return Reason.NOT_A_NUMBER
+    return Reason.UNKNOWN_WORDS
+
+
+def _confirmation(bare: tuple[str, ...]) -> str | None:
+    """What the words confirm: "yes", "no", "done", or "mixed" where they contradict themselves."""
+    reached: dict[int, frozenset[str]] = {0: frozenset()}
+    for at in range(len(bare)):
+        if at not in reached:
+            continue
+        for end in range(at + 1, min(at + _LONGEST_CONFIRMATION, len(bare)) + 1):
+            label = _CONFIRMATIONS.get(bare[at:end])
+            if label is not None:
+                reached[end] = reached.get(end, frozenset()) | reached[at] | {label}
+    labels = reached.get(len(bare), frozenset())
+    if not labels:
+        return None
+    if labels <= {"yes", "done"}:
+        return "yes" if "yes" in labels else "done"
+    return "no" if labels == {"no"} else "mixed"
+
+
+def _without_courtesies(tokens: tuple[str, ...]) -> tuple[str, ...]:
+    """The words without "please" and its like at either end; all of them where nothing else is left."""
+    bare = tokens
+    changed = True
+    while changed and bare:
+        changed = False
+        for words in _COURTESIES:
+            if bare[: len(words)] == words:
+                bare, changed = bare[len(words) :], True
+            elif bare[-len(words) :] == words:
+                bare, changed = bare[: -len(words)], True
+    return bare

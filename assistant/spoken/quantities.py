@@ -1,0 +1,102 @@
+"""Amounts in words: a number, its unit, what people say around them, and slips that they correct."""
+
+from dataclasses import dataclass, replace
+from decimal import Decimal
+
+from assistant.spoken.english.numbers import NUMBER, PART, WHOLE_NUMBER, Said, plain
+from assistant.spoken.english.phrases import BETWEEN_NUMBERS, CARRIERS, CORRECTIONS
+from assistant.spoken.grammar import Alt, Many, Opt, Parse, Rule, Word, Words, alt, seq
+from assistant.spoken.units import SIMPLE_UNIT, UNIT
+
+
+@dataclass(frozen=True)
+class SaidAmount:
+    """One reading of an amount.
+
+    Attributes:
+        said: the number.
+        unit: canonical unit, or None where none was said.
+        carrier: the kind of quantity that the words before it name ("the rate is"), or None.
+        corrected: it comes after a slip of the tongue.
+    """
+
+    said: Said
+    unit: str | None = None
+    carrier: str | None = None
+    corrected: bool = False
+
+
+_ARTICLE = Words({"a": None, "an": None})
+_OF = Opt(Word("of"))
+
+
+def _hours_and_minutes(hours: Said, _h: None, _and: None, minutes: Said, _m: None) -> SaidAmount | None:
+    """Hours and minutes together have no unit of their own: they are said as minutes."""
+    if hours.value != hours.value.to_integral_value() or minutes.value > 59:
+        return None
+    return SaidAmount(Said(60 * hours.value + minutes.value), "min")
+
+
+_HOURS = Words(dict.fromkeys(("hour", "hours", "h", "hr", "hrs")))
+_MINUTES = Words(dict.fromkeys(("minute", "minutes", "min", "mins")))
+_ONE_UNIT = seq(_ARTICLE, build=lambda _: Said(Decimal(1)))
+
+AMOUNT: Alt = alt(
+    seq(NUMBER, build=lambda said: SaidAmount(said)),
+    seq(NUMBER, UNIT, build=lambda said, unit: SaidAmount(said, unit)),
+    seq(_ARTICLE, UNIT, build=lambda _, unit: SaidAmount(Said(Decimal(1)), unit)),
+    # "half a litre", "a quarter of an hour"
+    seq(PART, _OF, _ARTICLE, UNIT, build=lambda part, _of, _a, unit: SaidAmount(Said(part), unit)),
+    # "an hour and a half", "two litres and a half"
+    seq(
+        alt(WHOLE_NUMBER, _ONE_UNIT),
+        SIMPLE_UNIT,
+        Word("and"),
+        PART,
+        build=lambda whole, unit, _, part: SaidAmount(Said(plain(whole.value + part)), unit),
+    ),
+    seq(
+        alt(WHOLE_NUMBER, _ONE_UNIT),
+        _HOURS,
+        Opt(Word("and")),
+        WHOLE_NUMBER,
+        _MINUTES,
+        build=_hours_and_minutes,
+    ),
+)
+"""One amount; its meanings are `SaidAmount`."""
+
+_CARRIER = Words(dict(CARRIERS))
+_CORRECTION = seq(Words(dict.fromkeys(CORRECTIONS)), AMOUNT, build=lambda _, amount: amount)
+
+
+def _last(carrier: str | None, first: SaidAmount, corrections: tuple[SaidAmount, ...]) -> SaidAmount:
+    """The last amount counts; a unit said once holds for all."""
+    if not corrections:
+        return replace(first, carrier=carrier)
+    units = [amount.unit for amount in (*corrections[::-1], first) if amount.unit is not None]
+    return replace(corrections[-1], unit=units[0] if units else None, carrier=carrier, corrected=True)
+
+
+SLOT: Rule = seq(Opt(_CARRIER), AMOUNT, Many(_CORRECTION, 0, 3), build=_last)
+"""A whole utterance where a number is expected; its meanings are `SaidAmount`."""
+
+
+def readings(tokens: tuple[str, ...]) -> tuple[SaidAmount, ...]:
+    """Every amount that all these words together can mean."""
+    return tuple(value for value in Parse(tokens).whole(SLOT) if isinstance(value, SaidAmount))
+
+
+def several(tokens: tuple[str, ...]) -> bool:
+    """Whether the words are amounts one after the other, two or more."""
+    parse = Parse(tokens)
+    # The most amounts with which each place can be reached.
+    most: dict[int, int] = {0: 0}
+    for at in range(len(tokens)):
+        if at not in most:
+            continue
+        begin = at + 1 if tokens[at] in BETWEEN_NUMBERS and most[at] else at
+        for start in {at, begin}:
+            for end, _ in parse.at(AMOUNT, start):
+                most[end] = max(most.get(end, 0), most[at] + 1)
+    return most.get(len(tokens), 0) > 1
