@@ -7,6 +7,7 @@ from datetime import UTC, datetime
 
 from assistant.adapters.clock import SystemClock
 from assistant.adapters.keyboard import Keyboard, LineSource
+from assistant.adapters.sound import Sound, open_sound
 from assistant.adapters.sources import PipeSource
 from assistant.cli.attempt import (
     DEFAULT_CHECKLIST,
@@ -20,7 +21,6 @@ from assistant.cli.attempt import (
     tell_result,
 )
 from assistant.cli.screen import tell
-from assistant.cli.sound import Sound, open_sound
 from assistant.errors import UsageError
 from assistant.guide.guide import Guide
 from assistant.guide.progress import Mode

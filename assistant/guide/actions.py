@@ -75,7 +75,7 @@ class Actions:
                     case NumberAsked(unit=unit):
                         return NumberExpected(unit, digits_only=draft.digits_only)
                     case NameAsked(key=key):
-                        return NameExpected((str(self.key[key].value),))
+                        return NameExpected(self.key[key].choices or (str(self.key[key].value),))
                     case QuestionAsked():
                         return ConfirmExpected(done_is_yes=False)
         return ConfirmExpected()
@@ -85,9 +85,9 @@ class Actions:
         step = self.step(draft)
         match draft.state:
             case State.ASKING:
-                line = sentences.critical(step.say) if step.critical else step.say
                 count = len(self.checklist.steps)
-                turn.say(sentences.step_line(draft.cursor + 1, count, line), Tone.STEP, speech(line))
+                shown = sentences.step_line(draft.cursor + 1, count, step.say, critical=step.critical)
+                turn.say(shown, Tone.STEP, speech(step.say))
             case State.READING_BACK if draft.number is not None:
                 said = read_back(draft.number, draft.unit)
                 shown = dosing.show(dosing.Amount(draft.number, draft.unit))
@@ -126,7 +126,7 @@ class Actions:
         gate, blockers = self._gate_before(draft, place)
         if gate is not None:
             turn.note["gate"] = {"step": gate.id, "open": [self.checklist.steps[i].id for i in blockers]}
-            turn.say(sentences.gate_holds(gate.say, len(blockers)), Tone.HOLD)
+            turn.say(sentences.gate_holds(len(blockers)), Tone.HOLD)
             for blocker in blockers:
                 self._progress_at(draft, blocker).cues.append("gate")
             place = blockers[0]
@@ -725,7 +725,9 @@ class Actions:
         if not turn.draft.before:
             self._finish(turn)
             return
-        turn.draft.state = turn.draft.before.pop()
+        # What was asked before any pause: whoever resumes an attempt is ready to go on.
+        turn.draft.state = turn.draft.before[0]
+        turn.draft.before.clear()
         self.resume(turn)
 
 

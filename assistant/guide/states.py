@@ -115,7 +115,7 @@ TABLE: dict[tuple[State, Input], Rule] = {
     (_STOPPING, Input.GO_ON): _rule("return_from_pause", *_UNDER_WAY, _PAUSED, _FINISHED),
     (_STOPPING, Input.WOKE): _rule("note_wait_over", _STOPPING),
     # A stopped attempt can be taken up; one that ended just before its seal is ended again.
-    (_FINISHED, Input.RESUMED): _rule("reopen", *_UNDER_WAY, _PAUSED, _FINISHED),
+    (_FINISHED, Input.RESUMED): _rule("reopen", *_UNDER_WAY, _FINISHED),
 }
 
 for _state in LIVE:

@@ -72,14 +72,9 @@ def begins(title: str, purpose: str) -> str:
     return f"{title}. {purpose}"
 
 
-def step_line(number: int, count: int, line: str) -> str:
-    """A step as it is shown: its place and its line."""
-    return f"Step {number} of {count}. {line}"
-
-
-def critical(line: str) -> str:
-    """A critical step says that it is one."""
-    return f"Critical: {line}"
+def step_line(number: int, count: int, line: str, *, critical: bool) -> str:
+    """A step as it is shown: its place, whether it is critical, and its line."""
+    return f"Step {number} of {count}{', critical' if critical else ''}. {line}"
 
 
 def did_you_mean(near: tuple[str, ...]) -> str:
@@ -132,9 +127,9 @@ def first_do(line: str) -> str:
     return f"Something comes first: {line}"
 
 
-def gate_holds(gate: str, count: int) -> str:
+def gate_holds(count: int) -> str:
     """A gate that may not be passed."""
-    return f"The gate holds: {gate} {_critical_steps(count)} still open. Going back there."
+    return f"The gate holds: {_critical_steps(count)} still open. Going back there."
 
 
 def still_open(count: int) -> str:

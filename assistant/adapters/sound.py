@@ -1,0 +1,99 @@
+"""This machine's ear and voice put together; what is missing becomes a sentence, never an error."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+import numpy as np
+import soxr
+
+from assistant.adapters.listener import Listener
+from assistant.adapters.recognisers.choose import open_recogniser
+from assistant.adapters.sound_devices import DEVICES
+from assistant.adapters.synthesiser import Speech, Synthesiser
+from assistant.adapters.voice import SpeakingVoice
+from assistant.errors import DeviceError, ModelError
+from assistant.ports import SAMPLE_RATE_HZ, Clock, Ear, Post, Recogniser, Voice
+
+GOES_ON = "The attempt goes on by keyboard and text."
+
+
+@dataclass(frozen=True)
+class Sound:
+    """What this machine can do with sound.
+
+    Attributes:
+        ear, voice: None where there is none.
+        notices: one sentence for each thing that is missing, with how to get it.
+    """
+
+    ear: Ear | None = None
+    voice: Voice | None = None
+    notices: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class LearnerSound:
+    """What a synthesised learner needs, and the assistant's voice where there is a loudspeaker."""
+
+    synthesise: Callable[[str], bytes]
+    recogniser: Recogniser
+    voice: Voice | None
+    notices: tuple[str, ...]
+
+
+def open_sound(post: Post, clock: Clock, ear: str | None) -> Sound:
+    """Open microphone, recogniser, voice and loudspeaker.
+
+    Args:
+        post: where their events go.
+        clock: stamps them.
+        ear: which recogniser listens; None for the best one.
+
+    Raises:
+        ModelError: the recogniser that was asked for is not there.
+    """
+    notices: list[str] = []
+    voice = _open_voice(post, clock, notices)
+    listener = None
+    try:
+        DEVICES.microphone()
+        listener = Listener(open_recogniser(ear), post, clock)
+    except DeviceError as missing:
+        notices.append(str(missing))
+    except ModelError as missing:
+        if ear is not None:
+            raise
+        notices.append(str(missing))
+    if notices:
+        notices.append(GOES_ON if listener is None else "")
+    return Sound(listener, voice, tuple(dict.fromkeys(filter(None, notices))))
+
+
+def _open_voice(post: Post, clock: Clock, notices: list[str]) -> Voice | None:
+    try:
+        DEVICES.loudspeaker()
+    except DeviceError as missing:
+        notices.append(str(missing))
+        return None
+    return SpeakingVoice(post, clock)
+
+
+def open_learner_sound(post: Post, clock: Clock, ear: str | None) -> LearnerSound:
+    """A synthesiser and a recogniser for a simulated learner; a loudspeaker is used where there is one.
+
+    Raises:
+        ModelError: there is no recogniser.
+        DeviceError: there is no synthesiser.
+    """
+    recogniser = open_recogniser(ear)
+    synthesiser = Synthesiser()
+    notices: list[str] = []
+    voice = _open_voice(post, clock, notices)
+    return LearnerSound(lambda words: _for_recogniser(synthesiser.synthesise(words)), recogniser, voice, tuple(notices))
+
+
+def _for_recogniser(speech: Speech) -> bytes:
+    """Mono 16-bit samples at the recognisers' rate."""
+    resampled = soxr.resample(speech.samples.astype(np.float32), speech.rate_hz, SAMPLE_RATE_HZ)
+    samples: bytes = np.clip(resampled, -32768, 32767).astype("<i2").tobytes()
+    return samples
