@@ -1,0 +1,104 @@
+"""`checkoff parse WORDS --expect EXPECT`: what the words mean, as an attempt would take them."""
+
+import argparse
+import json
+import sys
+from collections.abc import Iterable
+from typing import TYPE_CHECKING, TypedDict
+
+from assistant.spoken import interpret, parse_expect
+from assistant.spoken.expect import Expect
+from assistant.spoken.meaning import Meaning
+from assistant.spoken.replying import reply_to
+from assistant.spoken.tokens import LONGEST
+
+if TYPE_CHECKING:
+    Subparsers = argparse._SubParsersAction[argparse.ArgumentParser]
+
+
+class AnswerShown(TypedDict):
+    """An answer, as it is printed."""
+
+    kind: str
+    value: str
+    unit: str | None
+
+
+class Parsed(TypedDict):
+    """What words mean, as it is printed."""
+
+    words: str
+    answer: AnswerShown | None
+    readings: list[str]
+    reject: str | None
+    readback: str
+
+
+def add_parser(subparsers: "Subparsers") -> None:
+    """Add the verb `parse`."""
+    parser = subparsers.add_parser(
+        "parse",
+        help="what words mean",
+        description="Says what the words mean where something is expected, as an attempt would take them.",
+        epilog="A refusal is an answer too: the exit code is 0 whenever the words were looked at.",
+    )
+    parser.add_argument(
+        "words", nargs="+", metavar="WORDS", help="what was said or typed; - reads one utterance a line"
+    )
+    parser.add_argument(
+        "--expect",
+        required=True,
+        metavar="EXPECT",
+        help='"confirm", "any", or "number" with a unit: "number mL/h"',
+    )
+    parser.add_argument(
+        "--heard",
+        action="store_true",
+        help="the words come from a recogniser: figures do not count as said digit by digit",
+    )
+    parser.add_argument("--json", action="store_true", help="one JSON object an utterance")
+    parser.set_defaults(run=run)
+
+
+def run(args: argparse.Namespace) -> int:
+    """Print what each utterance means; 0.
+
+    Raises:
+        UsageError: EXPECT is none that is known.
+    """
+    expect = parse_expect(args.expect)
+    utterances: Iterable[str] = [" ".join(args.words)]
+    if args.words == ["-"]:
+        utterances = (line.rstrip("\r\n") for line in sys.stdin)
+    for words in utterances:
+        found = parsed(words, interpret(words, expect, heard=args.heard), expect)
+        print(json.dumps(found) if args.json else as_text(found))
+    return 0
+
+
+def parsed(words: str, meaning: Meaning, expect: Expect) -> Parsed:
+    """What words mean, in the form in which it is printed; the words are cut at the longest utterance."""
+    reply = reply_to(meaning, expect)
+    answer: AnswerShown | None = None
+    if reply.kind is not None:
+        answer = {"kind": reply.kind.value, "value": reply.value, "unit": reply.unit}
+    return {
+        "words": words[:LONGEST],
+        "answer": answer,
+        "readings": list(reply.readings),
+        "reject": reply.reject,
+        "readback": reply.readback,
+    }
+
+
+def as_text(found: Parsed) -> str:
+    """The same for people, on one line."""
+    answer = found["answer"]
+    if answer is not None:
+        amount = f"{answer['value']} {answer['unit']}" if answer["unit"] else answer["value"]
+        text = f"{answer['kind']}: {amount}"
+    elif found["readings"]:
+        text = f"could be: {' or '.join(parsed['readings'])}"
+    else:
+        text = f"not taken: {parsed['reject']}"
+    return f"{text}. {parsed['readback']}".strip()

@@ -1,0 +1,59 @@
+"""What the assistant would reply to a meaning: the facts and one sentence."""
+
+from dataclasses import dataclass
+from decimal import Decimal
+
+from assistant.spoken.aloud import speech
+from assistant.spoken.english import sentences
+from assistant.spoken.expect import Expect, NumberExpected
+from assistant.spoken.meaning import Ambiguous, Answer, Kind, Meaning, NoMatch, Reason
+from assistant.spoken.saying import read_back, say_digits, say_number
+
+
+@dataclass(frozen=True)
+class Reply:
+    """A meaning in plain text.
+
+    Attributes:
+        kind: the sort of answer; None where there is none.
+        value: decimal text of a number, else the answer's words.
+        unit: canonical unit of a number.
+        readings: decimal text of each number that the words could mean, where they could mean several.
+        reject: why the words were not taken; None where they were, or where they have several readings.
+        readback: what the assistant says.
+    """
+
+    kind: Kind | None
+    value: str
+    unit: str | None
+    readings: tuple[str, ...]
+    reject: str | None
+    readback: str
+
+
+def reply_to(meaning: Meaning, expect: Expect) -> Reply:
+    """The reply to a meaning.
+
+    Args:
+        meaning: what the words were taken to mean.
+        expect: the frame in which they were said; a wrong unit's reply names the right one.
+    """
+    match meaning:
+        case Answer(kind=kind, value=Decimal() as number, unit=unit):
+            return Reply(kind, f"{number:f}", unit, (), None, read_back(number, unit or ""))
+        case Answer(kind=kind, value=value):
+            return Reply(kind, str(value), None, (), None, f"{str(value)[:1].upper()}{str(value)[1:]}.")
+        case Ambiguous(readings=readings):
+            said = tuple(
+                number if (number := say_number(reading)) == (digits := say_digits(reading)) else f"{number}, {digits},"
+                for reading in readings
+            )
+            return Reply(None, "", None, tuple(f"{r:f}" for r in readings), None, sentences.which_number(said))
+        case NoMatch(reason=reason):
+            return Reply(None, "", None, (), reason.value, _sentence(reason, expect))
+
+
+def _sentence(reason: Reason, expect: Expect) -> str:
+    if reason is Reason.WRONG_UNIT and isinstance(expect, NumberExpected):
+        return speech(f"{sentences.UNCLEAR[reason]} {sentences.unit_needed(expect.unit)}")
+    return sentences.UNCLEAR[reason]
