@@ -98,7 +98,7 @@ def as_text(found: Parsed) -> str:
         amount = f"{answer['value']} {answer['unit']}" if answer["unit"] else answer["value"]
         text = f"{answer['kind']}: {amount}"
     elif found["readings"]:
-        text = f"could be: {' or '.join(parsed['readings'])}"
+        text = f"could be: {' or '.join(found['readings'])}"
     else:
-        text = f"not taken: {parsed['reject']}"
-    return f"{text}. {parsed['readback']}".strip()
+        text = f"not taken: {found['reject']}"
+    return f"{text}. {found['readback']}".strip()

@@ -7,7 +7,7 @@ from assistant.spoken.aloud import speech
 from assistant.spoken.english import sentences
 from assistant.spoken.expect import Expect, NumberExpected
 from assistant.spoken.meaning import Ambiguous, Answer, Kind, Meaning, NoMatch, Reason
-from assistant.spoken.saying import read_back, say_digits, say_number
+from assistant.spoken.saying import read_back, say_number
 
 
 @dataclass(frozen=True)
@@ -44,10 +44,7 @@ def reply_to(meaning: Meaning, expect: Expect) -> Reply:
         case Answer(kind=kind, value=value):
             return Reply(kind, str(value), None, (), None, f"{str(value)[:1].upper()}{str(value)[1:]}.")
         case Ambiguous(readings=readings):
-            said = tuple(
-                number if (number := say_number(reading)) == (digits := say_digits(reading)) else f"{number}, {digits},"
-                for reading in readings
-            )
+            said = tuple(say_number(reading) for reading in readings)
             return Reply(None, "", None, tuple(f"{r:f}" for r in readings), None, sentences.which_number(said))
         case NoMatch(reason=reason):
             return Reply(None, "", None, (), reason.value, _sentence(reason, expect))
