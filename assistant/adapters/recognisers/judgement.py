@@ -88,7 +88,7 @@ def rank(bounded: Mapping[Form, tuple[Hypothesis, ...]], expect: Expect) -> tupl
     for hypotheses in bounded.values():
         total = math.fsum(math.exp(one.score) for one in hypotheses)
         for one in hypotheses:
-            meaning = spoken.interpret(plain(one.text), expect)
+            meaning = spoken.interpret(plain(one.text), expect, heard=True)
             key = _same(meaning)
             part = math.exp(one.score) / total / len(bounded)
             shares[key] = shares.get(key, 0.0) + part

@@ -6,6 +6,7 @@ what the same model writes without limits.
 """
 
 import logging
+import math
 import threading
 import time
 from collections.abc import Mapping
@@ -30,7 +31,11 @@ LONGEST_S = 30.0
 SHORT_WINDOW_S = 12.0
 """Most answers are far shorter than the window, and the encoder's time grows with it."""
 _MOST_TOKENS = 32
-_MOST_FREE_TOKENS = 96
+"""Tokens of an answer; a long number with its unit has some twenty."""
+_FOLLOWING = 5
+_LEAST_PROBABILITY = 1e-12
+_MOST_FREE_TOKENS = 160
+# The library stops at half of its `max_length`, the prompt apart.
 _BYTES_A_SAMPLE = 2
 _SILENCE = 1e-4
 """Root mean square, of full scale, under which there is no sound at all to listen to."""
@@ -117,7 +122,7 @@ class WhisperRecogniser:
             [self._prompt],
             beam_size=1,
             length_penalty=0,
-            max_length=_MOST_FREE_TOKENS,
+            max_length=2 * _MOST_FREE_TOKENS,
             return_scores=True,
             return_no_speech_prob=True,
         )[0]
@@ -140,7 +145,7 @@ class WhisperRecogniser:
             num_hypotheses=HYPOTHESES,
             # A hypothesis' score is then the logarithm of its probability, so that several can be added up.
             length_penalty=0,
-            max_length=_MOST_TOKENS,
+            max_length=2 * _MOST_TOKENS,
             return_scores=True,
             suppress_tokens=list(suppressed),
         )[0]
@@ -150,10 +155,31 @@ class WhisperRecogniser:
         )
 
     def _score(self, sound: object, text: str) -> float:
-        """Logarithm of the probability that the model, without limits, writes exactly this text."""
-        tokens = [*self._tokens.encode(text, add_special_tokens=False).ids, self._limits.end]
+        """Logarithm of the probability that the model, without limits, writes exactly this text and stops."""
+        tokens = self._tokens.encode(text, add_special_tokens=False).ids
+        if not tokens:
+            return -math.inf
         aligned = self._model.align(sound, [self._start], [tokens], 1)[0]
-        return float(np.sum(np.log(np.maximum(aligned.text_token_probs, 1e-12))))
+        written = float(np.sum(np.log(np.maximum(aligned.text_token_probs, _LEAST_PROBABILITY))))
+        following = self._model.generate(
+            sound,
+            [[*self._prompt, *tokens]],
+            beam_size=_FOLLOWING,
+            num_hypotheses=_FOLLOWING,
+            length_penalty=0,
+            max_length=max(2 * (len(tokens) + 1), len(tokens) + 4),
+            return_scores=True,
+            suppress_blank=False,
+            suppress_tokens=[],
+        )[0]
+        # What is not longer than the text has ended with it. Where that is not among the likeliest, it is at
+        # most as likely as the last of them.
+        ends = [
+            score
+            for ids, score in zip(following.sequences_ids, following.scores, strict=True)
+            if len(ids) == len(tokens) or ids[-1] == self._limits.end
+        ]
+        return written + (max(ends) if ends else max(min(following.scores), math.log(_LEAST_PROBABILITY)))
 
     def _text(self, tokens: list[int]) -> str:
         return str(self._tokens.decode(tokens))
