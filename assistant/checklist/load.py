@@ -10,13 +10,11 @@ from pydantic import ValidationError
 
 from assistant.checklist import library
 from assistant.checklist.model import Checklist, Step
-from assistant.checklist.paper_file import PaperFile, read_paper
+from assistant.checklist.paper_file import SET_BY_LOADER, PaperFile, read_paper
 from assistant.errors import ChecklistError
 
 MOST_FILES = 50
 """Files that one checklist may be put together from."""
-SET_BY_LOADER = ("name", "digest")
-"""Fields of a checklist that no author writes."""
 
 
 @dataclass(frozen=True)

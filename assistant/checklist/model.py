@@ -91,8 +91,8 @@ class PassRule(Paper):
 
     score_percent: Annotated[Decimal, Field(ge=0, le=100)] = Decimal(80)
     """Share of the steps done unaided, in percent."""
-    critical_corrections: Annotated[int, Field(ge=0)] = 1
-    """How many critical steps may have been corrected by the learner after a hold."""
+    critical_corrections: Annotated[int, Field(ge=0)] = 0
+    """How many critical numbers and names may have been corrected after the assistant held them."""
     critical_cues: Annotated[int, Field(ge=0)] = 0
     """How many critical steps may have been done after a cue."""
 

@@ -2,11 +2,11 @@
 
 import re
 import tomllib
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 from pathlib import Path
-from typing import Any
+from typing import Any, get_args
 
 from pydantic import BaseModel, ValidationError
 
@@ -18,6 +18,9 @@ LARGEST_BYTES = 1_000_000
 
 MOST_DOTS = 100
 """Points in one line; a key of ten thousand points would keep the TOML reader busy for seconds."""
+
+SET_BY_LOADER = ("name", "digest")
+"""Fields of a checklist and of an order that no author writes."""
 
 _HEADER = re.compile(r"\s*(\[\[?)\s*([A-Za-z0-9_.\"'\- ]+?)\s*\]\]?\s*(#.*)?$")
 _AT_LINE = re.compile(r"\(at line (\d+), column \d+\)")
@@ -64,13 +67,12 @@ class PaperFile:
         # A misspelt field leaves another one missing: the misspelling is what has to be told.
         errors = invalid.errors(include_url=False)
         first = next((error for error in errors if error["type"] == "extra_forbidden"), errors[0])
-        kinds = {"done", "question", "number", "name", "wait"}
-        inside = [part for part in first["loc"] if part not in kinds]
+        inside, holder = _walk(model, first["loc"])
         where = [*before, *inside]
         field = str(inside[-1]) if inside else ""
         what, remedy = _sentence(first["type"], field, first.get("ctx", {}), first.get("input"))
         if first["type"] == "extra_forbidden":
-            known = _fields(model, inside[:-1], first["loc"])
+            known = [name for name in holder.model_fields if name not in SET_BY_LOADER or holder is not model]
             remedy = nearest(field, known) or f"Known are: {', '.join(known)}."
         elif first["type"] == "missing":
             where = where[:-1]
@@ -151,6 +153,8 @@ def _sentence(kind: str, field: str, limits: dict[str, Any], given: object) -> t
     match kind:
         case "authored":
             return limits["what"] if not field else f"{name}: {limits['what']}", limits["remedy"]
+        case "date_type" | "date_parsing" | "date_from_datetime_parsing" | "date_from_datetime_inexact":
+            return f"{name} must be a date.", f"Write it like {field} = 1961-03-14."
         case "missing":
             return f"{name} is missing.", f"Add {field} = ..."
         case "extra_forbidden":
@@ -197,27 +201,41 @@ def _sentence(kind: str, field: str, limits: dict[str, Any], given: object) -> t
             return f"{name} must be at least {limits['ge']}.", "Change the number."
         case "less_than_equal":
             return f"{name} must be at most {limits['le']}.", "Change the number."
-    return f"{name} cannot be used as it stands.", "Compare it with a checklist of the library."
+    return f"{name} cannot be used as it stands.", "Compare it with a file of the library."
 
 
-def _fields(model: type[BaseModel], inside: Iterable[str | int], loc: Sequence[str | int]) -> list[str]:
-    """Names of the fields that stand where an unknown one was found."""
-    # Imported here: the model needs nothing of this module, and this one only its names.
-    from assistant.checklist import model as paper
+def _walk(model: type[BaseModel], loc: Sequence[str | int]) -> tuple[list[str | int], type[BaseModel]]:
+    """The way into the table that an error tells, and the model that holds its last field.
 
-    asked: dict[str, type[BaseModel]] = {
-        "done": paper.DoneAsked,
-        "question": paper.QuestionAsked,
-        "number": paper.NumberAsked,
-        "name": paper.NameAsked,
-        "wait": paper.WaitAsked,
-    }
+    The tags of a union stand in the error's way, but not in the table: they are left out.
+    """
+    way: list[str | int] = []
+    holder, inner = model, [model]
     for part in loc:
-        if part in asked:
-            return list(asked[str(part)].model_fields)
-    if "expires" in inside:
-        return list(paper.Expiry.model_fields)
-    return list(model.model_fields)
+        tagged = [kind for kind in inner if part in _tags(kind)] if len(inner) > 1 else []
+        if tagged:
+            inner = tagged
+            continue
+        way.append(part)
+        if isinstance(part, int):
+            continue
+        holder = inner[0] if inner else holder
+        field = holder.model_fields.get(part)
+        inner = _models_in(field.annotation) if field is not None else []
+    return way, holder
+
+
+def _tags(model: type[BaseModel]) -> tuple[object, ...]:
+    """The values of `kind` by which a union tells this model."""
+    kind = model.model_fields.get("kind")
+    return get_args(kind.annotation) if kind is not None else ()
+
+
+def _models_in(annotation: object) -> list[type[BaseModel]]:
+    """Every model that a field's annotation allows."""
+    if isinstance(annotation, type) and issubclass(annotation, BaseModel):
+        return [annotation]
+    return [model for part in get_args(annotation) for model in _models_in(part)]
 
 
 def _line_of(text: str, where: Sequence[str | int]) -> int:

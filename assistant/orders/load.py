@@ -7,14 +7,12 @@ from pathlib import Path
 from pydantic import ValidationError
 
 from assistant.checklist import library
-from assistant.checklist.paper_file import read_paper
+from assistant.checklist.paper_file import SET_BY_LOADER, read_paper
 from assistant.errors import OrderError
 from assistant.orders.model import Order
 
 FOLDER = "orders"
 """Folder of the orders below each folder of checklists."""
-SET_BY_LOADER = ("name", "digest")
-"""Fields of an order that no author writes."""
 
 
 def available_orders() -> Mapping[str, Path]:

@@ -246,7 +246,7 @@ def test_many_files_are_refused(tmp_path: Path) -> None:
         load(written(tmp_path, _including('["f0"]')))
 
 
-@settings(max_examples=150, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@settings(max_examples=80, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(at=st.integers(0, len(GOOD)), length=st.integers(0, 30), put=st.text(max_size=12))
 def test_no_damage_escapes_the_loader(tmp_path: Path, at: int, length: int, put: str) -> None:
     """Whatever happens to a file, it loads or ends in the project's own error, in one line."""

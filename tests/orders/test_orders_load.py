@@ -1,0 +1,147 @@
+"""Orders from files: what loads, what each broken file is told, how an order is worded."""
+
+import re
+from datetime import date
+from decimal import Decimal
+from pathlib import Path
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+
+from assistant.dosing import Amount
+from assistant.errors import OrderError
+from assistant.orders.load import available_orders, load_order
+from assistant.orders.solve import answer_key
+from tests.orders.papers import GOOD, changed, written
+
+
+def test_a_good_file_gives_the_whole_order(tmp_path: Path) -> None:
+    """Nothing that is written is lost or changed."""
+    order = load_order(written(tmp_path))
+    assert order.name == "bag"
+    assert order.patient.born == date(1990, 2, 28)
+    assert order.primary.bag_volume == Amount(Decimal(1000), "mL")
+    assert order.primary.over == Amount(Decimal(12), "h")
+    assert order.secondary is not None
+    assert order.secondary.reserve == Amount(Decimal(0), "mL")
+    assert order.labels()["primary.fluid"] == "lactated Ringer's solution"
+
+
+BROKEN = [
+    ('title = "A bag"\n', "", 1, '"title" is missing', "Add title"),
+    ("[patient]", "[pateint]", 5, '"pateint" is not a field here', 'Did you mean "patient"?'),
+    ("born = 1990-02-28", 'born = "yesterday"', 7, '"born" must be a date', "1961-03-14"),
+    ("born = 1990-02-28", "born = 1990-02-30", 7, "this is not TOML", "Mend"),
+    ('number = "00-0001"', "number = 1", 8, '"number" must be a text', "quotation marks"),
+    ('allergies = ["latex"]', 'allergies = "latex"', 9, '"allergies" must be a list', "square brackets"),
+    ('bag_volume = "1,000 mL"', 'bag_volume = "1,000"', 13, "came without a unit", "Write the unit"),
+    ('bag_volume = "1,000 mL"', "bag_volume = 1000", 13, "a number with its unit", "mL"),
+    ('bag_volume = "1,000 mL"', 'bag_volume = "1.000,5 mL"', 13, "A number was expected", "digits"),
+    ('bag_volume = "1,000 mL"', 'bag_volume = "1,000 mg"', 13, "is a mass where a volume belongs", "mL"),
+    ('bag_volume = "1,000 mL"', 'bag_volume = "0 mL"', 13, "is too little", "above zero"),
+    ('bag_volume = "1,000 mL"', 'bag_volume = "1,000 cc"', 13, "easily misread", 'Write "mL"'),
+    ('over = "12 h"', 'over = "12 mL"', 14, "is a volume where a duration belongs", "min or h"),
+    ('over = "12 h"\n', "", 11, "either over or rate", "Write one of them"),
+    ('over = "12 h"', 'over = "12 h"\nrate = "75 mL/h"', 11, "either over or rate", "Write one of them"),
+    ('over = "12 h"', 'over = "12 h"\nspeed = "75 mL/h"', 15, '"speed" is not a field here', "Known are: over"),
+    ('over = "12 h"', 'over = "12 h"\nvolume = "960 mL"', 11, "does not hold", "Give less volume"),
+    ('reserve = "50 mL"', 'reserve = "1,000 mL"', 11, "as large as the bag", "smaller reserve"),
+    ('reserve = "50 mL"', 'reserve = "-5 mL"', 15, "is too little", "above zero"),
+    ('dose = "20 mg"', 'dose = "20 mL"', 19, "is a volume where a dose belongs", "mg"),
+    ('frequency = "every 12 hours"\n', "", 17, '"frequency" is missing', "Add frequency"),
+    ("[patient]", "[hung]\ncolour = 4\n[patient]", 6, '"colour" is not a field here', "Known are: fluid"),
+    ('code = "T-1"', 'code = "T-1"\nrounding = "roughly"', 3, "is not a rounding rule", "whole"),
+    ('code = "T-1"', 'code = "T-1"\ndigest = "abc"', 3, "is not written in the file", "Take the line out"),
+    ('code = "T-1"', 'code = "T\\u0007"', 2, "control character", "Take it out"),
+]
+
+
+@pytest.mark.parametrize(("old", "new", "line", "says", "remedy"), BROKEN)
+def test_a_broken_order_is_told_where_and_what_to_do(
+    tmp_path: Path, old: str, new: str, line: int, says: str, remedy: str
+) -> None:
+    """Every fault is named with the file and its line, in one sentence, with a remedy."""
+    path = written(tmp_path, changed(old, new))
+    with pytest.raises(OrderError) as caught:
+        load_order(path)
+    assert re.match(rf"{re.escape(path)}, line {line}\b", caught.value.what), caught.value.what
+    assert says in caught.value.what
+    assert remedy in caught.value.remedy
+    assert "\n" not in str(caught.value)
+
+
+def test_a_drug_on_the_stand_needs_a_secondary(tmp_path: Path) -> None:
+    """What hangs must have a place in the order."""
+    text = GOOD.split("[secondary]")[0] + '[hung]\ndrug = "cefazolin"\n'
+    with pytest.raises(OrderError, match="A drug hangs, but the order has no secondary"):
+        load_order(written(tmp_path, text))
+
+
+def test_an_unknown_name_gets_the_nearest_ones() -> None:
+    """A misspelt order is answered with the names that are near."""
+    with pytest.raises(OrderError, match=r'There is no order called "oh-1O1"\. Did you mean "oh-10'):
+        load_order("oh-1O1")
+
+
+def test_the_users_folder_comes_first(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """An order of the user is found by name, in the folder orders below the user's own."""
+    monkeypatch.setenv("CHECKOFF_CHECKLISTS", str(tmp_path))
+    (tmp_path / "orders").mkdir()
+    written(tmp_path / "orders", name="oh-101")
+    assert load_order("oh-101").code == "T-1"
+    assert load_order("oh-102").code == "OH-102"
+
+
+def test_the_order_in_sentences(tmp_path: Path) -> None:
+    """The order is told as it is written: patient, allergies, what, how much, how fast, by whom."""
+    assert load_order(written(tmp_path)).sentences() == (
+        "Order T-1 for Wilhelmina Test, born 28 February 1990, number 00-0001.",
+        "Allergies: latex.",
+        "Primary: lactated Ringer's solution, 1,000 mL over 12 h, intravenous, continuous. Reserve 50 mL.",
+        "Secondary: famotidine 20 mg in 50 mL over 20 min, intravenous, every 12 hours.",
+        "Ordered by Dr Nobody (fictional), signed.",
+    )
+
+
+def test_weight_part_volume_and_rate_are_told_too(tmp_path: Path) -> None:
+    """What is optional is told where it is written."""
+    text = changed('over = "12 h"', 'rate = "62.5 mL/h"\nvolume = "500 mL"').replace(
+        'number = "00-0001"', 'number = "00-0001"\nweight = "70.5 kg"'
+    )
+    sentence = load_order(written(tmp_path, text)).sentence()
+    assert "Allergies: latex. Weight 70.5 kg." in sentence
+    assert "500 mL from a bag of 1,000 mL at 62.5 mL/h" in sentence
+
+
+@pytest.mark.parametrize("name", list(available_orders()))
+def test_no_order_tells_a_computed_answer(name: str) -> None:
+    """Asking for the order gives what it states, never a number that the learner has to work out."""
+    order = load_order(name)
+    stated = order.sentence()
+    for entry in answer_key(order).values():
+        if entry.formula:
+            assert not re.search(rf"(?<![\d.,]){entry.value:,f} {re.escape(entry.unit or '')}\b", stated), entry
+
+
+@pytest.mark.parametrize("name", list(available_orders()))
+def test_the_wrong_label_is_not_told(name: str) -> None:
+    """What hangs wrongly on purpose, and what the order teaches, is not in what the learner hears."""
+    order = load_order(name)
+    assert order.teaching
+    assert order.teaching not in order.sentence()
+    if order.hung.fluid:
+        assert order.hung.fluid not in order.sentence()
+        assert order.labels()["primary.fluid"] == order.hung.fluid != order.primary.fluid
+
+
+@settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@given(at=st.integers(0, len(GOOD)), length=st.integers(0, 20), put=st.text(max_size=10))
+def test_no_damage_escapes_the_loader(tmp_path: Path, at: int, length: int, put: str) -> None:
+    """Whatever happens to a file, it loads or ends in the project's own error, in one line."""
+    path = tmp_path / "damaged.toml"
+    path.write_text(GOOD[:at] + put + GOOD[at + length :], encoding="utf-8", errors="surrogatepass")
+    try:
+        load_order(str(path))
+    except OrderError as error:
+        assert "\n" not in str(error)
