@@ -102,6 +102,33 @@ def dose_by_weight(ordered: Measure, weight: Measure, *, unit: str | None = None
     return conclude("dose-by-weight", {"ordered": ordered, "weight": weight}, exact, top, rounding, tuple(lines))
 
 
+def volume_by_weight(
+    ordered: Measure, weight: Measure, *, unit: str | None = None, rounding: Rounding = TENTH
+) -> Result:
+    """Volume or rate of fluid for a body weight.
+
+    Args:
+        ordered: for example 20 mL/kg, or 2 mL/kg/h.
+        weight: kg, g or lb.
+        unit: of the result; mL or mL/h by default.
+        rounding: tenths by default.
+
+    Raises:
+        QuantityError: an input is not above zero or of another kind, or the weight is no body weight.
+
+    Source: common practice, no source.
+    """
+    rate = units.unit(ordered.unit).kind == "rate per weight"
+    per_kg = take("ordered", ordered, "rate per weight" if rate else "volume per weight")
+    kilos = kilograms(weight)
+    wanted = unit or ("mL/h" if rate else "mL")
+    exact = units.convert(per_kg * kilos, "mL/h" if rate else "mL", wanted)
+    lines = _weight_lines(weight, kilos)
+    lines.append(f"{tell(ordered)} \u00d7 {tell_exact(kilos, 'kg')} = {tell_exact(exact, wanted)}")
+    inputs = {"ordered": ordered, "weight": weight}
+    return conclude("volume-by-weight", inputs, exact, wanted, rounding, tuple(lines))
+
+
 def dose_by_area(ordered: Measure, area: Measure, *, unit: str | None = None, rounding: Rounding = EXACT) -> Result:
     """Dose for a body surface area.
 
@@ -346,6 +373,41 @@ def sum_of_doses(*doses: Measure, unit: str | None = None, rounding: Rounding = 
     )
 
 
+def dose_lasts(
+    dose: Measure,
+    dose_rate: Measure,
+    *,
+    weight: Measure | None = None,
+    unit: str = "min",
+    rounding: Rounding = TENTH,
+) -> Result:
+    """Time that a dose lasts at a dose rate.
+
+    Args:
+        dose: for example 400 mg in the bag.
+        dose_rate: for example 200 mcg/min.
+        weight: body weight, where the dose rate is per kg.
+        unit: min or h.
+        rounding: tenths by default.
+
+    Raises:
+        QuantityError: an input is missing, not above zero or of another kind.
+
+    Source: the meaning of a rate; HL7 FHIR, MedicationRequest example medrx0337, states such a duration.
+    """
+    amount = take("dose", dose, "dose")
+    _same_substance(dose, dose_rate, "The dose", "the dose rate")
+    inputs: dict[str, Measure | str] = {"dose": dose, "dose_rate": dose_rate}
+    per_hour, lines, _ = _per_hour(dose_rate, weight, None, inputs, keep=False)
+    exact = units.convert(amount / per_hour, "h", unit)
+    top = dose.unit
+    minutely = units.convert(per_hour, f"{_BASE[substance(dose)]}/h", f"{top}/{unit}")
+    if dose_rate.unit != f"{top}/{unit}":
+        lines.append(f"that is {tell_exact(minutely, f'{top}/{unit}')}")
+    lines.append(f"{tell(dose)} \u00f7 {tell_exact(minutely, f'{top}/{unit}')} = {tell_exact(exact, unit)}")
+    return conclude("dose-lasts", inputs, exact, unit, rounding, tuple(lines))
+
+
 def shortest_time(
     dose: Measure,
     highest_rate: Measure,
@@ -370,17 +432,9 @@ def shortest_time(
 
     Source: FDA label rule, vancomycin: no more than 10 mg/min or over 60 min, whichever is longer.
     """
-    amount = take("dose", dose, "dose")
-    _same_substance(dose, highest_rate, "The dose", "the highest rate")
-    inputs: dict[str, Measure | str] = {"dose": dose, "highest_rate": highest_rate}
-    per_hour, lines, _left = _per_hour(highest_rate, weight, None, inputs, keep=False)
-    hours = amount / per_hour
-    exact = units.convert(hours, "h", unit)
-    lines.append(
-        f"{tell(dose)} \u00f7 {tell(highest_rate)} = {tell_exact(exact, unit)}"
-        if not weight
-        else f"{tell(dose)} at this rate takes {tell_exact(exact, unit)}"
-    )
+    plain = dose_lasts(dose, highest_rate, weight=weight, unit=unit, rounding=EXACT)
+    inputs = {("highest_rate" if name == "dose_rate" else name): given for name, given in plain.inputs.items()}
+    exact, lines = plain.exact, list(plain.working)
     if never_under is not None:
         inputs["never_under"] = never_under
         floor = units.convert(take("never under", never_under, "duration"), "h", unit)

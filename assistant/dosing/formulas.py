@@ -197,6 +197,12 @@ _ALL = (
         dose.dose_by_weight,
     ),
     Formula(
+        "volume-by-weight",
+        "mL or mL/h",
+        (_amount("ordered", "20 mL/kg"), _amount("weight", "14 kg"), _unit("mL"), _RULE),
+        dose.volume_by_weight,
+    ),
+    Formula(
         "dose-by-area",
         "the order's unit",
         (_amount("ordered", "75 mg/m\u00b2"), _amount("area", "1.8 m\u00b2"), _unit("mg"), _RULE),
@@ -251,6 +257,12 @@ _ALL = (
         "the first dose's unit",
         (Input("doses", Form.AMOUNTS, "150 mg; 360 mg; 540 mg"), _unit("g"), _RULE),
         dose.sum_of_doses,
+    ),
+    Formula(
+        "dose-lasts",
+        "min",
+        (_amount("dose", "400 mg"), _amount("dose-rate", "200 mcg/min"), _WEIGHT, _unit("h"), _RULE),
+        dose.dose_lasts,
     ),
     Formula(
         "shortest-time",

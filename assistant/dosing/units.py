@@ -227,6 +227,11 @@ _TABLE = (
         "[tbs_us]",
         _words("tablespoon", "tablespoons"),
     ),
+    SimpleUnit("cup", "cups", Fraction(1), "cup", "cups", "[cup_us]", ("cups",)),
+    SimpleUnit("pint", "pints", Fraction(1), "pint", "pints", "[pt_us]", ("pints", "pt")),
+    SimpleUnit("quart", "quarts", Fraction(1), "quart", "quarts", "[qt_us]", ("quarts", "qt")),
+    # Grains are 60, 64.8 or 65 mg by textbook; "gr" is easily taken for gram and is no spelling of either.
+    SimpleUnit("grain", "grains", Fraction(1), "grain", "grains", "[gr]", ("grains",)),
 )
 
 SIMPLE_UNITS: Mapping[str, SimpleUnit] = {unit.name: unit for unit in _TABLE}
@@ -244,9 +249,11 @@ _ERROR_PRONE: Mapping[str, str] = {
     "cc": "mL",
     "CC": "mL",
     "Mg": "mg",
+    "gr": "g",
 }
 
 _BODY_WEIGHT = "body weight"
+_HOUSEHOLD = ("fluid ounces", "teaspoons", "tablespoons", "cups", "pints", "quarts")
 _DOSES = ("mass", "activity", "amount", "equivalents")
 
 QUANTITIES: Mapping[str, tuple[Signature, ...]] = {
@@ -258,7 +265,7 @@ QUANTITIES: Mapping[str, tuple[Signature, ...]] = {
     "area": ((("area", 1),),),
     "drops": ((("drops", 1),),),
     "percentage": ((("percent", 1),),),
-    "household measure": ((("fluid ounces", 1),), (("teaspoons", 1),), (("tablespoons", 1),)),
+    "household measure": tuple(((d, 1),) for d in (*_HOUSEHOLD, "grains")),
     "rate": ((("time", -1), ("volume", 1)),),
     "drop rate": ((("drops", 1), ("time", -1)),),
     "drop factor": ((("drops", 1), ("volume", -1)),),
@@ -273,8 +280,9 @@ QUANTITIES: Mapping[str, tuple[Signature, ...]] = {
     "volume per weight": ((("body weight", -1), ("volume", 1)),),
     "rate per weight": ((("body weight", -1), ("time", -1), ("volume", 1)),),
     "volume per dose": tuple(tuple(sorted(((d, -1), ("volume", 1)))) for d in _DOSES),
-    "household factor": tuple(
-        tuple(sorted((("volume", 1), (d, -1)))) for d in ("fluid ounces", "teaspoons", "tablespoons")
+    "household factor": (
+        *tuple(tuple(sorted((("volume", 1), (d, -1)))) for d in _HOUSEHOLD),
+        (("grains", -1), ("mass", 1)),
     ),
 }
 """Every kind of quantity that the formulas know, with the dimensions it may have."""

@@ -1,0 +1,48 @@
+"""The published worked examples as rows: `tests/data/worked_examples.csv`.
+
+Columns: what was published (given, asked, published, source, locator), how the answer stands
+(published; published answer wrong; worked out from a published question; own example), a remark, and the
+question in this project's own terms (formula, inputs parted by " | ", expected).
+"""
+
+import csv
+from dataclasses import dataclass
+from pathlib import Path
+
+_FILE = Path(__file__).parent.parent / "data" / "worked_examples.csv"
+
+
+@dataclass(frozen=True)
+class Example:
+    """One row."""
+
+    id: str
+    kind: str
+    given: str
+    asked: str
+    published: str
+    unit: str
+    standing: str
+    source: str
+    locator: str
+    remark: str
+    formula: str
+    inputs: str
+    expected: str
+
+    @property
+    def texts(self) -> dict[str, str]:
+        """The inputs by name."""
+        pairs = (part.split("=", 1) for part in self.inputs.split(" | "))
+        return {name: text for name, text in pairs}
+
+    @property
+    def why(self) -> str:
+        """What a failing test says: the source, and what is odd about the published answer."""
+        return f"{self.id}: {self.given}; {self.source}, {self.locator}; {self.standing}; {self.remark}"
+
+
+def examples() -> list[Example]:
+    """Every row of the file."""
+    with _FILE.open(encoding="utf-8", newline="") as stream:
+        return [Example(**row) for row in csv.DictReader(stream)]
