@@ -179,7 +179,8 @@ class WhisperRecogniser:
             for ids, score in zip(following.sequences_ids, following.scores, strict=True)
             if len(ids) == len(tokens) or ids[-1] == self._limits.end
         ]
-        return written + (max(ends) if ends else max(min(following.scores), math.log(_LEAST_PROBABILITY)))
+        end = max(ends) if ends else max(min(following.scores), math.log(_LEAST_PROBABILITY))
+        return written + float(end)
 
     def _text(self, tokens: list[int]) -> str:
         return str(self._tokens.decode(tokens))

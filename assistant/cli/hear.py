@@ -1,0 +1,88 @@
+"""`checkoff hear FILE.wav... --expect EXPECT`: what recorded speech means."""
+
+import argparse
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from assistant.adapters.recognisers.choose import open_recogniser
+from assistant.adapters.recognisers.replay import hear_sound, read_sound
+from assistant.cli.parse import Parsed, as_text, parsed
+from assistant.cli.screen import printable, say_line, tell, write_json
+from assistant.errors import SoundError
+from assistant.ports import Hearing
+from assistant.record.paths import shown
+from assistant.spoken import interpret, parse_expect
+from assistant.spoken.expect import Expect
+
+if TYPE_CHECKING:
+    Subparsers = argparse._SubParsersAction[argparse.ArgumentParser]
+
+
+class HeardFile(Parsed):
+    """What was heard in a file, as it is printed; `confidence` is None where no wording is stood for."""
+
+    file: str
+    ear: str
+    confidence: float | None
+    audio_s: float
+    compute_s: float
+
+
+def add_parser(subparsers: "Subparsers") -> None:
+    """Add the verb `hear`."""
+    parser = subparsers.add_parser(
+        "hear",
+        help="what recorded speech means",
+        description="Hears sound files as the assistant would hear a learner at a step.",
+        epilog="Exit code 0 if every file could be read, also where nothing was understood in it.",
+    )
+    parser.add_argument("files", nargs="+", type=Path, metavar="FILE", help="WAV or FLAC, any rate, mono or stereo")
+    parser.add_argument(
+        "--expect", default="any", metavar="EXPECT", help='confirm, any, or "number UNIT", as in "number mL/h"'
+    )
+    parser.add_argument("--ear", metavar="NAME", help="which recogniser listens (see: checkoff models list)")
+    parser.add_argument("--models", type=Path, metavar="FOLDER", help="the models folder")
+    parser.add_argument("--json", action="store_true", help="one JSON object a file")
+    parser.set_defaults(run=run)
+
+
+def run(args: argparse.Namespace) -> int:
+    """Hear each file and print what it means; 0 if all could be read, else 1.
+
+    Raises:
+        UsageError: EXPECT is none.
+        ModelError: there is no such recogniser.
+    """
+    expect = parse_expect(args.expect)
+    recogniser = open_recogniser(args.ear, args.models)
+    all_read = True
+    try:
+        for path in args.files:
+            try:
+                sound = read_sound(path)
+            except SoundError as error:
+                # One bad file does not keep the others from being heard.
+                all_read = False
+                tell(str(error))
+                continue
+            found = heard(path, recogniser.name, hear_sound(recogniser, sound, expect), expect)
+            if args.json:
+                write_json(found)
+            else:
+                say_line(f'{found["file"]}: "{printable(found["words"])}" {as_text(found)}')
+    finally:
+        recogniser.close()
+    return 0 if all_read else 1
+
+
+def heard(path: Path, ear: str, hearing: Hearing, expect: Expect) -> HeardFile:
+    """What a file means, in the form in which it is printed; words that were refused are empty."""
+    best = next((one.confidence for one in hearing.alternatives if one.words == hearing.words), None)
+    return {
+        **parsed(hearing.words, interpret(hearing.words, expect, heard=True), expect),
+        "file": shown(path),
+        "ear": ear,
+        "confidence": None if best is None else round(best, 3),
+        "audio_s": round(hearing.audio_s, 3),
+        "compute_s": round(hearing.compute_s, 3),
+    }
