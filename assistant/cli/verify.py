@@ -1,10 +1,11 @@
 """`checkoff verify RECORD...`: does each record still say what was recorded?"""
 
 import argparse
-import json
+from collections.abc import Mapping
 from dataclasses import asdict
 from typing import TYPE_CHECKING
 
+from assistant.cli.screen import say_line, write_json
 from assistant.errors import UsageError
 from assistant.record.paths import shown
 from assistant.record.verify import Problem, Verdict, sentence, verify
@@ -20,7 +21,8 @@ def add_parser(subparsers: "Subparsers") -> None:
         help="prove that records were not changed",
         description="Follows the chain of each record and names the first entry that does not hold.",
         epilog="Exit code 0 only if every record holds. A record without a seal does not hold, "
-        "for nothing shows that its end is there, unless --open is given.",
+        "for nothing shows that its end is there, unless --open is given. Nor does one that was signed with "
+        "a key that is not known here: see checkoff key add.",
     )
     parser.add_argument("records", nargs="+", metavar="RECORD", help="the file of an attempt")
     parser.add_argument(
@@ -29,8 +31,9 @@ def add_parser(subparsers: "Subparsers") -> None:
     parser.add_argument(
         "--head",
         metavar="DIGEST",
-        help="the head digest printed on the report; shows whether the end was cut off (one RECORD only)",
+        help="a head digest printed earlier; shows whether the end was cut off (one RECORD only)",
     )
+    parser.add_argument("--keys", metavar="FOLDER", help="where known public keys are kept")
     parser.add_argument("--json", action="store_true", help="one JSON object a record")
     parser.set_defaults(run=run)
 
@@ -44,19 +47,31 @@ def run(args: argparse.Namespace) -> int:
     if args.head is not None and len(args.records) > 1:
         raise UsageError("A head digest belongs to one record, but several are named.", "Verify that record by itself.")
     all_hold = True
+    known: Mapping[str, str] | None = None
     for path in args.records:
         verdict = verify(path, head=args.head)
+        if verdict.signatures:
+            if known is None:
+                known = _known_keys(args.keys)
+            verdict = verify(path, head=args.head, keys=known)
         holds = verdict.ok or (args.open and verdict.problem is Problem.NOT_SEALED)
         all_hold = all_hold and holds
-        print(_as_json(path, verdict) if args.json else _as_text(path, verdict))
+        if args.json:
+            write_json({"file": shown(path), **asdict(verdict)})
+        else:
+            say_line(_as_text(path, verdict, known or {}))
     return 0 if all_hold else 1
 
 
-def _as_json(path: str, verdict: Verdict) -> str:
-    return json.dumps({"file": shown(path), **asdict(verdict)}, ensure_ascii=False)
+def _known_keys(folder: str | None) -> Mapping[str, str]:
+    # Imported only here: most records are verified without a signature in them.
+    from assistant.cli.key import keys_folder
+    from assistant.record.signing import known_keys
+
+    return known_keys(keys_folder(folder))
 
 
-def _as_text(path: str, verdict: Verdict) -> str:
+def _as_text(path: str, verdict: Verdict, known: Mapping[str, str]) -> str:
     entries = f"{verdict.count:,} {'entry' if verdict.count == 1 else 'entries'}"
     hold = "holds" if verdict.count == 1 else "hold"
     if verdict.ok:
@@ -67,4 +82,11 @@ def _as_text(path: str, verdict: Verdict) -> str:
         text = f"BROKEN: {sentence(path, verdict)} {entries} before that {hold}."
     else:
         text = f"BROKEN: {sentence(path, verdict)}"
-    return "\n".join([text, *(f"  note: {note}" for note in verdict.notes)])
+    signed = (
+        f"  signed: entry {signature.line}: "
+        f"{shown(signature.fields.get('decision') or signature.fields.get('kind', ''))}, "
+        f"by {shown(signature.fields.get('signer', 'nobody named'))}, key "
+        f"{known.get(signature.fingerprint, 'unknown')} ({signature.fingerprint[:16]})"
+        for signature in verdict.signatures
+    )
+    return "\n".join([text, *signed, *(f"  note: {note}" for note in verdict.notes)])

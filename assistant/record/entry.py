@@ -8,13 +8,14 @@ Rules of the form:
 3. ``sequence`` counts from 1, so that it is also the number of the line.
 4. Quantities are decimal text. Whole numbers are for counting only; fractions are refused, for two
    programs need not read the same binary fraction from the same text.
-5. The first entry names the `FORMAT`; an entry with a ``seal`` closes the record.
+5. The first entry names the `FORMAT`; an entry with a ``seal`` closes the attempt. After it only signed
+   entries may stand (see `assistant.record.signing`): sign-offs, corrections, withdrawals.
 """
 
 import hashlib
 import json
 import re
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from typing import NamedTuple, NoReturn
 
 import rfc8785
@@ -33,7 +34,7 @@ LONGEST_LINE = 1 << 20
 LARGEST_COUNT = 2**53 - 1
 """Whole numbers above this are not the same in every JSON reader (RFC 8259, section 6)."""
 
-OWN_FIELDS = frozenset({"sequence", "previous", "digest"})
+OWN_FIELDS = frozenset({"sequence", "previous", "digest", "signature"})
 """Fields that the chain writes itself; no body may hold them."""
 
 
@@ -66,13 +67,14 @@ class NotAnEntryError(ValueError):
     """Bytes that are no canonical entry; the text says why. Never leaves this room."""
 
 
-def link(body: Mapping[str, object], previous: str, sequence: int) -> Entry:
+def link(body: Mapping[str, object], previous: str, sequence: int, sign: Callable[[bytes], str] | None = None) -> Entry:
     """Make the entry that follows the one with the digest `previous`.
 
     Args:
         body: what happened; texts, whole numbers for counting, true, false, None, lists and mappings.
         previous: digest of the entry before, `GENESIS` for the first.
         sequence: the number of this entry, from 1.
+        sign: gives the signature of the entry's canonical bytes; None for an entry without one.
 
     Raises:
         TypeError: the body holds a fraction, a Decimal, another object, a whole number too large or a
@@ -88,6 +90,8 @@ def link(body: Mapping[str, object], previous: str, sequence: int) -> Entry:
         "sequence": sequence,
         "previous": previous,
     }
+    if sign is not None:
+        fields["signature"] = sign(canonical(fields))
     digest = hashlib.sha256(canonical(fields)).hexdigest()
     fields["digest"] = digest
     line = canonical(fields) + b"\n"

@@ -9,19 +9,31 @@ from memory).
 import errno
 import os
 import time
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from contextlib import suppress
 from datetime import UTC, datetime
 from pathlib import Path
 from types import TracebackType
-from typing import BinaryIO, Self
+from typing import TYPE_CHECKING, BinaryIO, Self
 
 from filelock import FileLock, Timeout
 
 from assistant.errors import RecordError
 from assistant.record.entry import FORMAT, Entry, Recorded, link
 from assistant.record.paths import lock_path, shown, torn_path
-from assistant.record.verify import BrokenError, Chain, Problem, follow, open_record, refuse_if_too_large, sentence
+from assistant.record.verify import (
+    MOST_SIGNATURES,
+    BrokenError,
+    Chain,
+    Problem,
+    follow,
+    open_record,
+    refuse_if_too_large,
+    sentence,
+)
+
+if TYPE_CHECKING:
+    from assistant.record.signing import SigningKey
 
 OWNER_ONLY = 0o600
 """Permission of every file here: what a learner said is nobody else's to read."""
@@ -86,12 +98,15 @@ class RecordFile:
         record = cls(path, _take_lock(path))
         try:
             with open_record(path) as stream:
-                good = record._replay(stream)
-                stream.seek(good)
-                tail = stream.read()
+                tail = record._replay(stream)
+            if record.sealed:
+                raise RecordError(
+                    f"{shown(path)} is sealed: its attempt is over.",
+                    "Start a new attempt, or ask for its report.",
+                )
             record._open(0)
             if tail:
-                record._set_tail_aside(good, tail)
+                record._set_tail_aside(tail)
                 record._put(
                     {
                         "kind": "recovered",
@@ -105,6 +120,43 @@ class RecordFile:
             raise
         return record
 
+    @classmethod
+    def add_signed(cls, path: Path | str, body: Mapping[str, object], key: "SigningKey") -> Recorded:
+        """Add a signed entry behind the seal: a sign-off, a correction, a withdrawal.
+
+        Args:
+            path: a sealed record.
+            body: as for `append`; `key` is added. Where a crash tore an earlier signed entry, `bytes` and
+                `aside` tell what was set aside.
+            key: the signer's.
+
+        Raises:
+            RecordError: the record does not hold or is not sealed, another process holds it, or the disk
+                refuses.
+            TypeError: the body is no body, or brings a seal or a key of its own.
+        """
+        if not {"seal", "key"}.isdisjoint(body):
+            raise TypeError("a signed entry brings no seal, and its key is added")
+        path = Path(path)
+        open_record(path).close()
+        with cls(path, _take_lock(path)) as record:
+            with open_record(path) as stream:
+                tail = record._replay(stream)
+            if not record.sealed:
+                raise RecordError(
+                    f"{shown(path)} is not sealed: its attempt is not over.",
+                    "Finish the attempt first, or stop it.",
+                )
+            if len(record._chain.signatures) >= MOST_SIGNATURES:
+                raise RecordError(
+                    f"{shown(path)} holds {MOST_SIGNATURES} signed entries already.", "Nothing can be added."
+                )
+            record._open(0)
+            aside = {"bytes": len(tail), "aside": torn_path(path).name} if tail else {}
+            if tail:
+                record._set_tail_aside(tail)
+            return record._put({**body, **aside, "key": key.public.text}, key.sign)
+
     @property
     def entries(self) -> tuple[Mapping[str, object], ...]:
         """Every entry on disk, oldest first; not to be changed."""
@@ -117,7 +169,7 @@ class RecordFile:
 
     @property
     def sealed(self) -> bool:
-        """Nothing can be appended any more."""
+        """The attempt is over: only signed entries can follow."""
         return self._chain.sealed
 
     def append(self, body: Mapping[str, object]) -> Recorded:
@@ -176,8 +228,8 @@ class RecordFile:
         except OSError as cause:
             raise _refused(self.path, cause) from cause
 
-    def _replay(self, stream: BinaryIO) -> int:
-        """Take in every complete entry; return where the last one ends."""
+    def _replay(self, stream: BinaryIO) -> bytes:
+        """Take in every complete entry; return the torn tail behind the last one."""
         refuse_if_too_large(self.path, stream)
         good = 0
         try:
@@ -185,28 +237,24 @@ class RecordFile:
                 self._entries.append(entry.fields)
                 good += len(entry.line)
         except BrokenError as broken:
-            if broken.problem is not Problem.TORN_TAIL and not self._chain.sealed:
+            if broken.problem is not Problem.TORN_TAIL:
                 raise RecordError(
-                    f"{sentence(self.path, broken)} The attempt cannot go on from it.",
-                    "Keep the file as it is, show it to the instructor, and start a new attempt.",
+                    f"{sentence(self.path, broken)} Nothing can be added to it.",
+                    "Keep the file as it is and show it to the instructor; start a new attempt if need be.",
                 ) from broken
         except OSError as cause:
             raise RecordError(
                 f"Reading {shown(self.path)} failed: {_reason(cause)}.", "Copy it to another disk."
             ) from cause
-        if self._chain.sealed:
-            raise RecordError(
-                f"{shown(self.path)} is sealed: its attempt is over.",
-                "Start a new attempt, or ask for its report.",
-            )
         if not self._entries:
             raise RecordError(
                 f"{shown(self.path)} holds no complete entry, so nothing was recorded in it.",
                 "Start a new attempt.",
             )
-        return good
+        stream.seek(good)
+        return stream.read()
 
-    def _set_tail_aside(self, good: int, tail: bytes) -> None:
+    def _set_tail_aside(self, tail: bytes) -> None:
         # First the copy, then the cut: a crash in between leaves the tail twice, never not at all.
         aside = torn_path(self.path)
         flags = os.O_WRONLY | os.O_APPEND | os.O_CREAT | getattr(os, "O_BINARY", 0)
@@ -218,7 +266,7 @@ class RecordFile:
             finally:
                 os.close(descriptor)
             _fsync_folder(aside)
-            os.truncate(self.path, good)
+            os.truncate(self.path, self.path.stat().st_size - len(tail))
             os.fsync(self._live())
         except OSError as cause:
             raise _refused(self.path, cause) from cause
@@ -229,18 +277,18 @@ class RecordFile:
                 f"{self._failure} Nothing more can be recorded in this attempt.",
                 "Stop, see to the disk, then resume the attempt.",
             )
-        if self._chain.sealed:
-            raise RecordError(f"{shown(self.path)} is sealed: nothing can be added.", "Start a new attempt.")
         if self._descriptor is None:
             raise RecordError(f"{shown(self.path)} is closed.", "Resume the attempt to go on recording.")
         return self._descriptor
 
-    def _put(self, body: Mapping[str, object]) -> Recorded:
+    def _put(self, body: Mapping[str, object], sign: Callable[[bytes], str] | None = None) -> Recorded:
         descriptor = self._live()
+        if self.sealed and sign is None:
+            raise RecordError(f"{shown(self.path)} is sealed: nothing can be added.", "Start a new attempt.")
         for name in ("kind", "at"):
             if not isinstance(body.get(name), str):
                 raise TypeError(f"an entry needs the text {name!r}")
-        entry = link({"ticks": _ticks(), **body}, self._chain.head, self._chain.count + 1)
+        entry = link({"ticks": _ticks(), **body}, self._chain.head, self._chain.count + 1, sign)
         try:
             _write_all(descriptor, entry.line)
             os.fsync(descriptor)
@@ -260,7 +308,7 @@ class RecordFile:
     def _accept(self, entry: Entry) -> None:
         self._chain.count = entry.sequence
         self._chain.head = entry.digest
-        self._chain.sealed = "seal" in entry.fields
+        self._chain.sealed = self._chain.sealed or "seal" in entry.fields
         self._entries.append(entry.fields)
 
 

@@ -1,12 +1,13 @@
 """Does a record still say what was recorded? Reads bytes, follows the chain, names the first break.
 
 A chain alone cannot show that its last entries were cut off: the seal does, and for an unsealed record
-only the head digest printed elsewhere. Hence an unsealed record never counts as whole.
+only the head digest printed elsewhere. Hence an unsealed record never counts as whole. Nor can a chain show who
+wrote it: signatures can, and so only signed entries may follow the seal.
 """
 
 import os
 import stat
-from collections.abc import Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping
 from contextlib import suppress
 from dataclasses import dataclass
 from datetime import datetime
@@ -23,6 +24,15 @@ LARGEST_READ = 256 << 20
 
 MOST_NOTES = 10
 """Remarks that a verdict carries; a hostile record could cause one an entry."""
+
+MOST_SIGNATURES = 100
+"""Signed entries that a record may hold: a verdict lists them all, so a hostile record must have an end."""
+
+SIGNED_TEXTS = ("kind", "at", "signer", "decision", "step", "reason")
+"""What a verdict repeats of a signed entry, where it is there."""
+
+LONGEST_SIGNED_TEXT = 500
+"""Characters of a signed entry's text that a verdict repeats."""
 
 UNWRITTEN = b"\0" * 16
 """Bytes that no entry holds: a control character in canonical JSON is always escaped."""
@@ -41,6 +51,23 @@ class Problem(StrEnum):
     TORN_TAIL = "torn tail"
     TAIL_MISSING = "tail missing"
     NOT_SEALED = "not sealed"
+    SIGNATURE_WRONG = "signature wrong"
+    UNKNOWN_KEY = "signed by an unknown key"
+
+
+@dataclass(frozen=True)
+class Signature:
+    """A signed entry whose signature fits the key that it names.
+
+    Attributes:
+        line: where it stands.
+        fingerprint: of its key; see `assistant.record.signing.PublicKey`.
+        fields: those of the entry's `SIGNED_TEXTS` that are there, each cut to `LONGEST_SIGNED_TEXT`.
+    """
+
+    line: int
+    fingerprint: str
+    fields: Mapping[str, str]
 
 
 @dataclass(frozen=True)
@@ -48,7 +75,8 @@ class Verdict:
     """What verification found.
 
     Attributes:
-        ok: the chain is whole, sealed and, where a head was given, ends with it.
+        ok: the chain is whole, sealed, signed only by keys that are known (where any were named) and, where a
+            head was given, reaches it.
         sealed: a seal closes the chain; False as well where the chain breaks before.
         count: entries that hold, up to the first break.
         head: digest of the last entry that holds; `GENESIS` where none does.
@@ -56,6 +84,7 @@ class Verdict:
         line: the line of the first broken entry, from 1; None where no line is to blame.
         why: one sentence about the problem; empty where there is none.
         notes: what is odd but breaks nothing, such as a clock set back.
+        signatures: the signed entries that hold.
     """
 
     ok: bool
@@ -66,11 +95,12 @@ class Verdict:
     line: int | None = None
     why: str = ""
     notes: tuple[str, ...] = ()
+    signatures: tuple[Signature, ...] = ()
 
     @property
     def intact(self) -> bool:
-        """Every entry on file holds; the record may still be open."""
-        return self.ok or self.problem is Problem.NOT_SEALED
+        """Every entry on file holds; the record may be open, or signed by somebody who is not known here."""
+        return self.ok or self.problem in (Problem.NOT_SEALED, Problem.UNKNOWN_KEY)
 
 
 class BrokenError(Exception):
@@ -91,6 +121,7 @@ class Chain:
         self.head = GENESIS
         self.sealed = False
         self.notes: list[str] = []
+        self.signatures: list[Signature] = []
         self._last_at = ""
 
     def take(self, line: bytes) -> Entry:
@@ -104,8 +135,8 @@ class Chain:
             entry = read_line(line)
         except NotAnEntryError as cause:
             raise self._unreadable(line, str(cause)) from None
-        if self.sealed:
-            raise BrokenError(Problem.AFTER_SEAL, number, "It stands after the seal.")
+        if self.sealed and ("signature" not in entry.fields or "seal" in entry.fields):
+            raise BrokenError(Problem.AFTER_SEAL, number, "It stands after the seal and is not signed.")
         if entry.sequence > number:
             raise BrokenError(
                 Problem.REMOVED,
@@ -126,6 +157,8 @@ class Chain:
             if seal != {"count": self.count, "head": self.head}:
                 raise BrokenError(Problem.EDITED, number, "The seal does not fit the entries before it.")
             self.sealed = True
+        if "signature" in entry.fields:
+            self._check_signature(entry)
         self._look_at_clock(entry)
         self.count = number
         self.head = entry.digest
@@ -135,6 +168,23 @@ class Chain:
         looks_like_entry = b'"previous"' in line or b'"digest"' in line or b'"sequence"' in line
         problem = Problem.EDITED if self.count or looks_like_entry else Problem.NOT_A_RECORD
         return BrokenError(problem, self.count + 1, f"{why[0].upper()}{why[1:]}.")
+
+    def _check_signature(self, entry: Entry) -> None:
+        # Imported only here: most records are verified long before anybody signs them.
+        from assistant.record.signing import SignatureError, check_signature
+
+        try:
+            key = check_signature(entry.fields)
+        except SignatureError as cause:
+            why = f"{cause}"
+            raise BrokenError(Problem.SIGNATURE_WRONG, entry.sequence, f"{why[0].upper()}{why[1:]}.") from None
+        if len(self.signatures) == MOST_SIGNATURES:
+            why = f"A record holds {MOST_SIGNATURES} signed entries at the most."
+            raise BrokenError(Problem.AFTER_SEAL, entry.sequence, why)
+        texts = {
+            name: text[:LONGEST_SIGNED_TEXT] for name in SIGNED_TEXTS if isinstance(text := entry.fields.get(name), str)
+        }
+        self.signatures.append(Signature(entry.sequence, key.fingerprint, texts))
 
     def _look_at_clock(self, entry: Entry) -> None:
         at = str(entry.fields.get("at", ""))
@@ -217,52 +267,63 @@ def _told_apart(broken: BrokenError, stream: BinaryIO) -> BrokenError:
     return broken
 
 
-def verify(path: Path | str, *, head: str | None = None) -> Verdict:
+def verify(path: Path | str, *, head: str | None = None, keys: Collection[str] | None = None) -> Verdict:
     """Verify one record; whatever the file holds, the answer is a verdict.
 
     Memory stays bounded by `LONGEST_LINE`, time grows with the file's length.
 
     Args:
         path: the record.
-        head: the digest that the last entry must have, as printed elsewhere; shows a cut-off tail.
+        head: a digest that an entry must have, as printed elsewhere; shows a cut-off tail.
+        keys: fingerprints of the keys that may sign; None takes any key.
     """
     chain = Chain()
+    reached = stranger = None
     try:
         with open_record(Path(path)) as stream:
-            for _ in follow(chain, stream):
-                pass
-        _expect_end(chain, head)
+            for entry in follow(chain, stream):
+                if head is not None and entry.digest == head.lower():
+                    reached = entry.sequence
+                if keys is not None and chain.signatures and stranger is None:
+                    last = chain.signatures[-1]
+                    if last.fingerprint not in keys:
+                        stranger = last
+        if head is not None and reached is None:
+            raise BrokenError(
+                Problem.TAIL_MISSING, None, f"It ends with {chain.head} and never reaches the head that was given."
+            )
+        if not chain.sealed:
+            raise BrokenError(
+                Problem.NOT_SEALED,
+                None,
+                "No seal closes it: the attempt goes on, was interrupted, or its end was cut off.",
+            )
+        if stranger is not None:
+            raise BrokenError(
+                Problem.UNKNOWN_KEY, stranger.line, f"The fingerprint of the key is {stranger.fingerprint}."
+            )
     except BrokenError as broken:
         return _verdict(chain, broken)
     except RecordError as cause:
         return _verdict(chain, BrokenError(Problem.CANNOT_BE_READ, None, cause.what))
     except OSError as cause:
         reason = cause.strerror or type(cause).__name__
-        return _verdict(chain, BrokenError(Problem.CANNOT_BE_READ, None, f"Reading {shown(path)} failed: {reason}."))
-    return Verdict(True, True, chain.count, chain.head, notes=tuple(chain.notes))
+        why = f"Reading {shown(path)} failed: {reason}."
+        return _verdict(chain, BrokenError(Problem.CANNOT_BE_READ, None, why))
+    return _verdict(chain, None)
 
 
-def _expect_end(chain: Chain, head: str | None) -> None:
-    if head is not None and chain.head != head.lower():
-        raise BrokenError(Problem.TAIL_MISSING, None, f"It ends with {chain.head}, not with the head that was given.")
-    if not chain.sealed:
-        raise BrokenError(
-            Problem.NOT_SEALED,
-            None,
-            "No seal closes it: the attempt goes on, was interrupted, or its end was cut off.",
-        )
-
-
-def _verdict(chain: Chain, broken: BrokenError) -> Verdict:
+def _verdict(chain: Chain, broken: BrokenError | None) -> Verdict:
     return Verdict(
-        False,
+        broken is None,
         chain.sealed,
         chain.count,
         chain.head,
-        broken.problem,
-        broken.line,
-        broken.why,
+        broken.problem if broken else None,
+        broken.line if broken else None,
+        broken.why if broken else "",
         tuple(chain.notes),
+        tuple(chain.signatures),
     )
 
 

@@ -108,6 +108,7 @@ def test_json(call, whole, edited, unsealed):
         "line": None,
         "why": "",
         "notes": [],
+        "signatures": [],
     }
     assert (second["problem"], second["line"], second["count"]) == ("edited", 2, 1)
     assert (third["ok"], third["problem"]) == (False, "not sealed")

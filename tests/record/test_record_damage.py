@@ -9,7 +9,9 @@ of reading the lines before it some hundred thousand times. Sampled places go th
 import copy
 import io
 import random
+import tempfile
 from contextlib import suppress
+from pathlib import Path
 
 import pytest
 
@@ -119,8 +121,20 @@ def test_damage_seen_through_the_whole_file(content, tmp_path, seed):
     assert path.read_bytes() == damaged
 
 
-def test_resuming_after_a_cut_at_every_byte(tmp_path):
+@pytest.fixture
+def quick_folder(tmp_path):
+    """A folder in memory where there is one: thousands of fsyncs to a busy disk take their time."""
+    memory = Path("/dev/shm")  # noqa: S108 - a fresh folder is made in it
+    if not memory.is_dir():
+        yield tmp_path
+        return
+    with tempfile.TemporaryDirectory(dir=memory) as folder:
+        yield Path(folder)
+
+
+def test_resuming_after_a_cut_at_every_byte(quick_folder):
     """Cut anywhere, a record resumes with every complete entry, and not one byte is thrown away."""
+    tmp_path = quick_folder
     short = {"kind": "typed", "at": at(2), "ticks": "2.5", "words": "yes"}
     with RecordFile.create(tmp_path / "whole.jsonl", {"kind": "opened", "at": at(0), "ticks": "0.5"}) as record:
         record.append(short)

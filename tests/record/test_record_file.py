@@ -170,9 +170,9 @@ def test_sealed_record_is_not_resumed(tmp_path):
     """An attempt that is over stays over, whatever was added behind its seal."""
     path = written(tmp_path / "a.jsonl", 4)
     before = path.read_bytes()
-    for tail in (b"", b'{"at"', b"junk\n"):
+    for tail, message in ((b"", "its attempt is over"), (b'{"at"', "its attempt is over"), (b"x\n", "line 5")):
         path.write_bytes(before + tail)
-        with pytest.raises(RecordError, match="its attempt is over"):
+        with pytest.raises(RecordError, match=message):
             RecordFile.reopen(path)
         assert path.read_bytes() == before + tail
 
@@ -417,7 +417,10 @@ def test_folder_that_is_not_there(tmp_path):
 
 @pytest.mark.parametrize("seed", [1, 2])
 def test_killed_processes_lose_nothing_they_acknowledged(tmp_path, seed):
-    """15 processes killed with SIGKILL at random moments: every acknowledged entry stands, each resumes."""
+    """15 processes killed with SIGKILL at random moments: every acknowledged entry stands, each resumes.
+
+    ``python -m tests.record.kill 1000`` does it a thousand times.
+    """
     tally = kill_often(tmp_path, 15, seed)
     assert (tally.kills, tally.lost, tally.sealed) == (15, 0, tally.records)
     assert tally.acknowledged > 30

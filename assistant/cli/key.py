@@ -1,0 +1,98 @@
+"""``checkoff key``: an instructor's key pair, and the public keys of others."""
+
+import argparse
+import getpass
+from pathlib import Path
+
+from platformdirs import user_config_path
+
+from assistant.cli.screen import say_line
+from assistant.errors import UsageError
+from assistant.record.paths import shown
+from assistant.record.signing import add_key, known_keys, new_key
+
+_EXAMPLES = """\
+examples:
+  checkoff key new lindqvist --passphrase
+  checkoff key list
+  checkoff key add lindqvist lindqvist.public.pem
+
+NAME.key.pem signs: keep it to yourself. NAME.public.pem is for everybody who verifies."""
+
+
+def add_parser(subparsers: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
+    """Add the verb."""
+    parser = subparsers.add_parser(
+        "key",
+        help="an instructor's key for sign-offs",
+        description="Make a key pair to sign attempts with, or get to know somebody else's public key.",
+        epilog=_EXAMPLES,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+    )
+    actions = parser.add_subparsers(title="actions", metavar="ACTION", required=True)
+    new = actions.add_parser("new", help="make a key pair")
+    new.add_argument("name", metavar="NAME", help="letters, digits, hyphens, underscores")
+    new.add_argument("--passphrase", action="store_true", help="ask for a passphrase that guards the key")
+    new.set_defaults(run=_new)
+    add = actions.add_parser("add", help="know somebody else's public key from now on")
+    add.add_argument("name", metavar="NAME")
+    add.add_argument("file", metavar="FILE", help="their NAME.public.pem")
+    add.set_defaults(run=_add)
+    listing = actions.add_parser("list", help="the keys that are known here")
+    listing.set_defaults(run=_list)
+    for action in (new, add, listing):
+        add_keys_option(action)
+
+
+def add_keys_option(parser: argparse.ArgumentParser) -> None:
+    """The option that names the folder with the keys."""
+    parser.add_argument("--keys", metavar="FOLDER", help="where keys are kept (default: the user's settings)")
+
+
+def keys_folder(given: str | None) -> Path:
+    """The folder with the keys: the one that was named, else that of the user's settings."""
+    if given is not None:
+        return Path(given).expanduser()
+    return user_config_path("checkoff", appauthor=False) / "keys"
+
+
+def ask_passphrase(prompt: str) -> str:
+    """Ask for a passphrase without showing it.
+
+    Raises:
+        UsageError: there is nobody to answer, or the answer is empty.
+    """
+    try:
+        answer = getpass.getpass(prompt)
+    except (EOFError, OSError) as cause:
+        raise UsageError("No passphrase was given.", "Run it in a terminal.") from cause
+    if not answer:
+        raise UsageError("The passphrase is empty.", "Give one, or leave --passphrase out.")
+    return answer
+
+
+def _new(args: argparse.Namespace) -> int:
+    folder = keys_folder(args.keys)
+    passphrase = None
+    if args.passphrase:
+        passphrase = ask_passphrase("Passphrase: ")
+        if ask_passphrase("Again: ") != passphrase:
+            raise UsageError("The two passphrases differ.", "Try again.")
+    key = new_key(folder, args.name, passphrase)
+    say_line(f"Made the key {args.name} in {shown(folder)}.")
+    say_line(f"Fingerprint: {key.fingerprint}")
+    say_line(f"Give {args.name}.public.pem to those who verify; keep {args.name}.key.pem to yourself.")
+    return 0
+
+
+def _add(args: argparse.Namespace) -> int:
+    key = add_key(keys_folder(args.keys), args.name, Path(args.file))
+    say_line(f"The key {args.name} is known from now on. Fingerprint: {key.fingerprint}")
+    return 0
+
+
+def _list(args: argparse.Namespace) -> int:
+    folder = keys_folder(args.keys)
+    for fingerprint, name in sorted(known_keys(folder).items(), key=lambda item: item[1]):
+        say_line(f"{name}  {fingerprint}")
+    return 0

@@ -1,0 +1,356 @@
+"""Sign-offs: made by the real library, checked by openssl alone, and never taken where they do not fit."""
+
+import base64
+import os
+import shutil
+import stat
+import subprocess
+
+import pytest
+from cryptography.hazmat.primitives.asymmetric.ed25519 import Ed25519PrivateKey
+
+from assistant.errors import RecordError
+from assistant.record.entry import link, read_line
+from assistant.record.file import RecordFile
+from assistant.record.signing import (
+    SigningKey,
+    add_key,
+    check_signature,
+    fingerprint_of,
+    known_keys,
+    load_key,
+    new_key,
+)
+from assistant.record.verify import MOST_SIGNATURES, Problem, read_entries, verify
+from tests.record.examples import at, body, written
+
+needs_openssl = pytest.mark.skipif(shutil.which("openssl") is None, reason="openssl is not on this machine")
+
+DECISION = {
+    "kind": "signed off",
+    "at": at(500),
+    "source": "instructor",
+    "signer": "M. Lindqvist, RN",
+    "decision": "passed",
+    "reason": "",
+}
+
+
+@pytest.fixture
+def keys(tmp_path):
+    """A folder with one key pair, lindqvist."""
+    new_key(tmp_path / "keys", "lindqvist")
+    return tmp_path / "keys"
+
+
+@pytest.fixture
+def record(tmp_path):
+    return written(tmp_path / "attempt.jsonl", 6)
+
+
+@pytest.mark.parametrize(
+    ("seed", "public", "message", "signature"),
+    [
+        # RFC 8032, section 7.1, TEST 2 and TEST 3.
+        (
+            "4ccd089b28ff96da9db6c346ec114e0f5b8a319f35aba624da8cf6ed4fb8a6fb",
+            "3d4017c3e843895a92b70aa74d1b7ebc9c982ccf2ec4968cc0cd55f12af4660c",
+            "72",
+            "92a009a9f0d4cab8720e820b5f642540a2b27b5416503f8fb3762223ebdb69da"
+            "085ac1e43e15996e458f3613d0f11d8c387b2eaeb4302aeeb00d291612bb0c00",
+        ),
+        (
+            "c5aa8df43f9f837bedb7442f31dcb7b166d38535076f094b85ce3a2e0b4458f7",
+            "fc51cd8e6218a1a38da47ed00230f0580816ed13ba3303ac5deb911548908025",
+            "af82",
+            "6291d657deec24024827e69c3abe01a30ce548a284743a445e3680d7db5ac3ac"
+            "18ff9b538d16f290ae67f760984dc6594a7c15e9716ed28dc027beceea1ec40a",
+        ),
+    ],
+)
+def test_signatures_are_those_of_the_standard(seed, public, message, signature):
+    """Key and signature are those printed in RFC 8032."""
+    key = SigningKey(Ed25519PrivateKey.from_private_bytes(bytes.fromhex(seed)))
+    assert base64.b64decode(key.public.text) == bytes.fromhex(public)
+    assert base64.b64decode(key.sign(bytes.fromhex(message))) == bytes.fromhex(signature)
+
+
+def test_sign_off_and_withdrawal_are_further_entries(record, keys):
+    """Each decision is a signed entry behind the seal; nothing before it changes, the record still holds."""
+    key = load_key(keys, "lindqvist")
+    before = record.read_bytes()
+    sealed_head = verify(record).head
+    first = RecordFile.add_signed(record, DECISION, key)
+    second = RecordFile.add_signed(
+        record, {**DECISION, "kind": "sign-off withdrawn", "decision": "withdrawn", "reason": "Wrong learner."}, key
+    )
+    assert (first.sequence, second.sequence) == (7, 8)
+    assert record.read_bytes().startswith(before)
+    verdict = verify(record, keys=known_keys(keys))
+    assert (verdict.ok, verdict.sealed, verdict.count, verdict.head) == (True, True, 8, second.digest)
+    assert [(s.line, s.fields["decision"], s.fingerprint) for s in verdict.signatures] == [
+        (7, "passed", key.public.fingerprint),
+        (8, "withdrawn", key.public.fingerprint),
+    ]
+    assert read_entries(record)[7]["reason"] == "Wrong learner."
+    for head in (sealed_head, first.digest, second.digest):
+        assert verify(record, head=head).ok, "heads printed earlier stay good"
+
+
+def test_key_that_is_not_known_here(record, keys, tmp_path):
+    """A good signature by a stranger is named as such; without a list of keys it is only listed."""
+    new_key(tmp_path / "other", "stranger")
+    stranger = load_key(tmp_path / "other", "stranger")
+    RecordFile.add_signed(record, DECISION, load_key(keys, "lindqvist"))
+    RecordFile.add_signed(record, DECISION, stranger)
+    verdict = verify(record, keys=known_keys(keys))
+    assert (verdict.ok, verdict.intact, verdict.problem, verdict.line) == (False, True, Problem.UNKNOWN_KEY, 8)
+    assert stranger.public.fingerprint in verdict.why
+    assert verify(record).ok
+    add_key(keys, "stranger", tmp_path / "other" / "stranger.public.pem")
+    assert verify(record, keys=known_keys(keys)).ok
+    assert verify(record, keys=()).line == 7
+
+
+def forged(record, change):
+    """The record with its sign-off changed and the chain made to fit again, as a forger without the key can."""
+    lines = record.read_bytes().splitlines(keepends=True)
+    entry = read_line(lines[-1])
+    fields = change(dict(entry.fields))
+    content = {n: v for n, v in fields.items() if n not in ("sequence", "previous", "digest", "signature")}
+    sign = None if "signature" not in fields else lambda _: fields["signature"]
+    return b"".join([*lines[:-1], link(content, entry.previous, entry.sequence, sign).line])
+
+
+def without(name):
+    return lambda fields: {key: value for key, value in fields.items() if key != name}
+
+
+OTHER = SigningKey(Ed25519PrivateKey.from_private_bytes(bytes(32)))
+
+
+@pytest.mark.parametrize(
+    ("change", "problem"),
+    [
+        (lambda f: {**f, "decision": "not-passed"}, Problem.SIGNATURE_WRONG),
+        (lambda f: {**f, "signer": "Somebody else"}, Problem.SIGNATURE_WRONG),
+        (lambda f: {**f, "at": at(501)}, Problem.SIGNATURE_WRONG),
+        (lambda f: {**f, "added": "more"}, Problem.SIGNATURE_WRONG),
+        (without("reason"), Problem.SIGNATURE_WRONG),
+        (without("key"), Problem.SIGNATURE_WRONG),
+        (without("signature"), Problem.AFTER_SEAL),
+        (lambda f: {**f, "key": OTHER.public.text}, Problem.SIGNATURE_WRONG),
+        (lambda f: {**f, "key": ""}, Problem.SIGNATURE_WRONG),
+        (lambda f: {**f, "key": "not base64!"}, Problem.SIGNATURE_WRONG),
+        (lambda f: {**f, "key": {"a": "b"}}, Problem.SIGNATURE_WRONG),
+        (lambda f: {**f, "key": base64.b64encode(bytes([255] * 32)).decode()}, Problem.SIGNATURE_WRONG),
+        (lambda f: {**f, "signature": OTHER.sign(b"")}, Problem.SIGNATURE_WRONG),
+        (lambda f: {**f, "signature": f["signature"].rstrip("=")}, Problem.SIGNATURE_WRONG),
+        (lambda f: {**f, "signature": f["signature"] + "\n"}, Problem.SIGNATURE_WRONG),
+        (lambda f: {**f, "signature": 7}, Problem.SIGNATURE_WRONG),
+        (lambda f: {**f, "seal": {"count": 6, "head": f["previous"]}}, Problem.AFTER_SEAL),
+    ],
+)
+def test_forged_sign_off_is_named(record, keys, change, problem):
+    """A sign-off changed in any part does not hold, though the chain around it fits."""
+    RecordFile.add_signed(record, DECISION, load_key(keys, "lindqvist"))
+    record.write_bytes(forged(record, lambda fields: fields))
+    assert verify(record).ok, "the forger's way of linking is sound; only the signature stops it"
+    record.write_bytes(forged(record, change))
+    verdict = verify(record)
+    assert (verdict.ok, verdict.problem, verdict.line, verdict.count) == (False, problem, 7, 6)
+    with pytest.raises(RecordError, match="line 7"):
+        RecordFile.add_signed(record, DECISION, load_key(keys, "lindqvist"))
+
+
+def test_sign_off_does_not_move_to_another_record(record, keys, tmp_path):
+    """A sign-off vouches for the entries before it: behind another attempt it does not hold."""
+    RecordFile.add_signed(record, DECISION, load_key(keys, "lindqvist"))
+    other = written(tmp_path / "other.jsonl", 6, of=lambda number: {**body(number), "verdict": "disagrees"})
+    fields = read_line(record.read_bytes().splitlines(keepends=True)[-1]).fields
+    content = {n: v for n, v in fields.items() if n not in ("sequence", "previous", "digest", "signature")}
+    moved = link(content, verify(other).head, 7, lambda _: str(fields["signature"]))
+    other.write_bytes(other.read_bytes() + moved.line)
+    assert verify(other).problem is Problem.SIGNATURE_WRONG
+
+
+def test_only_a_finished_attempt_is_signed(tmp_path, keys):
+    """An attempt that still goes on, or a record that is damaged, is not signed and stays as it is."""
+    key = load_key(keys, "lindqvist")
+    path = written(tmp_path / "open.jsonl", 3, sealed=False)
+    before = path.read_bytes()
+    with pytest.raises(RecordError, match="not sealed"):
+        RecordFile.add_signed(path, DECISION, key)
+    assert path.read_bytes() == before
+    with pytest.raises(RecordError, match="cannot be read"):
+        RecordFile.add_signed(tmp_path / "missing.jsonl", DECISION, key)
+
+
+@pytest.mark.parametrize("extra", [{"seal": {}}, {"key": "mine"}, {"signature": "mine"}])
+def test_body_of_a_sign_off_brings_nothing_of_the_chain(record, keys, extra):
+    """Key, signature and seal are not the caller's to give."""
+    with pytest.raises(TypeError):
+        RecordFile.add_signed(record, {**DECISION, **extra}, load_key(keys, "lindqvist"))
+    assert verify(record).count == 6
+
+
+def test_bodies_of_an_attempt_bring_no_signature(tmp_path):
+    """While an attempt goes on nobody signs."""
+    record = RecordFile.create(tmp_path / "a.jsonl", {"kind": "opened", "at": at(0)})
+    with record, pytest.raises(TypeError):
+        record.append({**body(2), "signature": "mine"})
+
+
+def test_torn_sign_off_is_set_aside(record, keys):
+    """A crash in the middle of signing loses nothing: the next sign-off tells what was set aside."""
+    key = load_key(keys, "lindqvist")
+    whole = record.read_bytes()
+    record.write_bytes(whole + b'{"at":"2026')
+    assert verify(record).problem is Problem.TORN_TAIL
+    RecordFile.add_signed(record, DECISION, key)
+    assert verify(record).ok
+    last = read_entries(record)[-1]
+    assert (last["bytes"], last["aside"]) == (11, "attempt.jsonl.torn")
+    assert record.with_name("attempt.jsonl.torn").read_bytes() == b'{"at":"2026'
+
+
+def test_signed_entries_have_an_end(record, keys):
+    """A verdict lists every signature, so a record holds a limited number of them."""
+    key = load_key(keys, "lindqvist")
+    for _ in range(MOST_SIGNATURES):
+        RecordFile.add_signed(record, DECISION, key)
+    assert verify(record).ok
+    with pytest.raises(RecordError, match="already"):
+        RecordFile.add_signed(record, DECISION, key)
+    content = {**DECISION, "key": key.public.text}
+    record.write_bytes(record.read_bytes() + link(content, verify(record).head, 107, key.sign).line)
+    assert verify(record).line == 107
+
+
+# Key files.
+
+
+def test_private_key_is_its_owners_alone(keys):
+    """The private key's file is the owner's alone; one that others can read is not used."""
+    private = keys / "lindqvist.key.pem"
+    assert stat.S_IMODE(private.stat().st_mode) == 0o600
+    assert stat.S_IMODE(keys.stat().st_mode) == 0o700
+    private.chmod(0o640)
+    with pytest.raises(RecordError, match="Others on this machine can read"):
+        load_key(keys, "lindqvist")
+
+
+def test_passphrase_guards_a_key(tmp_path):
+    """A key under a passphrase is loaded with it alone; every failure is one sentence."""
+    new_key(tmp_path, "guarded", "correct horse")
+    assert b"ENCRYPTED" in (tmp_path / "guarded.key.pem").read_bytes()
+    key = load_key(tmp_path, "guarded", "correct horse")
+    assert known_keys(tmp_path) == {key.public.fingerprint: "guarded"}
+    for wrong, message in ((None, "under a passphrase"), ("", "under a passphrase"), ("wrong", "cannot be read")):
+        with pytest.raises(RecordError, match=message):
+            load_key(tmp_path, "guarded", wrong)
+
+
+def test_keys_are_never_overwritten(keys):
+    """A second key of the same name is refused, and the first stays."""
+    before = (keys / "lindqvist.key.pem").read_bytes()
+    with pytest.raises(RecordError, match="never overwritten"):
+        new_key(keys, "lindqvist")
+    with pytest.raises(RecordError, match="never overwritten"):
+        add_key(keys, "lindqvist", keys / "lindqvist.public.pem")
+    assert (keys / "lindqvist.key.pem").read_bytes() == before
+
+
+@pytest.mark.parametrize("name", ["", "../up", "a/b", "-x", "a b", "x" * 33, "nul\0"])
+def test_names_of_keys(keys, name):
+    """A key's name is no path."""
+    for refused in (lambda: new_key(keys, name), lambda: load_key(keys, name)):
+        with pytest.raises(RecordError, match="key's name"):
+            refused()
+
+
+@pytest.mark.parametrize("content", [b"", b"hello", bytes(20_000), b"-----BEGIN PUBLIC KEY-----\nAAAA\n"])
+def test_files_that_hold_no_key(keys, tmp_path, content):
+    """What is no key is refused with a sentence, wherever a key is looked for."""
+    path = tmp_path / "bad.pem"
+    path.write_bytes(content)
+    with pytest.raises(RecordError):
+        add_key(keys, "bad", path)
+    (keys / "bad.key.pem").write_bytes(content)
+    (keys / "bad.key.pem").chmod(0o600)
+    with pytest.raises(RecordError):
+        load_key(keys, "bad")
+    with pytest.raises(RecordError, match="cannot be read"):
+        load_key(keys, "missing")
+    (keys / "bad.public.pem").write_bytes(content)
+    with pytest.raises(RecordError):
+        known_keys(keys)
+
+
+# The same with openssl alone.
+
+
+def openssl(*arguments, **options):
+    return subprocess.run(["openssl", *map(str, arguments)], capture_output=True, check=False, **options)
+
+
+# As DEVELOPERS.md may print it: only a shell, sed and openssl.
+CHECK = """
+tail -n 1 "$RECORD" | sed -E 's/"digest":"[0-9a-f]{64}",//; s/"signature":"[^"]*",//' | tr -d '\\n' > signed
+tail -n 1 "$RECORD" | sed -E 's/.*"signature":"([^"]*)".*/\\1/' | openssl base64 -d -A > signature
+openssl pkeyutl -verify -pubin -inkey "$PUBLIC" -rawin -in signed -sigfile signature
+"""
+
+
+@needs_openssl
+def test_openssl_alone_checks_a_signature(record, keys, tmp_path):
+    """A shell with openssl finds the sign-off good, and bad once a word of it is changed."""
+    reason = 'said "digest":"' + "0" * 64 + '", and "signature":"x", \\ so'
+    RecordFile.add_signed(record, {**DECISION, "reason": reason}, load_key(keys, "lindqvist"))
+    given = {**os.environ, "RECORD": str(record), "PUBLIC": str(keys / "lindqvist.public.pem")}
+
+    def check():
+        return subprocess.run(["sh", "-c", CHECK], cwd=tmp_path, env=given, capture_output=True, check=False)
+
+    assert b"Verified Successfully" in check().stdout
+    record.write_bytes(record.read_bytes().replace(b'"decision":"passed"', b'"decision":"Passed"'))
+    assert check().returncode != 0
+
+
+@needs_openssl
+def test_keys_and_fingerprints_are_those_of_openssl(tmp_path):
+    """Keys made by openssl, plain and encrypted, sign here; fingerprints are what openssl prints."""
+    plain = tmp_path / "plain.key.pem"
+    guarded = tmp_path / "guarded.key.pem"
+    assert openssl("genpkey", "-algorithm", "ed25519", "-out", plain).returncode == 0
+    made = openssl("genpkey", "-algorithm", "ed25519", "-aes256", "-pass", "pass:secret", "-out", guarded)
+    assert made.returncode == 0
+    for name, passphrase in (("plain", None), ("guarded", "secret")):
+        private = tmp_path / f"{name}.key.pem"
+        private.chmod(0o600)
+        public = tmp_path / f"{name}.public.pem"
+        openssl("pkey", "-in", private, "-passin", "pass:secret", "-pubout", "-out", public)
+        key = load_key(tmp_path, name, passphrase)
+        der = openssl("pkey", "-pubin", "-in", public, "-outform", "DER").stdout
+        digest = openssl("dgst", "-sha256", "-r", input=der).stdout.split()[0].decode()
+        assert key.public.fingerprint == digest == fingerprint_of(public)
+    assert openssl("genpkey", "-algorithm", "x25519", "-out", tmp_path / "other.key.pem").returncode == 0
+    (tmp_path / "other.key.pem").chmod(0o600)
+    with pytest.raises(RecordError, match="not an Ed25519 key"):
+        load_key(tmp_path, "other")
+
+
+@needs_openssl
+def test_openssl_reads_the_key_files(tmp_path):
+    """The key files made here are read by openssl, the private one with its passphrase."""
+    new_key(tmp_path, "guarded", "secret")
+    read = openssl("pkey", "-in", tmp_path / "guarded.key.pem", "-passin", "pass:secret", "-pubout")
+    assert read.stdout == (tmp_path / "guarded.public.pem").read_bytes()
+    assert openssl("pkey", "-in", tmp_path / "guarded.key.pem", "-passin", "pass:wrong").returncode != 0
+
+
+def test_check_signature_names_the_key(record, keys):
+    """The signature of an entry leads to the fingerprint of its key."""
+    key = load_key(keys, "lindqvist")
+    RecordFile.add_signed(record, DECISION, key)
+    assert check_signature(read_entries(record)[-1]) == key.public
