@@ -1,18 +1,25 @@
 """The words: numbers, units, phrases, interpretation, values to speech."""
 
+from assistant.spoken.alike import confusions, neighbours, wants_digits, wordings
 from assistant.spoken.aloud import speech
 from assistant.spoken.expecting import parse_expect
 from assistant.spoken.interpretation import interpret
 from assistant.spoken.listing import phrases, vocabulary
+from assistant.spoken.sampling import continuations, number_sentences, sample_sentences
 from assistant.spoken.saying import read_back, say_amount, say_digits, say_number, sounds_like_another
 from assistant.spoken.suggestions import suggest
 from assistant.spoken.units import say_unit
 
 __all__ = [
+    "confusions",
+    "continuations",
     "interpret",
+    "neighbours",
+    "number_sentences",
     "parse_expect",
     "phrases",
     "read_back",
+    "sample_sentences",
     "say_amount",
     "say_digits",
     "say_number",
@@ -21,4 +28,6 @@ __all__ = [
     "speech",
     "suggest",
     "vocabulary",
+    "wants_digits",
+    "wordings",
 ]

@@ -33,6 +33,8 @@ class Parse:
 
     def __init__(self, tokens: Sequence[str]) -> None:
         self.tokens = tuple(tokens)
+        self.wanted: set[str] = set()
+        """Words with which the words given could go on; filled by reading them."""
         self._known: dict[tuple[int, int], tuple[Reading, ...]] = {}
 
     def at(self, rule: Rule, start: int) -> tuple[Reading, ...]:
@@ -47,6 +49,15 @@ class Parse:
         """Every meaning of all the words together."""
         length = len(self.tokens)
         return tuple(dict.fromkeys(value for end, value in self.at(rule, 0) if end == length))
+
+    def has(self, words: tuple[str, ...], start: int) -> bool:
+        """Whether the words stand at `start`; where the text ends within them, the next one is wanted."""
+        there = self.tokens[start : start + len(words)]
+        if there == words:
+            return True
+        if start + len(there) == len(self.tokens) and there == words[: len(there)]:
+            self.wanted.add(words[len(there)])
+        return False
 
 
 @dataclass(frozen=True, eq=False)
@@ -67,9 +78,8 @@ class Word(Rule):
 
     def ends(self, parse: Parse, start: int) -> Iterator[Reading]:
         """The one reading, where the words are there."""
-        end = start + len(self._words)
-        if parse.tokens[start:end] == self._words:
-            yield end, self.value
+        if parse.has(self._words, start):
+            yield start + len(self._words), self.value
 
 
 @dataclass(frozen=True, eq=False)
@@ -88,12 +98,12 @@ class Words(Rule):
 
     def ends(self, parse: Parse, start: int) -> Iterator[Reading]:
         """Every entry whose words are there."""
-        if start >= len(parse.tokens):
+        if start == len(parse.tokens):
+            parse.wanted.update(self._by_first)
             return
         for words, value in self._by_first.get(parse.tokens[start], ()):
-            end = start + len(words)
-            if parse.tokens[start:end] == words:
-                yield end, value
+            if parse.has(words, start):
+                yield start + len(words), value
 
 
 @dataclass(frozen=True, eq=False)
@@ -217,3 +227,42 @@ def words_of(rule: Rule) -> tuple[str, ...]:
                 seen.update(dict.fromkeys(word for text in here.table for word in text.split()))
         waiting.extend(here.parts())
     return tuple(seen)
+
+
+def walk(rule: Rule, choose: Callable[[int], int]) -> tuple[str, ...] | None:
+    """One way through a grammar, in words; None where it ends at something that is only written.
+
+    A rule may still refuse to read what it is walked through: only reading tells what the words mean.
+
+    Args:
+        rule: where to begin.
+        choose: picks one of so many ways, from 0.
+    """
+    match rule:
+        case Word(text=text):
+            return tuple(text.split())
+        case Words(table=table):
+            return tuple(list(table)[choose(len(table))].split())
+        case Alt(rules=rules):
+            return walk(rules[choose(len(rules))], choose)
+        case Opt(rule=part):
+            return walk(part, choose) if choose(2) else ()
+        case Many(rule=part, least=least, most=most):
+            # Short ones are as likely as all long ones together.
+            count = least
+            while count < most and choose(2):
+                count += 1
+            return _walk_all([part] * count, choose)
+        case Seq(rules=rules):
+            return _walk_all(rules, choose)
+    return None
+
+
+def _walk_all(rules: Sequence[Rule], choose: Callable[[int], int]) -> tuple[str, ...] | None:
+    words: list[str] = []
+    for rule in rules:
+        more = walk(rule, choose)
+        if more is None:
+            return None
+        words.extend(more)
+    return tuple(words)

@@ -10,6 +10,7 @@ from functools import lru_cache
 
 from assistant.errors import QuantityError
 from assistant.spoken import names, quantities
+from assistant.spoken.english.numbers import NUMBER
 from assistant.spoken.english.phrases import BETWEEN_NUMBERS, COMMANDS, DONE, NO, YES
 from assistant.spoken.english.writing import COURTESIES, HESITATIONS
 from assistant.spoken.expect import (
@@ -138,14 +139,13 @@ def _number(tokens: tuple[str, ...], bare: tuple[str, ...], expect: NumberExpect
         return NoMatch(Reason.OUT_OF_RANGE)
     if len(values) > 1:
         return Ambiguous(values, answer_unit)
-    hesitated = _hesitated(tokens, bare)
     return Answer(
         Kind.NUMBER,
         values[0],
         answer_unit,
         digit_by_digit=digits,
         unit_said=unit is not None,
-        corrected=hesitated or any(amount.corrected for amount in found),
+        corrected=_hesitated(tokens) or any(a.corrected or a.said.doubtful for a in found),
     )
 
 
@@ -199,22 +199,14 @@ def _distinct(values: Iterable[Decimal]) -> tuple[Decimal, ...]:
     return tuple(dict.fromkeys(values))
 
 
-def _hesitated(tokens: tuple[str, ...], bare: tuple[str, ...]) -> bool:
+def _hesitated(tokens: tuple[str, ...]) -> bool:
     """Whether a sound of thinking stands inside the number: "one, um, fifteen" may be a new start."""
-    kept = [i for i, token in enumerate(tokens) if token not in HESITATIONS]
-    inside = range(kept[0], kept[-1])
-    number_words = [i for i in inside if tokens[i] in HESITATIONS]
-    first = next((i for i in kept if tokens[i] in _number_words() or tokens[i][0].isdigit()), None)
-    last = next((i for i in reversed(kept) if tokens[i] in _number_words() or tokens[i][0].isdigit()), None)
-    if first is None or last is None:
-        return False
-    return any(first < i < last for i in number_words)
+    numbers = [i for i, token in enumerate(tokens) if token in _number_words() or token[0].isdigit()]
+    return any(token in HESITATIONS for token in tokens[numbers[0] : numbers[-1]]) if numbers else False
 
 
 @lru_cache(maxsize=1)
 def _number_words() -> frozenset[str]:
-    from assistant.spoken.english.numbers import NUMBER
-
     return frozenset(words_of(NUMBER)) - {"a", "and"}
 
 

@@ -8,7 +8,9 @@ from functools import lru_cache
 from assistant.errors import QuantityError
 from assistant.spoken import names, quantities
 from assistant.spoken.aloud import speech
+from assistant.spoken.english.numbers import SOUND_ALIKES
 from assistant.spoken.english.phrases import COMMANDS, DONE, NO, YES
+from assistant.spoken.english.units import ABBREVIATED
 from assistant.spoken.english.writing import SHORT_FORMS
 from assistant.spoken.expect import (
     AnyExpected,
@@ -20,6 +22,9 @@ from assistant.spoken.expect import (
 )
 from assistant.spoken.grammar import words_of
 from assistant.spoken.units import forms_of
+
+WRITTEN_ONLY = SOUND_ALIKES | ABBREVIATED
+"""Words of the grammar that are written by people or recognisers, and never said."""
 
 
 @lru_cache(maxsize=64)
@@ -44,13 +49,18 @@ def vocabulary(expect: Expect) -> tuple[str, ...]:
     """Every single word that may be said: of the phrases, of numbers and of units, where they are expected."""
     words = [word for phrase in phrases(expect) for word in phrase.split()]
     if isinstance(expect, NumberExpected | AnyExpected):
-        words += [word for word in words_of(quantities.SLOT) if word.replace("'", "").isalpha()]
+        words += [word for word in words_of(quantities.SLOT) if is_said(word)]
     if isinstance(expect, NumberExpected):
         try:
             words += [word for form in forms_of(expect.unit) for word in form.split()]
         except QuantityError:
             words += expect.unit.split()
     return tuple(dict.fromkeys(words))
+
+
+def is_said(word: str) -> bool:
+    """Whether a word of the grammar is spoken, and not only written ("hrs", "o", "to" for two)."""
+    return word.isalpha() and word not in WRITTEN_ONLY and (len(word) > 1 or word in ("a", "i"))
 
 
 def _forms(phrase: str) -> tuple[str, ...]:

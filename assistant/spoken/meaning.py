@@ -62,7 +62,8 @@ class Answer:
         digit_by_digit: the number was said digit by digit.
         unit_said: a unit was said.
         corrected: the speaker corrected or interrupted himself inside the number ("one fifty, no, one
-            fifteen"): it is the last one, and digits are wanted before it is kept.
+            fifteen": the last one counts), or a word only sounds like a digit ("one to five"): digits are
+            wanted before it is kept.
     """
 
     kind: Kind

@@ -3,7 +3,7 @@
 from functools import lru_cache
 
 from assistant.errors import QuantityError
-from assistant.spoken.english.units import DENOMINATORS, PER, UNITS, SpokenUnit
+from assistant.spoken.english.units import ABBREVIATED, DENOMINATORS, PER, UNITS, SpokenUnit
 from assistant.spoken.grammar import Many, Parse, Rule, Words, seq
 from assistant.spoken.tokens import tokens_of
 
@@ -88,12 +88,16 @@ def forms_of(unit: str) -> tuple[str, ...]:
         QuantityError: it is no unit that can be said here.
     """
     above, *below = canonical(unit).split("/")
-    said = [f for f in _forms(_BY_NAME[above]) if f.replace(" ", "").isalpha()]
+    said = [form for form in _forms(_BY_NAME[above]) if all(_is_said(word) for word in form.split())]
     for name in below:
         known = _BY_NAME["days" if name == "day" else name]
         said = [f"{head} {per} {known.one}" for head in said for per in ("per", _article(known.one))]
     own = [say_unit(unit), say_unit(unit, plural=False)]
     return tuple(dict.fromkeys([*own, *said]))
+
+
+def _is_said(word: str) -> bool:
+    return word.isalpha() and len(word) > 1 and word not in ABBREVIATED
 
 
 def _article(word: str) -> str:

@@ -34,12 +34,14 @@ class Said:
         digits: every digit was said by itself.
         figures: it was written in figures, so that how it was said cannot be known.
         foreign: it holds only if the point is a thousands mark ("1.250"), as some countries write it.
+        doubtful: a word in it is a number only because it sounds like one ("one to five").
     """
 
     value: Decimal
     digits: bool = False
     figures: bool = False
     foreign: bool = False
+    doubtful: bool = False
 
 
 ONES = ("zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine")
@@ -68,47 +70,72 @@ TWINS = {13: 30, 14: 40, 15: 50, 16: 60, 17: 70, 18: 80, 19: 90}
 """Numbers that differ only in "teen" and "ty" (ISMP and NCC MERP guidance, the full series; from memory)."""
 
 _LONGEST_FRACTION = 6
+_LONGEST_ROW = 9
 
 # Digits.
 
+
+@dataclass(frozen=True)
+class Digits:
+    """Digits in a row.
+
+    Attributes:
+        text: the digits.
+        one_by_one: each was said by itself, in a word that means a digit and nothing else.
+        doubtful: a word among them is a digit only because it sounds like one.
+    """
+
+    text: str
+    one_by_one: bool = True
+    doubtful: bool = False
+
+
+def _spelled(**digits: str) -> dict[str, Digits]:
+    return {word: Digits(digit) for word, digit in digits.items()}
+
+
+def _alike(**digits: str) -> dict[str, Digits]:
+    return {word: Digits(digit, one_by_one=False, doubtful=True) for word, digit in digits.items()}
+
+
 _DIGIT = Words(
-    {word: (str(i), True) for i, word in enumerate(ONES)}
-    | {str(i): (str(i), True) for i in range(10)}
-    | {"nought": ("0", True), "niner": ("9", True)}
+    {word: Digits(str(i)) for i, word in enumerate(ONES)}
+    | {str(i): Digits(str(i)) for i in range(10)}
+    | _spelled(nought="0", niner="9")
 )
-_OH = Words({"oh": ("0", True), "o": ("0", True)})
-_LIKE_A_DIGIT = Words({"ate": ("8", False), "won": ("1", False)})
-_LIKE_A_SMALL_WORD = Words({"to": ("2", False), "too": ("2", False), "for": ("4", False), "fore": ("4", False)})
+_OH = Words(_spelled(oh="0", o="0"))
+_LIKE_A_DIGIT = Words(_alike(ate="8", won="1"))
+_LIKE_A_SMALL_WORD = Words(_alike(to="2", too="2", fore="4") | _alike(**{"for": "4"}))
+SOUND_ALIKES = frozenset({"ate", "won", "to", "too", "for", "fore"})
+"""Words that recognisers write for digits; nobody says them, so no vocabulary needs them."""
+
 _DOUBLE = seq(
     Words({"double": 2, "triple": 3}),
     alt(_DIGIT, _OH),
-    build=lambda times, digit: (digit[0] * times, digit[1]),
+    build=lambda times, digit: Digits(digit.text * times),
 )
 _EDGE = alt(_DIGIT, _OH, _DOUBLE, _LIKE_A_DIGIT)
 _MIDDLE = alt(_DIGIT, _OH, _DOUBLE, _LIKE_A_DIGIT, _LIKE_A_SMALL_WORD)
 
 
-def _joined(*parts: object) -> tuple[str, bool] | None:
+def _joined(first: Digits, middle: tuple[Digits, ...] = (), last: Digits | None = None) -> Digits | None:
     """Digit after digit; None where they are more than any number here has."""
-    flat: list[tuple[str, bool]] = []
-    for part in parts:
-        if isinstance(part, tuple) and part and isinstance(part[0], tuple):
-            flat.extend(part)
-        elif isinstance(part, tuple) and part:
-            flat.append(part)
-    text = "".join(digit for digit, _ in flat)
-    return (text, all(exact for _, exact in flat)) if len(text) <= 9 else None
+    row = [first, *middle, *([last] if last else [])]
+    text = "".join(digits.text for digits in row)
+    if len(text) > _LONGEST_ROW:
+        return None
+    return Digits(text, all(d.one_by_one for d in row), any(d.doubtful for d in row))
 
 
 _DIGITS = alt(
     seq(alt(_DIGIT, _DOUBLE), build=_joined),
-    seq(_EDGE, Many(_MIDDLE, 0, 7), _EDGE, build=_joined),
+    seq(_EDGE, Many(_MIDDLE, 0, _LONGEST_ROW - 2), _EDGE, build=_joined),
 )
-"""Digits one by one: ("105", True)."""
+"""Digits one by one; "oh" is one only beside others."""
 
 _FRACTION_DIGITS = alt(
-    seq(alt(_DIGIT, _OH, _DOUBLE, _LIKE_A_DIGIT), build=_joined),
-    seq(_MIDDLE, Many(_MIDDLE, 0, 4), _EDGE, build=_joined),
+    seq(_EDGE, build=_joined),
+    seq(_MIDDLE, Many(_MIDDLE, 0, _LONGEST_FRACTION - 2), _EDGE, build=_joined),
 )
 
 # Cardinals.
@@ -197,10 +224,11 @@ _LONG_PAIRS = (
 _POINT = Words({POINT: None, "decimal": None, "dot": None, "decimal point": None})
 
 
-def _whole_digits(digits: tuple[str, bool]) -> Said | None:
+def _whole_digits(digits: Digits) -> Said | None:
     """Digits before a point: no zero in front but a lone one."""
-    text, exact = digits
-    return None if len(text) > 1 and text[0] == "0" else Said(Decimal(text), digits=exact)
+    if len(digits.text) > 1 and digits.text[0] == "0":
+        return None
+    return Said(Decimal(digits.text), digits=digits.one_by_one, doubtful=digits.doubtful)
 
 
 def _whole_figures(token: str) -> Iterator[Said]:
@@ -216,25 +244,27 @@ _WHOLE = alt(
 )
 
 
-def _fraction_figures(token: str) -> Iterator[tuple[str, bool]]:
+def _fraction_figures(token: str) -> Iterator[Digits]:
     if token.isdigit() and 1 < len(token) <= _LONGEST_FRACTION:
-        yield token, False
+        yield Digits(token, one_by_one=False)
 
 
 _FRACTION = alt(
     _FRACTION_DIGITS,
-    seq(_TWO_DIGITS, build=lambda value: (str(value), False)),
-    seq(_SHORT_PAIR, build=lambda value: (str(value), False)),
+    seq(alt(_TWO_DIGITS, _SHORT_PAIR), build=lambda value: Digits(str(value), one_by_one=False)),
     Written("decimals in figures", _fraction_figures),
 )
 
 
-def _decimal(whole: Said, _: None, fraction: tuple[str, bool]) -> Said | None:
-    text, exact = fraction
-    if len(text) > _LONGEST_FRACTION:
+def _decimal(whole: Said, _: None, fraction: Digits) -> Said | None:
+    if len(fraction.text) > _LONGEST_FRACTION:
         return None
-    value = Decimal(f"{whole.value:f}.{text}")
-    return Said(plain(value), digits=whole.digits and exact, figures=whole.figures)
+    return Said(
+        plain(Decimal(f"{whole.value:f}.{fraction.text}")),
+        digits=whole.digits and fraction.one_by_one,
+        figures=whole.figures,
+        doubtful=whole.doubtful or fraction.doubtful,
+    )
 
 
 _DECIMAL = seq(_WHOLE, _POINT, _FRACTION, build=_decimal)
@@ -300,15 +330,16 @@ _FIGURES = Written("a number in figures", _figures)
 # The number.
 
 
-def _digits_as_whole(digits: tuple[str, bool]) -> Said:
-    return Said(Decimal(int(digits[0])), digits=digits[1])
+def _digits_as_whole(digits: Digits) -> Said:
+    return Said(Decimal(int(digits.text)), digits=digits.one_by_one, doubtful=digits.doubtful)
 
 
-def _digits_with_lost_point(digits: tuple[str, bool]) -> Said | None:
-    text, exact = digits
+def _digits_with_lost_point(digits: Digits) -> Said | None:
+    """What "zero five" is if its point was lost: 0.5."""
+    text = digits.text
     if len(text) < 2 or text[0] != "0" or not int(text):
         return None
-    return Said(plain(Decimal(f"0.{text[1:]}")), digits=exact)
+    return Said(plain(Decimal(f"0.{text[1:]}")), digits=digits.one_by_one, doubtful=digits.doubtful)
 
 
 _SMALL_WORD = Words({"to": "2", "too": "2", "for": "4", "fore": "4"})

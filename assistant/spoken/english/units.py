@@ -83,3 +83,10 @@ PER = ("per", "an", "a", "each", "every", "/")
 
 DENOMINATORS = ("h", "min", "s", "days", "kg", "mL", "L", "dose")
 """Names of the units that may stand below the line."""
+
+ABBREVIATED = frozenset(
+    {"ml", "mls", "hr", "hrs", "min", "mins", "sec", "secs", "mg", "mgs", "gm", "gms", "mcg", "mcgs"}
+    | {"ug", "ng", "kg", "kgs", "lb", "lbs", "mmol", "mmols", "meq", "meqs", "gtt", "gtts", "cm", "mill"}
+    | {"mills", "milli", "micro"}
+)
+"""Forms that are written and not said, or that recognisers alone write."""
