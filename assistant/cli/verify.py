@@ -1,14 +1,16 @@
 """`checkoff verify RECORD...`: does each record still say what was recorded?"""
 
 import argparse
+import hashlib
 from collections.abc import Mapping
-from dataclasses import asdict
+from dataclasses import asdict, replace
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 from assistant.cli.screen import say_line, write_json
-from assistant.errors import UsageError
+from assistant.errors import AssistantError, RecordError, UsageError
 from assistant.record.paths import shown
-from assistant.record.verify import Problem, Verdict, sentence, verify
+from assistant.record.verify import Problem, Verdict, read_entries, sentence, verify
 
 if TYPE_CHECKING:
     Subparsers = argparse._SubParsersAction[argparse.ArgumentParser]
@@ -33,6 +35,11 @@ def add_parser(subparsers: "Subparsers") -> None:
         metavar="DIGEST",
         help="a head digest printed earlier; shows whether the end was cut off (one RECORD only)",
     )
+    parser.add_argument(
+        "--papers",
+        action="store_true",
+        help="check as well that checklist, order and limits here are those the attempt was made with",
+    )
     parser.add_argument("--keys", metavar="FOLDER", help="where known public keys are kept")
     parser.add_argument("--json", action="store_true", help="one JSON object a record")
     parser.set_defaults(run=run)
@@ -54,6 +61,8 @@ def run(args: argparse.Namespace) -> int:
             if known is None:
                 known = _known_keys(args.keys)
             verdict = verify(path, head=args.head, keys=known)
+        if args.papers and verdict.intact:
+            verdict = _against_papers(Path(path), verdict)
         holds = verdict.ok or (args.open and verdict.problem is Problem.NOT_SEALED)
         all_hold = all_hold and holds
         if args.json:
@@ -71,6 +80,27 @@ def _known_keys(folder: str | None) -> Mapping[str, str]:
     return known_keys(keys_folder(folder))
 
 
+def _against_papers(path: Path, verdict: Verdict) -> Verdict:
+    """The verdict, or a worse one where a file that the first entry pins is no longer the same."""
+    # Imported only here: the papers bring the whole procedure with them.
+    from assistant.checklist.library import library_folder
+    from assistant.cli.attempt import papers_of
+
+    limits = library_folder() / "limits.toml"
+    try:
+        opening = read_entries(path)[0]
+        papers_of(opening, path)
+        if opening.get("limits_digest") != hashlib.sha256(limits.read_bytes()).hexdigest():
+            raise RecordError(f"The table of limits {shown(limits)} has changed since the attempt began.")
+    except AssistantError as error:
+        why = error.what
+    except OSError as error:
+        why = f"{shown(limits)} cannot be read: {error.strerror}."
+    else:
+        return verdict
+    return replace(verdict, ok=False, problem=Problem.PINNED_FILE_DIFFERS, line=1, why=why)
+
+
 def _as_text(path: str, verdict: Verdict, known: Mapping[str, str]) -> str:
     entries = f"{verdict.count:,} {'entry' if verdict.count == 1 else 'entries'}"
     hold = "holds" if verdict.count == 1 else "hold"
@@ -78,6 +108,8 @@ def _as_text(path: str, verdict: Verdict, known: Mapping[str, str]) -> str:
         text = f"holds: {shown(path)}: {entries}, sealed. Head {verdict.head}."
     elif verdict.problem is Problem.NOT_SEALED:
         text = f"open: {sentence(path, verdict)} Its {entries} {hold}. Head {verdict.head}."
+    elif verdict.problem in (Problem.PINNED_FILE_DIFFERS, Problem.UNKNOWN_KEY):
+        text = f"BROKEN: {sentence(path, verdict)} Its {entries} {hold}. Head {verdict.head}."
     elif verdict.line is not None:
         text = f"BROKEN: {sentence(path, verdict)} {entries} before that {hold}."
     else:

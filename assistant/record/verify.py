@@ -53,6 +53,7 @@ class Problem(StrEnum):
     NOT_SEALED = "not sealed"
     SIGNATURE_WRONG = "signature wrong"
     UNKNOWN_KEY = "signed by an unknown key"
+    PINNED_FILE_DIFFERS = "pinned file differs"
 
 
 @dataclass(frozen=True)

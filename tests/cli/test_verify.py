@@ -5,10 +5,13 @@ import json
 
 import pytest
 
+from assistant.cli.attempt import pins, take_papers
 from assistant.cli.verify import add_parser
 from assistant.errors import UsageError
+from assistant.guide.progress import Mode
+from assistant.record.file import RecordFile
 from assistant.record.verify import verify
-from tests.record.examples import written
+from tests.record.examples import at, written
 
 
 @pytest.fixture
@@ -122,3 +125,36 @@ def test_hostile_file_name_prints_safely(call, tmp_path):
     assert len(lines) == 1
     assert r"a\n\x1b[31m\xff\u202e.jsonl" in lines[0]
     json.loads(call("--json", path)[1][0])
+
+
+def pinned(path, **changes):
+    """A record whose first entry pins the papers as they are on this machine, but for `changes`."""
+    papers = take_papers("primary-line", None)
+    opening = pins(papers, Mode.CHECK_OFF, "A17", "primary-line", None)
+    with RecordFile.create(path, {"kind": "opened", "at": at(0), **opening, **changes}) as record:
+        record.seal({"at": at(1)})
+    return path
+
+
+def test_papers_that_are_the_same(call, tmp_path):
+    """With --papers, the checklist, order and limits of the attempt are held against those here."""
+    assert call("--papers", pinned(tmp_path / "a.jsonl"))[0] == 0
+
+
+@pytest.mark.parametrize(
+    ("changes", "named"),
+    [
+        ({"checklist_digest": "0" * 64}, "The checklist primary-line has changed"),
+        ({"order_digest": "0" * 64}, "The order"),
+        ({"limits_digest": "0" * 64}, "The table of limits"),
+        ({"checklist": "no-such-checklist"}, "no-such-checklist"),
+    ],
+)
+def test_papers_that_differ(call, tmp_path, changes, named):
+    """A pinned file that differs or is gone is named; without --papers the record itself holds."""
+    path = pinned(tmp_path / "a.jsonl", **changes)
+    code, lines = call("--papers", path)
+    assert code == 1
+    assert lines[0].startswith(f"BROKEN: {path}, line 1: pinned file differs. ")
+    assert named in lines[0]
+    assert call(path)[0] == 0
