@@ -17,7 +17,7 @@ from assistant.checklist.model import (
     Step,
 )
 from assistant.errors import UsageError
-from assistant.guide.progress import Progress, State, Status
+from assistant.guide.progress import Progress, State, Status, StepProgress
 from assistant.orders.key import KeyEntry
 from assistant.spoken import say_amount, say_digits, say_number, say_unit
 from assistant.spoken.meaning import Command
@@ -197,5 +197,6 @@ def disturbed(progress: Progress) -> tuple[str, ...]:
     return tuple(
         name
         for name, done in progress.steps.items()
-        if done.wrong or done.cues or done.corrections or done.out_of_order or done.status is not Status.CLOSED
+        if done.status is not Status.CLOSED
+        or done != StepProgress(done.status, done.first, done.final, done.tries, closed_at=done.closed_at)
     )

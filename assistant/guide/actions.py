@@ -512,7 +512,7 @@ class Actions:
             done = turn.draft.steps[name]
             done.status = Status.OPEN
             done.closed_at = None
-            done.cues.append("waited too long")
+            done.expired += 1
             if name in turn.draft.history:
                 turn.draft.history.remove(name)
         turn.say(sentences.disagrees(expires.say), Tone.HOLD)

@@ -34,6 +34,7 @@ class StepResult:
     wrong: int = 0
     slips: tuple[str, ...] = ()
     cues: tuple[str, ...] = ()
+    expired: int = 0
     reason: str = ""
 
 
@@ -104,6 +105,7 @@ def _result(step: Step, done: StepProgress, *, reached: bool) -> StepResult:
         wrong=done.wrong,
         slips=tuple(done.slips),
         cues=tuple(done.cues),
+        expired=done.expired,
         reason=done.reason,
     )
 
@@ -133,12 +135,19 @@ def _failures(lines: list[StepResult], percent: Decimal, rule: PassRule, mode: M
         return found
     critical = [line for line in lines if line.critical]
     found += [f"A critical step is out of order: {line.say}" for line in critical if line.ending is Ending.OUT_OF_ORDER]
-    corrected = sum(line.ending is Ending.CORRECTED for line in critical)
-    if corrected > rule.critical_corrections:
-        found.append(f"{corrected} critical steps were corrected; {rule.critical_corrections} may be.")
+    # What the learner saw and put right without being told is no failure; a slip was found by the hold.
+    held = sum(bool(line.slips) for line in critical)
+    if held > rule.critical_corrections:
+        found.append(
+            f"Corrected only after a hold: {held} critical {_steps(held)}; {rule.critical_corrections} may be."
+        )
     cued = sum(bool(line.cues) for line in critical)
     if cued > rule.critical_cues:
-        found.append(f"{cued} critical steps needed a cue; {rule.critical_cues} may.")
+        found.append(f"Done only after a cue: {cued} critical {_steps(cued)}; {rule.critical_cues} may be.")
     if percent < rule.score_percent:
         found.append(f"{percent} % of the steps were done unaided; {rule.score_percent} % are needed.")
     return found
+
+
+def _steps(count: int) -> str:
+    return "step" if count == 1 else "steps"

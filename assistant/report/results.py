@@ -35,6 +35,8 @@ def _line(line: StepResult) -> str:
         details.append("slip: " + ", ".join(line.slips))
     if line.cues:
         details.append("cues: " + ", ".join(line.cues))
+    if line.expired:
+        details.append("done again: the settings were lost by waiting too long")
     if line.reason:
         details.append(f"reason: {line.reason}")
     tail = f" ({'; '.join(details)})" if details else ""

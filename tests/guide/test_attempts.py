@@ -168,7 +168,7 @@ def test_settings_are_lost_by_waiting_too_long():
     lived.do(SMOOTH[5:9])
     lived.do(SMOOTH[10:])
     assert lived.outcome is Outcome.PASSED
-    assert endings(lived)["rate"] is Ending.CUED
+    assert lived.guide.progress.steps["rate"].expired == 1
 
 
 def test_a_correction_is_a_new_entry():
@@ -248,7 +248,7 @@ def test_cues_fail_a_check_off_where_its_rule_says_so():
     lived.type("i need help")
     lived.do(SMOOTH)
     assert lived.outcome is Outcome.NOT_PASSED
-    assert lived.guide.results().failures == ("1 critical steps needed a cue; 0 may.",)
+    assert lived.guide.results().failures == ("Done only after a cue: 1 critical step; 0 may be.",)
 
 
 def test_voice_settings_have_an_end():
