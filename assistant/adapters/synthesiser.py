@@ -12,7 +12,6 @@ from collections import OrderedDict
 from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
-from typing import IO
 
 import numpy as np
 import numpy.typing as npt
@@ -66,8 +65,10 @@ class SynthesisCancelledError(Exception):
 class Synthesiser:
     """The machine's own voice, written into memory.
 
-    The engine runs in a worker process, started at once so that the first sentence comes quickly. A sentence that
-    is not there in time is given up: the worker is killed and started again, and the sentence tried once more.
+    The engine runs in a worker process, and each worker speaks one sentence: pyttsx3 finishes a file in a thread
+    of its own after it says that it is done, and what is left of one sentence must never get into the sound of
+    another, which may hold another number. The next worker is always started ahead, so that nobody waits for it.
+    A sentence that is not there in time is given up, its worker killed, and the sentence tried once more.
     """
 
     def __init__(self, command: tuple[str, ...] | None = None, sentence_limit_s: float = SENTENCE_LIMIT_S) -> None:
@@ -86,8 +87,7 @@ class Synthesiser:
         self._number = 0
         self._closed = False
         self._worker: _Worker | None = None
-        with contextlib.suppress(DeviceError):  # told when the first sentence is wanted
-            self._worker = _Worker(self._command)
+        self._start_ahead()
 
     def synthesise(self, text: str, rate: int = 0, is_cancelled: Callable[[], bool] = lambda: False) -> Speech:
         """A sentence as sound.
@@ -130,13 +130,11 @@ class Synthesiser:
     def _asked(self, text: str, rate: int, is_cancelled: Callable[[], bool]) -> Speech:
         if self._closed:
             raise SynthesisCancelledError
-        if self._worker is None:
-            self._worker = _Worker(self._command)
-        worker = self._worker
+        worker = self._worker or _Worker(self._command)
+        self._worker = worker  # where `close` finds it
         self._number += 1
         file = Path(self._folder.name) / f"{self._number}.wav"
-        request = {
-            "id": self._number,
+        request: dict[str, object] = {
             "text": text,
             "rate": START_RATE_WPM + RATE_STEP_WPM * rate,
             "file": str(file),
@@ -144,13 +142,18 @@ class Synthesiser:
         try:
             worker.wait_for_start(is_cancelled)
             worker.ask(request, self._sentence_limit_s + CHARACTER_LIMIT_S * len(text), is_cancelled)
-            return _trimmed(_read(file))
-        except _WorkerFailedError:
+            speech = _trimmed(_read(file))
+        finally:
             worker.kill()
             self._worker = None
-            raise
-        finally:
             file.unlink(missing_ok=True)
+        self._start_ahead()
+        return speech
+
+    def _start_ahead(self) -> None:
+        if not self._closed:
+            with contextlib.suppress(DeviceError):  # told when the next sentence is wanted
+                self._worker = _Worker(self._command)
 
 
 class _WorkerFailedError(Exception):
@@ -158,6 +161,8 @@ class _WorkerFailedError(Exception):
 
 
 class _Worker:
+    """One process for one sentence."""
+
     def __init__(self, command: tuple[str, ...]) -> None:
         try:
             self._process = subprocess.Popen(  # noqa: S603 - the program's own script
@@ -166,20 +171,13 @@ class _Worker:
         except OSError as failure:
             raise DeviceError(f"The speech synthesiser cannot be started: {failure}.", _REMEDY) from failure
         self._start_limit = time.monotonic() + START_LIMIT_S
-        self._has_started = False
-        self._replies: queue.SimpleQueue[dict[str, object]] = queue.SimpleQueue()
-        output = self._process.stdout
-        if output is not None:
-            threading.Thread(target=self._read, args=(output,), name="synthesiser", daemon=True).start()
+        self._replies: queue.SimpleQueue[str | None] = queue.SimpleQueue()
+        threading.Thread(target=self._read, name="synthesiser", daemon=True).start()
 
     def wait_for_start(self, is_cancelled: Callable[[], bool]) -> None:
-        if self._has_started:
-            return
-        reply = self._reply(0, self._start_limit, is_cancelled)
-        if "error" in reply:
-            self.kill()
-            raise DeviceError(f"This machine has no speech synthesiser: {reply['error']}.", _REMEDY)
-        self._has_started = True
+        error = self._reply(self._start_limit, is_cancelled)
+        if error:
+            raise DeviceError(f"This machine has no speech synthesiser: {error}.", _REMEDY)
 
     def ask(self, request: dict[str, object], limit_s: float, is_cancelled: Callable[[], bool]) -> None:
         try:
@@ -188,9 +186,9 @@ class _Worker:
                 self._process.stdin.flush()
         except (OSError, ValueError) as failure:
             raise _WorkerFailedError("it has ended") from failure
-        reply = self._reply(request["id"], time.monotonic() + limit_s, is_cancelled)
-        if "error" in reply:
-            raise _WorkerFailedError(str(reply["error"]))
+        error = self._reply(time.monotonic() + limit_s, is_cancelled)
+        if error:
+            raise _WorkerFailedError(error)
 
     def kill(self) -> None:
         self._process.kill()
@@ -200,28 +198,25 @@ class _Worker:
             with contextlib.suppress(OSError):
                 self._process.stdin.close()
 
-    def _reply(self, number: object, deadline: float, is_cancelled: Callable[[], bool]) -> dict[str, object]:
-        while True:
-            if is_cancelled():
-                raise SynthesisCancelledError
-            try:
-                reply = self._replies.get(timeout=_LOOK_UP_S)
-            except queue.Empty:
-                if time.monotonic() > deadline:
-                    raise _WorkerFailedError("it does not answer") from None
-                continue
-            if reply["id"] == number:
-                return reply
-            if reply["id"] is None:
-                self._replies.put(reply)  # for whoever asks next
-                raise _WorkerFailedError("it has ended")
-            # An answer to a sentence that nobody wanted any more.
+    def _reply(self, deadline: float, is_cancelled: Callable[[], bool]) -> str:
+        """The error in the next reply; empty where all is well."""
+        while not is_cancelled():
+            with contextlib.suppress(queue.Empty):
+                error = self._replies.get(timeout=_LOOK_UP_S)
+                if error is None:
+                    raise _WorkerFailedError("it has ended")
+                return error
+            if time.monotonic() > deadline:
+                raise _WorkerFailedError("it does not answer")
+        raise SynthesisCancelledError
 
-    def _read(self, output: IO[bytes]) -> None:
-        with output, contextlib.suppress(OSError, ValueError):
-            for line in output:
-                self._replies.put(json.loads(line))
-        self._replies.put({"id": None})
+    def _read(self) -> None:
+        output = self._process.stdout
+        if output is not None:
+            with output, contextlib.suppress(OSError, ValueError):
+                for line in output:
+                    self._replies.put(str(json.loads(line)["error"]))
+        self._replies.put(None)
 
 
 class _Memory:
@@ -260,6 +255,6 @@ def _trimmed(speech: Speech) -> Speech:
     # Engines end with up to half a second of silence, in which the learner could already answer.
     loud = np.flatnonzero(np.abs(speech.samples.astype(np.int32)) > _QUIET * 32_768)
     if len(loud) == 0:
-        return Speech(speech.samples[:0], speech.rate_hz)
+        raise _WorkerFailedError("it wrote no sound")
     tail = int(_TAIL_S * speech.rate_hz)
     return Speech(speech.samples[: loud[-1] + 1 + tail].copy(), speech.rate_hz)

@@ -1,14 +1,15 @@
-"""The process that turns sentences into sound files with pyttsx3; run as a script, killed when it hangs.
+"""The process that turns one sentence into a sound file with pyttsx3; run as a script, killed when it hangs.
 
-It imports nothing of the program, so that it starts quickly. Requests come as JSON lines on standard input:
-``{"id": 1, "text": "...", "rate": 165, "file": "/where/to"}``. Each gets one JSON line on standard output:
-``{"id": 1}`` or ``{"id": 1, "error": "..."}``. The first line, with id 0, says whether there is a voice at all.
+It imports nothing of the program, so that it starts quickly. When the engine is there it writes one JSON line to
+standard output, ``{"error": ""}``, or says there why it is not. Then it reads one request from standard input,
+``{"text": "...", "rate": 165, "file": "/where/to"}``, and answers with another such line.
 """
 
 import json
 import os
 import signal
 import sys
+import threading
 from typing import Any, TextIO
 
 _LANGUAGES = ("en-gb", "en_gb", "en-us", "en_us", "en")
@@ -16,7 +17,7 @@ _LANGUAGES = ("en-gb", "en_gb", "en-us", "en_us", "en")
 
 
 def main() -> None:
-    """Answer requests until standard input ends."""
+    """Start the engine, speak one sentence, end."""
     # An interrupt from the keyboard goes to this process too; the program still has its last sentence to say.
     signal.signal(signal.SIGINT, signal.SIG_IGN)
     replies = _replies()
@@ -25,20 +26,35 @@ def main() -> None:
 
         engine = pyttsx3.init()
         _choose_voice(engine)
+        _reply(replies, "")
+        line = sys.stdin.readline()
+        if line:
+            _speak(engine, json.loads(line))
+            _reply(replies, "")
     except Exception as failure:  # noqa: BLE001 - whatever the engine throws belongs into the reply
-        _reply(replies, 0, failure)
-        return
-    _reply(replies, 0, None)
-    for line in sys.stdin:
-        request = json.loads(line)
-        try:
-            engine.setProperty("rate", request["rate"])
-            engine.save_to_file(request["text"], request["file"])
-            engine.runAndWait()
-        except Exception as failure:  # noqa: BLE001 - as above
-            _reply(replies, request["id"], failure)
-        else:
-            _reply(replies, request["id"], None)
+        _reply(replies, " ".join(str(failure).split())[:300].rstrip(".") or type(failure).__name__)
+    # Without the interpreter's own end: an engine's threads may still run, and the sentence is on disk.
+    os._exit(0)
+
+
+def _speak(engine: Any, request: dict[str, Any]) -> None:
+    finished = threading.Event()
+    failures: list[Exception] = []
+
+    def fail(name: str | None, exception: Exception) -> None:
+        failures.append(exception)
+        finished.set()
+
+    engine.connect("finished-utterance", lambda name, completed: finished.set())
+    engine.connect("error", fail)
+    engine.setProperty("rate", request["rate"])
+    engine.save_to_file(request["text"], request["file"])
+    engine.runAndWait()
+    if engine.driver_name == "espeak":
+        # `runAndWait` comes back while this engine's thread is still writing; the notice comes after the file.
+        finished.wait()
+    if failures:
+        raise failures[0]
 
 
 def _replies() -> TextIO:
@@ -51,11 +67,8 @@ def _replies() -> TextIO:
     return replies
 
 
-def _reply(replies: TextIO, number: int, failure: Exception | None) -> None:
-    reply: dict[str, object] = {"id": number}
-    if failure is not None:
-        reply["error"] = " ".join(str(failure).split())[:300] or type(failure).__name__
-    replies.write(json.dumps(reply) + "\n")
+def _reply(replies: TextIO, error: str) -> None:
+    replies.write(json.dumps({"error": error}) + "\n")
     replies.flush()
 
 

@@ -18,7 +18,7 @@ START_GAIN = 0.4
 LOUDNESS_STEP = 1.25
 """Factor a step, about 2 dB; four steps up from the start reach full scale."""
 RETRY_S = 5.0
-"""Time between two attempts to get a lost voice back, made while nothing is to be said."""
+"""Time between two attempts to get a lost voice back."""
 
 _JOIN_LIMIT_S = 1.0
 
@@ -66,6 +66,7 @@ class SpeakingVoice:
         self._rate = 0
         self._loudness = 0
         self._is_lost = False
+        self._retry_at = 0.0
         self._closing = threading.Event()
         self._thread = threading.Thread(target=self._run, name="voice", daemon=True)
         self._thread.start()
@@ -95,27 +96,28 @@ class SpeakingVoice:
         self._synthesiser.close()
 
     def _run(self) -> None:
-        retry_at = 0.0
         while not self._closing.is_set():
             try:
                 sentence = self._sentences.get(timeout=RETRY_S if self._is_lost else None)
             except queue.Empty:
                 sentence = None
-            if sentence is None:
-                if self._is_lost and time.monotonic() >= retry_at and not self._closing.is_set():
-                    self._try_again()
-                    retry_at = time.monotonic() + RETRY_S
-                continue
-            try:
-                if not self._is_lost:
-                    self._speak(sentence)
-            except SynthesisCancelledError:
-                pass
-            except AssistantError as failure:
-                self._lose(str(failure))
-            except Exception as failure:  # noqa: BLE001 - a dead voice would leave everybody waiting
-                self._lose(f"The voice has failed: {failure}.")
-            self._post(SpeechEnded(sentence.utterance, at=self._clock.now()))
+            if sentence is not None:
+                self._end(sentence)
+            if self._is_lost and time.monotonic() >= self._retry_at and not self._closing.is_set():
+                self._try_again()
+
+    def _end(self, sentence: _Sentence) -> None:
+        """Speak a sentence where that is possible, and say that it is over."""
+        try:
+            if not self._is_lost:
+                self._speak(sentence)
+        except SynthesisCancelledError:
+            pass
+        except AssistantError as failure:
+            self._lose(str(failure))
+        except Exception as failure:  # noqa: BLE001 - a dead voice would leave everybody waiting
+            self._lose(f"The voice has failed: {failure}.")
+        self._post(SpeechEnded(sentence.utterance, at=self._clock.now()))
 
     def _speak(self, sentence: _Sentence) -> None:
         with self._lock:
@@ -135,12 +137,17 @@ class SpeakingVoice:
 
     def _lose(self, reason: str) -> None:
         self._is_lost = True
+        self._retry_at = time.monotonic() + RETRY_S
         if not self._closing.is_set():
             self._post(VoiceLost(at=self._clock.now(), reason=reason))
 
     def _try_again(self) -> None:
+        def has_better_to_do() -> bool:  # a sentence must end at once, not when a synthesiser's deadline is over
+            return self._closing.is_set() or not self._sentences.empty()
+
+        self._retry_at = time.monotonic() + RETRY_S
         with contextlib.suppress(AssistantError, SynthesisCancelledError):
-            self._synthesiser.synthesise("ready", 0, self._closing.is_set)
+            self._synthesiser.synthesise("ready", 0, has_better_to_do)
             self._loudspeaker.refresh()
             self._loudspeaker.check()
             self._is_lost = False

@@ -14,35 +14,36 @@ from assistant.errors import DeviceError
 
 # A worker in the place of the real one: answers after the real one's protocol, or misbehaves on certain words.
 WORKER = r"""
-import json, os, sys, time, wave
+import json, sys, time, wave
 from pathlib import Path
 folder = Path(sys.argv[1])
-(folder / f"started-{os.getpid()}").touch()
-def reply(**what):
-    print(json.dumps(what), flush=True)
+def reply(error=""):
+    print(json.dumps({"error": error}), flush=True)
 if (folder / "no-engine").exists():
-    reply(id=0, error="libespeak-ng.so.1 cannot be opened")
+    reply("libespeak-ng.so.1 cannot be opened")
     raise SystemExit
-reply(id=0)
+reply()
 for line in sys.stdin:
     request = json.loads(line)
     text = request["text"]
-    if "hang" in text or ("once" in text and len(list(folder.glob("started-*"))) == 1):
+    (folder / "asked").open("a").write(text + "\n")
+    if "hang" in text or ("once" in text and (folder / "asked").read_text().count("once") == 1):
         time.sleep(60)
     if "late" in text:
         time.sleep(0.5)
     if "die" in text:
         raise SystemExit
     if "refuse" in text:
-        reply(id=request["id"], error="no such voice")
+        reply("no such voice")
         continue
     if "nothing" not in text:
         with wave.open(request["file"], "wb") as out:
             out.setnchannels(1)
             out.setsampwidth(2)
             out.setframerate(16000)
-            out.writeframes(bytes([0, 32]) * request["rate"] * 10 + bytes(16000))
-    reply(id=request["id"])
+            sound = b"" if "empty" in text else bytes([0, 32]) * request["rate"] * 10
+            out.writeframes(sound + bytes(16000))
+    reply()
 """
 
 
@@ -61,8 +62,8 @@ def make(tmp_path):
         synthesiser.close()
 
 
-def workers(folder: Path) -> int:
-    return len(list(folder.glob("started-*")))
+def asked(folder: Path) -> list[str]:
+    return (folder / "asked").read_text().splitlines()
 
 
 def test_sentence_becomes_trimmed_samples(make):
@@ -79,6 +80,7 @@ def test_recurring_sentence_is_remembered(make, tmp_path):
     first = synthesiser.synthesise("Yes or no?")
     assert synthesiser.synthesise("Yes or no?") is first
     assert len(synthesiser.synthesise("Yes or no?", -2).samples) < len(first.samples)
+    assert asked(tmp_path) == ["Yes or no?"] * 2
 
 
 @pytest.mark.parametrize("text", ["", " ", "...", "-\n"])
@@ -90,7 +92,7 @@ def test_nothing_to_say_is_no_sound(make, text):
 def test_worker_that_hangs_once_is_replaced(make, tmp_path):
     """A sentence that does not come in time is asked for once more, from a new worker."""
     assert len(make(1.0).synthesise("once").samples) > 0
-    assert workers(tmp_path) == 2
+    assert asked(tmp_path) == ["once"] * 2
 
 
 @pytest.mark.parametrize(
@@ -100,6 +102,7 @@ def test_worker_that_hangs_once_is_replaced(make, tmp_path):
         ("die", "it has ended"),
         ("refuse", "no such voice"),
         ("nothing", "it wrote no sound"),
+        ("empty", "it wrote no sound"),
     ],
 )
 def test_worker_that_fails_twice_is_an_error(make, tmp_path, text, reason):
@@ -107,7 +110,7 @@ def test_worker_that_fails_twice_is_an_error(make, tmp_path, text, reason):
     synthesiser = make()
     with pytest.raises(DeviceError, match=f"^The speech synthesiser fails: {reason}. "):
         synthesiser.synthesise(text)
-    assert workers(tmp_path) == 2
+    assert asked(tmp_path) == [text] * 2
     assert len(synthesiser.synthesise("Better now.").samples) > 0
 
 
@@ -205,3 +208,26 @@ def _is_running(number: int) -> bool:
         return "State:\tZ" not in status.read_text()
     except OSError:
         return False
+
+
+@pytest.mark.sound
+@pytest.mark.skipif(shutil.which("espeak-ng") is None, reason="espeak-ng is not installed")
+def test_real_engine_gives_whole_sentences_under_load():
+    """Many at once, on a machine that is busy: each sentence is whole, and its own."""
+    sentences = [f"The rate is {number} millilitres an hour." for number in ("fifteen", "fifty", "one point five")]
+    synthesisers = [Synthesiser() for _ in range(4)]
+    found: list[tuple[str, bytes]] = []
+
+    def speak(synthesiser: Synthesiser) -> None:
+        for sentence in sentences:
+            found.append((sentence, synthesiser.synthesise(sentence).samples.tobytes()))
+
+    threads = [threading.Thread(target=speak, args=(synthesiser,)) for synthesiser in synthesisers]
+    for thread in threads:
+        thread.start()
+    for thread in threads:
+        thread.join(60)
+    for synthesiser in synthesisers:
+        synthesiser.close()
+    assert len(found) == 12
+    assert len(set(found)) == 3
