@@ -13,6 +13,7 @@ _LOWEST_EXPONENT = -12
 _LONGEST_TEXT = 80
 
 _NUMBER = re.compile(r"(?P<sign>[-\u2212]?)(?P<whole>\d{1,3}(?:,\d{3})+|\d{1,15})?(?:\.(?P<part>\d{1,15}))?", re.ASCII)
+_LEADING = re.compile(r"[-\u2212\d.,\u2009\u202f\u00a0]*", re.ASCII)
 _HOURS_AND_MINUTES = re.compile(
     r"(?P<hours>\d{1,4})\s*(?:h|hr|hrs|hour|hours)\s*(?:and\s+)?(?P<minutes>\d{1,2})\s*(?:min|mins|minute|minutes)",
     re.ASCII,
@@ -114,7 +115,7 @@ def parse_amount(text: str) -> Amount:
                 "Write the time in minutes alone.",
             )
         return Amount(Decimal(60 * int(both["hours"]) + int(both["minutes"])), "min")
-    split = re.match(r"[-\u2212\d.,\u2009\u202f\u00a0]*", bare)
+    split = _LEADING.match(bare)
     number = split.group(0) if split else ""
     rest = bare[len(number) :].strip()
     number = number.strip()

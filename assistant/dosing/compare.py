@@ -131,13 +131,13 @@ def _bare(stated: Amount, expected: Amount) -> str:
 
 
 def _power_of_ten(ratio: Fraction) -> int | None:
-    """The whole power of ten that a ratio is, if it is one."""
-    for power in range(1, 13):
-        if ratio == 10**power:
-            return power
-        if ratio * 10**power == 1:
-            return -power
-    return None
+    """The whole power of ten that a ratio is, if it is one; zero does not count."""
+    if 1 not in (ratio.numerator, ratio.denominator):
+        return None
+    digits = str(ratio.numerator if ratio.denominator == 1 else ratio.denominator)
+    if digits.rstrip("0") != "1" or len(digits) == 1:
+        return None
+    return len(digits) - 1 if ratio.denominator == 1 else 1 - len(digits)
 
 
 def _decimals(value: Fraction) -> int | None:
@@ -145,17 +145,29 @@ def _decimals(value: Fraction) -> int | None:
     return next((places for places in range(5) if (value * 10**places).denominator == 1), None)
 
 
-def _equal_as_shown(said: Fraction, other: Fraction) -> bool:
-    """Whether `other`, rounded half up to the decimals of `said`, is `said`; two digits at least."""
+def _equal_as_shown(said: Fraction, *others: Fraction) -> bool:
+    """Whether one of the others, rounded half up to the decimals of `said`, is `said`.
+
+    A cut number needs two digits at least: 8 is not taken for a cut 8.33.
+    """
     places = _decimals(said)
     if places is None:
         return False
-    shown = (other * 10**places * 2 + 1).__floor__() // 2
-    return shown == said * 10**places and (said == other or shown >= 10)
+    shown = said * 10**places
+    for other in others:
+        scaled = other * 10**places
+        if (2 * scaled.numerator + scaled.denominator) // (2 * scaled.denominator) == shown and (
+            said == other or shown >= 10
+        ):
+            return True
+    return False
+
+
+_POWERS = tuple(Fraction(10) ** power for power in (-3, -2, -1, 1, 2, 3))
 
 
 def _cut_after_moving_the_point(said: Fraction, right: Fraction) -> bool:
-    return any(_equal_as_shown(said, right * Fraction(10) ** power) for power in (-3, -2, -1, 1, 2, 3))
+    return _equal_as_shown(said, *(right * power for power in _POWERS))
 
 
 def _teen_and_ty(one: Decimal, other: Decimal) -> bool:

@@ -16,7 +16,11 @@ _PLAIN = {"mass": "mg", "activity": "units", "amount": "mmol", "equivalents": "m
 
 def substance(given: Measure) -> str:
     """What a dose counts: mass, activity (units), amount (mmol) or equivalents."""
-    return next(d for d, power in units.unit(given.unit).signature if power > 0)
+    return _counted(given.unit)
+
+
+def _counted(name: str) -> str:
+    return next(dimension for dimension, power in units.unit(name).signature if power > 0)
 
 
 def _same_substance(one: Measure, other: Measure, name: str, other_name: str) -> str:
@@ -270,11 +274,17 @@ def rate_factor(concentration: Measure, *, per: str = "mcg/min", rounding: Round
     Source: the formula of `pump_rate` for a dose rate of one.
     """
     strength = take("concentration", concentration, "concentration")
-    wanted = units.unit(f"mL/h per {units.unit(per).name}")
-    if wanted.kind != "volume per dose":
-        raise QuantityError(f"{per} is not a dose rate.", "Give a unit such as mcg/min.")
+    dose_rate = units.unit(per)
+    if dose_rate.kind != "dose rate":
+        raise QuantityError(f"{dose_rate.name} is not a dose rate.", "Give a unit such as mcg/min.")
+    if _counted(dose_rate.name) != substance(concentration):
+        raise QuantityError(
+            f"{dose_rate.name} and the concentration ({tell(concentration)}) do not count the same thing.",
+            "Give both in the same kind of unit.",
+        )
+    wanted = units.unit(f"mL/h per {dose_rate.name}")
     exact = 1 / strength / wanted.factor
-    line = f"1 {units.unit(per).name} at {tell(concentration)} = {tell_exact(exact, 'mL/h')}"
+    line = f"1 {dose_rate.name} at {tell(concentration)} = {tell_exact(exact, 'mL/h')}"
     return conclude("rate-factor", {"concentration": concentration, "per": per}, exact, wanted.name, rounding, (line,))
 
 

@@ -188,7 +188,7 @@ _ALL = (
         ),
         strength.concentration,
     ),
-    Formula("volume-for-dose", "mL", (_amount("dose", "5,000 units"), _STRENGTH, _RULE), dose.volume_for_dose),
+    Formula("volume-for-dose", "mL", (_amount("dose", "80 mg"), _STRENGTH, _RULE), dose.volume_for_dose),
     Formula("dose-in-volume", "the dose's unit", (_VOLUME, _STRENGTH, _unit("mg"), _RULE), dose.dose_in_volume),
     Formula(
         "dose-by-weight",

@@ -205,13 +205,13 @@ def _judge(name: str, about: str, given: Measure, limit: Limit, weight: Measure 
     bound, wanted = limit.value.ratio, limit.value
     kind = units.unit(wanted.unit).kind
     value: Fraction
-    if kind == "dose rate per weight" and units.unit(given.unit).kind == "dose rate":
+    flat = wanted.unit.replace("/kg", "", 1)
+    if kind == "dose rate per weight" and units.same_dimension(given.unit, flat):
         if weight is None:
             return Finding(
                 Level.UNKNOWN, about, f"The limit of {show(wanted)} needs the body weight to be checked.", limit.source
             )
-        top, *_, time = wanted.unit.split("/")
-        value = given.in_unit(f"{top}/{time}") / kilograms(weight)
+        value = given.in_unit(flat) / kilograms(weight)
     elif units.same_dimension(given.unit, wanted.unit):
         value = given.in_unit(wanted.unit)
     else:

@@ -95,7 +95,9 @@ def parse_rounding(text: str) -> Rounding:
     Raises:
         QuantityError: no such rule.
     """
-    words = text.lower().replace(",", " ").replace("nearest", " ").replace("number", " ").replace("-", " ").split()
+    words = (
+        text.lower().replace(",", " ").replace("nearest", " ").replace("number", " ").replace("half-", "half ").split()
+    )
     direction = Direction.HALF_UP
     for name in Direction:
         tail = name.value.split()

@@ -135,7 +135,8 @@ _TABLE = (
         ("hr", "hrs", "H", "HR", "HRS", *_words("hour", "hours")),
     ),
     SimpleUnit("days", "time", Fraction(24), "day", "days", "d", ("day", "Day", "Days", "DAY", "DAYS")),
-    SimpleUnit("gtt", "drops", Fraction(1), "drop", "drops", "[drp]", ("gtts", "GTT", *_words("drop", "drops"))),
+    # UCUM's own drop, [drp], is 1/20 mL; a set's drop is counted, and 10 to 60 of them make a mL.
+    SimpleUnit("gtt", "drops", Fraction(1), "drop", "drops", "{drop}", ("gtts", "GTT", *_words("drop", "drops"))),
     SimpleUnit(
         "units",
         "activity",
@@ -281,7 +282,7 @@ QUANTITIES: Mapping[str, tuple[Signature, ...]] = {
     "rate per weight": ((("body weight", -1), ("time", -1), ("volume", 1)),),
     "volume per dose": tuple(tuple(sorted(((d, -1), ("volume", 1)))) for d in _DOSES),
     "household factor": (
-        *tuple(tuple(sorted((("volume", 1), (d, -1)))) for d in _HOUSEHOLD),
+        *(tuple(sorted((("volume", 1), (d, -1)))) for d in _HOUSEHOLD),
         (("grains", -1), ("mass", 1)),
     ),
 }

@@ -33,8 +33,8 @@ class Example:
     @property
     def texts(self) -> dict[str, str]:
         """The inputs by name."""
-        pairs = (part.split("=", 1) for part in self.inputs.split(" | "))
-        return {name: text for name, text in pairs}
+        pairs = (part.partition("=") for part in self.inputs.split(" | "))
+        return {name: text for name, _, text in pairs}
 
     @property
     def why(self) -> str:

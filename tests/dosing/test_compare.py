@@ -1,0 +1,123 @@
+"""The cross-check: equal is equal in any unit; every slip is named; the plain sentence gives nothing away."""
+
+import itertools
+import re
+
+import pytest
+
+from assistant.dosing import Agrees, CannotCheck, Disagrees, Slip, compare, parse_amount
+
+OTHERS = {
+    "primary.rate": parse_amount("75 mL/h"),
+    "primary.vtbi": parse_amount("950 mL"),
+    "primary.bag_volume": parse_amount("1,000 mL"),
+    "secondary.volume": parse_amount("50 mL"),
+    "secondary.duration": parse_amount("30 min"),
+    "secondary.rate": parse_amount("100 mL/h"),
+}
+
+
+@pytest.mark.parametrize(
+    ("stated", "expected"),
+    [
+        ("75 mL/h", "75 mL/h"),
+        ("75.0 mL/h", "75 mL/h"),
+        ("1 L", "1,000 mL"),
+        ("0.5 h", "30 min"),
+        ("2 mL/min", "120 mL/h"),
+        ("1 g", "1,000 mg"),
+        ("500 mcg/mL", "0.5 mg/mL"),
+    ],
+)
+def test_agrees_after_conversion(stated: str, expected: str) -> None:
+    """The same quantity agrees, in whatever unit it was said."""
+    assert compare(parse_amount(stated), parse_amount(expected), OTHERS) == Agrees()
+
+
+SLIPS = [
+    ("750 mL/h", "75 mL/h", Slip.TENFOLD, "750 is ten times the 75 that follows from the order."),
+    ("7.5 mL/h", "75 mL/h", Slip.TENFOLD, "7.5 is a tenth of the 75 that follows from the order."),
+    ("7,500 mL/h", "75 mL/h", Slip.TENFOLD, "7,500 is one hundred times the 75 that follows from the order."),
+    ("0.75 mL/h", "75 mL/h", Slip.TENFOLD, "0.75 is a hundredth of the 75 that follows from the order."),
+    ("833 mL/h", "83.3 mL/h", Slip.TENFOLD, "833 is ten times the 83.3 that follows from the order."),
+    ("5 mg/h", "5 mcg/h", Slip.THOUSANDFOLD, "5 mg/h is one thousand times the 5 mcg/h that follows"),
+    ("0.005 mg", "5 mg", Slip.THOUSANDFOLD, "0.005 is a thousandth of the 5 that follows from the order."),
+    ("8.3 mL/h", "83.3 mL/h", Slip.DECIMAL_POINT, "8.3 has the digits of the 83.3"),
+    ("1.7 mL/h", "166.7 mL/h", Slip.DECIMAL_POINT, "1.7 has the digits of the 166.7"),
+    ("10,000 mg", "1 mg", Slip.DECIMAL_POINT, "ten to the power of 4 times"),
+    ("15 mL/h", "50 mL/h", Slip.TEEN_TY, "15 sounds like the 50 that follows from the order."),
+    ("60 mL/h", "16 mL/h", Slip.TEEN_TY, "60 sounds like the 16"),
+    ("13 min", "30 min", Slip.TEEN_TY, "13 sounds like the 30"),
+    ("90 mL", "19 mL", Slip.TEEN_TY, "90 sounds like the 19"),
+    ("115 mL/h", "150 mL/h", Slip.TEEN_TY, "115 sounds like the 150"),
+    ("1,350 mL", "1,315 mL", Slip.TEEN_TY, "1,350 sounds like the 1,315"),
+    ("15,000 units", "50,000 units", Slip.TEEN_TY, "15,000 sounds like the 50,000"),
+    ("15.5 mL/h", "50.5 mL/h", Slip.TEEN_TY, "15.5 sounds like the 50.5"),
+    ("57 mL/h", "75 mL/h", Slip.TRANSPOSED, "57 has two digits exchanged of the 75"),
+    ("152 mL/h", "125 mL/h", Slip.TRANSPOSED, "152 has two digits exchanged of the 125"),
+    ("38.3 mL/h", "83.3 mL/h", Slip.TRANSPOSED, "38.3 has two digits exchanged"),
+    ("82.3 mL/h", "83.2 mL/h", Slip.TRANSPOSED, "82.3 has two digits exchanged"),
+    ("950 mL/h", "75 mL/h", Slip.SWAPPED, "950 is the order's VTBI, not the 75 that follows from the order."),
+    ("75 mL", "950 mL", Slip.SWAPPED, "75 is the order's rate, not the 950"),
+    ("1,000 mL/h", "75 mL/h", Slip.SWAPPED, "1,000 is the order's bag volume"),
+    ("100 mL/h", "75 mL/h", Slip.SWAPPED, "100 is the order's rate, not the 75"),
+    ("2.1 mL/h", "125 mL/h", Slip.TIME_UNIT, "minutes for hours"),
+    ("0.5 h", "0.5 min", Slip.TIME_UNIT, "minutes for hours"),
+    ("7,200 mL/h", "120 mL/h", Slip.TIME_UNIT, "minutes for hours"),
+    ("80 mL/h", "75 mL/h", Slip.OTHER, "80 mL/h is not the 75 mL/h that follows from the order."),
+    ("75.1 mL/h", "75 mL/h", Slip.OTHER, "75.1 mL/h is not the 75 mL/h"),
+    ("83.33 mL/h", "83.3 mL/h", Slip.OTHER, "83.33 mL/h is not the 83.3 mL/h"),
+    ("0 mL/h", "75 mL/h", Slip.OTHER, "0 mL/h is not the 75 mL/h"),
+    ("-75 mL/h", "75 mL/h", Slip.OTHER, "-75 mL/h is not the 75 mL/h"),
+    ("12 mL/h", "20 mL/h", Slip.OTHER, "12 mL/h is not the 20 mL/h"),
+    ("5 mL/h", "76 mL/h", Slip.OTHER, "5 mL/h is not the 76 mL/h"),
+]
+
+
+@pytest.mark.parametrize(("stated", "expected", "slip", "sentence"), SLIPS)
+def test_names_the_slip(stated: str, expected: str, slip: Slip, sentence: str) -> None:
+    """A wrong value is held, and the likeliest slip is named with both values."""
+    verdict = compare(parse_amount(stated), parse_amount(expected), OTHERS)
+    assert isinstance(verdict, Disagrees)
+    assert verdict.slip is slip
+    assert sentence in verdict.sentence
+
+
+@pytest.mark.parametrize(("stated", "expected", "slip", "sentence"), SLIPS)
+def test_the_plain_sentence_gives_nothing_away(stated: str, expected: str, slip: Slip, sentence: str) -> None:
+    """In a check-off neither the right value nor the way to it is told: only what was said, and that it is wrong."""
+    verdict = compare(parse_amount(stated), parse_amount(expected), OTHERS)
+    assert isinstance(verdict, Disagrees)
+    assert verdict.plain == f"{parse_amount(stated)} is not what your order needs."
+    assert slip is Slip.OTHER or str(slip) not in verdict.plain
+    assert not re.search(r"times|tenth|sounds|exchanged", verdict.plain)
+
+
+@pytest.mark.parametrize(
+    ("stated", "expected"), [("75 mL", "75 mL/h"), ("75 mg", "75 mL"), ("5 units", "5 mg"), ("5 mg/kg", "5 mg")]
+)
+def test_cannot_check_different_things(stated: str, expected: str) -> None:
+    """Units that measure different things are no disagreement: there is nothing to compare."""
+    verdict = compare(parse_amount(stated), parse_amount(expected))
+    assert isinstance(verdict, CannotCheck)
+    assert "measure different things" in verdict.reason
+
+
+def test_every_fitting_slip_is_told() -> None:
+    """A number that is ten times the right one and another number of the order is both."""
+    verdict = compare(
+        parse_amount("1,000 mL/h"), parse_amount("100 mL/h"), {"primary.bag_volume": parse_amount("1,000 mL")}
+    )
+    assert isinstance(verdict, Disagrees)
+    assert (verdict.slip, verdict.also) == (Slip.SWAPPED, (Slip.TENFOLD,))
+
+
+def test_every_teen_and_its_ten() -> None:
+    """The seven pairs from 13 and 30 to 19 and 90, and no others, are pairs by sound."""
+    found = []
+    amounts = [parse_amount(f"{n} min") for n in range(1, 100)]
+    for low, high in itertools.combinations(amounts, 2):
+        verdict = compare(low, high)
+        if isinstance(verdict, Disagrees) and Slip.TEEN_TY in (verdict.slip, *verdict.also):
+            found.append((int(low.value), int(high.value)))
+    assert found == [(10 + n, 10 * n) for n in range(3, 10)]

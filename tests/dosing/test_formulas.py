@@ -1,0 +1,333 @@
+"""The formulas: known answers beside refusals, the working, and the table that declares them."""
+
+import inspect
+from decimal import Decimal
+
+import pytest
+
+from assistant.dosing.clock import Moment
+from assistant.dosing.formulas import FORMULAS, Form, find, solve
+from assistant.dosing.result import EXAMPLES, Result
+from assistant.dosing.rounding import EXACT
+from assistant.dosing.units import QUANTITIES, unit
+from assistant.errors import QuantityError
+
+
+def texts(line: str) -> dict[str, str]:
+    """Inputs from a line: ``volume=100 mL | duration=30 min``."""
+    return {name: text for name, _, text in (part.partition("=") for part in line.split(" | "))}
+
+
+def one(formula: str, line: str) -> Result:
+    """The only answer of a formula, a number."""
+    (answer,) = solve(formula, texts(line))
+    assert isinstance(answer, Result)
+    return answer
+
+
+ANSWERS = [
+    # Flow: Open RN, Nursing Skills, chapter 5, formula; figures of our own, checked by hand.
+    ("rate", "volume=1,000 mL | duration=12 h", "83.3", "mL/h"),
+    ("rate", "volume=1,000 mL | duration=12 h | rounding=whole", "83", "mL/h"),
+    ("rate", "volume=1 L | duration=1 h 30 min", "666.7", "mL/h"),
+    ("piggyback-rate", "volume=50 mL | duration=20 min", "150", "mL/h"),
+    ("volume", "rate=2 mL/min | duration=30 min", "60", "mL"),
+    ("duration", "volume=1,000 mL | rate=83.3 mL/h", "720.3", "min"),
+    ("duration", "volume=100 mL | rate=200 mL/h | unit=h", "0.5", "h"),
+    ("vtbi", "bag-volume=1,000 mL | reserve=50 mL", "950", "mL"),
+    ("vtbi", "bag-volume=1 L | reserve=0 mL", "1000", "mL"),
+    ("vtbi", "bag-volume=1,000 mL | reserve=50 mL | overfill=60 mL", "1010", "mL"),
+    ("remaining-volume", "volume=500 mL | rate=75 mL/h | elapsed=2 h", "350", "mL"),
+    ("remaining-volume", "volume=500 mL | rate=75 mL/h | elapsed=0 min", "500", "mL"),
+    ("remaining-volume", "volume=500 mL | rate=75 mL/h | elapsed=9 h", "0", "mL"),
+    ("remaining-time", "volume=500 mL | rate=75 mL/h | elapsed=2 h", "280", "min"),
+    ("remaining-time", "volume=500 mL | rate=75 mL/h | elapsed=9 h", "0", "min"),
+    ("bag-lasts", "available=950 mL | rate=125 mL/h | wanted=8 h", "50", "mL"),
+    ("bag-lasts", "available=950 mL | rate=75 mL/h | wanted=12 h", "0", "mL"),
+    # Gravity: US Army Subcourse MD0904, Lesson 2 Section IV, formula.
+    ("drop-rate", "volume=1,000 mL | duration=8 h | drop-factor=15 gtt/mL", "31", "gtt/min"),
+    ("drop-rate", "rate=125 mL/h | drop-factor=10 gtt/mL", "21", "gtt/min"),
+    ("drop-rate", "rate=75 mL/h | drop-factor=60 gtt/mL", "75", "gtt/min"),
+    ("rate-from-drops", "drops=15 gtt | window=30 s | drop-factor=20 gtt/mL", "90", "mL/h"),
+    ("rate-from-drops", "drops=8 gtt | window=15 s | drop-factor=15 gtt/mL", "128", "mL/h"),
+    ("percent-off", "found=120 mL/h | ordered=100 mL/h", "20", "%"),
+    ("percent-off", "found=90 mL/h | ordered=100 mL/h", "-10", "%"),
+    ("percent-off", "found=100 mL/h | ordered=100 mL/h", "0", "%"),
+    # Dose: United States Pharmacopeia, General Notices, ratio and percentage strengths (from memory).
+    ("volume-for-dose", "dose=0.5 mg | concentration=1:1000", "0.5", "mL"),
+    ("volume-for-dose", "dose=9 g | concentration=0.9 %", "1000", "mL"),
+    ("volume-for-dose", "dose=20 mEq | concentration=40 mEq/L", "500", "mL"),
+    ("dose-in-volume", "volume=20 mL | concentration=1 g in 200 mL", "100", "mg"),
+    ("dose-in-volume", "volume=1 mL | concentration=1:10,000", "0.1", "mg"),
+    ("dose-by-weight", "ordered=15 mg/kg/dose | weight=20 kg", "300", "mg"),
+    ("dose-by-weight", "ordered=10 mcg/kg | weight=3,500 g", "35", "mcg"),
+    ("dose-by-weight", "ordered=10 mg/kg | weight=100 lb | rounding=tenth", "453.6", "mg"),
+    ("dose-by-area", "ordered=75 mg/m2 | area=1.8 m2", "135", "mg"),
+    ("volume-by-weight", "ordered=20 mL/kg | weight=14 kg", "280", "mL"),
+    ("volume-by-weight", "ordered=2 mL/kg/h | weight=14 kg", "28", "mL/h"),
+    ("pump-rate", "dose-rate=18 units/kg/h | weight=70 kg | concentration=25,000 units in 250 mL", "12.6", "mL/h"),
+    ("pump-rate", "dose-rate=20 mEq/h | concentration=20 mEq in 100 mL", "100", "mL/h"),
+    ("pump-rate", "dose-rate=50 mg/m2/h | area=1.6 m2 | concentration=2 mg/mL", "40", "mL/h"),
+    ("pump-rate", "dose-rate=1 mg/min | concentration=1 g in 500 mL", "30", "mL/h"),
+    ("pump-rate", "dose-rate=0.1 mcg/kg/min | weight=154.3 lb | concentration=16 mcg/mL", "26.2", "mL/h"),
+    ("dose-rate", "rate=36 mL/h | concentration=200 mg in 250 mL | weight=95 kg", "5.053", "mcg/kg/min"),
+    ("dose-rate", "rate=12.6 mL/h | concentration=100 units/mL | weight=70 kg", "18", "units/kg/h"),
+    ("dose-rate", "rate=3 mL/h | concentration=1 mg/mL | unit=mcg/min", "50", "mcg/min"),
+    ("rate-factor", "concentration=1 mg/mL | per=mg/min", "60", "mL/h per mg/min"),
+    ("mean-dose-rate", "dose=1 g | duration=30 min | unit=mg/min | rounding=tenth", "33.3", "mg/min"),
+    ("dose-over-time", "dose-rate=2 mg/kg/h | weight=50 kg | duration=90 min", "150", "mg"),
+    ("dose-over-time", "dose-rate=10 units/h | duration=24 h | loading=60 units", "300", "units"),
+    ("dose-lasts", "dose=250 mg | dose-rate=5 mcg/kg/min | weight=50 kg | unit=h", "16.7", "h"),
+    ("shortest-time", "dose=1 g | highest-rate=10 mg/min", "100", "min"),
+    ("shortest-time", "dose=1 g | highest-rate=1 mg/kg/min | weight=50 kg | never-under=15 min", "20", "min"),
+    ("shortest-time", "dose=1 g | highest-rate=10 mg/min | never-under=2 h | unit=h", "2", "h"),
+    ("bolus", "dose=4,000 units | concentration=50 units/mL | duration=10 min", "480", "mL/h"),
+    ("body-weight", "weight=154 lb", "69.9", "kg"),
+    ("body-weight", "weight=3,500 g", "3.5", "kg"),
+    ("convert", "given=70 kg | unit=lb | factor=2.2 lb/kg", "154", "lb"),
+    ("convert", "given=2 tsp | unit=mL | factor=5 mL/tsp", "10", "mL"),
+    ("convert", "given=5 grains | unit=mg | factor=60 mg/grain", "300", "mg"),
+    ("convert", "given=1.5 h | unit=min", "90", "min"),
+    # ISMP, Hidden medication loss when using a primary administration set: 25 of 50 mL is half the dose.
+    ("share-delivered", "volume=50 mL | tubing=25 mL", "50", "%"),
+    ("share-delivered", "volume=50 mL | tubing=25 mL | flush=20 mL", "90", "%"),
+    ("share-delivered", "volume=50 mL | tubing=18 mL | flush=30 mL", "100", "%"),
+    ("share-delivered", "volume=50 mL | tubing=0 mL", "100", "%"),
+    ("dose-left-behind", "dose=1 g | volume=50 mL | tubing=18 mL", "0.36", "g"),
+    ("head-difference", "secondary=100 cm | primary=75 cm", "25", "cm"),
+    ("head-difference", "secondary=100 cm | primary=75 cm | falls=10 cm", "15", "cm"),
+    ("head-difference", "secondary=1 m | primary=40 in", "-1.6", "cm"),
+    ("round", "given=62.5 mL/h | rounding=whole down", "62", "mL/h"),
+]
+
+
+@pytest.mark.parametrize(("formula", "line", "value", "name"), ANSWERS)
+def test_known_answers(formula: str, line: str, value: str, name: str) -> None:
+    """Each formula gives the known answer, with its unit, its name and a working that ends in the value."""
+    answer = one(formula, line)
+    assert (answer.value, answer.unit) == (Decimal(value), unit(name).name)
+    assert answer.formula == formula
+    assert answer.working
+    assert answer.rounding.apply(answer.exact) == answer.value
+
+
+@pytest.mark.parametrize(
+    ("height", "weight", "method", "value"),
+    [
+        # Mosteller 1987 gives the formula only: 180 cm and 80 kg is the root of 4, that is 2 m2 exactly.
+        ("180 cm", "80 kg", "mosteller", "2"),
+        ("1.8 m", "80,000 g", "Mosteller", "2"),
+        # Worked by hand with logarithms of four places from the formulas as published (from memory).
+        ("170 cm", "70 kg", "du bois", "1.81"),
+        ("170 cm", "70 kg", "haycock", "1.83"),
+        ("170 cm", "70 kg", "gehan-george", None),
+        ("170 cm", "70 kg", "gehan and george", "1.83"),
+    ],
+)
+def test_body_surface_area(height: str, weight: str, method: str, value: str | None) -> None:
+    """Each named formula for body surface area gives its value; an unknown name is refused."""
+    line = f"height={height} | weight={weight} | method={method}"
+    if value is None:
+        with pytest.raises(QuantityError, match="not a formula for body surface area"):
+            one("surface-area", line)
+    else:
+        assert one("surface-area", line).value == Decimal(value)
+
+
+REFUSALS = [
+    ("rate", "volume=100 mL", "rate needs duration"),
+    ("rate", "duration=30 min", "rate needs volume"),
+    ("rate", "volume=100 mL | duration=0 min", "duration must be above zero, but 0 min came"),
+    ("rate", "volume=0 mL | duration=30 min", "volume must be above zero, but 0 mL came"),
+    ("rate", "volume=-5 mL | duration=30 min", "volume must be above zero, but -5 mL came"),
+    ("rate", "volume=100 mg | duration=30 min", "volume must be a volume, but 100 mg came"),
+    ("rate", "volume=100 mL | duration=30 mL", "duration must be a duration, but 30 mL came"),
+    ("rate", "volume=NaN mL | duration=30 min", "volume: A number with its unit"),
+    ("rate", "volume=1e400 mL | duration=30 min", 'volume: "e400 mL" is not a unit'),
+    ("rate", "volume=100 | duration=30 min", "volume: 100 came without a unit"),
+    ("rate", "volume=100 milk | duration=30 min", 'volume: "milk" is not a unit'),
+    ("rate", "volume=100 mL | duration=30 min | weight=70 kg", 'rate takes no input "weight"'),
+    ("rate", "volume=100 mL | duration=30 min | rounding=often", "rounding:"),
+    ("rate", "volume=0.001 mL | duration=24 h", "rounds to zero"),
+    ("rate", "volume=999,999,999,999 mL | duration=0.000001 s", "beyond any clinical size"),
+    ("rates", "volume=100 mL", 'There is no formula "rates"'),
+    ("", "volume=100 mL", "There is no formula"),
+    ("vtbi", "bag-volume=50 mL | reserve=50 mL", "leaves nothing"),
+    ("vtbi", "bag-volume=50 mL | reserve=-1 mL", "reserve must be zero or above"),
+    ("drop-rate", "drop-factor=20 gtt/mL", "either the rate, or the volume"),
+    ("drop-rate", "drop-factor=20 gtt/mL | volume=1 L", "either the rate, or the volume"),
+    ("drop-rate", "drop-factor=20 gtt/mL | volume=1 L | duration=8 h | rate=75 mL/h", "either the rate, or the volume"),
+    ("drop-rate", "drop-factor=20 mL/h | rate=75 mL/h", "drop factor must be a drop factor"),
+    ("rate-from-drops", "drops=15.5 gtt | window=30 s | drop-factor=20 gtt/mL", "Drops are whole"),
+    ("live-count", "times=0, 1 | drop-factor=20 gtt/mL", "Three drops at least"),
+    ("live-count", "times=0, 1, 1 | drop-factor=20 gtt/mL", "must rise"),
+    ("live-count", "times=0, 2, 1 | drop-factor=20 gtt/mL", "must rise"),
+    ("live-count", "times=a, b, c | drop-factor=20 gtt/mL", "times: A number was expected"),
+    ("volume-for-dose", "dose=5 mg | concentration=5 units/mL", "do not count the same thing"),
+    ("volume-for-dose", "dose=5 mL | concentration=5 mg/mL", "dose must be a dose"),
+    ("volume-for-dose", "dose=5 mg | concentration=5 mg", "concentration must be a concentration"),
+    ("volume-for-dose", "dose=5 mg | concentration=strong", "concentration:"),
+    ("dose-by-weight", "ordered=5 mg | weight=70 kg", "ordered must be a dose per weight"),
+    ("dose-by-weight", "ordered=5 mg/kg | weight=70 mL", "weight must be a mass"),
+    ("dose-by-weight", "ordered=5 mg/kg | weight=70 g", "no body weight"),
+    ("dose-by-weight", "ordered=5 mg/kg | weight=7,000 kg", "no body weight"),
+    ("body-weight", "weight=70 lb | adult=yes", "unlikely for an adult"),
+    ("body-weight", "weight=30 kg | adult=yes", "unlikely for an adult"),
+    ("body-weight", "weight=70 lb | adult=perhaps", "Yes or no was expected"),
+    ("pump-rate", "dose-rate=5 mcg/kg/min | concentration=1 mg/mL", "is per kg, but no weight came"),
+    ("pump-rate", "dose-rate=5 mg/m2/h | concentration=1 mg/mL", "but no area came"),
+    ("pump-rate", "dose-rate=5 mg/h | concentration=1 mg/mL | weight=70 kg", "but a weight or an area came"),
+    ("pump-rate", "dose-rate=5 mg/h | concentration=1 units/mL", "do not count the same thing"),
+    ("pump-rate", "dose-rate=5 mg | concentration=1 mg/mL", "A dose rate was expected"),
+    ("pump-rate", "dose-rate=5 mg/h | concentration=1 mg/mL | unit=gtt/min", "The answer is a rate"),
+    (
+        "pump-rate",
+        "dose-rate=5 mcg/kg/min | concentration=1 mg/mL | weight=70 kg | unit=mL/kg/h",
+        "The answer is a rate",
+    ),
+    ("rate-factor", "concentration=1 mg/mL | per=mL/h", "mL"),
+    ("rate-factor", "concentration=1 mg/mL | per=mg", "is not a dose rate"),
+    ("rate-factor", "concentration=1 mg/mL | per=units/h", "do not count the same thing"),
+    ("sum-of-doses", "doses=1 mg; 1 units", "do not count the same thing"),
+    ("sum-of-doses", "doses=;", "At least one dose"),
+    ("titration", "start=5 mg/h | step=0 mg/h | highest=9 mg/h | concentration=1 mg/mL", "above zero"),
+    ("titration", "start=5 mg/h | step=1 mg/h | highest=4 mg/h | concentration=1 mg/mL", "not below the start"),
+    ("titration", "start=1 mg/h | step=1 mcg/h | highest=9 mg/h | concentration=1 mg/mL", "more than 200 steps"),
+    ("surface-area", "height=170 cm | weight=70 kg | method=guess", "not a formula"),
+    ("surface-area", "height=17 cm | weight=70 kg", "no body height"),
+    ("surface-area", "height=170 kg | weight=70 kg", "height must be a length"),
+    ("convert", "given=5 tsp | unit=mL", "cannot be turned into"),
+    ("convert", "given=5 tsp | unit=mL | factor=5 mL/tbsp", "does not join"),
+    ("convert", "given=5 tsp | unit=mL | factor=0 mL/tsp", "must be above zero"),
+    ("convert", "given=5 mg | unit=mL", "cannot be turned into"),
+    ("share-delivered", "volume=50 mL | tubing=51 mL", "cannot hold"),
+    ("percent-off", "found=50 mL/h | ordered=0 mL/h", "ordered must be above zero"),
+    ("completion-time", "start=22:00 | volume=500 mL", "either the duration, or the volume"),
+    ("completion-time", "start=25:00 | duration=1 h", "24-hour clock"),
+    ("completion-time", "start=22:00 | duration=999,999,999 h", "beyond the calendar"),
+]
+
+
+@pytest.mark.parametrize(("formula", "line", "words"), REFUSALS)
+def test_refuses_in_one_line(formula: str, line: str, words: str) -> None:
+    """What cannot be worked out is refused in one line: what was expected, what came, what to do."""
+    with pytest.raises(QuantityError) as refused:
+        solve(formula, texts(line))
+    assert words in str(refused.value)
+    assert str(refused.value).isprintable() and len(str(refused.value)) < 400
+    assert refused.value.remedy.endswith((".", "?"))
+
+
+def test_titration_steps_up_to_the_highest() -> None:
+    """Each step has its own pump rate; the highest dose rate is never passed."""
+    line = "start=5 mcg/kg/min | step=5 mcg/kg/min | highest=22 mcg/kg/min | concentration=1,600 mcg/mL | weight=70 kg"
+    answers = solve("titration", texts(line))
+    assert [str(answer) for answer in answers] == ["13.1 mL/h", "26.3 mL/h", "39.4 mL/h", "52.5 mL/h"]
+    assert [str(answer.inputs["dose_rate"]) for answer in answers] == [f"{n} mcg/kg/min" for n in (5, 10, 15, 20)]
+
+
+def test_live_count_gives_rate_and_uncertainty() -> None:
+    """Drops at even times have no scatter; uneven ones have twice the standard error of their mean."""
+    even, none = solve("live-count", {"times": "0, 1, 2, 3", "drop-factor": "20 gtt/mL"})
+    assert (str(even), str(none)) == ("180 mL/h", "0 mL/h")
+    uneven, error = solve("live-count", {"times": ["0", "0.9", "2"], "drop-factor": "20 gtt/mL"})
+    # intervals 0.9 and 1.1 s: mean 1 s, deviation 0.1414 s, standard error 0.1 s, doubled and of 180 mL/h: 36 mL/h
+    assert (str(uneven), str(error)) == ("180 mL/h", "36 mL/h")
+
+
+CAUTIONED = [
+    ("percent-off", "found=111 mL/h | ordered=100 mL/h", "too fast"),
+    ("percent-off", "found=89 mL/h | ordered=100 mL/h", "too slow"),
+    ("percent-off", "found=110 mL/h | ordered=100 mL/h", None),
+    ("percent-off", "found=104 mL/h | ordered=100 mL/h | tolerance=3 %", "too fast"),
+    ("head-difference", "secondary=75 cm | primary=75 cm", "both bags will run"),
+    ("head-difference", "secondary=90 cm | primary=75 cm", "may run along"),
+    ("head-difference", "secondary=95 cm | primary=75 cm", None),
+    ("share-delivered", "volume=50 mL | tubing=18 mL", "stays in the tubing"),
+    ("share-delivered", "volume=500 mL | tubing=18 mL", None),
+    ("share-delivered", "volume=500 mL | tubing=18 mL | flush=18 mL", "mixes"),
+    ("bag-lasts", "available=950 mL | rate=125 mL/h | wanted=8 h", "This bag ends after 7.6 h"),
+    ("bag-lasts", "available=950 mL | rate=125 mL/h | wanted=7.6 h", None),
+    ("convert", "given=110 lb | unit=kg | factor=2.2 lb/kg", "By the exact factor it is about 49.8952 kg"),
+]
+
+
+@pytest.mark.parametrize(("formula", "line", "caution"), CAUTIONED)
+def test_cautions_where_the_reader_must_know(formula: str, line: str, caution: str | None) -> None:
+    """A result that must not be used without knowing something says so; another says nothing."""
+    answer = one(formula, line)
+    if caution is None:
+        assert answer.cautions == ()
+    else:
+        assert any(caution in told for told in answer.cautions)
+
+
+def test_the_working_shows_every_step() -> None:
+    """The working leads from what came to what goes into the pump, one step a line."""
+    answer = one("pump-rate", "dose-rate=5 mcg/kg/min | weight=95 kg | concentration=200 mg in 250 mL")
+    assert answer.working == (
+        "5 mcg/kg/min \u00d7 95 kg = 475 mcg/min",
+        "475 mcg/min = 28.5 mg/h",
+        "28.5 mg/h \u00f7 0.8 mg/mL = 35.625 mL/h",
+        "rounded (nearest tenth, half up): 35.6 mL/h",
+    )
+    assert one("rate", "volume=100 mL | duration=30 min").working == (
+        "30 min = 0.5 h",
+        "100 mL \u00f7 0.5 h = 200 mL/h",
+    )
+    assert one("rate", "volume=1 L | duration=20 min").working == (
+        "1 L = 1,000 mL",
+        "1,000 mL \u00d7 60 min/h \u00f7 20 min = 3,000 mL/h",
+    )
+
+
+def test_nothing_is_rounded_before_the_last_step() -> None:
+    """A result that goes into another formula goes in unrounded: a third comes out whole again."""
+    from assistant.dosing import flow, parse_amount
+
+    rate = flow.flow_rate(parse_amount("1,000 mL"), parse_amount("12 h"))
+    assert rate.value == Decimal("83.3")
+    assert flow.volume(rate, parse_amount("12 h")).exact == 1000
+    assert flow.volume(rate.amount, parse_amount("12 h")).value == Decimal("999.6")
+
+
+@pytest.mark.parametrize("formula", FORMULAS.values(), ids=lambda formula: formula.name)
+def test_the_table_declares_what_the_functions_take(formula: object) -> None:
+    """Every input of the table is a parameter of the function, and every parameter is in the table."""
+    assert hasattr(formula, "inputs") and hasattr(formula, "function")
+    declared = {one.parameter for one in formula.inputs} - {"zone", "second"}
+    parameters = inspect.signature(formula.function).parameters
+    if "given" in parameters and parameters["given"].kind is inspect.Parameter.VAR_KEYWORD:
+        return  # bolus: the function behind it gives two results
+    assert declared == set(parameters)
+    for one_input in formula.inputs:
+        needed = parameters.get(one_input.parameter)
+        if one_input.form is not Form.AMOUNTS and needed is not None and one_input.name != "rounding":
+            assert one_input.needed == (needed.default is inspect.Parameter.empty), one_input.name
+
+
+@pytest.mark.parametrize("name", FORMULAS)
+def test_every_formula_has_an_example_that_works(name: str) -> None:
+    """The examples of the help work, alone and with everything that may be left out, and a source is named."""
+    formula = find(name)
+    assert formula.source and formula.about and formula.gives
+    needed = {one.name: one.example for one in formula.inputs if one.needed}
+    if name in ("completion-time", "drop-rate"):
+        needed |= {"volume": "100 mL", "duration": "30 min"} if name == "drop-rate" else {"duration": "30 min"}
+    answers = solve(name, needed)
+    assert answers and all(isinstance(answer, (Result, Moment)) for answer in answers)
+
+
+def test_every_kind_of_quantity_has_an_example() -> None:
+    """An error can always say in which unit a quantity is to be given."""
+    assert set(EXAMPLES) == set(QUANTITIES)
+    for kind, example in EXAMPLES.items():
+        for text in example.split(" or "):
+            assert unit(text).signature in QUANTITIES[kind]
+
+
+def test_exact_values_are_kept() -> None:
+    """The rounded value never replaces the exact one."""
+    answer = one("rate", "volume=1,000 mL | duration=12 h")
+    assert f"{answer.exact_decimal:f}" == "83.33333333333333333333333333"
+    assert one("rate", "volume=1,000 mL | duration=12 h | rounding=exact").rounding == EXACT
