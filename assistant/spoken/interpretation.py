@@ -11,7 +11,7 @@ from functools import lru_cache
 from assistant.errors import QuantityError
 from assistant.spoken import names, quantities
 from assistant.spoken.english.numbers import NUMBER
-from assistant.spoken.english.phrases import BETWEEN_NUMBERS, COMMANDS, DONE, NO, YES
+from assistant.spoken.english.phrases import BETWEEN_NUMBERS, CARRIERS, COMMANDS, DONE, NO, YES
 from assistant.spoken.english.writing import COURTESIES, HESITATIONS
 from assistant.spoken.expect import (
     AnyExpected,
@@ -33,6 +33,7 @@ _CONFIRMATIONS: dict[tuple[str, ...], str] = {
 }
 _LONGEST_CONFIRMATION = max(len(words) for words in _CONFIRMATIONS)
 _COURTESIES = tuple(tuple(words.split()) for words in COURTESIES)
+_CARRIERS = tuple(tuple(words.split()) for words, kind in CARRIERS.items() if kind is None)
 _MOST_TOKENS = 60
 """Words of an utterance that can still be an answer; free text may be longer."""
 
@@ -88,7 +89,7 @@ def _answer(tokens: tuple[str, ...], bare: tuple[str, ...], expect: Expect, hear
                 return NoMatch(Reason.NOT_AN_ANSWER_HERE)
             return _number(tokens, bare, expect, heard)
         case NameExpected(names=expected):
-            name = names.find(bare, expected)
+            name = names.find(bare, expected) or names.find(_after_carrier(bare), expected)
             if name is not None:
                 return Answer(Kind.NAME, name)
             if label is not None or quantities.readings(bare):
@@ -132,7 +133,7 @@ def _number(tokens: tuple[str, ...], bare: tuple[str, ...], expect: NumberExpect
             )
     answer_unit = _unit_of(unit, expect)
     values = _distinct(amount.said.value for amount in found)
-    digits = all(_by_digits(amount, heard) for amount in found)
+    digits = all(any(_by_digits(a, heard) for a in found if a.said.value == value) for value in values)
     if expect is not None and expect.digits_only and not digits:
         return NoMatch(Reason.DIGITS_WANTED)
     if expect is not None and not _in_range(values, unit, expect):
@@ -145,7 +146,7 @@ def _number(tokens: tuple[str, ...], bare: tuple[str, ...], expect: NumberExpect
         answer_unit,
         digit_by_digit=digits,
         unit_said=unit is not None,
-        corrected=_hesitated(tokens) or any(a.corrected or a.said.doubtful for a in found),
+        corrected=_hesitated(tokens) or all(a.corrected or a.said.doubtful for a in found),
     )
 
 
@@ -241,6 +242,14 @@ def _confirmation(bare: tuple[str, ...]) -> str | None:
     if labels <= {"yes", "done"}:
         return "yes" if "yes" in labels else "done"
     return "no" if labels == {"no"} else "mixed"
+
+
+def _after_carrier(bare: tuple[str, ...]) -> tuple[str, ...]:
+    """The words after "it is" or "the label says"; none where nothing of the kind stands before them."""
+    for words in _CARRIERS:
+        if bare[: len(words)] == words:
+            return bare[len(words) :]
+    return ()
 
 
 def _without_courtesies(tokens: tuple[str, ...]) -> tuple[str, ...]:

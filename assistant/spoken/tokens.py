@@ -45,7 +45,7 @@ _PLAIN = str.maketrans(
     }
 )
 
-_THIN_GROUPS = re.compile(r"(?<![\d.,])(\d{1,3}(?:[\u2009\u202f\u00a0]\d{3})+)(?![\d,])")
+_THIN_GROUPS = re.compile(r"(?<![\d.,])(\d{1,3}(?:[\u2009\u202f\u00a0]\d{3})+)(?![\d,])", re.ASCII)
 """Thousands parted by a narrow space, as the SI style writes them; an ordinary space could part two numbers."""
 
 _PIECE = re.compile(
@@ -60,7 +60,7 @@ _PIECE = re.compile(
     | (?P<word>[a-z]+(?:'[a-z]+)*'?)
     | (?P<sign>[%/])
     """,
-    re.VERBOSE,
+    re.VERBOSE | re.ASCII,
 )
 _BETWEEN_WORDS = re.compile(r"(?<=[a-z'])[-.,;:!?]+(?=[a-z'])|(?<=[0-9])-(?=[a-z])|(?<=[a-z])-(?=[0-9])")
 _OPENING = "\"'(["
