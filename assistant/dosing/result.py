@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from assistant.dosing import units
 from assistant.dosing.amount import Amount, check_size, show, show_number
-from assistant.dosing.rounding import EXACT, Rounding, decimal
+from assistant.dosing.rounding import EXACT, WIDE, Rounding, decimal
 from assistant.errors import QuantityError
 
 
@@ -120,24 +120,29 @@ def tell(given: Measure) -> str:
 
 def tell_exact(exact: Fraction, unit: str) -> str:
     """An exact ratio as text: "about" before it where its decimals do not end within four places."""
-    return ("" if _short(exact) else "about ") + show(Amount(_cut(exact), unit))
+    value, whole = _cut(exact)
+    return ("" if whole else "about ") + show(Amount(value, unit))
 
 
 def figure(exact: Fraction) -> str:
     """An exact ratio as a bare number, for use inside a line of working."""
-    return ("" if _short(exact) else "about ") + show_number(_cut(exact))
+    value, whole = _cut(exact)
+    return ("" if whole else "about ") + show_number(value)
 
 
 def _short(exact: Fraction) -> bool:
-    return exact == Fraction(_cut(exact))
+    return _cut(exact)[1]
 
 
-def _cut(exact: Fraction) -> Decimal:
-    """Four decimals, more for small numbers so that four digits are left."""
-    step = Decimal("0.0001")
-    while exact and abs(exact) < 1000 * Fraction(step) and step > Decimal("1e-12"):
-        step /= 10
-    return Rounding(step).apply(exact)
+def _cut(exact: Fraction) -> tuple[Decimal, bool]:
+    """Four decimals, half up, more for small numbers so that four digits are left; whether nothing was cut."""
+    top, bottom = exact.numerator, exact.denominator
+    places = 4
+    while top and places < 12 and abs(top) * 10**places < 1000 * bottom:
+        places += 1
+    doubled = 2 * bottom
+    whole, rest = divmod(2 * top * 10**places + bottom, doubled)
+    return WIDE.scaleb(Decimal(whole), -places), rest == bottom
 
 
 def conclude(

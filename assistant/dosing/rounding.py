@@ -9,6 +9,8 @@ from assistant.errors import QuantityError
 
 _DIGITS = 28
 _CONTEXT = Context(prec=_DIGITS, rounding=ROUND_HALF_EVEN)
+WIDE = Context(prec=80)
+"""For decimals that must stay exact whatever the surrounding context is set to."""
 
 
 class Direction(StrEnum):
@@ -46,18 +48,18 @@ class Rounding:
         """The exact ratio by this rule, as a decimal number."""
         if self.step is None:
             return decimal(exact)
-        steps = exact / Fraction(self.step)
-        low = steps.numerator // steps.denominator
-        rest = steps - low
+        step_top, step_bottom = self.step.as_integer_ratio()
+        whole = exact.denominator * step_top
+        low, rest = divmod(exact.numerator * step_bottom, whole)
         if self.direction is Direction.UP:
             count = low + (rest > 0)
         elif self.direction is Direction.DOWN:
             count = low
         elif self.direction is Direction.HALF_UP:
-            count = low + (rest >= Fraction(1, 2))
+            count = low + (2 * rest >= whole)
         else:
-            count = low + (rest > Fraction(1, 2) or (rest == Fraction(1, 2) and low % 2 == 1))
-        return count * self.step
+            count = low + (2 * rest > whole or (2 * rest == whole and low % 2 == 1))
+        return WIDE.multiply(Decimal(count), self.step)
 
 
 _PLACES = {
@@ -128,8 +130,7 @@ def decimal(exact: Fraction) -> Decimal:
         while bare % prime == 0:
             bare //= prime
     if bare == 1:
-        wide = Context(prec=80)
-        return wide.divide(Decimal(exact.numerator), Decimal(exact.denominator))
+        return WIDE.divide(Decimal(exact.numerator), Decimal(exact.denominator))
     return _CONTEXT.divide(Decimal(exact.numerator), Decimal(exact.denominator))
 
 
