@@ -9,8 +9,9 @@ from typing import TYPE_CHECKING
 
 from assistant.cli.screen import say_line, write_json
 from assistant.errors import AssistantError, RecordError, UsageError
+from assistant.record.chain import Problem
 from assistant.record.paths import shown
-from assistant.record.verify import Problem, Verdict, read_entries, sentence, verify
+from assistant.record.verify import Verdict, read_entries, sentence, verify
 
 if TYPE_CHECKING:
     Subparsers = argparse._SubParsersAction[argparse.ArgumentParser]

@@ -19,18 +19,10 @@ from typing import TYPE_CHECKING, BinaryIO, Self
 from filelock import FileLock, Timeout
 
 from assistant.errors import RecordError
+from assistant.record.chain import MOST_SIGNATURES, BrokenError, Chain, Problem, follow
 from assistant.record.entry import FORMAT, Entry, Recorded, link
 from assistant.record.paths import lock_path, shown, torn_path
-from assistant.record.verify import (
-    MOST_SIGNATURES,
-    BrokenError,
-    Chain,
-    Problem,
-    follow,
-    open_record,
-    refuse_if_too_large,
-    sentence,
-)
+from assistant.record.verify import open_record, refuse_if_too_large, sentence
 
 if TYPE_CHECKING:
     from assistant.record.signing import SigningKey
@@ -83,7 +75,7 @@ class RecordFile:
         """Take up an interrupted record where it ends.
 
         A torn tail, the rest of an entry that was never acknowledged, is first copied to ``<name>.torn``,
-        then cut off, and an entry of the kind `recovered` says how many bytes it had.
+        then cut off, and an entry of the kind `recovered` says how many bytes were set aside.
 
         Args:
             path: the record.
@@ -105,16 +97,10 @@ class RecordFile:
                     "Start a new attempt, or ask for its report.",
                 )
             record._open(0)
-            if tail:
-                record._set_tail_aside(tail)
-                record._put(
-                    {
-                        "kind": "recovered",
-                        "at": at or datetime.now(UTC).isoformat(timespec="microseconds"),
-                        "bytes": len(tail),
-                        "aside": torn_path(path).name,
-                    }
-                )
+            aside = record._set_tail_aside(tail)
+            if aside:
+                now = at or datetime.now(UTC).isoformat(timespec="microseconds")
+                record._put({"kind": "recovered", "at": now, **aside})
         except BaseException:
             record.close()
             raise
@@ -152,9 +138,7 @@ class RecordFile:
                     f"{shown(path)} holds {MOST_SIGNATURES} signed entries already.", "Nothing can be added."
                 )
             record._open(0)
-            aside = {"bytes": len(tail), "aside": torn_path(path).name} if tail else {}
-            if tail:
-                record._set_tail_aside(tail)
+            aside = record._set_tail_aside(tail)
             return record._put({**body, **aside, "key": key.public.text}, key.sign)
 
     @property
@@ -254,22 +238,31 @@ class RecordFile:
         stream.seek(good)
         return stream.read()
 
-    def _set_tail_aside(self, tail: bytes) -> None:
-        # First the copy, then the cut: a crash in between leaves the tail twice, never not at all.
+    def _set_tail_aside(self, tail: bytes) -> dict[str, object]:
+        """Move a torn tail to the side file; return what the next entry has to tell of it, if anything."""
+        told = sum(count for entry in self._entries if "aside" in entry and type(count := entry.get("bytes")) is int)
         aside = torn_path(self.path)
-        flags = os.O_WRONLY | os.O_APPEND | os.O_CREAT | getattr(os, "O_BINARY", 0)
         try:
-            descriptor = os.open(aside, flags, OWNER_ONLY)
-            try:
-                _write_all(descriptor, tail)
-                os.fsync(descriptor)
-            finally:
-                os.close(descriptor)
-            _fsync_folder(aside)
-            os.truncate(self.path, self.path.stat().st_size - len(tail))
-            os.fsync(self._live())
+            if tail:
+                self._cut_off(tail, aside)
+            # A crash after the cut may have kept the entry about it from being written: it is told now.
+            untold = max(len(tail), (aside.stat().st_size if aside.exists() else 0) - told)
         except OSError as cause:
             raise _refused(self.path, cause) from cause
+        return {"bytes": untold, "aside": aside.name} if untold > 0 else {}
+
+    def _cut_off(self, tail: bytes, aside: Path) -> None:
+        # First the copy, then the cut: a crash in between leaves the tail twice, never not at all.
+        flags = os.O_WRONLY | os.O_APPEND | os.O_CREAT | getattr(os, "O_BINARY", 0)
+        descriptor = os.open(aside, flags, OWNER_ONLY)
+        try:
+            _write_all(descriptor, tail)
+            os.fsync(descriptor)
+        finally:
+            os.close(descriptor)
+        _fsync_folder(aside)
+        os.truncate(self.path, self.path.stat().st_size - len(tail))
+        os.fsync(self._live())
 
     def _live(self) -> int:
         if self._failure is not None:

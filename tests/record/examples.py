@@ -1,5 +1,7 @@
 """Entries as a real attempt makes them, for the tests of the record."""
 
+import functools
+import tempfile
 from collections.abc import Callable, Mapping
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
@@ -50,10 +52,18 @@ def body(number: int) -> dict[str, object]:
 
 
 def written(path: Path, count: int, *, sealed: bool = True, of: Callable[[int], Mapping[str, object]] = body) -> Path:
-    """A record of `count` entries in all, written by the real thing."""
-    with RecordFile.create(path, opening()) as record:
-        for number in range(2, count + (0 if sealed else 1)):
-            record.append(of(number))
-        if sealed:
-            record.seal({"kind": "finished", "at": at(2 * count), "outcome": "passed"})
+    """A record of `count` entries in all, written by the real thing (once: the same again is a copy)."""
+    path.write_bytes(_content(count, sealed, of))
     return path
+
+
+@functools.cache
+def _content(count: int, sealed: bool, of: Callable[[int], Mapping[str, object]]) -> bytes:
+    with tempfile.TemporaryDirectory() as folder:
+        path = Path(folder) / "attempt.jsonl"
+        with RecordFile.create(path, opening()) as record:
+            for number in range(2, count + (0 if sealed else 1)):
+                record.append(of(number))
+            if sealed:
+                record.seal({"kind": "finished", "at": at(2 * count), "outcome": "passed"})
+        return path.read_bytes()

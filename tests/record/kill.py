@@ -89,6 +89,8 @@ def _record_and_kill(path: Path, wanted: int, wait_s: float) -> Iterator[tuple[i
 def _tear(path: Path, acknowledged: dict[int, str], chance: random.Random) -> int:
     """Leave a part of an entry that was not acknowledged; 1 if the end was torn."""
     lines = path.read_bytes().splitlines(keepends=True)
+    if not lines:
+        return 0
     if len(lines) <= max(acknowledged, default=1) + 1:
         path.write_bytes(b"".join(lines) + lines[-1][: chance.randrange(1, len(lines[-1]))])
     else:

@@ -15,11 +15,13 @@ from pathlib import Path
 import pytest
 
 from assistant.errors import RecordError
+from assistant.record.chain import Problem
 from assistant.record.entry import LONGEST_LINE
 from assistant.record.file import RecordFile
-from assistant.record.verify import Problem, read_entries, verify
+from assistant.record.verify import read_entries, verify
 from tests.record.examples import at, body, opening, written
 from tests.record.kill import kill_often
+from tests.record.kill_attempts import kill_attempts
 
 NOBODY = 65534
 """An account without rights, on Linux and macOS alike by custom."""
@@ -53,7 +55,8 @@ def test_only_the_owner_may_read_a_record(tmp_path):
     """Record, torn tail and lock are the owner's alone, even under a lax umask."""
     previous = os.umask(0)
     try:
-        path = written(tmp_path / "attempt.jsonl", 3, sealed=False)
+        path = tmp_path / "attempt.jsonl"
+        RecordFile.create(path, opening()).close()
         with path.open("ab") as stream:
             stream.write(b'{"at":')
         RecordFile.reopen(path).close()
@@ -415,12 +418,23 @@ def test_folder_that_is_not_there(tmp_path):
 # Processes that are killed.
 
 
-@pytest.mark.parametrize("seed", [1, 2])
-def test_killed_processes_lose_nothing_they_acknowledged(tmp_path, seed):
-    """15 processes killed with SIGKILL at random moments: every acknowledged entry stands, each resumes.
+def test_killed_processes_lose_nothing_they_acknowledged(tmp_path):
+    """30 processes killed with SIGKILL at random moments: every acknowledged entry stands, each resumes.
 
     ``python -m tests.record.kill 1000`` does it a thousand times.
     """
-    tally = kill_often(tmp_path, 15, seed)
-    assert (tally.kills, tally.lost, tally.sealed) == (15, 0, tally.records)
-    assert tally.acknowledged > 30
+    tally = kill_often(tmp_path, 30, seed=1)
+    assert (tally.kills, tally.lost, tally.sealed) == (30, 0, tally.records)
+    assert tally.acknowledged > 100
+
+
+@pytest.mark.slow
+def test_killed_attempts_go_on_where_they_were(tmp_path):
+    """Real attempts killed and resumed 6 times: every answer told as taken stands, each attempt is passed.
+
+    ``python -m tests.record.kill_attempts 1000`` does it a thousand times.
+    """
+    tally = kill_attempts(tmp_path, 6, 3)
+    assert tally.troubles == []
+    assert (tally.kills, tally.lost, tally.finished) == (6, 0, tally.attempts)
+    assert tally.taken > 20

@@ -10,6 +10,7 @@ import pytest
 from cryptography.hazmat.primitives.asymmetric.ed25519 import Ed25519PrivateKey
 
 from assistant.errors import RecordError
+from assistant.record.chain import MOST_SIGNATURES, Problem
 from assistant.record.entry import link, read_line
 from assistant.record.file import RecordFile
 from assistant.record.signing import (
@@ -21,7 +22,7 @@ from assistant.record.signing import (
     load_key,
     new_key,
 )
-from assistant.record.verify import MOST_SIGNATURES, Problem, read_entries, verify
+from assistant.record.verify import read_entries, verify
 from tests.record.examples import at, body, written
 
 needs_openssl = pytest.mark.skipif(shutil.which("openssl") is None, reason="openssl is not on this machine")
@@ -217,14 +218,19 @@ def test_torn_sign_off_is_set_aside(record, keys):
 def test_signed_entries_have_an_end(record, keys):
     """A verdict lists every signature, so a record holds a limited number of them."""
     key = load_key(keys, "lindqvist")
-    for _ in range(MOST_SIGNATURES):
-        RecordFile.add_signed(record, DECISION, key)
+    content = {**DECISION, "key": key.public.text}
+    lines = [record.read_bytes()]
+    head = verify(record).head
+    for number in range(7, 7 + MOST_SIGNATURES + 1):
+        entry = link(content, head, number, key.sign)
+        head = entry.digest
+        lines.append(entry.line)
+    record.write_bytes(b"".join(lines[:-1]))
     assert verify(record).ok
     with pytest.raises(RecordError, match="already"):
         RecordFile.add_signed(record, DECISION, key)
-    content = {**DECISION, "key": key.public.text}
-    record.write_bytes(record.read_bytes() + link(content, verify(record).head, 107, key.sign).line)
-    assert verify(record).line == 107
+    record.write_bytes(b"".join(lines))
+    assert verify(record).line == 7 + MOST_SIGNATURES
 
 
 # Key files.

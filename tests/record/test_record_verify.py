@@ -9,8 +9,9 @@ import sys
 import pytest
 
 from assistant.errors import RecordError
+from assistant.record.chain import Problem
 from assistant.record.entry import GENESIS, LONGEST_LINE, link, read_line
-from assistant.record.verify import Problem, read_entries, verify
+from assistant.record.verify import read_entries, verify
 from tests.record.examples import at, body, opening, written
 
 
@@ -147,7 +148,7 @@ def test_clock_set_back_is_noted_and_breaks_nothing(tmp_path):
     verdict = verify(record)
     assert verdict.ok
     assert verdict.notes == (
-        "The clock of entry 4 is 3,598 s behind that of entry 3: the machine's clock was set back.",
+        "The clock of entry 4 is 3,598 s behind that of entry 3: the clock was set back in between.",
     )
 
 

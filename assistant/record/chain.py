@@ -1,0 +1,206 @@
+"""The chain that entries form: follows it line by line and names the first break. Pure.
+
+A chain alone cannot show that its last entries were cut off: the seal does, and for an unsealed record
+only a head digest printed elsewhere. Nor can it show who wrote it: signatures can, and so only signed entries
+may follow the seal.
+"""
+
+from collections.abc import Iterator, Mapping
+from contextlib import suppress
+from dataclasses import dataclass
+from datetime import datetime
+from enum import StrEnum
+from typing import BinaryIO
+
+from assistant.record.entry import FORMAT, GENESIS, LONGEST_LINE, Entry, NotAnEntryError, read_line
+
+MOST_NOTES = 10
+"""Remarks that a verdict carries; a hostile record could cause one an entry."""
+
+MOST_SIGNATURES = 100
+"""Signed entries that a record may hold: a verdict lists them all, so a hostile record must have an end."""
+
+SIGNED_TEXTS = ("kind", "at", "signer", "decision", "step", "reason")
+"""What a verdict repeats of a signed entry, where it is there."""
+
+LONGEST_SIGNED_TEXT = 500
+"""Characters of a signed entry's text that a verdict repeats."""
+
+UNWRITTEN = b"\0" * 16
+"""Bytes that no entry holds: a control character in canonical JSON is always escaped."""
+
+
+class Problem(StrEnum):
+    """Why a record does not hold."""
+
+    CANNOT_BE_READ = "cannot be read"
+    NOT_A_RECORD = "not a record"
+    EDITED = "edited"
+    REORDERED = "reordered"
+    REMOVED = "removed"
+    INSERTED = "inserted"
+    AFTER_SEAL = "after the seal"
+    TORN_TAIL = "torn tail"
+    TAIL_MISSING = "tail missing"
+    NOT_SEALED = "not sealed"
+    SIGNATURE_WRONG = "signature wrong"
+    UNKNOWN_KEY = "signed by an unknown key"
+    PINNED_FILE_DIFFERS = "pinned file differs"
+
+
+@dataclass(frozen=True)
+class Signature:
+    """A signed entry whose signature fits the key that it names.
+
+    Attributes:
+        line: where it stands.
+        fingerprint: of its key; see `assistant.record.signing.PublicKey`.
+        fields: those of the entry's `SIGNED_TEXTS` that are there, each cut to `LONGEST_SIGNED_TEXT`.
+    """
+
+    line: int
+    fingerprint: str
+    fields: Mapping[str, str]
+
+
+class BrokenError(Exception):
+    """The chain breaks here. Never leaves this room."""
+
+    def __init__(self, problem: Problem, line: int | None, why: str) -> None:
+        super().__init__(why)
+        self.problem = problem
+        self.line = line
+        self.why = why
+
+
+class Chain:
+    """Follows a chain entry by entry, keeping only its head."""
+
+    def __init__(self) -> None:
+        self.count = 0
+        self.head = GENESIS
+        self.sealed = False
+        self.notes: list[str] = []
+        self.signatures: list[Signature] = []
+        self._last_at = ""
+
+    def take(self, line: bytes) -> Entry:
+        """Take the next line.
+
+        Raises:
+            BrokenError: it does not follow from the lines before.
+        """
+        number = self.count + 1
+        try:
+            entry = read_line(line)
+        except NotAnEntryError as cause:
+            raise self._unreadable(line, str(cause)) from None
+        if self.sealed and ("signature" not in entry.fields or "seal" in entry.fields):
+            raise BrokenError(Problem.AFTER_SEAL, number, "It stands after the seal and is not signed.")
+        if entry.sequence > number:
+            raise BrokenError(
+                Problem.REMOVED,
+                number,
+                f"Entry {number} is missing: entry {entry.sequence} stands in its place.",
+            )
+        if entry.sequence < number:
+            raise BrokenError(
+                Problem.INSERTED, number, f"Entry {entry.sequence} stands here, where entry {number} belongs."
+            )
+        if entry.previous != self.head:
+            why = f"It was not made to follow entry {self.count}: one of the two was replaced."
+            raise BrokenError(Problem.EDITED, number, why if self.count else "It was not made as a first entry.")
+        if number == 1 and entry.fields.get("format") != FORMAT:
+            raise BrokenError(Problem.NOT_A_RECORD, 1, f"Its form is not the form {FORMAT} that is known here.")
+        seal = entry.fields.get("seal")
+        if seal is not None:
+            if seal != {"count": self.count, "head": self.head}:
+                raise BrokenError(Problem.EDITED, number, "The seal does not fit the entries before it.")
+            self.sealed = True
+        if "signature" in entry.fields:
+            self._check_signature(entry)
+        self._look_at_clock(entry)
+        self.count = number
+        self.head = entry.digest
+        return entry
+
+    def _unreadable(self, line: bytes, why: str) -> BrokenError:
+        looks_like_entry = b'"previous"' in line or b'"digest"' in line or b'"sequence"' in line
+        problem = Problem.EDITED if self.count or looks_like_entry else Problem.NOT_A_RECORD
+        return BrokenError(problem, self.count + 1, f"{why[0].upper()}{why[1:]}.")
+
+    def _check_signature(self, entry: Entry) -> None:
+        # Imported only here: most records are verified long before anybody signs them.
+        from assistant.record.signing import SignatureError, check_signature
+
+        try:
+            key = check_signature(entry.fields)
+        except SignatureError as cause:
+            why = f"{cause}"
+            raise BrokenError(Problem.SIGNATURE_WRONG, entry.sequence, f"{why[0].upper()}{why[1:]}.") from None
+        if len(self.signatures) == MOST_SIGNATURES:
+            why = f"A record holds {MOST_SIGNATURES} signed entries at the most."
+            raise BrokenError(Problem.AFTER_SEAL, entry.sequence, why)
+        texts = {
+            name: text[:LONGEST_SIGNED_TEXT] for name in SIGNED_TEXTS if isinstance(text := entry.fields.get(name), str)
+        }
+        self.signatures.append(Signature(entry.sequence, key.fingerprint, texts))
+
+    def _look_at_clock(self, entry: Entry) -> None:
+        at = str(entry.fields.get("at", ""))
+        if at < self._last_at and len(self.notes) < MOST_NOTES:
+            with suppress(ValueError, TypeError):
+                back = datetime.fromisoformat(self._last_at) - datetime.fromisoformat(at)
+                if back.total_seconds() > 0:
+                    self.notes.append(
+                        f"The clock of entry {entry.sequence} is {back.total_seconds():,.0f} s behind "
+                        f"that of entry {entry.sequence - 1}: the clock was set back in between."
+                    )
+        self._last_at = at
+
+
+def follow(chain: Chain, stream: BinaryIO) -> Iterator[Entry]:
+    """Take line after line into the chain and yield what holds.
+
+    Memory stays bounded by `LONGEST_LINE`.
+
+    Raises:
+        BrokenError: at the first line that does not follow, at a torn tail, or where there is nothing.
+    """
+    while line := stream.readline(LONGEST_LINE + 1):
+        if len(line) <= LONGEST_LINE and not line.endswith(b"\n"):
+            raise _torn(chain, line)
+        try:
+            entry = chain.take(line)
+        except BrokenError as broken:
+            # Some file systems show a block that a crash left unwritten as zeros.
+            if UNWRITTEN in line and not stream.read(1):
+                raise _torn(chain, line) from None
+            raise _told_apart(broken, stream) from None
+        yield entry
+    if chain.count == 0:
+        raise BrokenError(Problem.NOT_A_RECORD, None, "The file is empty.")
+
+
+def _torn(chain: Chain, line: bytes) -> BrokenError:
+    if chain.count == 0 and not line.startswith(b'{"'):
+        return BrokenError(Problem.NOT_A_RECORD, 1, "The file does not begin with an entry.")
+    return BrokenError(
+        Problem.TORN_TAIL,
+        chain.count + 1,
+        f"The last {len(line):,} bytes are no complete entry: the writing of one was cut short.",
+    )
+
+
+def _told_apart(broken: BrokenError, stream: BinaryIO) -> BrokenError:
+    """Tell a missing entry from one that only stands further down."""
+    if broken.problem is Problem.REMOVED:
+        while line := stream.readline(LONGEST_LINE + 1):
+            with suppress(NotAnEntryError):
+                if read_line(line).sequence == broken.line:
+                    return BrokenError(
+                        Problem.REORDERED,
+                        broken.line,
+                        f"Entry {broken.line} stands further down in the file.",
+                    )
+    return broken
