@@ -1,0 +1,342 @@
+"""The verbs `calc` and `course`: what they print, in text and in JSON, and their exit codes."""
+
+import json
+import subprocess
+import sys
+import xml.etree.ElementTree as ElementTree
+from collections.abc import Callable
+from decimal import Decimal
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from assistant.cli.main import main
+from assistant.dosing.formulas import FORMULAS
+from tests.dosing.worked import Example, examples
+
+Call = Callable[..., tuple[int, str, str]]
+_ROOT = Path(__file__).parents[2]
+
+
+@pytest.fixture
+def call(capsys: pytest.CaptureFixture[str]) -> Call:
+    """Run the program in this process; exit code, what it printed, what it complained of."""
+
+    def run(*arguments: str) -> tuple[int, str, str]:
+        try:
+            code = main(arguments)
+        except SystemExit as stopped:  # argparse: wrong usage or --help
+            code = int(stopped.code or 0)
+        out, err = capsys.readouterr()
+        return code, out, err
+
+    return run
+
+
+def test_prints_the_result_with_its_working(call: Call) -> None:
+    """The value comes first, then each step."""
+    assert call("calc", "rate", "--volume", "100 mL", "--duration", "30 min") == (
+        0,
+        "200 mL/h\n  30 min = 0.5 h\n  100 mL \u00f7 0.5 h = 200 mL/h\n",
+        "",
+    )
+
+
+def test_prints_one_json_object(call: Call) -> None:
+    """With --json, before or after the formula, one object a line with numbers as decimal text."""
+    wanted = {
+        "formula": "rate",
+        "value": "83.3",
+        "unit": "mL/h",
+        "exact": "83.33333333333333333333333333",
+        "rounding": "nearest tenth, half up",
+        "working": ["1,000 mL \u00f7 12 h = about 83.3333 mL/h", "rounded (nearest tenth, half up): 83.3 mL/h"],
+        "ucum": "mL/h",
+    }
+    inputs = ("--volume", "1,000 ml", "--duration=12 hr")
+    for arguments in (("calc", "--json", "rate", *inputs), ("calc", "rate", *inputs, "--json")):
+        code, out, err = call(*arguments)
+        assert (code, err) == (0, "")
+        assert json.loads(out) == wanted
+        assert out.count("\n") == 1
+
+
+def test_cautions_are_printed(call: Call) -> None:
+    """What the reader must know stands below the working, and in the object."""
+    inputs = ("percent-off", "--found", "120 mL/h", "--ordered", "100 mL/h")
+    assert "Caution: The rate is too fast" in call("calc", *inputs)[1]
+    assert "too fast" in json.loads(call("calc", *inputs, "--json")[1])["cautions"][0]
+
+
+def test_a_time_on_the_clock(call: Call) -> None:
+    """A clock time is a text without a unit; with a date and a zone the exact time comes too."""
+    inputs = ("completion-time", "--start", "2026-10-24 22:00", "--zone", "Europe/London", "--duration", "8 h")
+    found = json.loads(call("calc", *inputs, "--json")[1])
+    assert (found["value"], found["unit"]) == ("05:00 GMT next day", "")
+    assert found["exact"] == "2026-10-25T05:00:00+00:00"
+    bare = json.loads(call("calc", "completion-time", "--start", "22:00", "--duration", "8 h", "--json")[1])
+    assert (bare["value"], bare["exact"]) == ("06:00 next day", "")
+
+
+def test_several_answers_are_several_lines(call: Call) -> None:
+    """A titration prints one object a step."""
+    code, out, _ = call(
+        "calc", "titration", "--start", "5 mg/h", "--step", "5 mg/h", "--highest", "15 mg/h",
+        "--concentration", "1 mg/mL", "--json",
+    )  # fmt: skip
+    assert code == 0
+    assert [json.loads(line)["value"] for line in out.splitlines()] == ["5", "10", "15"]
+
+
+@pytest.mark.parametrize(
+    ("arguments", "words"),
+    [
+        (("rate", "--volume", "100 mL"), "rate needs duration"),
+        (("rate", "--volume", "100 mL", "--duration", "0 min"), "duration must be above zero, but 0 min came."),
+        (("rate", "--volume", "-5 mL", "--duration", "5 min"), "volume must be above zero, but -5 mL came."),
+        (("rate", "--volume", "NaN mL", "--duration", "5 min"), "volume: A number with its unit was expected"),
+        (("rate", "--volume", "1e400 mL", "--duration", "5 min"), 'volume: "e400 mL" is not a unit'),
+        (("rate", "--volume", "100 M", "--duration", "5 min"), 'volume: "M" is not a unit known here. Nearest known'),
+        (("rate", "--volume", "5 Mg", "--duration", "5 min"), "easily misread"),
+        (("rate", "--volume", "100 mg", "--duration", "5 min"), "volume must be a volume, but 100 mg came."),
+        (("body-weight", "--weight", "70 lb", "--adult", "yes"), "If 70 kg is meant, give the unit kg"),
+        (("rates",), "Did you mean rate"),
+        (("limits", "--name", "vancomycin"), "Nothing to check was given."),
+        (("limits", "--name", "x", "--rate", "5"), "without a unit"),
+        (("limits", "--name", "x", "--rate", "5 mL/h", "--table", "/nowhere.toml"), "There is no file"),
+        (("--from", "/nowhere/lines.jsonl"), "cannot be read"),
+        (("--from", "a\x00b"), "cannot be read"),
+    ],
+)
+def test_refuses_in_one_line_with_exit_code_1(call: Call, arguments: tuple[str, ...], words: str) -> None:
+    """What cannot be worked out gives nothing on stdout, one line on stderr, and exit code 1."""
+    code, out, err = call("calc", *arguments)
+    assert (code, out) == (1, "")
+    assert words in err
+    assert err.count("\n") == 1 and "Traceback" not in err
+
+
+@pytest.mark.parametrize(
+    "arguments",
+    [("calc",), ("calc", "rate", "--speed", "5"), ("calc", "limits"), ("calc", "--lst"), ("course",)],
+)
+def test_wrong_usage_has_exit_code_2(call: Call, arguments: tuple[str, ...]) -> None:
+    """An option that does not exist, or nothing to do, is wrong usage."""
+    code, out, err = call(*arguments)
+    assert (code, out) == (2, "")
+    assert err
+
+
+def test_lists_every_formula(call: Call) -> None:
+    """--list shows every formula with its inputs; as JSON one object each, with the source."""
+    code, out, _ = call("calc", "--list")
+    assert code == 0
+    assert all(f"\n{name}: " in f"\n{out}" for name in FORMULAS)
+    rows = [json.loads(line) for line in call("calc", "--list", "--json")[1].splitlines()]
+    assert [row["formula"] for row in rows] == list(FORMULAS)
+    assert all(row["source"] and row["inputs"] for row in rows)
+
+
+@pytest.mark.parametrize(
+    "verb", [("calc",), ("calc", "rate"), ("calc", "surface-area"), ("calc", "limits"), ("course",)]
+)
+def test_help_has_examples(call: Call, verb: tuple[str, ...]) -> None:
+    """Every help text holds an example."""
+    code, out, _ = call(*verb, "--help")
+    assert code == 0
+    assert "example" in out and f"checkoff {verb[0]}" in out
+
+
+@pytest.mark.parametrize("name", FORMULAS)
+def test_every_formula_has_help(call: Call, name: str) -> None:
+    """The help of each formula names its inputs and its source."""
+    code, out, _ = call("calc", name, "--help")
+    assert code == 0
+    assert all(f"--{one.name}" in out for one in FORMULAS[name].inputs)
+    assert "Source: " in out
+
+
+SAMPLE = examples()[::6]
+
+
+@pytest.mark.parametrize("example", SAMPLE, ids=lambda example: example.id)
+def test_published_examples_through_the_command_line(call: Call, example: Example) -> None:
+    """A sample of the published worked examples comes out of the program as its source has it."""
+    options = [part for name, text in example.texts.items() for part in (f"--{name}", text)]
+    code, out, err = call("calc", example.formula, *options, "--json")
+    assert (code, err) == (0, ""), example.why
+    found = json.loads(out)
+    if found["unit"]:
+        assert Decimal(found["value"]) == Decimal(example.expected), example.why
+    else:
+        assert found["value"] == example.expected, example.why
+
+
+def bulk(call: Call, path: Path, *lines: object) -> tuple[int, list[dict[str, Any]]]:
+    """Ask many questions in one file."""
+    text = "\n".join(line if isinstance(line, str) else json.dumps(line) for line in lines)
+    path.write_text(text, encoding="utf-8")
+    code, out, err = call("calc", "--from", str(path))
+    assert err == ""
+    return code, [json.loads(line) for line in out.splitlines()]
+
+
+def test_bulk_answers_one_object_a_line(call: Call, tmp_path: Path) -> None:
+    """Every published example in one file comes back in order, with its id."""
+    questions = [{"id": e.id, "formula": e.formula, "inputs": e.texts} for e in examples()]
+    code, found = bulk(call, tmp_path / "lines.jsonl", *questions)
+    assert code == 0
+    assert [row["id"] for row in found] == [e.id for e in examples()]
+    for row, example in zip(found, examples(), strict=True):
+        expected = example.expected if not row["unit"] else Decimal(example.expected)
+        assert (row["value"] if not row["unit"] else Decimal(row["value"])) == expected, example.why
+
+
+def test_bulk_goes_on_after_a_wrong_line(call: Call, tmp_path: Path) -> None:
+    """A line that cannot be answered has its error in its own object; the rest is answered; exit code 1."""
+    good = {"formula": "rate", "inputs": {"volume": "100 mL", "duration": "30 min"}}
+    code, found = bulk(
+        call,
+        tmp_path / "lines.jsonl",
+        {"id": 1} | good,
+        "no json",
+        "",
+        "[1]",
+        {"id": 2, "formula": "rate", "inputs": {"volume": 100, "duration": "30 min"}},
+        {"id": 3, "formula": "rate"},
+        {"id": 4, "formula": ["rate"], "inputs": {}},
+        {"id": 5, "formula": "nothing", "inputs": {}},
+        {"id": 6, "formula": "rate", "inputs": {"volume": "100 mL", "duration": "0 h"}},
+        "[" * 5_000,
+        '{"id": 7, "formula": "rate", "inputs": {"volume": "' + "1" * 200_000 + '"}}',
+        {"id": 8} | good,
+    )
+    assert code == 1
+    assert [row["id"] for row in found] == [1, None, None, 2, 3, 4, 5, 6, None, None, 8]
+    assert [row["line"] for row in found] == [1, 2, 4, 5, 6, 7, 8, 9, 10, 11, 12]
+    assert [("error" in row) for row in found] == [False] + [True] * 9 + [False]
+    assert all(row["error"]["what"] and row["error"]["remedy"] for row in found[1:-1])
+    assert found[-1]["value"] == "200"
+
+
+def test_bulk_takes_several_texts(call: Call, tmp_path: Path) -> None:
+    """Inputs that take several values take a list; further answers come under "more"."""
+    code, found = bulk(
+        call,
+        tmp_path / "lines.jsonl",
+        {"id": "a", "formula": "sum-of-doses", "inputs": {"doses": ["150 mg", "1,000 mg"]}},
+        {"id": "b", "formula": "live_count", "inputs": {"times": ["0", "1", "2"], "drop_factor": "20 gtt/mL"}},
+    )
+    assert code == 0
+    assert found[0]["value"] == "1150"
+    assert (found[1]["value"], found[1]["more"][0]["value"]) == ("180", "0")
+
+
+def test_limits_say_what_is_known(call: Call) -> None:
+    """A hard limit gives exit code 1, with its source; within and unknown give 0."""
+    code, out, _ = call("calc", "limits", "--name", "vancomycin", "--dose", "1 g", "--duration", "60 min")
+    assert code == 1
+    assert out.startswith("hard limit: The dose rate of about 16.6667 mg/min for vancomycin is above the limit")
+    assert "Source: FDA label text" in out
+    code, out, _ = call("calc", "limits", "--name", "moonlight", "--rate", "5 mL/h", "--json")
+    assert code == 0
+    assert json.loads(out)["level"] == "unknown"
+
+
+def test_limits_of_ones_own(call: Call, tmp_path: Path) -> None:
+    """A table of one's own takes the place of the project's."""
+    table = tmp_path / "limits.toml"
+    table.write_text('[drug.x]\nhighest_rate = { value = "5 mL/h", level = "soft", source = "us" }\n', encoding="utf-8")
+    given = ("calc", "limits", "--table", str(table), "--name", "x", "--rate")
+    assert call(*given, "6 mL/h")[1].startswith("soft limit:")
+    assert call(*given, "5 mL/h")[1].startswith("within:")
+
+
+COURSE = """
+start = "2026-11-25 08:00"
+zone = "Europe/London"
+length = "4 h"
+[primary]
+name = "saline"
+rate = "75 mL/h"
+bag_volume = "1,000 mL"
+[[secondary]]
+name = "drug"
+volume = "50 mL"
+duration = "30 min"
+due = "09:00"
+"""
+
+
+def test_course_in_words_and_picture(call: Call, tmp_path: Path) -> None:
+    """A course prints who flows when, and draws it."""
+    file, picture = tmp_path / "day.toml", tmp_path / "day.svg"
+    file.write_text(COURSE, encoding="utf-8")
+    code, out, _ = call("course", str(file), "--svg", str(picture))
+    assert code == 0
+    assert "09:00 to 09:30: drug at 100 mL/h, 50 mL" in out
+    assert "All lines: 312.5 mL" in out
+    assert ElementTree.parse(picture).getroot().tag.endswith("svg")  # noqa: S314 - our own text
+
+
+def test_course_as_json(call: Call, tmp_path: Path) -> None:
+    """As JSON: segments, sums and clock hours, numbers as decimal text."""
+    file = tmp_path / "day.toml"
+    file.write_text(COURSE, encoding="utf-8")
+    found = json.loads(call("course", str(file), "--json")[1])
+    assert found["segments"][1] == {
+        "line": "drug",
+        "from": "2026-11-25T09:00:00+00:00",
+        "to": "2026-11-25T09:30:00+00:00",
+        "rate": "100",
+        "volume": "50",
+    }
+    assert found["total"] == "312.5"
+    assert sum(Decimal(row["volume"]) for row in found["hourly"]) == Decimal("312.5")
+    assert found["unfinished"] == {}
+
+
+@pytest.mark.parametrize(
+    ("text", "words"),
+    [
+        (None, "There is no file"),
+        ("start = [", "this is not TOML"),
+        ("", "The course lacks start"),
+        (COURSE.replace("75 mL/h", "75"), "The primary, rate: 75 came without a unit."),
+        (COURSE + 'colour = "red"', "has no field"),
+    ],
+)
+def test_course_refuses_a_wrong_file(call: Call, tmp_path: Path, text: str | None, words: str) -> None:
+    """A file that is none, or holds what it should not, is refused in one line."""
+    file = tmp_path / "day.toml"
+    if text is not None:
+        file.write_text(text, encoding="utf-8")
+    code, out, err = call("course", str(file))
+    assert (code, out) == (1, "")
+    assert words in err and err.count("\n") == 1
+
+
+def test_a_picture_that_cannot_be_written(call: Call, tmp_path: Path) -> None:
+    """Where the picture cannot be written, one line says so."""
+    file = tmp_path / "day.toml"
+    file.write_text(COURSE, encoding="utf-8")
+    code, _, err = call("course", str(file), "--svg", str(tmp_path / "no" / "day.svg"))
+    assert code == 1
+    assert "cannot be written" in err
+
+
+def test_the_real_program_reads_stdin() -> None:
+    """The program itself answers a pipe; no file is needed."""
+    question = '{"id": "a", "formula": "rate", "inputs": {"volume": "100 mL", "duration": "30 min"}}\n'
+    done = subprocess.run(
+        [sys.executable, "-m", "assistant", "calc", "--from", "-"],
+        input=question,
+        capture_output=True,
+        text=True,
+        cwd=_ROOT,
+        timeout=60,
+        check=False,
+    )
+    assert (done.returncode, done.stderr) == (0, "")
+    assert json.loads(done.stdout)["value"] == "200"
