@@ -7,13 +7,42 @@ bounded by the number of words.
 
 from collections.abc import Callable, Hashable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
+from functools import cached_property
 
 Reading = tuple[int, Hashable]
 """Where a reading ends, and what it means."""
 
 
+@dataclass(frozen=True)
+class Opening:
+    """With what a rule can begin.
+
+    Attributes:
+        words: listed words.
+        written: a word on no list, such as figures.
+        nothing: the rule may be left out.
+    """
+
+    words: frozenset[str]
+    written: bool = False
+    nothing: bool = False
+
+    def allows(self, token: str) -> bool:
+        """Whether a reading can begin with this word."""
+        return self.nothing or token in self.words or (self.written and not token.isalpha())
+
+
 class Rule:
     """One rule of a grammar."""
+
+    @cached_property
+    def opening(self) -> Opening:
+        """With what this rule can begin; only there is it worth reading."""
+        return self.first()
+
+    def first(self) -> Opening:
+        """Work out `opening`."""
+        raise NotImplementedError
 
     def ends(self, parse: "Parse", start: int) -> Iterable[Reading]:
         """Every reading that begins at word `start`."""
@@ -29,16 +58,23 @@ class Parse:
 
     Args:
         tokens: the words.
+        wanting: also find out with which words they could go on; costs time.
     """
 
-    def __init__(self, tokens: Sequence[str]) -> None:
+    def __init__(self, tokens: Sequence[str], *, wanting: bool = False) -> None:
         self.tokens = tuple(tokens)
         self.wanted: set[str] = set()
-        """Words with which the words given could go on; filled by reading them."""
+        """Words with which the words given could go on; filled by reading them, if asked for."""
+        self._wanting = wanting
         self._known: dict[tuple[int, int], tuple[Reading, ...]] = {}
 
     def at(self, rule: Rule, start: int) -> tuple[Reading, ...]:
         """Every reading of `rule` that begins at word `start`, each once."""
+        if start < len(self.tokens):
+            if not rule.opening.allows(self.tokens[start]):
+                return ()
+        elif not (rule.opening.nothing or self._wanting):
+            return ()
         place = (id(rule), start)
         found = self._known.get(place)
         if found is None:
@@ -76,6 +112,10 @@ class Word(Rule):
         """The words one by one."""
         return self._words
 
+    def first(self) -> Opening:
+        """The first word."""
+        return Opening(frozenset(self._words[:1]))
+
     def ends(self, parse: Parse, start: int) -> Iterator[Reading]:
         """The one reading, where the words are there."""
         if parse.has(self._words, start):
@@ -96,6 +136,10 @@ class Words(Rule):
             by_first.setdefault(words[0], []).append((words, value))
         object.__setattr__(self, "_by_first", by_first)
 
+    def first(self) -> Opening:
+        """The first word of every entry."""
+        return Opening(frozenset(self._by_first))
+
     def ends(self, parse: Parse, start: int) -> Iterator[Reading]:
         """Every entry whose words are there."""
         if start == len(parse.tokens):
@@ -112,6 +156,10 @@ class Written(Rule):
 
     name: str
     read: Callable[[str], Iterable[Hashable]]
+
+    def first(self) -> Opening:
+        """Whatever is not letters."""
+        return Opening(frozenset(), written=True)
 
     def ends(self, parse: Parse, start: int) -> Iterator[Reading]:
         """The readings of this one word."""
@@ -131,6 +179,15 @@ class Seq(Rule):
         """The rules in order."""
         return self.rules
 
+    def first(self) -> Opening:
+        """The openings up to the first rule that cannot be left out."""
+        openings: list[Opening] = []
+        for rule in self.rules:
+            openings.append(rule.opening)
+            if not rule.opening.nothing:
+                return _any_of(openings, nothing=False)
+        return _any_of(openings, nothing=True)
+
     def ends(self, parse: Parse, start: int) -> Iterator[Reading]:
         """Every way in which the rules follow each other."""
         stages: list[tuple[int, tuple[Hashable, ...]]] = [(start, ())]
@@ -149,15 +206,33 @@ class Alt(Rule):
     """One of several rules; all of them are tried."""
 
     rules: tuple[Rule, ...]
+    _open_to: dict[str, tuple[Rule, ...]] = field(init=False, repr=False, default_factory=dict)
 
     def parts(self) -> Sequence[Rule]:
         """The rules to choose from."""
         return self.rules
 
+    def first(self) -> Opening:
+        """The openings of every rule."""
+        openings = [rule.opening for rule in self.rules]
+        return _any_of(openings, nothing=any(opening.nothing for opening in openings))
+
     def ends(self, parse: Parse, start: int) -> Iterator[Reading]:
         """The readings of every rule."""
-        for rule in self.rules:
+        for rule in self._worth_reading(parse, start):
             yield from parse.at(rule, start)
+
+    def _worth_reading(self, parse: Parse, start: int) -> tuple[Rule, ...]:
+        """The rules that can begin with the word at `start`; remembered for listed words."""
+        if start >= len(parse.tokens):
+            return self.rules
+        token = parse.tokens[start]
+        rules = self._open_to.get(token)
+        if rules is None:
+            rules = tuple(rule for rule in self.rules if rule.opening.allows(token))
+            if token in self.opening.words:
+                self._open_to[token] = rules
+        return rules
 
 
 @dataclass(frozen=True, eq=False)
@@ -170,6 +245,10 @@ class Opt(Rule):
     def parts(self) -> Sequence[Rule]:
         """The one rule."""
         return (self.rule,)
+
+    def first(self) -> Opening:
+        """The rule's own, or nothing."""
+        return _any_of([self.rule.opening], nothing=True)
 
     def ends(self, parse: Parse, start: int) -> Iterator[Reading]:
         """Left out, or its readings."""
@@ -189,6 +268,10 @@ class Many(Rule):
         """The one rule."""
         return (self.rule,)
 
+    def first(self) -> Opening:
+        """The rule's own, or nothing where it may be left out."""
+        return _any_of([self.rule.opening], nothing=self.least == 0 or self.rule.opening.nothing)
+
     def ends(self, parse: Parse, start: int) -> Iterator[Reading]:
         """Every number of repetitions."""
         stages: list[tuple[int, tuple[Hashable, ...]]] = [(start, ())]
@@ -198,6 +281,14 @@ class Many(Rule):
             stages = [(end, (*values, value)) for at, values in stages for end, value in parse.at(self.rule, at)]
             if not stages:
                 return
+
+
+def _any_of(openings: Sequence[Opening], *, nothing: bool) -> Opening:
+    return Opening(
+        frozenset().union(*(opening.words for opening in openings)),
+        any(opening.written for opening in openings),
+        nothing,
+    )
 
 
 def seq(*rules: Rule, build: Callable[..., Hashable]) -> Seq:

@@ -50,7 +50,7 @@ def continuations(expect: Expect, said: tuple[str, ...]) -> Continuations:
             else:
                 words.add(sentence[len(said)])
     if isinstance(expect, NumberExpected | AnyExpected):
-        parse = Parse(said)
+        parse = Parse(said, wanting=True)
         complete = bool(parse.whole(quantities.SLOT)) or complete
         words |= {word for word in parse.wanted if is_said(word)}
     return Continuations(frozenset(words), complete)

@@ -14,6 +14,8 @@ WHAT_CAN_BE_SAID = (
     "I need help, not applicable, pause, or stop. Typing the same words works too."
 )
 
+FIRST_WORDS = "Say again to hear a step once more, more for the detail, or I need help."
+
 UNCLEAR = {
     Reason.EMPTY: "I heard nothing I can use.",
     Reason.UNKNOWN_WORDS: "I did not understand that.",
