@@ -1,0 +1,112 @@
+"""``checkoff audio``: microphones and loudspeakers, a level check and a round trip through the air."""
+
+import argparse
+from typing import TYPE_CHECKING
+
+from assistant.cli.screen import printable, say_line, tell, write_json
+
+if TYPE_CHECKING:
+    from assistant.adapters.sound_check import SoundCheck
+    from assistant.adapters.sound_devices import Device
+
+    Subparsers = argparse._SubParsersAction[argparse.ArgumentParser]
+
+_EXAMPLES = """\
+examples:
+  checkoff audio                     list the devices, listen to the room, say a word and hear it
+  checkoff audio --list              list the devices only
+  checkoff audio --by-mouth          you say the word (with a headset)
+  checkoff audio --microphone USB --json
+
+Exit code 0 where all is well, else 1."""
+
+
+def add_parser(subparsers: "Subparsers") -> None:
+    """Add the verb `audio`."""
+    parser = subparsers.add_parser(
+        "audio",
+        help="microphones and loudspeakers, with a check",
+        description="Lists microphones and loudspeakers, measures the level, says a word and hears it.",
+        epilog=_EXAMPLES,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+    )
+    parser.add_argument("--list", action="store_true", help="list the devices, check nothing")
+    parser.add_argument("--microphone", metavar="NAME", help="the microphone's name or part of it")
+    parser.add_argument("--loudspeaker", metavar="NAME", help="the loudspeaker's name or part of it")
+    parser.add_argument("--ear", metavar="NAME", help="which recogniser listens (see: checkoff models list)")
+    parser.add_argument("--by-mouth", action="store_true", help="you say the word, not the loudspeaker")
+    parser.add_argument("--json", action="store_true", help="one JSON object")
+    parser.set_defaults(run=run)
+
+
+def run(arguments: argparse.Namespace) -> int:
+    """Check and tell; 0 where all is well, 1 where something is wrong.
+
+    Raises:
+        DeviceError: with `--list`, there is no PortAudio.
+    """
+    # Only here: the library of the sound devices takes time to start, and may be missing.
+    from assistant.adapters.recognisers.choose import open_recogniser
+    from assistant.adapters.sound_check import SoundCheck, check_sound, devices
+
+    if arguments.list:
+        found = SoundCheck(*devices())
+    else:
+        found = check_sound(
+            lambda: open_recogniser(arguments.ear),
+            arguments.microphone,
+            arguments.loudspeaker,
+            tell,
+            by_mouth=arguments.by_mouth,
+        )
+    if arguments.json:
+        write_json(_plain(found))
+    else:
+        _show(found)
+    return 1 if found.faults else 0
+
+
+def _list(heading: str, found: "tuple[Device, ...]", default: str) -> None:
+    say_line(f"{heading}:" if found else f"{heading}: none")
+    for device in found:
+        mark = " (default)" if getattr(device, default) else ""
+        say_line(f"  {printable(device.name)}, {device.system}, {device.rate_hz} Hz{mark}")
+
+
+def _show(found: "SoundCheck") -> None:
+    _list("Microphones", found.microphones, "default_input")
+    _list("Loudspeakers", found.loudspeakers, "default_output")
+    if found.said:
+        say_line(f"Microphone: {printable(found.microphone)}; recogniser: {found.ear}")
+        say_line(f"Level: room {_level(found.room_dbfs)}, loudest {_level(found.loudest_dbfs)}")
+        heard = f'"{printable(found.heard)}"' if found.heard else "nothing"
+        say_line(f'Said "{found.said}", heard {heard}.')
+    for fault in found.faults:
+        say_line(printable(fault))
+    if found.said and not found.faults:
+        say_line("All is well.")
+
+
+def _level(dbfs: float | None) -> str:
+    return "no sound at all" if dbfs is None else f"{dbfs} dB of full scale"
+
+
+def _plain(found: "SoundCheck") -> dict[str, object]:
+    def names(devices: "tuple[Device, ...]", default: str) -> list[dict[str, object]]:
+        return [
+            {"name": one.name, "system": one.system, "rate_hz": one.rate_hz, "default": getattr(one, default)}
+            for one in devices
+        ]
+
+    return {
+        "microphones": names(found.microphones, "default_input"),
+        "loudspeakers": names(found.loudspeakers, "default_output"),
+        "microphone": found.microphone or None,
+        "loudspeaker": found.loudspeaker or None,
+        "ear": found.ear or None,
+        "room_dbfs": found.room_dbfs,
+        "loudest_dbfs": found.loudest_dbfs,
+        "said": found.said or None,
+        "heard": found.heard or None,
+        "faults": list(found.faults),
+    }

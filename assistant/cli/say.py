@@ -1,0 +1,120 @@
+"""``checkoff say TEXT``: speaks or writes a sentence as the assistant would say it."""
+
+import argparse
+import queue
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from assistant.cli.screen import say_line, write_json
+from assistant.errors import DeviceError, SoundError, UsageError
+from assistant.record.paths import shown
+from assistant.spoken import speech
+
+if TYPE_CHECKING:
+    Subparsers = argparse._SubParsersAction[argparse.ArgumentParser]
+
+LONGEST_TEXT = 5_000
+"""Characters; a sentence of the assistant has some hundred."""
+_FORMATS = {".wav": "WAV", ".flac": "FLAC"}
+_WAIT_S = 0.5
+
+_EXAMPLES = """\
+examples:
+  checkoff say "Set the rate to 83.3 mL/h."
+  checkoff say "Close the roller clamp." --rate -2
+  checkoff say "1,000 mL over 12 h" -o order.wav"""
+
+
+def add_parser(subparsers: "Subparsers") -> None:
+    """Add the verb `say`."""
+    parser = subparsers.add_parser(
+        "say",
+        help="speak a sentence, or write it to a sound file",
+        description="Speaks a sentence as the assistant would: units and numbers in full words.",
+        epilog=_EXAMPLES,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+    )
+    parser.add_argument("text", nargs="+", metavar="TEXT", help="what to say")
+    parser.add_argument("-o", "--output", type=Path, metavar="FILE", help="write this WAV or FLAC file, play nothing")
+    parser.add_argument(
+        "--rate", type=int, default=0, choices=range(-4, 5), metavar="STEP", help="slower -4 to faster 4"
+    )
+    parser.add_argument("--loudspeaker", metavar="NAME", help="the loudspeaker's name or part of it")
+    parser.add_argument("--json", action="store_true", help="one JSON object with what was said")
+    parser.set_defaults(run=run)
+
+
+def run(arguments: argparse.Namespace) -> int:
+    """Speak or write; 0 when it was done.
+
+    Raises:
+        DeviceError: there is no synthesiser or no loudspeaker.
+        SoundError: the file cannot be written.
+        UsageError: there is nothing to say, too much, or the file is of another kind.
+    """
+    text = " ".join(arguments.text).strip()
+    if len(text) > LONGEST_TEXT:
+        raise UsageError(f"The text has {len(text):,} characters; {LONGEST_TEXT:,} can be said.", "Say it in parts.")
+    words = speech(text)
+    if not any(character.isalnum() for character in words):
+        raise UsageError("There is nothing in the text that could be said.", 'For example: checkoff say "Ready."')
+    if arguments.output is None:
+        _play(words, arguments.rate, arguments.loudspeaker)
+        length_s = None
+    else:
+        length_s = _write(words, arguments.rate, arguments.output)
+    if arguments.json:
+        file = None if arguments.output is None else str(arguments.output)
+        write_json({"text": text, "speech": words, "file": file, "audio_s": length_s})
+    elif arguments.output is not None:
+        say_line(f"{shown(arguments.output)}: {length_s} s")
+    return 0
+
+
+def _write(words: str, rate: int, file: Path) -> float:
+    # Only here: the words of a sentence need neither numpy nor a sound library.
+    import soundfile
+
+    from assistant.adapters.synthesiser import Synthesiser
+
+    kind = _FORMATS.get(file.suffix.lower())
+    if kind is None:
+        raise UsageError(f'"{file.name}" is no name of a sound file.', "Let it end in .wav or .flac.")
+    synthesiser = Synthesiser()
+    try:
+        spoken = synthesiser.synthesise(words, rate)
+    finally:
+        synthesiser.close()
+    try:
+        soundfile.write(file, spoken.samples, spoken.rate_hz, subtype="PCM_16", format=kind)
+    except (OSError, RuntimeError) as failure:  # soundfile's own errors are RuntimeErrors
+        raise SoundError(
+            f"{shown(file)} cannot be written.", "Check that its folder exists and that you may write there."
+        ) from failure
+    return round(spoken.length_s, 2)
+
+
+def _play(words: str, rate: int, loudspeaker: str | None) -> None:
+    from assistant.adapters.clock import SystemClock
+    from assistant.adapters.sound_devices import DEVICES
+    from assistant.adapters.voice import SpeakingVoice
+    from assistant.guide.events import VoiceLost
+    from assistant.ports import SpeechEnded
+
+    DEVICES.loudspeaker(loudspeaker)
+    events: queue.Queue[object] = queue.Queue()
+    voice = SpeakingVoice(events.put, SystemClock(), loudspeaker)
+    try:
+        voice.adjust(rate, 0)
+        voice.say(1, words)
+        while True:
+            try:
+                event = events.get(timeout=_WAIT_S)  # in short waits, so that an interrupt is seen
+            except queue.Empty:
+                continue
+            if isinstance(event, VoiceLost):
+                raise DeviceError(event.reason)
+            if isinstance(event, SpeechEnded):
+                return
+    finally:
+        voice.close()
