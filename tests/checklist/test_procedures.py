@@ -1,6 +1,7 @@
 """The two procedures and their union: every part of the trade is there, in order, with reason and source."""
 
 import re
+from decimal import Decimal
 
 import pytest
 
@@ -16,6 +17,9 @@ from assistant.checklist.model import (
 )
 from assistant.orders.load import available_orders, load_order
 from assistant.orders.solve import answer_key
+from assistant.spoken import interpret, say_amount, speech
+from assistant.spoken.expect import NameExpected, NumberExpected
+from assistant.spoken.meaning import Answer, Kind
 
 PRIMARY = load("primary-line")
 SECONDARY = load("secondary-line")
@@ -226,6 +230,43 @@ def test_settings_run_out_only_before_the_start(checklist: Checklist) -> None:
     verified = checklist.step(start.expires.reopen[-1])
     assert "display" in verified.say
     assert place(checklist, verified.id) == place(checklist, start.id) - 1
+
+
+SPEAKABLE = re.compile(r"[A-Za-z \u2019',.;:?!()-]+")
+
+
+@pytest.mark.parametrize("checklist", [PRIMARY, SECONDARY], ids=lambda checklist: str(checklist.name))
+def test_every_line_can_be_spoken(checklist: Checklist) -> None:
+    """Turned into speech, no figure, sign or abbreviation is left in any line."""
+    for step in checklist.steps:
+        for line in filter(None, (step.say, step.more, step.hint, step.why, step.if_wrong)):
+            assert SPEAKABLE.fullmatch(speech(line)), speech(line)
+            assert not re.search(r"\b[A-Z]{2,}\b", speech(line)), speech(line)
+        if step.expires:
+            assert SPEAKABLE.fullmatch(speech(step.expires.say))
+
+
+@pytest.mark.parametrize("name", list(available_orders()))
+def test_every_name_on_a_label_is_heard_as_itself(name: str) -> None:
+    """Each name that a label in the lab may carry, spoken as it is written, is taken for that name and no other."""
+    for entry in answer_key(load_order(name)).values():
+        for choice in entry.choices:
+            heard = interpret(speech(choice), NameExpected(entry.choices))
+            assert isinstance(heard, Answer), (choice, heard)
+            assert (heard.kind, heard.value) == (Kind.NAME, choice)
+
+
+@pytest.mark.parametrize("name", list(available_orders()))
+def test_every_number_of_an_order_can_be_said_at_its_step(name: str) -> None:
+    """The right number, said with its unit, is taken at the step that asks for it."""
+    key = answer_key(load_order(name))
+    for step in BOTH.steps:
+        if isinstance(step.expect, NumberAsked) and step.expect.key in key:
+            value = key[step.expect.key].value
+            assert isinstance(value, Decimal)
+            heard = interpret(say_amount(value, step.expect.unit), NumberExpected(step.expect.unit))
+            assert isinstance(heard, Answer), (step.id, heard)
+            assert (heard.value, heard.unit) == (value, step.expect.unit)
 
 
 def test_the_union_is_both_one_after_the_other() -> None:
