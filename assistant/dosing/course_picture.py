@@ -12,6 +12,7 @@ _WIDTH = 1000
 _LEFT, _RIGHT = 190, 20
 _TOP, _ROW, _BAR = 64, 44, 26
 _MOST_HOURS_SHOWN = 24
+_MOST_LABELS = 14
 
 # Dark enough for white letters (contrast above 4.5 to 1); the pattern tells lines apart without colour.
 _COLOURS = ("#1f4e79", "#7a3b00", "#2f5d1e", "#5b2a6f", "#7d1f2f", "#0f5959")
@@ -54,16 +55,19 @@ def picture(course: Course) -> str:
 
 
 def _title(course: Course) -> str:
-    return f"{course.when(Fraction(0))} to {course.when(course.length)}: {tell_exact(course.intake(), 'mL')} in all"
+    return f"{course.when(Fraction(0))} to {course.when(course.length)}: {_total(course, '')} in all"
 
 
 def _total(course: Course, line: str) -> str:
-    return tell_exact(course.intake(line), "mL")
+    return show(Amount(TENTH.apply(course.intake(line)), "mL"))
 
 
 def _x(course: Course, hours: Fraction) -> str:
     """A time's place from the left, to a tenth of a point."""
-    place = _LEFT + hours / course.length * (_WIDTH - _LEFT - _RIGHT)
+    return _point(_LEFT + hours / course.length * (_WIDTH - _LEFT - _RIGHT))
+
+
+def _point(place: Fraction) -> str:
     return f"{TENTH.apply(place):f}"
 
 
@@ -71,14 +75,17 @@ def _axis(course: Course, bottom: int) -> list[str]:
     parts = []
     step = max(1, -(-int(course.length) // _MOST_HOURS_SHOWN))
     into = Fraction(course.start.minute * 60 + course.start.second, 3600)
-    hour = -into
+    hour, place = -into, 0
+    every = -(-int(course.length / step) // _MOST_LABELS) or 1
     while hour <= course.length:
         if hour >= 0:
             x = _x(course, hour)
             parts.append(f'<path d="M{x} {_TOP - 6}V{bottom}" stroke="#c8c8c8"/>')
-            label = course.when(hour).split(" ")[0]
-            parts.append(f'<text x="{x}" y="{_TOP - 12}" text-anchor="middle" font-size="11">{label}</text>')
+            if place % every == 0:
+                label = course.when(hour).split(" ")[0]
+                parts.append(f'<text x="{x}" y="{_TOP - 12}" text-anchor="middle" font-size="11">{label}</text>')
         hour += step
+        place += 1
     return parts
 
 
@@ -91,23 +98,26 @@ def _lane(course: Course, row: int, line: str) -> list[str]:
         f'<text x="10" y="{y + 34}" font-size="11" fill="#444444">{escape(_total(course, line))}</text>',
         f'<path d="M{_LEFT} {y + _ROW - 2}H{_WIDTH - _RIGHT}" stroke="#e4e4e4"/>',
     ]
-    for segment in course.segments:
-        if segment.line != line:
-            continue
+    segments = [segment for segment in course.segments if segment.line == line]
+    edges = [*(Fraction(_x(course, segment.begins)) for segment in segments[1:]), Fraction(_WIDTH - _RIGHT)]
+    for segment, edge in zip(segments, edges, strict=True):
         x, end = Fraction(_x(course, segment.begins)), Fraction(_x(course, segment.ends))
         wide = max(end - x, Fraction(1))
         rate = tell_exact(segment.rate, "mL/h")
         words = f"{line}: {course.when(segment.begins)} to {course.when(segment.ends)}, {rate}"
-        width = f"{TENTH.apply(wide):f}"
         parts.append(
             f"<g><title>{escape(words)}</title>"
-            f'<rect x="{TENTH.apply(x):f}" y="{y + 8}" width="{width}" height="{_BAR}" fill="{colour}"/>'
+            f'<rect x="{_point(x)}" y="{y + 8}" width="{_point(wide)}" height="{_BAR}" fill="{colour}"/>'
         )
         short = show(Amount(TENTH.apply(segment.rate), "mL/h"))
-        if wide > 8 * len(short):
-            middle = f"{TENTH.apply(x + wide / 2):f}"
+        room = 8 * len(short)
+        if wide > room:
+            place, anchor, ink = x + wide / 2, "middle", "#ffffff"
+        else:
+            place, anchor, ink = x + wide + 4, "start", colour
+        if wide > room or edge - x - wide > room:
             parts.append(
-                f'<text x="{middle}" y="{y + 26}" text-anchor="middle" font-size="12" fill="#ffffff">'
+                f'<text x="{_point(place)}" y="{y + 26}" text-anchor="{anchor}" font-size="12" fill="{ink}">'
                 f"{escape(short)}</text>"
             )
         parts.append("</g>")
