@@ -1,41 +1,37 @@
-"""A Whisper model run by CTranslate2, held to the words that a step can understand.
+"""A Whisper model run by CTranslate2, held to the sentences that a step can understand.
 
-What the decoder may write is limited to the tokens of the step's words and numbers. That alone would turn any
-speech into an answer, so `assistant.adapters.recognisers.judgement` weighs the hypotheses by meaning and against
-what the same model writes without limits.
+CTranslate2 turns sound into what the decoder attends to, and writes freely. The search for the step's own
+sentences is ours (`search`), for no library can be told what may follow what. Holding a decoder to sentences
+alone would turn any speech into an answer, so `judgement` weighs the sentences by meaning and against what the
+same model writes without limits.
 """
 
 import logging
-import math
 import threading
 import time
 from collections.abc import Mapping
-from functools import lru_cache
 
 import ctranslate2
 import numpy as np
 import tokenizers
+from threadpoolctl import ThreadpoolController
 
+from assistant.adapters.recognisers.decoder import Decoder
 from assistant.adapters.recognisers.features import Floats, log_mel
+from assistant.adapters.recognisers.forms import forms
 from assistant.adapters.recognisers.judgement import Evidence, Hypothesis, judge
-from assistant.adapters.recognisers.tokens import Form, TokenLimits, forms
+from assistant.adapters.recognisers.search import search
+from assistant.adapters.recognisers.sentences import START, Sentences
 from assistant.errors import ModelError
 from assistant.ports import SAMPLE_RATE_HZ, Alternative, Hearing
 from assistant.spoken.expect import Expect, TextExpected
 
 THREADS = 2
-BEAM = 5
-HYPOTHESES = 5
 LONGEST_S = 30.0
 """Whisper's window; no spoken answer is longer."""
 SHORT_WINDOW_S = 12.0
 """Most answers are far shorter than the window, and the encoder's time grows with it."""
-_MOST_TOKENS = 32
-"""Tokens of an answer; a long number with its unit has some twenty."""
-_FOLLOWING = 5
-_LEAST_PROBABILITY = 1e-12
 _MOST_FREE_TOKENS = 160
-# The library stops at half of its `max_length`, the prompt apart.
 _BYTES_A_SAMPLE = 2
 _SILENCE = 1e-4
 """Root mean square, of full scale, under which there is no sound at all to listen to."""
@@ -57,10 +53,11 @@ class WhisperRecogniser:
         self.name = name
         self.model_digest = digest
         self._turn = threading.Lock()
+        self._pools = ThreadpoolController()
         # Its own messages go to standard error, which belongs to the learner's screen.
         ctranslate2.set_log_level(logging.CRITICAL)
         try:
-            self._tokens = tokenizers.Tokenizer.from_str(files["tokenizer.json"].decode())
+            self._tokeniser = tokenizers.Tokenizer.from_str(files["tokenizer.json"].decode())
             self._model = ctranslate2.models.Whisper(
                 name,
                 device="cpu",
@@ -73,22 +70,23 @@ class WhisperRecogniser:
                 f"The recogniser {name} cannot be loaded: its files are no Whisper model for CTranslate2.",
                 "Check it with: checkoff models check",
             ) from cause
-        self._limits = TokenLimits(self._tokens)
-        start = self._tokens.token_to_id("<|startoftranscript|>")
-        if self._model.is_multilingual or self._limits.end is None or start is None:
+        vocabulary = self._tokeniser.get_vocab()
+        special = [vocabulary.get(mark) for mark in ("<|startoftranscript|>", "<|notimestamps|>", "<|endoftext|>")]
+        known = [token for token in special if token is not None]
+        if self._model.is_multilingual or len(known) < len(special):
             raise ModelError(
                 f"The recogniser {name} is not an English-only Whisper model.",
                 "Take a model whose name ends in .en.",
             )
-        self._start = start
-        self._prompt = [start, self._tokens.token_to_id("<|notimestamps|>")]
-        self._suppressed = lru_cache(maxsize=64)(self._limits.suppressed)
+        *self._prompt, end = known
+        self._decoder = Decoder(files["model.bin"])
+        self._sentences = Sentences(self._tokeniser, end)
 
     def begin(self, expect: Expect) -> "WhisperUtterance":
-        """Start an utterance; the limits of this expectation are worked out now, not after the sound."""
+        """Start an utterance; how its sentences begin is worked out now, not after the sound."""
         if not isinstance(expect, TextExpected):
             for form in forms(expect):
-                self._suppressed(expect, form)
+                self._sentences.allowed(START, expect, form)
         return WhisperUtterance(self, expect)
 
     def close(self) -> None:
@@ -103,87 +101,48 @@ class WhisperRecogniser:
             samples: mono at 16 kHz, -1 to 1.
             expect: what the step expects.
         """
-        length_s = len(samples) / SAMPLE_RATE_HZ
-        free_text = isinstance(expect, TextExpected)
-        if length_s > LONGEST_S and not free_text:
+        if len(samples) / SAMPLE_RATE_HZ > LONGEST_S and not isinstance(expect, TextExpected):
             return "", ()
         if not len(samples) or float(np.sqrt(np.mean(np.square(samples)))) < _SILENCE:
             return "", ()
-        window_s = SHORT_WINDOW_S if length_s <= SHORT_WINDOW_S - 1 else LONGEST_S
         with self._turn:
-            return judge(self.evidence(samples, expect, window_s), expect)
+            return judge(self.evidence(samples, expect), expect)
 
-    def evidence(self, samples: Floats, expect: Expect, window_s: float) -> Evidence:
-        """What the decoder writes, held to the expectation in each form of numbers, and freely."""
-        picture = ctranslate2.StorageView.from_array(log_mel(samples, window_s)[None])
-        sound = self._model.encode(picture)
+    def evidence(self, samples: Floats, expect: Expect) -> Evidence:
+        """What the model makes of the sound: freely, and held to the expectation in each form of numbers."""
+        is_short = len(samples) / SAMPLE_RATE_HZ <= SHORT_WINDOW_S - 1
+        picture = log_mel(samples, SHORT_WINDOW_S if is_short else LONGEST_S)
+        sound = self._model.encode(ctranslate2.StorageView.from_array(picture[None]))
         free = self._model.generate(
             sound,
             [self._prompt],
             beam_size=1,
+            # A score is then the logarithm of the whole text's probability.
             length_penalty=0,
+            # The library stops at half of it.
             max_length=2 * _MOST_FREE_TOKENS,
             return_scores=True,
             return_no_speech_prob=True,
         )[0]
-        bounded: dict[Form, tuple[Hypothesis, ...]] = {}
+        bounded = {}
         if not isinstance(expect, TextExpected):
-            bounded = {form: self._bounded(sound, self._suppressed(expect, form)) for form in forms(expect)}
+            # The arrays are small: a second thread would spend its time on waiting for the first.
+            with self._pools.limit(limits=1, user_api="blas"):
+                listening = self._decoder.listen(np.asarray(sound)[0])
+                found = search(listening, self._prompt, self._sentences, expect, forms(expect))
+            bounded = {
+                form: tuple(Hypothesis(self._text(one.tokens), one.score) for one in sentences)
+                for form, sentences in found.items()
+            }
         return Evidence(
-            free=Hypothesis(self._text(free.sequences_ids[0]), free.scores[0]),
+            free=Hypothesis(self._text(free.sequences_ids[0]), float(free.scores[0])),
             free_tokens=len(free.sequences_ids[0]) + 1,
-            no_speech=free.no_speech_prob,
+            no_speech=float(free.no_speech_prob),
             bounded=bounded,
-            score=lambda text: self._score(sound, text),
         )
 
-    def _bounded(self, sound: object, suppressed: tuple[int, ...]) -> tuple[Hypothesis, ...]:
-        written = self._model.generate(
-            sound,
-            [self._prompt],
-            beam_size=BEAM,
-            num_hypotheses=HYPOTHESES,
-            # A hypothesis' score is then the logarithm of its probability, so that several can be added up.
-            length_penalty=0,
-            max_length=2 * _MOST_TOKENS,
-            return_scores=True,
-            suppress_tokens=list(suppressed),
-        )[0]
-        return tuple(
-            Hypothesis(self._text(tokens), score)
-            for tokens, score in zip(written.sequences_ids, written.scores, strict=True)
-        )
-
-    def _score(self, sound: object, text: str) -> float:
-        """Logarithm of the probability that the model, without limits, writes exactly this text and stops."""
-        tokens = self._tokens.encode(text, add_special_tokens=False).ids
-        if not tokens:
-            return -math.inf
-        aligned = self._model.align(sound, [self._start], [tokens], 1)[0]
-        written = float(np.sum(np.log(np.maximum(aligned.text_token_probs, _LEAST_PROBABILITY))))
-        following = self._model.generate(
-            sound,
-            [[*self._prompt, *tokens]],
-            beam_size=_FOLLOWING,
-            num_hypotheses=_FOLLOWING,
-            length_penalty=0,
-            max_length=max(2 * (len(tokens) + 1), len(tokens) + 4),
-            return_scores=True,
-            suppress_blank=False,
-            suppress_tokens=[],
-        )[0]
-        # What is not longer than the text has ended with it. Where that is not among the likeliest, it is at
-        # most as likely as the last of them.
-        ends = [
-            score
-            for ids, score in zip(following.sequences_ids, following.scores, strict=True)
-            if len(ids) == len(tokens) or ids[-1] == self._limits.end
-        ]
-        end = max(ends) if ends else max(min(following.scores), math.log(_LEAST_PROBABILITY))
-        return written + float(end)
-
-    def _text(self, tokens: list[int]) -> str:
-        return str(self._tokens.decode(tokens))
+    def _text(self, tokens: list[int] | tuple[int, ...]) -> str:
+        return str(self._tokeniser.decode(list(tokens)))
 
 
 class WhisperUtterance:

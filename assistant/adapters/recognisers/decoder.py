@@ -1,0 +1,239 @@
+"""Whisper's decoder in plain arrays, for a search that a library's own beam search cannot do.
+
+CTranslate2 can forbid tokens for a whole utterance, but cannot be told what may follow what. Here a search sees
+the probability of every next token and chooses itself. The arithmetic is that of Vaswani et al., "Attention Is All
+You Need", 2017, with layer normalisation first, as in Radford et al. 2022 (see `features`); a test compares it
+with CTranslate2 token by token.
+"""
+
+import math
+import struct
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+import numpy.typing as npt
+
+from assistant.adapters.recognisers.features import Floats
+from assistant.errors import ModelError
+
+Cache = tuple[tuple[Floats, Floats], ...]
+"""Keys and values of what has been written, by layer: rows, heads, tokens, width."""
+
+_KNOWN_FORMAT = 6
+_TYPES: dict[int, np.dtype[Any]] = {
+    0: np.dtype("<f4"),
+    1: np.dtype("i1"),
+    2: np.dtype("<i2"),
+    3: np.dtype("<i4"),
+    4: np.dtype("<f2"),
+}
+_EPSILON = 1e-5
+_PART = "decoder/"
+
+
+class Decoder:
+    """The decoder half of a Whisper model.
+
+    Args:
+        content: the bytes of ``model.bin`` as CTranslate2's converter writes them.
+
+    Raises:
+        ModelError: they are something else.
+    """
+
+    def __init__(self, content: bytes) -> None:
+        try:
+            weights = _read_weights(content)
+            self._embedding = weights["embeddings/weight"]
+            self._positions = weights["position_encodings/encodings"]
+            self._last = _Norm.of(weights, "layer_norm")
+            self._heads = int(weights["num_heads"])
+            count = 1 + max(
+                int(name.split("/")[0][6:])
+                for name in weights
+                if name.startswith("layer_") and "/" in name and name[6].isdigit()
+            )
+            self._layers = tuple(_Layer.of(weights, f"layer_{number}/") for number in range(count))
+        except (KeyError, ValueError, struct.error, UnicodeDecodeError) as cause:
+            raise ModelError(
+                "The model is in a form that this program does not read.", "Convert it with CTranslate2 4."
+            ) from cause
+        self._width = self._embedding.shape[1] // self._heads
+
+    def listen(self, sound: Floats) -> "Listening":
+        """Prepare for one utterance.
+
+        Args:
+            sound: the encoder's output, one row for each 20 ms.
+        """
+        keys_and_values = []
+        for layer in self._layers:
+            both = layer.sound_in(sound).reshape(len(sound), 2, self._heads, self._width)
+            keys = np.ascontiguousarray(both[:, 0].transpose(1, 2, 0))
+            values = np.ascontiguousarray(both[:, 1].transpose(1, 0, 2))
+            keys_and_values.append((keys, values))
+        return Listening(self, tuple(keys_and_values))
+
+    def step(
+        self,
+        sound: tuple[tuple[Floats, Floats], ...],
+        tokens: Sequence[int],
+        position: int,
+        cache: Cache | None,
+    ) -> tuple[Floats, Cache]:
+        """Logarithms of the probabilities of every next token, a row for each of `tokens`."""
+        rows, heads, width = len(tokens), self._heads, self._width
+        scale = np.float32(1 / math.sqrt(width))
+        state = self._embedding[list(tokens)] + self._positions[position]
+        written = []
+        for number, layer in enumerate(self._layers):
+            parts = layer.self_in(layer.self_norm(state)).reshape(rows, 3, heads, 1, width)
+            keys, values = parts[:, 1], parts[:, 2]
+            if cache is not None:
+                keys = np.concatenate([cache[number][0], keys], axis=2)
+                values = np.concatenate([cache[number][1], values], axis=2)
+            written.append((keys, values))
+            seen = _softmax(np.multiply(parts[:, 0], scale, dtype=np.float32) @ keys.transpose(0, 1, 3, 2)) @ values
+            state = state + layer.self_out(seen.reshape(rows, -1))
+
+            asked = layer.sound_ask(layer.sound_norm(state)).reshape(rows, heads, width).transpose(1, 0, 2)
+            heard = _softmax(np.multiply(asked, scale, dtype=np.float32) @ sound[number][0]) @ sound[number][1]
+            state = state + layer.sound_out(heard.transpose(1, 0, 2).reshape(rows, -1))
+
+            state = state + layer.out(_gelu(layer.inner(layer.norm(state))))
+        scores = self._last(state) @ self._embedding.T
+        highest = scores.max(axis=1, keepdims=True)
+        scores -= highest + np.log(np.exp(scores - highest).sum(axis=1, keepdims=True))
+        return scores, tuple(written)
+
+
+class Listening:
+    """One utterance before the decoder."""
+
+    def __init__(self, decoder: Decoder, sound: tuple[tuple[Floats, Floats], ...]) -> None:
+        self._decoder = decoder
+        self._sound = sound
+
+    def start(self, prompt: Sequence[int]) -> tuple[Floats, Cache]:
+        """What may follow the prompt: one row."""
+        first, *others = prompt
+        scores, cache = self._decoder.step(self._sound, [first], 0, None)
+        for token in others:
+            scores, cache = self.step([token], [0], cache)
+        return scores, cache
+
+    def step(self, tokens: Sequence[int], rows: Sequence[int], cache: Cache) -> tuple[Floats, Cache]:
+        """What may follow when each of `tokens` is written after the row of the same place in `rows`."""
+        chosen = list(rows)
+        position = cache[0][0].shape[2]
+        kept = tuple((keys[chosen], values[chosen]) for keys, values in cache)
+        return self._decoder.step(self._sound, tokens, position, kept)
+
+
+@dataclass(frozen=True)
+class _Norm:
+    gamma: Floats
+    beta: Floats
+
+    @classmethod
+    def of(cls, weights: dict[str, Floats], name: str) -> "_Norm":
+        return cls(weights[f"{name}/gamma"], weights[f"{name}/beta"])
+
+    def __call__(self, state: Floats) -> Floats:
+        centred = state - state.mean(axis=1, keepdims=True)
+        spread = np.sqrt(np.mean(np.square(centred), axis=1, keepdims=True) + np.float32(_EPSILON))
+        return np.asarray(centred / spread * self.gamma + self.beta)
+
+
+@dataclass(frozen=True)
+class _Linear:
+    weight: Floats
+    bias: Floats
+
+    @classmethod
+    def of(cls, weights: dict[str, Floats], name: str) -> "_Linear":
+        return cls(np.ascontiguousarray(weights[f"{name}/weight"].T), weights[f"{name}/bias"])
+
+    def __call__(self, state: Floats) -> Floats:
+        return np.asarray(state @ self.weight + self.bias)
+
+
+@dataclass(frozen=True)
+class _Layer:
+    self_norm: _Norm
+    self_in: _Linear
+    self_out: _Linear
+    sound_norm: _Norm
+    sound_ask: _Linear
+    sound_in: _Linear
+    sound_out: _Linear
+    norm: _Norm
+    inner: _Linear
+    out: _Linear
+
+    @classmethod
+    def of(cls, weights: dict[str, Floats], name: str) -> "_Layer":
+        return cls(
+            self_norm=_Norm.of(weights, f"{name}self_attention/layer_norm"),
+            self_in=_Linear.of(weights, f"{name}self_attention/linear_0"),
+            self_out=_Linear.of(weights, f"{name}self_attention/linear_1"),
+            sound_norm=_Norm.of(weights, f"{name}attention/layer_norm"),
+            sound_ask=_Linear.of(weights, f"{name}attention/linear_0"),
+            sound_in=_Linear.of(weights, f"{name}attention/linear_1"),
+            sound_out=_Linear.of(weights, f"{name}attention/linear_2"),
+            norm=_Norm.of(weights, f"{name}ffn/layer_norm"),
+            inner=_Linear.of(weights, f"{name}ffn/linear_0"),
+            out=_Linear.of(weights, f"{name}ffn/linear_1"),
+        )
+
+
+def _softmax(scores: Floats) -> Floats:
+    powers = np.exp(scores - scores.max(axis=-1, keepdims=True))
+    return np.asarray(powers / powers.sum(axis=-1, keepdims=True))
+
+
+def _gelu(state: Floats) -> Floats:
+    """The usual approximation by tanh (Hendrycks and Gimpel 2016, section 2); it is off by less than 0.001."""
+    cubed = state + np.float32(0.044715) * state**3
+    return np.asarray(np.float32(0.5) * state * (1 + np.tanh(np.float32(0.7978845608) * cubed)))
+
+
+def _read_weights(content: bytes) -> dict[str, Floats]:
+    """The decoder's arrays by name, from CTranslate2's file: a list of named arrays after a short header."""
+    place = 0
+
+    def number(kind: str) -> int:
+        nonlocal place
+        (value,) = struct.unpack_from(f"<{kind}", content, place)
+        place += struct.calcsize(kind)
+        return int(value)
+
+    def text() -> str:
+        nonlocal place
+        length = number("H")
+        value = content[place : place + length - 1].decode()
+        place += length
+        return value
+
+    if number("I") != _KNOWN_FORMAT or text() != "WhisperSpec":
+        raise ValueError("not a Whisper model of the known format")
+    number("I")
+    raw: dict[str, npt.NDArray[np.generic]] = {}
+    for _ in range(number("I")):
+        name = text()
+        shape = [number("I") for _ in range(number("B"))]
+        kind, size = _TYPES[number("B")], number("I")
+        if name.startswith(_PART):
+            raw[name[len(_PART) :]] = np.frombuffer(content, kind, size // kind.itemsize, place).reshape(shape)
+        place += size
+    weights = {}
+    for name, array in raw.items():
+        values = array.astype(np.float32)
+        scale = raw.get(f"{name}_scale")
+        if scale is not None:
+            # Quantised row by row; the file holds what the rows were multiplied with.
+            values = values / np.asarray(scale, dtype=np.float32).reshape(-1, *[1] * (values.ndim - 1))
+        weights[name] = values
+    return weights

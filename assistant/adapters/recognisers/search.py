@@ -1,0 +1,120 @@
+"""A beam search that writes nothing but sentences of a step."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from assistant.adapters.recognisers.decoder import Listening
+from assistant.adapters.recognisers.features import Floats
+from assistant.adapters.recognisers.forms import Form
+from assistant.adapters.recognisers.sentences import START, Places, Sentences, Tokens
+from assistant.spoken.expect import Expect
+
+BEAM = 6
+"""Sentences that are followed side by side, for each form of numbers."""
+MOST_TOKENS = 32
+"""Tokens of an answer; a long number with its unit has some twenty."""
+HOPELESS = 6.0
+"""How far (logarithm) behind the best finished sentence one is given up: its share could not matter."""
+
+
+@dataclass(frozen=True)
+class _Branch:
+    """A sentence under way, or finished.
+
+    Attributes:
+        tokens: what is written.
+        score: logarithm of its probability, without any limits on what may be written.
+        places: where in which sentences it stands.
+        row: its row in the decoder's cache.
+    """
+
+    tokens: tuple[int, ...]
+    score: float
+    places: Places
+    row: int
+
+
+@dataclass(frozen=True)
+class Written:
+    """A finished sentence with the logarithm of its probability among all that the model could write."""
+
+    tokens: tuple[int, ...]
+    score: float
+
+
+def search(
+    listening: Listening,
+    prompt: Sequence[int],
+    sentences: Sentences,
+    expect: Expect,
+    forms: Sequence[Form],
+    beam: int = BEAM,
+) -> dict[Form, tuple[Written, ...]]:
+    """The likeliest sentences of each form, best first; none where nothing fits.
+
+    Args:
+        listening: the utterance.
+        prompt: tokens that the model begins with.
+        sentences: what may be written.
+        expect: what the step expects.
+        forms: how numbers may be written.
+        beam: sentences followed side by side for each form.
+    """
+    finished: dict[Form, list[Written]] = {form: [] for form in forms}
+    live: dict[Form, list[_Branch]] = {form: [_Branch((), 0.0, START, 0)] for form in forms}
+    scores, cache = listening.start(prompt)
+    for _ in range(MOST_TOKENS):
+        for form in forms:
+            live[form] = _grow(live[form], scores, sentences, expect, form, finished[form], beam)
+        # Rows that both forms share are worked out once.
+        wanted = {(branch.row, branch.tokens[-1]): 0 for form in forms for branch in live[form]}
+        if not wanted:
+            break
+        for row, step in enumerate(wanted):
+            wanted[step] = row
+        scores, cache = listening.step([token for _, token in wanted], [row for row, _ in wanted], cache)
+        for form in forms:
+            live[form] = [replace(branch, row=wanted[branch.row, branch.tokens[-1]]) for branch in live[form]]
+    return {form: tuple(sorted(found, key=lambda one: -one.score)) for form, found in finished.items()}
+
+
+def _grow(
+    branches: list[_Branch],
+    scores: Floats,
+    sentences: Sentences,
+    expect: Expect,
+    form: Form,
+    finished: list[Written],
+    beam: int,
+) -> list[_Branch]:
+    """The best branches, one token longer; what ends is added to `finished`."""
+    grown = []
+    for branch in branches:
+        allowed = sentences.allowed(branch.places, expect, form)
+        totals = branch.score + scores[branch.row][allowed]
+        grown += [(float(total), int(token), branch) for total, token in _best(totals, allowed, beam + 1)]
+        ends = np.flatnonzero(allowed == sentences.end)
+        finished += [Written(branch.tokens, float(totals[place])) for place in ends]
+    bound = _bound(finished, beam)
+    grown = [one for one in grown if one[1] != sentences.end and one[0] > bound]
+    grown.sort(key=lambda one: -one[0])
+    return [
+        _Branch((*branch.tokens, token), score, sentences.advance(branch.places, token, expect, form), branch.row)
+        for score, token, branch in grown[:beam]
+    ]
+
+
+def _best(totals: Floats, tokens: Tokens, count: int) -> Iterator[tuple[np.float32, np.int64]]:
+    chosen = np.argpartition(-totals, count)[:count] if len(totals) > count else np.arange(len(totals))
+    return zip(totals[chosen], tokens[chosen], strict=True)
+
+
+def _bound(finished: list[Written], beam: int) -> float:
+    """The score under which a branch is given up."""
+    if not finished:
+        return -np.inf
+    best = sorted((one.score for one in finished), reverse=True)
+    hopeless = best[0] - HOPELESS
+    return max(hopeless, best[beam - 1]) if len(best) >= beam else hopeless

@@ -1,0 +1,250 @@
+"""What may be written next: the sentences of a step as an automaton over a model's tokens.
+
+The sentences are those of `assistant.spoken.continuations`. A place in a sentence is the words so far, and what
+is written of the next one.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import lru_cache
+
+import numpy as np
+import numpy.typing as npt
+import tokenizers
+
+from assistant import spoken
+from assistant.adapters.recognisers.forms import Form
+from assistant.spoken.english.numbers import ONES, TENS
+from assistant.spoken.english.writing import CONTRACTIONS, SAME_WORD
+from assistant.spoken.expect import AnyExpected, Expect, NumberExpected
+
+Said = tuple[str, ...]
+"""Words in a row."""
+Tokens = npt.NDArray[np.int64]
+
+_FIGURES = frozenset("0123456789")
+_MOST_WORDS = 24
+_LONGEST_WHOLE = 5
+_LONGEST_FRACTION = 3
+_CASED = {"ml": "mL", "mls": "mLs", "l": "L", "i": "I", "i'm": "I'm", "i've": "I've"}
+"""Words that are written with capitals inside a sentence too."""
+_JOINED = frozenset({"ml", "mg", "mcg", "g", "l", "kg", "min", "h", "%", "cc"})
+"""Units that are also written without a space after figures."""
+_STANDS_FOR = {1: "7", 2: "25", 3: "125"}
+"""Figures of the same length may be followed by the same words; one of each is looked up."""
+
+_OTHER_SPELLINGS: dict[str, list[str]] = {}
+for _other, _word in SAME_WORD.items():
+    _OTHER_SPELLINGS.setdefault(_word, []).append(_other)
+_SHORT: dict[str, list[tuple[str, Said]]] = {}
+for _other, _word in CONTRACTIONS.items():
+    if "'" in _other:
+        _SHORT.setdefault(_word.split()[0], []).append((_other, tuple(_word.split())))
+
+
+@dataclass(frozen=True)
+class Following:
+    """What may follow some words.
+
+    Attributes:
+        words: the next words.
+        short: short forms that may come next, with the words that they stand for.
+        figures: a number in figures may come next.
+        complete: the words are a sentence already.
+    """
+
+    words: frozenset[str]
+    short: frozenset[tuple[str, Said]]
+    figures: bool
+    complete: bool
+
+
+@dataclass(frozen=True)
+class Place:
+    """One way of reading what is written so far.
+
+    Attributes:
+        said: complete words.
+        rest: tokens that are still to come of the words under way.
+        then: the words that are said when those are written.
+        figures: what is written of a number in figures; "" where none is under way.
+    """
+
+    said: Said
+    rest: tuple[int, ...] = ()
+    then: Said = ()
+    figures: str = ""
+
+
+Places = frozenset[Place]
+"""Every way of reading what is written so far; none once the sentence is closed."""
+
+START: Places = frozenset({Place(())})
+CLOSED: Places = frozenset()
+
+
+def following(said: Said, expect: Expect) -> Following:
+    """What may follow the words where `expect` is expected."""
+    return _following(tuple(_representative(word) for word in said), expect)
+
+
+@lru_cache(maxsize=20_000)
+def _following(said: Said, expect: Expect) -> Following:
+    ahead = spoken.continuations(expect, said)
+    # What is written with figures is left to the figures; as words they would make two ways of one.
+    words = frozenset(word for word in ahead.words if word[0] not in _FIGURES)
+    if not isinstance(expect, NumberExpected | AnyExpected):
+        return Following(words, frozenset(), figures=False, complete=ahead.complete)
+    short = {
+        (form, full)
+        for word in words & _SHORT.keys()
+        for form, full in _SHORT[word]
+        if len(full) == 1 or full[1] in spoken.continuations(expect, (*said, word)).words
+    }
+    trial = spoken.continuations(expect, (*said, _STANDS_FOR[2]))
+    figures = trial.complete or bool(trial.words)
+    return Following(words, frozenset(short), figures=figures, complete=ahead.complete)
+
+
+def _representative(word: str) -> str:
+    if word.isdigit():
+        return _STANDS_FOR.get(len(word), "1250")
+    return "2.5" if word[:1].isdigit() else word
+
+
+class Sentences:
+    """The automaton for one model's tokens.
+
+    Args:
+        tokeniser: the model's.
+        end: the token that ends a text.
+    """
+
+    def __init__(self, tokeniser: tokenizers.Tokenizer, end: int) -> None:
+        self._tokeniser = tokeniser
+        self.end = end
+        self._digits: dict[int, str] = {}
+        self._first_digits: dict[int, str] = {}
+        for token, number in tokeniser.get_vocab().items():
+            bare = token.removeprefix("\u0120")  # the tokeniser writes a leading space like this
+            if bare.isascii() and bare.isdigit() and len(bare) <= 4:
+                (self._digits if bare == token else self._first_digits)[number] = bare
+        (self._point,) = self._ids(".")
+        (self._comma,) = self._ids(",")
+        self._closing = frozenset(token for sign in ".!?" for token in self._ids(sign))
+        self._arcs = lru_cache(maxsize=5_000)(self._find_arcs)
+        self.allowed = lru_cache(maxsize=20_000)(self._find_allowed)
+
+    def _find_allowed(self, places: Places, expect: Expect, form: Form) -> Tokens:
+        """Every token that may come next."""
+        found: set[int] = {self.end} if not places else set()
+        for place in places:
+            if place.rest:
+                found.add(place.rest[0])
+                continue
+            if place.figures:
+                found.update(self._more_figures(place.figures))
+            said = _settled(place)
+            if said is None or len(said) >= _MOST_WORDS:
+                continue
+            ahead = following(said, expect)
+            found.update(self._arcs(_last(said), ahead.words, ahead.short))
+            if ahead.figures and form is Form.DIGITS:
+                found.update(self._first_digits)
+            if said and ahead.words and not place.figures:
+                found.add(self._comma)
+            if said and ahead.complete:
+                found.add(self.end)
+                found.update(self._closing)
+        return np.array(sorted(found), dtype=np.int64)
+
+    def advance(self, places: Places, token: int, expect: Expect, form: Form) -> Places:
+        """Where an allowed token leads."""
+        found: set[Place] = set()
+        for place in places:
+            if place.rest:
+                if place.rest[0] == token:
+                    found.add(_after(place.said, place.rest[1:], place.then))
+                continue
+            if place.figures:
+                more = self._more_figures(place.figures).get(token)
+                if more is not None:
+                    found.add(Place(place.said, figures=more))
+            said = _settled(place)
+            if said is None or len(said) >= _MOST_WORDS:
+                continue
+            ahead = following(said, expect)
+            for rest, then in self._arcs(_last(said), ahead.words, ahead.short).get(token, ()):
+                found.add(_after(said, rest, (*said, *then)))
+            if ahead.figures and form is Form.DIGITS and token in self._first_digits:
+                found.add(Place(said, figures=self._first_digits[token]))
+            if token == self._comma and said and ahead.words and not place.figures:
+                # "one, two, five": a mark that changes nothing.
+                found.add(place)
+        return frozenset(found)
+
+    def _more_figures(self, text: str) -> dict[int, str]:
+        """Each token that may go on with a number in figures, and the number then."""
+        whole, point, fraction = text.partition(".")
+        if text.endswith(","):
+            return {token: text[:-1] + more for token, more in self._digits.items() if len(more) == 3}
+        room = _LONGEST_FRACTION - len(fraction) if point else _LONGEST_WHOLE - len(whole)
+        found = {token: text + more for token, more in self._digits.items() if len(more) <= room}
+        if not point:
+            found[self._point] = f"{text}."
+            if len(text) <= 2:
+                found[self._comma] = f"{text},"
+        return found
+
+    def _find_arcs(
+        self, before: str, words: frozenset[str], short: frozenset[tuple[str, Said]]
+    ) -> dict[int, list[tuple[tuple[int, ...], Said]]]:
+        """By first token: the tokens after it, and the words that are said then."""
+        arcs: dict[int, list[tuple[tuple[int, ...], Said]]] = {}
+        ways = [way for word in sorted(words) for way in _spellings(before, word)]
+        ways += [(f" {form}", full) for form, full in sorted(short)]
+        ways += [(f" {form.capitalize()}", full) for form, full in sorted(short) if not before]
+        for text, then in ways:
+            token, *rest = self._ids(text)
+            arcs.setdefault(token, []).append((tuple(rest), then))
+        return arcs
+
+    def _ids(self, text: str) -> tuple[int, ...]:
+        return tuple(self._tokeniser.encode(text, add_special_tokens=False).ids)
+
+
+def _settled(place: Place) -> Said | None:
+    """The words so far, where none is half written."""
+    if place.rest:
+        return None
+    if place.figures:
+        return None if place.figures[-1] in ".," else (*place.said, place.figures)
+    return place.said
+
+
+def _after(said: Said, rest: tuple[int, ...], then: Said) -> Place:
+    return Place(said, rest, then) if rest else Place(then)
+
+
+def _last(said: Said) -> str:
+    """What matters of the last word for how the next is written; "" before the first."""
+    if not said:
+        return ""
+    last = said[-1]
+    return last if last in TENS or last == "/" else ("7" if last[-1:].isdigit() else "-")
+
+
+def _spellings(before: str, word: str) -> Iterator[tuple[str, Said]]:
+    """How the model may write a word after another, and which words that makes."""
+    then = (word,)
+    if word == "%" or before == "/" or (before.isdigit() and word in _JOINED):
+        yield _CASED.get(word, word), then
+    if word == "/":
+        yield word, then
+        return
+    if before in TENS and word in ONES:
+        yield f"-{word}", then
+    for text in (word, *_OTHER_SPELLINGS.get(word, ())):
+        yield f" {_CASED.get(text, text)}", then
+        if not before and text not in _CASED:
+            yield f" {text[:1].upper()}{text[1:]}", then
