@@ -228,20 +228,23 @@ def _why_no_number(bare: tuple[str, ...]) -> Reason:
 
 def _confirmation(bare: tuple[str, ...]) -> str | None:
     """What the words confirm: "yes", "no", "done", or "mixed" where they contradict themselves."""
-    reached: dict[int, frozenset[str]] = {0: frozenset()}
+    # Every way to cut the words into phrases, as the kinds of phrase that it takes.
+    reached: dict[int, set[frozenset[str]]] = {0: {frozenset()}}
     for at in range(len(bare)):
-        if at not in reached:
-            continue
         for end in range(at + 1, min(at + _LONGEST_CONFIRMATION, len(bare)) + 1):
             label = _CONFIRMATIONS.get(bare[at:end])
-            if label is not None:
-                reached[end] = reached.get(end, frozenset()) | reached[at] | {label}
-    labels = reached.get(len(bare), frozenset())
-    if not labels:
+            if label is not None and at in reached:
+                reached.setdefault(end, set()).update(kinds | {label} for kinds in reached[at])
+    ways = reached.get(len(bare), set())
+    if not ways:
         return None
-    if labels <= {"yes", "done"}:
-        return "yes" if "yes" in labels else "done"
-    return "no" if labels == {"no"} else "mixed"
+    if ways == {frozenset({"done"})}:
+        return "done"
+    if all(kinds <= {"yes", "done"} for kinds in ways):
+        return "yes"
+    # "it is not right" is also "it is not" and "right": a no that can be read as one is one.
+    pure_no = frozenset({"no"}) in ways and not any(kinds <= {"yes", "done"} for kinds in ways)
+    return "no" if pure_no else "mixed"
 
 
 def _after_carrier(bare: tuple[str, ...]) -> tuple[str, ...]:
