@@ -1,0 +1,117 @@
+"""From hypotheses to one wording or none: tables with the refusals beside the successes."""
+
+import math
+
+import pytest
+
+from assistant.adapters.recognisers.forms import Form, forms
+from assistant.adapters.recognisers.judgement import (
+    LEAST_RATIO,
+    LEAST_SHARE,
+    Evidence,
+    Hypothesis,
+    judge,
+    plain,
+    rank,
+)
+from assistant.spoken.expect import AnyExpected, ConfirmExpected, NumberExpected, TextExpected
+from assistant.spoken.meaning import Answer
+
+RATE = NumberExpected("mL/h")
+
+
+def evidence(digits=(), words=(), free=("", -0.5), no_speech=0.0, tokens=5):
+    bounded = {}
+    for form, written in ((Form.DIGITS, digits), (Form.WORDS, words)):
+        if written:
+            bounded[form] = tuple(Hypothesis(text, math.log(share)) for text, share in written)
+    return Evidence(Hypothesis(*free), tokens, no_speech, bounded)
+
+
+@pytest.mark.parametrize(
+    ("case", "expect", "words"),
+    [
+        (evidence([(" 125.", 0.5), (" 125 mL/h", 0.3)], [(" one twenty five", 0.1)]), RATE, "125"),
+        (evidence([(" 50", 0.5), (" 15", 0.3)], [(" fifty", 0.1), (" fifteen", 0.05)]), RATE, ""),
+        # Figures are sure of a point that the words have not heard.
+        (evidence([(" 1.25", 0.9)], [(" one twenty five", 0.2)]), RATE, ""),
+        (evidence([], [(" Yes.", 0.9)]), ConfirmExpected(), "yes"),
+        (evidence([], [(" Yes.", 0.5), (" No.", 0.4)]), ConfirmExpected(), ""),
+        (evidence([], [(" Yes.", 0.5), (" Yeah", 0.3), (" That's right.", 0.1)]), ConfirmExpected(), "yes"),
+        (evidence(), ConfirmExpected(), ""),
+        # The free decoder writes something far likelier: this was not said to us.
+        (evidence([], [(" Yes.", 1e-5)], free=(" Yesterday it rained.", -1.0)), ConfirmExpected(), ""),
+        # Refusals that help the learner are passed on, others are not.
+        (evidence([(" 50 mL", 0.9)], [(" fifty millilitres", 0.5)]), RATE, "50 ml"),
+        (evidence([(" and", 0.9)], [(" and", 0.9)]), RATE, ""),
+    ],
+)
+def test_stands_for_a_wording_or_for_none(case, expect, words):
+    """A wording is stood for only where its meaning clearly leads, in both forms, and is not far-fetched."""
+    assert judge(case, expect)[0] == words
+
+
+@pytest.mark.parametrize("offset, heard", [(0.01, True), (-0.01, False)])
+def test_thresholds_are_where_they_are_said_to_be(offset, heard):
+    """Share and ratio just above their thresholds pass, just below they do not."""
+    share = LEAST_SHARE + offset
+    assert bool(judge(evidence([], [(" Yes.", share), (" No.", 1 - share)]), ConfirmExpected())[0]) is heard
+    likely = Evidence(
+        Hypothesis("?", -1.0), 3, 0.0, {Form.WORDS: (Hypothesis(" Yes.", -1.0 + LEAST_RATIO + offset),)}
+    )
+    assert bool(judge(likely, ConfirmExpected())[0]) is heard
+
+
+def test_wordings_of_one_meaning_stand_together():
+    """Probabilities of equal meanings are added; the likeliest wording speaks for them."""
+    case = evidence([(" 125", 0.2), (" 125 mL/h.", 0.3), (" one two five", 0.1), (" 15", 0.4)])
+    first, second = rank(case.bounded, RATE)
+    assert isinstance(first.meaning, Answer)
+    assert (str(first.meaning.value), first.text) == ("125", "125 ml/h")
+    assert first.share == pytest.approx(0.6)
+    assert first.score == pytest.approx(math.log(0.6))
+    assert second.share == pytest.approx(0.4)
+
+
+@pytest.mark.parametrize(
+    ("case", "words"),
+    [
+        (evidence(free=(" The clamp was stuck.", -1.0)), "The clamp was stuck."),
+        (evidence(free=(" you", -9.0), no_speech=0.9, tokens=2), ""),
+        (evidence(free=(" The clamp was stuck.", -2.0), no_speech=0.9), "The clamp was stuck."),
+    ],
+)
+def test_free_words(case, words):
+    """A reason is taken as it is written, unless the model doubts that anybody spoke."""
+    assert judge(case, TextExpected())[0] == words
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        (" 83.3 mL/h.", "83.3 ml/h"),
+        (" One, two, five.", "one two five"),
+        (" 1,000 milliliters!", "1,000 milliliters"),
+        (" That's right.", "that's right"),
+        (" twenty-five", "twenty-five"),
+        (" .5", ".5"),
+        ("?", ""),
+    ],
+)
+def test_plain(text, expected):
+    """Marks of a sentence go, marks within numbers and words stay."""
+    assert plain(text) == expected
+
+
+@pytest.mark.parametrize(
+    ("expect", "expected"),
+    [
+        (RATE, (Form.DIGITS, Form.WORDS)),
+        (AnyExpected(), (Form.DIGITS, Form.WORDS)),
+        (NumberExpected("mL/h", digits_only=True), (Form.WORDS,)),
+        (ConfirmExpected(), (Form.WORDS,)),
+    ],
+)
+def test_forms(expect, expected):
+    """Figures, which hide how a number was said, are written only where that does not matter."""
+    assert forms(expect) == expected
