@@ -20,7 +20,11 @@ START_WINDOW = 4
 LEAST_SPEECH_FRAMES = 4
 """An utterance with fewer speech frames (128 ms) is a noise; the shortest words measured have eight."""
 QUIET_FRAMES = 6
-"""So many frames without speech (192 ms) end a sound that began before anybody listened."""
+"""So many frames without speech (192 ms) end the echo of the assistant's own voice."""
+ECHO_FRAMES = 8
+"""Speech that goes on for longer than this (256 ms) after listening began is no echo but somebody speaking."""
+GOING_ON_FRAMES = 4
+"""Speech among so many last frames is going on: within a word there are gaps of two and three."""
 LONGEST_S = 15.0
 """An utterance is cut here."""
 
@@ -61,6 +65,8 @@ class Endpointer:
         self._silent = 0
         self._frames = 0
         self._speech_frames = 0
+        self._skipped = 0
+        self._is_echo = False
 
     def restart(self, pause_s: float) -> None:
         """Look for a new utterance; speech that is going on already is skipped to its end.
@@ -69,23 +75,26 @@ class Endpointer:
             pause_s: seconds of silence that end an utterance.
         """
         self._pause_frames = max(1, round(pause_s / FRAME_S))
-        going_on = any(list(self._recent)[-2:])
+        if self._state is _State.SPEAKING:
+            self._is_echo = False  # somebody is answering the question before
+        elif self._state is _State.IDLE:
+            self._is_echo = True
+        going_on = self._state is not _State.IDLE or any(list(self._recent)[-GOING_ON_FRAMES:])
         self._state = _State.SKIPPING if going_on else _State.IDLE
         self._silent = 0
-        self._recent.clear()
+        self._skipped = 0
 
     def overhear(self, likelihood: float) -> None:
         """Follow a frame while nobody listens, so that `restart` knows whether speech is going on."""
         self._recent.append(likelihood >= SPEECH)
+        self._state = _State.IDLE
 
     def take(self, likelihood: float) -> Moment:
         """Follow a frame while listening; say what it means."""
         is_speech = likelihood >= SPEECH
         self._recent.append(is_speech)
         if self._state is _State.SKIPPING:
-            self._silent = 0 if is_speech else self._silent + 1
-            if self._silent >= QUIET_FRAMES:
-                self._state = _State.IDLE
+            self._skip(is_speech=is_speech)
             return Moment.NOTHING
         if self._state is _State.IDLE:
             if sum(self._recent) < START_FRAMES:
@@ -96,6 +105,16 @@ class Endpointer:
             self._speech_frames = sum(self._recent)
             return Moment.STARTED
         return self._within(likelihood, is_speech)
+
+    def _skip(self, *, is_speech: bool) -> None:
+        self._skipped += 1
+        self._silent = 0 if is_speech else self._silent + 1
+        if is_speech and self._skipped > ECHO_FRAMES:
+            # Somebody speaks who began too early: all of it is skipped, also what comes after a pause for thought.
+            # The second half of a number is another number.
+            self._is_echo = False
+        if self._silent >= (QUIET_FRAMES if self._is_echo else self._pause_frames):
+            self._state = _State.IDLE
 
     def _within(self, likelihood: float, is_speech: bool) -> Moment:
         self._frames += 1
@@ -111,5 +130,6 @@ class Endpointer:
         if self._frames * FRAME_S >= LONGEST_S:
             self._state = _State.SKIPPING
             self._silent = 0
+            self._is_echo = False
             return Moment.CUT
         return Moment.GOING

@@ -55,31 +55,57 @@ def test_moments(figures, moments):
     assert follow(figures) == moments
 
 
-def test_speech_that_goes_on_at_restart_is_skipped_to_its_end():
+@pytest.mark.parametrize(
+    ("figures", "moments"),
+    [
+        # The echo of the own voice: over at once, and the answer after it is heard.
+        ("SS" + "." * 6 + "SSSSS" + "." * 10, "." * 10 + "(" + "-" * 11 + ")"),
+        # Somebody who began too early is skipped to the end, also after a pause within the number.
+        ("S" * 10 + "." * 9 + "SSSS" + "." * 10 + "SSSSS" + "." * 10, "." * 35 + "(" + "-" * 11 + ")"),
+        # The same with a pause right after listening began, which an echo could have too.
+        ("SS...SSSSSSSS" + "." * 9 + "SSSS" + "." * 10, "." * 36),
+    ],
+)
+def test_speech_that_goes_on_at_restart_is_skipped_to_its_end(figures, moments):
     """A sound that began before anybody listened is not heard, and the next utterance is."""
     endpointer = Endpointer()
     for likelihood in (0.9, 0.9, 0.9):
         endpointer.overhear(likelihood)
     endpointer.restart(PAUSE * FRAME_S)
-    assert follow("SSSSSSSSSS......SSSS..........", endpointer) == "." * 18 + "(" + "-" * 10 + ")"
+    assert follow(figures, endpointer) == moments
+
+
+@pytest.mark.parametrize(("silent_frames", "begins"), [(0, False), (2, False), (3, False), (4, True)])
+def test_gap_within_a_word_is_no_end(silent_frames, begins):
+    """Listening that begins in the gap of a word does not take its rest for a beginning."""
+    endpointer = Endpointer()
+    for likelihood in (0.9, 0.9, 0.9, *([0.02] * silent_frames)):
+        endpointer.overhear(likelihood)
+    endpointer.restart(PAUSE * FRAME_S)
+    assert ("(" in follow("SSSSS", endpointer)) is begins
 
 
 def test_silence_at_restart_lets_the_first_word_in():
     """After silence an utterance that begins with the very first frame is heard."""
     endpointer = Endpointer()
-    for likelihood in (0.9, 0.9, 0.02, 0.02):
+    for likelihood in (0.9, 0.9, 0.02, 0.02, 0.02, 0.02):
         endpointer.overhear(likelihood)
     endpointer.restart(PAUSE * FRAME_S)
     assert follow("SSSSS..........", endpointer).startswith("..(--")
 
 
-def test_restart_drops_the_utterance_under_way():
-    """A new question is not answered with the end of what was said to the one before."""
+@pytest.mark.parametrize("said_before", ["SSSSSS", "SSSSSS....", "S", ""])
+def test_restart_drops_the_utterance_under_way(said_before):
+    """A new question is not answered with the rest of what was said to the one before, whenever it comes."""
     endpointer = Endpointer()
+    endpointer.overhear(0.9)
     endpointer.restart(PAUSE * FRAME_S)
-    assert follow("SSSSSS", endpointer) == "..(---"
-    endpointer.restart(PAUSE * FRAME_S)
-    assert follow("SSSSSS..........", endpointer) == "................"
+    follow("......" + said_before, endpointer)
+    for _ in range(2):  # also where it is asked twice in a row
+        endpointer.restart(PAUSE * FRAME_S)
+    moments = follow("SSSSSS..........", endpointer)
+    assert ("(" in moments) is (said_before == "")
+    assert "(" in follow("SSSS", endpointer)
 
 
 def test_endless_speech_is_cut_once_and_skipped():
