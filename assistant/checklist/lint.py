@@ -13,7 +13,7 @@ from assistant.checklist.load import Sheet
 from assistant.checklist.model import DoneAsked, NameAsked, NumberAsked, QuestionAsked, Step, WaitAsked
 from assistant.checklist.wording import error_prone, unspeakable
 from assistant.dosing.units import unit
-from assistant.errors import ChecklistError, QuantityError
+from assistant.errors import AssistantError, QuantityError
 from assistant.spoken.meaning import Command
 
 LONGEST_SAY_WORDS = 20
@@ -70,8 +70,8 @@ class _Complaint:
     mend: str
 
 
-def from_error(error: ChecklistError, file: str) -> Finding:
-    """The finding for a file that could not be loaded."""
+def from_error(error: AssistantError, file: str) -> Finding:
+    """The finding for a fault that keeps a file from loading."""
     located = _LOCATED.fullmatch(error.what)
     if located is None:
         return Finding(file, 1, "loads", Severity.ERROR, error.what, error.remedy)

@@ -1,7 +1,7 @@
 """Authored text to a checked `Checklist`; every complaint names file, line and step."""
 
 import hashlib
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
@@ -11,7 +11,7 @@ from pydantic import ValidationError
 from assistant.checklist import library
 from assistant.checklist.model import Checklist, Step
 from assistant.checklist.paper_file import SET_BY_LOADER, PaperFile, read_paper
-from assistant.errors import ChecklistError
+from assistant.errors import AssistantError, ChecklistError
 
 MOST_FILES = 50
 """Files that one checklist may be put together from."""
@@ -53,11 +53,13 @@ class Sheet:
 class _Gathering:
     """What is collected while files and what they include are read."""
 
-    root: Path
+    root: Path = Path()
     digest: Any = field(default_factory=hashlib.sha256)
     seen: set[Path] = field(default_factory=set)
     steps: list[Step] = field(default_factory=list)
     places: dict[str, Place] = field(default_factory=dict)
+    faulty: set[str] = field(default_factory=set)
+    faults: list[AssistantError] = field(default_factory=list)
 
 
 def available() -> Mapping[str, Path]:
@@ -80,13 +82,41 @@ def load(name_or_path: str) -> Checklist:
 
 def load_sheet(name_or_path: str) -> Sheet:
     """As `load`, with the places of the steps."""
+    sheet, found = read_sheet(name_or_path)
+    if sheet is None:
+        raise found[0]
+    return sheet
+
+
+def read_sheet(name_or_path: str) -> tuple[Sheet | None, tuple[AssistantError, ...]]:
+    """The checklist, or every fault that keeps it from loading.
+
+    Args:
+        name_or_path: as in `load`.
+
+    Returns:
+        The sheet and no faults, or None and at least one fault, each naming file and line where it has one.
+    """
+    gathering = _Gathering()
+    try:
+        sheet = _read(name_or_path, gathering)
+    except ChecklistError as error:  # what leaves nothing to go on with: no file, no TOML, no such include
+        return None, (*gathering.faults, error)
+    return (None, tuple(gathering.faults)) if gathering.faults else (sheet, ())
+
+
+def _read(name_or_path: str, gathering: _Gathering) -> Sheet | None:
     path = library.find(name_or_path, "checklist", ChecklistError)
     paper = read_paper(path, ChecklistError)
-    gathering = _Gathering(root=path.parent.resolve())
+    gathering.root = path.parent.resolve()
     _gather(paper, gathering)
     head = {key: value for key, value in paper.table.items() if key not in ("steps", "include")}
     if not gathering.steps:
+        gathering.faults += _unknown(paper)  # perhaps the steps stand under another name
+        if gathering.faults:
+            return None
         raise paper.complain(("steps",), "there are no steps.", "Add [[steps]] or include a checklist.")
+    _check_ids(gathering)
     try:
         checklist = Checklist.model_validate(
             {
@@ -97,8 +127,8 @@ def load_sheet(name_or_path: str) -> Sheet:
             }
         )
     except ValidationError as invalid:
-        raise paper.complain_about(invalid, (), Checklist) from invalid
-    _check_ids(gathering)
+        gathering.faults += paper.complaints_about(invalid, (), Checklist)
+        return None
     return Sheet(checklist, paper, gathering.places)
 
 
@@ -106,7 +136,9 @@ def _gather(paper: PaperFile, into: _Gathering) -> None:
     """Take in what a file includes, then its own steps."""
     into.seen.add(paper.path.resolve())
     into.digest.update(paper.content)
-    _refuse_unknown(paper)
+    into.faults += _set_by_loader(paper)
+    if len(into.seen) > 1:  # the head of the first file is checked as a whole, later
+        into.faults += _unknown(paper)
     for name in _included(paper):
         into_path = _inside(paper, name, into)
         _gather(read_paper(into_path, ChecklistError), into)
@@ -116,30 +148,41 @@ def _gather(paper: PaperFile, into: _Gathering) -> None:
     for number, raw in enumerate(steps):
         where = ("steps", number)
         if not isinstance(raw, dict):
-            raise paper.complain(where, "this is no step.", "Begin each step with [[steps]].")
+            into.faults.append(paper.complain(where, "this is no step.", "Begin each step with [[steps]]."))
+            continue
         try:
             step = Step.model_validate(raw)
         except ValidationError as invalid:
-            raise paper.complain_about(invalid, where, Step) from invalid
+            into.faults += paper.complaints_about(invalid, where, Step)
+            into.faulty.add(str(raw.get("id")))  # a step that names it in after names a step that is there
+            continue
         if step.id in into.places:
             first = into.places[step.id]
-            raise paper.complain(
-                (*where, "id"),
-                f"this id is taken already, at {first.paper.path}, line {first.line_of('id')}.",
-                "Give the step an id of its own.",
+            into.faults.append(
+                paper.complain(
+                    (*where, "id"),
+                    f"this id is taken already, at {first.paper.path}, line {first.line_of('id')}.",
+                    "Give the step an id of its own.",
+                )
             )
+            continue
         into.places[step.id] = Place(paper, number)
         into.steps.append(step)
 
 
-def _refuse_unknown(paper: PaperFile) -> None:
+def _set_by_loader(paper: PaperFile) -> Iterator[AssistantError]:
+    """What the loader works out itself is not written in a file."""
+    for name in SET_BY_LOADER:
+        if name in paper.table:
+            yield paper.complain((name,), f'"{name}" is not written in the file.', "Take the line out.")
+
+
+def _unknown(paper: PaperFile) -> Iterator[AssistantError]:
     """A misspelt field is an error in a file that is included too, though its head is not used there."""
     written = [name for name in ("include", *Checklist.model_fields) if name not in SET_BY_LOADER]
     for name in paper.table:
-        if name in SET_BY_LOADER:
-            raise paper.complain((name,), f'"{name}" is not written in the file.', "Take the line out.")
-        if name not in written:
-            raise paper.complain(
+        if name not in written and name not in SET_BY_LOADER:
+            yield paper.complain(
                 (name,),
                 f"{library.quoted(name)} is not a field here.",
                 library.nearest(name, written) or f"Known are: {', '.join(written)}.",
@@ -195,17 +238,17 @@ def _check_ids(gathering: _Gathering) -> None:
         place = gathering.places[step.id]
         named = [("after", other) for other in step.after]
         named += [("expires", other) for other in (step.expires.reopen if step.expires else ())]
-        for where, other in named:
+        for field_name, other in named:
+            where = ("steps", place.number, field_name)
             if other == step.id:
-                raise place.paper.complain(
-                    ("steps", place.number, where),
-                    f'the step names itself in "{where}".',
-                    "Take its own id out.",
+                gathering.faults.append(
+                    place.paper.complain(where, f'the step names itself in "{field_name}".', "Take its own id out.")
                 )
-            if other not in gathering.places:
-                near = library.nearest(other, gathering.places)
-                raise place.paper.complain(
-                    ("steps", place.number, where),
-                    f'"{where}" names {library.quoted(other)}, and no step has that id.',
-                    near or "Name the id of a step of this checklist.",
+            elif other not in gathering.places and other not in gathering.faulty:
+                gathering.faults.append(
+                    place.paper.complain(
+                        where,
+                        f'"{field_name}" names {library.quoted(other)}, and no step has that id.',
+                        library.nearest(other, gathering.places) or "Name the id of a step of this checklist.",
+                    )
                 )

@@ -57,26 +57,38 @@ class PaperFile:
     def complain_about(
         self, invalid: ValidationError, before: Sequence[str | int], model: type[BaseModel]
     ) -> AssistantError:
-        """The error for the first thing that a model refused.
+        """The error for the first thing that a model refused; arguments as in `complaints_about`."""
+        return self.complaints_about(invalid, before, model)[0]
+
+    def complaints_about(
+        self, invalid: ValidationError, before: Sequence[str | int], model: type[BaseModel]
+    ) -> list[AssistantError]:
+        """One error for each thing that a model refused.
 
         Args:
             invalid: what pydantic says.
             before: the way into the table to what was validated.
             model: what it should have been.
         """
-        # A misspelt field leaves another one missing: the misspelling is what has to be told.
-        errors = invalid.errors(include_url=False)
-        first = next((error for error in errors if error["type"] == "extra_forbidden"), errors[0])
-        inside, holder = _walk(model, first["loc"])
-        where = [*before, *inside]
-        field = str(inside[-1]) if inside else ""
-        what, remedy = _sentence(first["type"], field, first.get("ctx", {}), first.get("input"))
-        if first["type"] == "extra_forbidden":
-            known = [name for name in holder.model_fields if name not in SET_BY_LOADER or holder is not model]
-            remedy = nearest(field, known) or f"Known are: {', '.join(known)}."
-        elif first["type"] == "missing":
-            where = where[:-1]
-        return self.complain(where, what, remedy)
+        misspelt: list[AssistantError] = []
+        others: list[AssistantError] = []
+        meant: set[str] = set()
+        # A misspelt field leaves another one missing: only the misspelling is told.
+        for error in sorted(invalid.errors(include_url=False), key=lambda e: e["type"] != "extra_forbidden"):
+            inside, holder = _walk(model, error["loc"])
+            field = str(inside[-1]) if inside else ""
+            if error["type"] == "extra_forbidden":
+                known = [name for name in holder.model_fields if name not in SET_BY_LOADER or holder is not model]
+                near = nearest(field, known)
+                meant.update(name for name in known if quoted(name) in near)
+                remedy = near or f"Known are: {', '.join(known)}."
+                misspelt.append(self.complain([*before, *inside], f"{quoted(field)} is not a field here.", remedy))
+                continue
+            what, remedy = _sentence(error["type"], field, error.get("ctx", {}), error.get("input"))
+            missing = error["type"] == "missing"
+            if not (missing and field in meant):
+                others.append(self.complain([*before, *(inside[:-1] if missing else inside)], what, remedy))
+        return misspelt + others
 
     def _step(self, where: Sequence[str | int]) -> str:
         match where:
@@ -157,8 +169,6 @@ def _sentence(kind: str, field: str, limits: dict[str, Any], given: object) -> t
             return f"{name} must be a date.", f"Write it like {field} = 1961-03-14."
         case "missing":
             return f"{name} is missing.", f"Add {field} = ..."
-        case "extra_forbidden":
-            return f"{name} is not a field here.", ""
         case "string_type":
             return f"{name} must be a text.", "Put it in quotation marks."
         case "bool_type" | "bool_parsing":

@@ -3,9 +3,8 @@
 import argparse
 
 from assistant.checklist.lint import Finding, Known, Severity, from_error, lint
-from assistant.checklist.load import load_sheet
+from assistant.checklist.load import read_sheet
 from assistant.cli.screen import say_line, tell, write_json
-from assistant.errors import ChecklistError
 from assistant.orders.load import available_orders
 from assistant.orders.solve import KEY_UNITS
 
@@ -51,12 +50,11 @@ def run(arguments: argparse.Namespace) -> int:
 
 
 def findings_of(file: str, known: Known) -> tuple[Finding, ...]:
-    """The findings of one file; a file that does not load has one."""
-    try:
-        sheet = load_sheet(file)
-    except ChecklistError as error:
-        return (from_error(error, file),)
-    return lint(sheet, known)
+    """The findings of one file: what keeps it from loading, or what the rules say."""
+    sheet, faults = read_sheet(file)
+    if sheet is not None:
+        return lint(sheet, known)
+    return tuple(sorted((from_error(fault, file) for fault in faults), key=lambda found: (found.file, found.line)))
 
 
 def _row(found: Finding) -> dict[str, object]:

@@ -223,6 +223,21 @@ def test_exit_codes_and_lines(tmp_path: Path, capsys: pytest.CaptureFixture[str]
     assert written_out.err == "1 error, 1 warning.\n"
 
 
+def test_every_fault_of_a_file_is_named_at_once(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """Who mends a file sees all of it, each fault once, and nothing that only follows from another one."""
+    text = GOOD.replace("title =", "titel =").replace('kind = "number"', 'kind = "nummer"')
+    text = text.replace(SAY, "sya = 4").replace('right = "yes"', 'right = "maybe"')
+    path = written(tmp_path, text + '\n[[steps]]\nid = "look"\npart = "End"\nsay = "Clean your hands."\n')
+    assert main(["lint", path]) == 1
+    lines = capsys.readouterr().out.splitlines()
+    assert [re.sub(r"^.*:(\d+): error loads: ", r"\1 ", line) for line in lines] == [
+        '1 "titel" is not a field here. Did you mean "title"?',
+        "16 \"maybe\" is no right. It can be 'yes' or 'no'.",
+        "23 \"nummer\" is nothing that a step can expect. It can be 'done', 'question', 'number', 'name', 'wait'.",
+        '30 "sya" is not a field here. Did you mean "say"?',
+    ]
+
+
 def test_json_has_one_object_a_finding(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     """Programs read file, line, rule, severity, what and mend."""
     path = written(tmp_path, changed(SAY, 'say = "Is it on?"'))

@@ -113,6 +113,7 @@ UNREADABLE = [
     (b'steps = ["look"]', "line 1, step number 1: this is no step", "[[steps]]"),
     (b"steps = 4", '"steps" must be a list', "[[steps]]"),
     (b"[[steps]]", "line 1, step number 1:", "Add"),
+    (b"[[step]]\nid = 'a'", '"step" is not a field here', 'Did you mean "steps"?'),
     (b"\x00", "this is not TOML", "Mend"),
 ]
 
