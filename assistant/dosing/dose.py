@@ -84,10 +84,10 @@ def dose_in_volume(
 
 
 def dose_by_weight(ordered: Measure, weight: Measure, *, unit: str | None = None, rounding: Rounding = EXACT) -> Result:
-    """Dose for a body weight.
+    """Dose, or dose rate, for a body weight.
 
     Args:
-        ordered: for example 0.2 mg/kg, or 15 mg/kg/dose.
+        ordered: for example 0.2 mg/kg, 15 mg/kg/dose, or 50 mg/kg/day.
         weight: kg, g or lb.
         unit: of the result; the order's own by default.
         rounding: exact by default.
@@ -97,13 +97,16 @@ def dose_by_weight(ordered: Measure, weight: Measure, *, unit: str | None = None
 
     Source: BCcampus OpenEd, A Guide to Numeracy in Nursing, Calculating Medication Doses Based on Weight.
     """
-    per_kg = take("ordered", ordered, "dose per weight")
+    rate = units.unit(ordered.unit).kind == "dose rate per weight"
+    per_kg = take("ordered", ordered, "dose rate per weight" if rate else "dose per weight")
     kilos = kilograms(weight)
-    top = unit or ordered.unit.split("/")[0]
-    exact = units.convert(per_kg * kilos, _BASE[substance(ordered)], top)
+    top = ordered.unit.split("/")[0]
+    wanted = unit or (_flat(ordered.unit, top) if rate else top)
+    base = _BASE[substance(ordered)]
+    exact = units.convert(per_kg * kilos, f"{base}/h" if rate else base, units.unit(wanted).name)
     lines = _weight_lines(weight, kilos)
-    lines.append(f"{tell(ordered)} \u00d7 {tell_exact(kilos, 'kg')} = {tell_exact(exact, top)}")
-    return conclude("dose-by-weight", {"ordered": ordered, "weight": weight}, exact, top, rounding, tuple(lines))
+    lines.append(f"{tell(ordered)} \u00d7 {tell_exact(kilos, 'kg')} = {tell_exact(exact, wanted)}")
+    return conclude("dose-by-weight", {"ordered": ordered, "weight": weight}, exact, wanted, rounding, tuple(lines))
 
 
 def volume_by_weight(
@@ -576,7 +579,7 @@ def _per_hour(
 
 def _flat(name: str, top: str) -> str:
     """A dose rate's unit without its per kg or per m2: mcg/kg/min is mcg/min."""
-    for part in ("/kg", "/m\u00b2"):
+    for part in ("/kg", "/lb", "/m\u00b2"):
         if part in name:
             return name.replace(part, "", 1)
     return f"{top}/h"
