@@ -88,8 +88,7 @@ def _slips(stated: Amount, said: Fraction, expected: Amount, others: Mapping[str
     heard = _heard(stated, expected)
     for name, other in others.items():
         if other.value == stated.value and (stated.unit == expected.unit or other.unit == stated.unit):
-            label = name.rsplit(".", 1)[-1].replace("_", " ").replace("vtbi", "VTBI")
-            found.append((Slip.SWAPPED, f"{heard} is the order's {label}, not {follows}."))
+            found.append((Slip.SWAPPED, f"{heard} is {_named(name)}, not {follows}."))
             break
     if said > 0 and right > 0:
         power = _power_of_ten(said / right)
@@ -116,6 +115,12 @@ def _slips(stated: Amount, said: Fraction, expected: Amount, others: Mapping[str
                     )
                 )
     return found
+
+
+def _named(key: str) -> str:
+    """A number of the order in words: ``primary.bag_volume`` is "the primary's bag volume"."""
+    line, _, name = key.rpartition(".")
+    return f"the {line or 'order'}'s {name.replace('_', ' ').replace('vtbi', 'VTBI')}"
 
 
 _TIMES = {1: "ten times", 2: "one hundred times", 3: "one thousand times"}
