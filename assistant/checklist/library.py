@@ -65,6 +65,8 @@ def find(name_or_path: str, kind: str, error: type[AssistantError], below: str =
         except RuntimeError:  # a user that does not exist: then it is a folder of that name
             return Path(name_or_path)
     known = available(below)
+    if not name_or_path:
+        raise error(f"No {kind} is named.", f"Name one of: {', '.join(known) or 'none is there'}.")
     if name_or_path in known:
         return known[name_or_path]
     folded = {name.casefold(): path for name, path in known.items()}

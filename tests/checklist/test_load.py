@@ -161,6 +161,8 @@ def test_an_unknown_name_gets_the_nearest_ones() -> None:
         load("xyz")
     with pytest.raises(ChecklistError, match="no checklist called"):
         load("limits")
+    with pytest.raises(ChecklistError, match=r"No checklist is named\. Name one of: .*primary-line"):
+        load("")
 
 
 def test_the_users_folder_comes_first(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:

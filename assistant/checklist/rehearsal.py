@@ -1,0 +1,60 @@
+"""A checklist read through without waiting: what is said at each step, what is expected, how long it will take."""
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from assistant.checklist.model import Checklist, DoneAsked, NameAsked, NumberAsked, QuestionAsked, Step, WaitAsked
+from assistant.spoken import say_unit, speech
+
+WORDS_A_MINUTE = 175
+"""Speed of the voice (espeak-ng's default speed, from memory)."""
+ANSWER_S = {"done": 8, "question": 6, "number": 14, "name": 8, "wait": 4}
+"""Seconds for doing, answering and, for a number, its read-back, by what is expected (an estimate, no source)."""
+
+
+@dataclass(frozen=True)
+class Line:
+    """One step as it will sound.
+
+    Attributes:
+        number: place in the checklist, from 1.
+        step: the step.
+        spoken: what is read aloud.
+        expected: what the learner answers, in words.
+        seconds: estimated time, whole seconds.
+    """
+
+    number: int
+    step: Step
+    spoken: str
+    expected: str
+    seconds: int
+
+
+def rehearse(checklist: Checklist) -> tuple[Line, ...]:
+    """Every step as it will sound, in order."""
+    return tuple(_lines(checklist))
+
+
+def _lines(checklist: Checklist) -> Iterator[Line]:
+    for number, step in enumerate(checklist.steps, 1):
+        spoken = speech(step.say)
+        seconds = math.ceil(len(spoken.split()) * 60 / WORDS_A_MINUTE) + ANSWER_S[step.expect.kind]
+        if isinstance(step.expect, WaitAsked):
+            seconds += step.expect.seconds
+        yield Line(number, step, spoken, _expected(step), seconds)
+
+
+def _expected(step: Step) -> str:
+    match step.expect:
+        case DoneAsked():
+            return "done"
+        case QuestionAsked(right=right):
+            return right
+        case NumberAsked(unit=unit):
+            return f"a number in {say_unit(unit)}"
+        case NameAsked():
+            return "a name read from a label"
+        case WaitAsked(seconds=seconds):
+            return f"done, then {seconds} seconds of waiting"

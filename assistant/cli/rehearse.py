@@ -1,0 +1,77 @@
+"""``checkoff rehearse FILE``: read a checklist through as it will sound, without waiting."""
+
+import argparse
+
+from assistant.checklist.load import load
+from assistant.checklist.rehearsal import Line, rehearse
+from assistant.cli.screen import say_line, write_json
+
+_EXAMPLES = """\
+examples:
+  checkoff rehearse primary-line           every step as it is read aloud, with the estimated time
+  checkoff rehearse my-checklist.toml --all    with the longer lines, cues and reasons
+  checkoff rehearse secondary-line --json  one JSON object a step"""
+
+
+def add_parser(subparsers: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
+    """Add the verb."""
+    parser = subparsers.add_parser(
+        "rehearse",
+        help="read a checklist through without waiting",
+        description="Read a checklist through as it will sound, step by step, with the estimated time.",
+        epilog=_EXAMPLES,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+    )
+    parser.add_argument("checklist", metavar="FILE", help="path or name of a checklist")
+    parser.add_argument("--all", action="store_true", help="also what is said on request, for help, and when wrong")
+    parser.add_argument("--json", action="store_true", help="one JSON object a step")
+    parser.set_defaults(run=run)
+
+
+def run(arguments: argparse.Namespace) -> int:
+    """Carry out the verb; return the exit code."""
+    checklist = load(arguments.checklist)
+    lines = rehearse(checklist)
+    if arguments.json:
+        for line in lines:
+            write_json(_row(line))
+        return 0
+    say_line(f"{checklist.title}, version {checklist.version}. {checklist.purpose}")
+    for caution in checklist.cautions:
+        say_line(f"Caution: {caution}")
+    part = ""
+    for line in lines:
+        if line.step.part != part:
+            part = line.step.part
+            say_line(f"\n{part}")
+        marks = [name for name, there in (("critical", line.step.critical), ("gate", line.step.gate)) if there]
+        say_line(f"{line.number:>3}. {line.spoken}  [{'; '.join([*marks, line.expected])}]")
+        if arguments.all:
+            for name, text in _further(line):
+                say_line(f"     {name}: {text}")
+    minutes = round(sum(line.seconds for line in lines) / 60)
+    say_line(f"\n{len(lines)} steps, about {minutes} {'minute' if minutes == 1 else 'minutes'}.")
+    return 0
+
+
+def _further(line: Line) -> list[tuple[str, str]]:
+    step = line.step
+    named = (("more", step.more), ("cue", step.hint), ("why", step.why), ("when not right", step.if_wrong))
+    found = [(name, text) for name, text in named if text]
+    if step.expires:
+        found.append((f"after {step.expires.after_s} seconds of waiting", step.expires.say))
+    return found + [("source", source) for source in step.sources]
+
+
+def _row(line: Line) -> dict[str, object]:
+    return {
+        "number": line.number,
+        "id": line.step.id,
+        "part": line.step.part,
+        "say": line.step.say,
+        "speech": line.spoken,
+        "expected": line.expected,
+        "critical": line.step.critical,
+        "gate": line.step.gate,
+        "seconds": line.seconds,
+    }
