@@ -56,6 +56,7 @@ def add_parser(subparsers: "Subparsers") -> None:
     )
     parser.add_argument("--list", action="store_true", help="every formula with its inputs")
     parser.add_argument("--json", action="store_true", help="one JSON object an answer")
+    parser.add_argument("--spoken", action="store_true", help="in words, as it would be spoken")
     parser.add_argument("--from", dest="lines", metavar="FILE", help='answer one JSON object a line; "-" for stdin')
     parser.add_argument("formula", nargs="?", metavar="FORMULA", help="name of a formula, or limits")
     parser.add_argument("rest", nargs=argparse.REMAINDER, metavar="INPUTS", help="its inputs, such as --volume")
@@ -81,10 +82,10 @@ def run(args: argparse.Namespace) -> int:
         return _limits(args)
     formula = find(args.formula)
     given = vars(_formula_parser(formula).parse_args(args.rest))
-    as_json = given.pop("json") or args.json
+    as_json, aloud = given.pop("json") or args.json, given.pop("spoken") or args.spoken
     answers = solve(formula.name, {name: text for name, text in given.items() if text is not None})
     for answer in answers:
-        _show(answer, as_json)
+        _show(answer, as_json, aloud)
     return 0
 
 
@@ -104,6 +105,7 @@ def _formula_parser(formula: Formula) -> argparse.ArgumentParser:
         text = f'{one.form}, for example "{one.example}"{need}'.replace("%", "%%")
         parser.add_argument(f"--{one.name}", dest=one.parameter, metavar="TEXT", help=text)
     parser.add_argument("--json", action="store_true", help="one JSON object an answer")
+    parser.add_argument("--spoken", action="store_true", help="in words, as it would be spoken")
     return parser
 
 
@@ -153,15 +155,25 @@ def _as_object(answer: Answer) -> dict[str, Any]:
     }
 
 
-def _show(answer: Answer, as_json: bool) -> None:
+def _show(answer: Answer, as_json: bool, aloud: bool) -> None:
     if as_json:
-        print(json.dumps(_as_object(answer), ensure_ascii=False))
+        found = _as_object(answer)
+        if aloud:
+            found["spoken"] = [_aloud(line) for line in answer.working]
+        print(json.dumps(found, ensure_ascii=False))
         return
-    print(printable(str(answer)))
+    read = _aloud if aloud else printable
+    print(read(str(answer)))
     for line in answer.working:
-        print(f"  {printable(line)}")
+        print(f"  {read(line)}")
     for caution in getattr(answer, "cautions", ()):
-        print(f"  Caution: {printable(caution)}")
+        print(f"  Caution: {read(caution)}")
+
+
+def _aloud(text: str) -> str:
+    from assistant.spoken import speech  # a start stays quick without the language
+
+    return printable(speech(text))
 
 
 def _bulk(name: str) -> int:

@@ -62,6 +62,17 @@ def test_prints_one_json_object(call: Call) -> None:
         assert out.count("\n") == 1
 
 
+def test_the_working_can_be_spoken(call: Call) -> None:
+    """With --spoken the same comes in words, with no sign and no abbreviation left."""
+    inputs = ("rate", "--volume", "100 mL", "--duration", "30 min", "--spoken")
+    words = [
+        "thirty minutes equals zero point five hours",
+        "one hundred millilitres divided by zero point five hours equals two hundred millilitres per hour",
+    ]
+    assert call("calc", *inputs)[1].splitlines() == ["two hundred millilitres per hour", *(f"  {w}" for w in words)]
+    assert json.loads(call("calc", "--spoken", *inputs[:-1], "--json")[1])["spoken"] == words
+
+
 def test_cautions_are_printed(call: Call) -> None:
     """What the reader must know stands below the working, and in the object."""
     inputs = ("percent-off", "--found", "120 mL/h", "--ordered", "100 mL/h")
