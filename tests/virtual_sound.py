@@ -240,9 +240,7 @@ def _environment(folder: Path) -> dict[str, str]:
     alsa = folder / "alsa.conf"
     alsa.write_text(_ALSA.replace("SOCKET", f"{folder}/native"))
     kept = {
-        name: value
-        for name, value in os.environ.items()
-        if not name.startswith(("PULSE_", "ALSA_", "JACK_", "DBUS_"))
+        name: value for name, value in os.environ.items() if not name.startswith(("PULSE_", "ALSA_", "JACK_", "DBUS_"))
     }
     return kept | {
         "HOME": str(folder),

@@ -70,8 +70,8 @@ def test_sentence_becomes_trimmed_samples(make):
     """A sentence comes as samples at the chosen speed, without the silence at its end."""
     speech = make(5).synthesise("Close the roller clamp.", 1)
     assert speech.rate_hz == 16_000
-    assert np.count_nonzero(speech.samples) == (165 + 15) * 10
-    assert speech.length_s == pytest.approx(180 * 10 / 16_000 + 0.08, abs=0.001)
+    assert np.count_nonzero(speech.samples) == 190 * 10
+    assert speech.length_s == pytest.approx(190 * 10 / 16_000 + 0.08, abs=0.001)
 
 
 def test_recurring_sentence_is_remembered(make, tmp_path):
