@@ -212,7 +212,6 @@ def _by_digits(value: Decimal) -> Iterator[tuple[Decimal, Confusion]]:
             if rest[0] != "0":
                 yield Decimal("".join(rest)), Confusion.DIGIT_LOST
     if not point and value and len(digits) < 4:
-        for digit in "123456789":
-            yield Decimal(f"{digit}{text}"), Confusion.DIGIT_LOST
-        for at in range(len(digits)):
-            yield Decimal("".join([*digits[: at + 1], *digits[at:]])), Confusion.DIGIT_LOST
+        for at in range(len(digits) + 1):
+            for digit in "0123456789" if at else "123456789":
+                yield Decimal("".join([*digits[:at], digit, *digits[at:]])), Confusion.DIGIT_LOST

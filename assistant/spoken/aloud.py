@@ -4,7 +4,7 @@ import re
 from decimal import Decimal, InvalidOperation
 
 from assistant.errors import QuantityError
-from assistant.spoken.english.abbreviations import ABBREVIATIONS, BETWEEN, RANGE, SIGNS, UNIT_ALONE
+from assistant.spoken.english.abbreviations import ABBREVIATIONS, BETWEEN, MONTHS, RANGE, SIGNS, UNIT_ALONE
 from assistant.spoken.english.numbers import ONES
 from assistant.spoken.saying import say_number
 from assistant.spoken.units import canonical, say_unit
@@ -14,6 +14,9 @@ _UNIT_TEXT = rf"{_UNIT}(?:/(?:kg|h|min|s|mL|L|day|d|dose))*(?![A-Za-z0-9%])"
 _NUMBER = r"\d{1,3}(?:,\d{3})+(?:\.\d+)?|\d+(?:\.\d+)?"
 _AMOUNT = re.compile(rf"(?<![\w.,])(?P<number>{_NUMBER})[ \u00a0]?(?P<unit>{_UNIT_TEXT})")
 _RANGE = re.compile(rf"(?<![\w.,-])(?P<low>{_NUMBER})\s?[-\u2013]\s?(?P<high>{_NUMBER})(?![\w-])")
+_VERSION = re.compile(r"(?<![\w.,])\d+(?:\.\d+){2,}(?![\w])")
+_YEAR = re.compile(rf"(?P<month>{MONTHS}) (?P<century>1[0-9]|20)(?P<rest>\d\d)(?!\d)")
+_AFTER_ARTICLE = re.compile(r"\b[Aa]n? $")
 _CLOCK = re.compile(r"(?<![\d:.])(?P<hour>[01]?\d|2[0-3]):(?P<minute>[0-5]\d)(?![\d:])")
 _CODE = re.compile(r"\b(?=[A-Za-z-]*\d)(?=[\d-]*[A-Za-z])[A-Za-z0-9-]+\b")
 _NUMBER_ALONE = re.compile(rf"(?<![\w.,])(?:{_NUMBER})(?![\w])")
@@ -30,7 +33,9 @@ def speech(text: str) -> str:
     spoken = text
     for pattern, words in ABBREVIATIONS:
         spoken = pattern.sub(words, spoken)
-    spoken = _RANGE.sub(lambda m: f"{m['low']} {RANGE} {m['high']}", spoken)
+    spoken = _VERSION.sub(lambda m: _by_digits(m[0]), spoken)
+    spoken = _YEAR.sub(_year, spoken)
+    spoken = _RANGE.sub(_range, spoken)
     spoken = _CLOCK.sub(_clock, spoken)
     spoken = _AMOUNT.sub(_amount, spoken)
     spoken = _CODE.sub(_code, spoken)
@@ -62,7 +67,26 @@ def _by_digits(text: str) -> str:
 
 def _amount(match: re.Match[str]) -> str:
     number = match["number"].replace(",", "")
-    return f"{match['number']} {_said_unit(match['unit'], plural=Decimal(number) != 1)}"
+    # "a 10 mL syringe" is a ten millilitre syringe.
+    describes = _AFTER_ARTICLE.search(match.string[: match.start()]) is not None
+    return f"{match['number']} {_said_unit(match['unit'], plural=Decimal(number) != 1 and not describes)}"
+
+
+def _range(match: re.Match[str]) -> str:
+    low, high = match["low"], match["high"]
+    # "40-7719" is a number that somebody bears, not a range.
+    if len(high) > len(low) + 1 or len(low) > len(high):
+        return _by_digits(low + high)
+    return f"{low} {RANGE} {high}"
+
+
+def _year(match: re.Match[str]) -> str:
+    """A year after its month, in two halves: 1961 is "nineteen sixty one", 2001 "two thousand and one"."""
+    century, rest = match["century"], match["rest"]
+    if century == "20" and rest[0] == "0":
+        return f"{match['month']} {say_number(Decimal(century + rest))}"
+    last = "hundred" if rest == "00" else say_number(Decimal(rest))
+    return f"{match['month']} {say_number(Decimal(century))} {'oh ' if '00' < rest < '10' else ''}{last}"
 
 
 def _said_unit(text: str, plural: bool) -> str:

@@ -21,6 +21,8 @@ ABBREVIATIONS: tuple[tuple[re.Pattern[str], str], ...] = (
 )
 """Abbreviations, matched as they are written."""
 
+MONTHS = "January|February|March|April|May|June|July|August|September|October|November|December"
+
 RANGE = "to"
 """What stands for the dash in "20-30"."""
 
@@ -46,6 +48,10 @@ SIGNS = {
     "\u00b1": "plus or minus",
     "%": "percent",
     "\u2192": "to",
+    "\u00b0C": "degrees Celsius",
+    "\u00bd": "one half",
+    "\u00bc": "one quarter",
+    "\u00be": "three quarters",
 }
 """Signs, in words."""
 
