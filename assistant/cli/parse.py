@@ -1,11 +1,12 @@
 """`checkoff parse WORDS --expect EXPECT`: what the words mean, as an attempt would take them."""
 
 import argparse
-import json
 import sys
-from collections.abc import Iterable
+from collections.abc import Iterator
+from io import TextIOWrapper
 from typing import TYPE_CHECKING, TypedDict
 
+from assistant.cli.screen import printable, say_line, write_json
 from assistant.spoken import interpret, parse_expect
 from assistant.spoken.expect import Expect
 from assistant.spoken.meaning import Meaning
@@ -67,23 +68,38 @@ def run(args: argparse.Namespace) -> int:
         UsageError: EXPECT is none that is known.
     """
     expect = parse_expect(args.expect)
-    utterances: Iterable[str] = [" ".join(args.words)]
-    if args.words == ["-"]:
-        utterances = (line.rstrip("\r\n") for line in sys.stdin)
-    for words in utterances:
+    for words in _typed_lines() if args.words == ["-"] else [" ".join(args.words)]:
         found = parsed(words, interpret(words, expect, heard=args.heard), expect)
-        print(json.dumps(found) if args.json else as_text(found))
+        if args.json:
+            write_json(found)
+        else:
+            say_line(printable(as_text(found)))
     return 0
 
 
+def _typed_lines() -> Iterator[str]:
+    """The lines of standard input; bytes that are no text become a mark that nothing means."""
+    if isinstance(sys.stdin, TextIOWrapper):
+        sys.stdin.reconfigure(encoding="utf-8", errors="replace")
+    for line in sys.stdin:
+        yield line.rstrip("\r\n")
+
+
 def parsed(words: str, meaning: Meaning, expect: Expect) -> Parsed:
-    """What words mean, in the form in which it is printed; the words are cut at the longest utterance."""
+    """What words mean, in the form in which it is printed.
+
+    Args:
+        words: as said or typed; printed no further than the longest utterance, and as text that any program
+            can read.
+        meaning: what they were taken to mean.
+        expect: the frame in which they were.
+    """
     reply = reply_to(meaning, expect)
     answer: AnswerShown | None = None
     if reply.kind is not None:
         answer = {"kind": reply.kind.value, "value": reply.value, "unit": reply.unit}
     return {
-        "words": words[:LONGEST],
+        "words": words[:LONGEST].encode("utf-8", "replace").decode("utf-8"),
         "answer": answer,
         "readings": list(reply.readings),
         "reject": reply.reject,
