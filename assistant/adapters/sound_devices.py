@@ -4,6 +4,7 @@ PortAudio belongs to the whole process: it finds devices once, when it is initia
 anew only while no stream is open. So every stream of the program is opened and closed here, under one lock.
 """
 
+import atexit
 import contextlib
 import sys
 import threading
@@ -203,7 +204,13 @@ class SoundDevices:
             done.set()
 
         threading.Thread(target=close, name="closing sound", daemon=True).start()
-        return done.wait(CLOSE_LIMIT_S)
+        if done.wait(CLOSE_LIMIT_S):
+            return True
+        # The package closes PortAudio when the program ends; with such a driver the program would never end.
+        handler: Callable[[], None] | None = getattr(self._portaudio(), "_exit_handler", None)
+        if handler is not None:
+            atexit.unregister(handler)
+        return False
 
     def _opened(
         self,
