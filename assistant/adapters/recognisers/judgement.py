@@ -2,7 +2,8 @@
 
 Hypotheses are grouped by what they mean for the step, and their probabilities added up: "125", "one twenty-five"
 and "a hundred and twenty five" stand together. The best meaning is taken only where it clearly leads in figures
-and in words, and where the model, left free, would write nothing much likelier. Otherwise the utterance is refused.
+and in words, is clear by itself, and where the model, left free, would write nothing much likelier. Otherwise the
+utterance is refused.
 The thresholds were chosen on one half of the clips of ``tests/bench/hearing.py`` and are reported on the other.
 """
 
@@ -17,10 +18,16 @@ from assistant.ports import Alternative
 from assistant.spoken.expect import Expect, TextExpected
 from assistant.spoken.meaning import Ambiguous, Answer, Meaning, NoMatch, Reason
 
-LEAST_SHARE = 0.8
+LEAST_SHARE = 0.7
 """Least share of the best meaning among the sentences of the step."""
-LEAST_RATIO = -4.0
+LEAST_RATIO = -3.0
 """Least logarithm of (probability of the meaning / probability of what the free decoder writes)."""
+LEAST_SCORE = -4.5
+"""Least logarithm of the meaning's own probability; what is less clear than that may be anything."""
+_UNHEARD = 1e-4
+"""Share of a meaning that one form has not heard at all; not nothing, for a search gives up what is unlikely."""
+_LEAST_LOGARITHM = -700.0
+"""Below this a probability would be rounded to nothing, and its logarithm be lost."""
 _NO_SPEECH = 0.6
 _LEAST_FREE_LOGARITHM = -1.0
 _TELLING = frozenset({Reason.WRONG_UNIT, Reason.OUT_OF_RANGE, Reason.TWO_NUMBERS, Reason.DIGITS_WANTED})
@@ -80,6 +87,7 @@ def judge(evidence: Evidence, expect: Expect) -> tuple[str, tuple[Alternative, .
     best = ranked[0]
     stands = (
         best.share >= LEAST_SHARE
+        and best.score >= LEAST_SCORE
         and best.score - evidence.free.score >= LEAST_RATIO
         and (not isinstance(best.meaning, NoMatch) or best.meaning.reason in _TELLING)
     )
@@ -87,27 +95,37 @@ def judge(evidence: Evidence, expect: Expect) -> tuple[str, tuple[Alternative, .
 
 
 def rank(bounded: Mapping[Form, tuple[Hypothesis, ...]], expect: Expect) -> tuple[Group, ...]:
-    """The meanings of the hypotheses, likeliest first; each form of numbers has the same weight."""
-    heard = [hypotheses for hypotheses in bounded.values() if hypotheses]
-    shares: dict[Hashable, float] = {}
+    """The meanings of the hypotheses, likeliest first.
+
+    Figures and words are two opinions of one number, so their shares are multiplied (geometric mean): a point
+    that only the figures have heard, or a digit that only the words have, counts for little.
+    """
+    opinions: list[dict[Hashable, float]] = []
     masses: dict[Hashable, float] = {}
     best: dict[Hashable, tuple[float, str, Meaning]] = {}
-    for hypotheses in heard:
+    for hypotheses in filter(None, bounded.values()):
         sums: dict[Hashable, float] = {}
         for one in hypotheses:
             text = plain(one.text)
             meaning = spoken.interpret(text, expect, heard=True)
             key = _same(meaning)
-            sums[key] = sums.get(key, 0.0) + math.exp(one.score)
+            sums[key] = sums.get(key, 0.0) + math.exp(max(one.score, _LEAST_LOGARITHM))
             if key not in best or best[key][0] < one.score:
                 best[key] = (one.score, text, meaning)
-        total = math.fsum(sums.values())
+        opinions.append(_shares(sums))
         for key, part in sums.items():
-            shares[key] = shares.get(key, 0.0) + part / total / len(heard)
             # The forms overlap, so their masses are not added.
             masses[key] = max(masses.get(key, 0.0), part)
-    groups = [Group(best[key][2], best[key][1], share, math.log(masses[key])) for key, share in shares.items()]
+    joint = {
+        key: math.prod(max(one.get(key, 0.0), _UNHEARD) for one in opinions) ** (1 / len(opinions)) for key in best
+    }
+    groups = [Group(best[key][2], best[key][1], share, math.log(masses[key])) for key, share in _shares(joint).items()]
     return tuple(sorted(groups, key=lambda group: -group.share))
+
+
+def _shares(parts: dict[Hashable, float]) -> dict[Hashable, float]:
+    total = math.fsum(parts.values())
+    return {key: part / total for key, part in parts.items()}
 
 
 def plain(text: str) -> str:

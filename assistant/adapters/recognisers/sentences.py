@@ -15,8 +15,10 @@ import tokenizers
 from assistant import spoken
 from assistant.adapters.recognisers.forms import Form
 from assistant.spoken.english.numbers import ONES, TENS
+from assistant.spoken.english.units import UNITS
 from assistant.spoken.english.writing import CONTRACTIONS, SAME_WORD
 from assistant.spoken.expect import AnyExpected, Expect, NumberExpected
+from assistant.spoken.listing import is_said
 
 Said = tuple[str, ...]
 """Words in a row."""
@@ -26,16 +28,22 @@ _FIGURES = frozenset("0123456789")
 _MOST_WORDS = 24
 _LONGEST_WHOLE = 5
 _LONGEST_FRACTION = 3
-_CASED = {"ml": "mL", "mls": "mLs", "l": "L", "i": "I", "i'm": "I'm", "i've": "I've"}
+_CASED = {"i": "I", "i'm": "I'm", "i've": "I've", "ok": "OK"}
 """Words that are written with capitals inside a sentence too."""
-_JOINED = frozenset({"ml", "mg", "mcg", "g", "l", "kg", "min", "h", "%", "cc"})
-"""Units that are also written without a space after figures."""
 _STANDS_FOR = {1: "7", 2: "25", 3: "125"}
 """Figures of the same length may be followed by the same words; one of each is looked up."""
+
+_ANY_NUMBER = NumberExpected("mL")
+"""How a sentence with a number goes on does not depend on unit or range; so all steps share what was found."""
 
 _OTHER_SPELLINGS: dict[str, list[str]] = {}
 for _other, _word in SAME_WORD.items():
     _OTHER_SPELLINGS.setdefault(_word, []).append(_other)
+_ABBREVIATIONS: dict[str, set[str]] = {"per": {"/"}}
+for _unit in UNITS:
+    for _name in (_unit.one, _unit.many):
+        _written = {_unit.name, *(form for form in _unit.forms if not is_said(form) and " " not in form)}
+        _ABBREVIATIONS.setdefault(_name, set()).update(_written)
 _SHORT: dict[str, list[tuple[str, Said]]] = {}
 for _other, _word in CONTRACTIONS.items():
     if "'" in _other:
@@ -85,7 +93,8 @@ CLOSED: Places = frozenset()
 
 def following(said: Said, expect: Expect) -> Following:
     """What may follow the words where `expect` is expected."""
-    return _following(tuple(_representative(word) for word in said), expect)
+    frame = _ANY_NUMBER if isinstance(expect, NumberExpected) else expect
+    return _following(tuple(_representative(word) for word in said), frame)
 
 
 @lru_cache(maxsize=20_000)
@@ -231,17 +240,17 @@ def _last(said: Said) -> str:
     if not said:
         return ""
     last = said[-1]
-    return last if last in TENS or last == "/" else ("7" if last[-1:].isdigit() else "-")
+    return last if last in TENS or last == "per" else ("7" if last[-1:].isdigit() else "-")
 
 
 def _spellings(before: str, word: str) -> Iterator[tuple[str, Said]]:
     """How the model may write a word after another, and which words that makes."""
     then = (word,)
-    if word == "%" or before == "/" or (before.isdigit() and word in _JOINED):
-        yield _CASED.get(word, word), then
-    if word == "/":
-        yield word, then
-        return
+    for short in sorted(_ABBREVIATIONS.get(word, ())):
+        # "125 mL/h", "125mL"
+        if before in ("per", "7") or short in "/%":
+            yield short, then
+        yield f" {short}", then
     if before in TENS and word in ONES:
         yield f"-{word}", then
     for text in (word, *_OTHER_SPELLINGS.get(word, ())):

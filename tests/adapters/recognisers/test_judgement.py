@@ -7,6 +7,7 @@ import pytest
 from assistant.adapters.recognisers.forms import Form, forms
 from assistant.adapters.recognisers.judgement import (
     LEAST_RATIO,
+    LEAST_SCORE,
     LEAST_SHARE,
     Evidence,
     Hypothesis,
@@ -56,10 +57,10 @@ def test_thresholds_are_where_they_are_said_to_be(offset, heard):
     """Share and ratio just above their thresholds pass, just below they do not."""
     share = LEAST_SHARE + offset
     assert bool(judge(evidence([], [(" Yes.", share), (" No.", 1 - share)]), ConfirmExpected())[0]) is heard
-    likely = Evidence(
-        Hypothesis("?", -1.0), 3, 0.0, {Form.WORDS: (Hypothesis(" Yes.", -1.0 + LEAST_RATIO + offset),)}
-    )
+    likely = Evidence(Hypothesis("?", -1.0), 3, 0.0, {Form.WORDS: (Hypothesis(" Yes.", -1.0 + LEAST_RATIO + offset),)})
     assert bool(judge(likely, ConfirmExpected())[0]) is heard
+    clear = Evidence(Hypothesis("?", -9.0), 3, 0.0, {Form.WORDS: (Hypothesis(" Yes.", LEAST_SCORE + offset),)})
+    assert bool(judge(clear, ConfirmExpected())[0]) is heard
 
 
 def test_wordings_of_one_meaning_stand_together():
