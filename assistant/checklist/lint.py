@@ -70,6 +70,22 @@ class _Complaint:
     mend: str
 
 
+@dataclass(frozen=True)
+class _Bench:
+    """What a rule looks at.
+
+    Attributes:
+        sheet, known: as given to `lint`.
+        at: the place of each step in the checklist.
+        needed: ids of the steps that each step waits for.
+    """
+
+    sheet: Sheet
+    known: Known
+    at: Mapping[str, int]
+    needed: Mapping[str, set[str]]
+
+
 def from_error(error: AssistantError, file: str) -> Finding:
     """The finding for a fault that keeps a file from loading."""
     located = _LOCATED.fullmatch(error.what)
@@ -89,12 +105,14 @@ def lint(sheet: Sheet, known: Known) -> tuple[Finding, ...]:
         Finding(str(sheet.paper.path), sheet.paper.line_of((c.field,)), c.rule, c.severity, c.what, c.mend)
         for c in _whole(sheet, known)
     ]
+    at = {step.id: number for number, step in enumerate(sheet.checklist.steps)}
+    bench = _Bench(sheet, known, at, _needed(sheet))
     for number, step in enumerate(sheet.checklist.steps):
         place = sheet.places[step.id]
         for rule in _STEP_RULES:
             findings += [
                 Finding(str(place.paper.path), place.line_of(c.field), c.rule, c.severity, c.what, c.mend)
-                for c in rule(step, number, sheet, known)
+                for c in rule(step, number, bench)
             ]
     return tuple(sorted(findings, key=lambda found: (found.file, found.line, found.rule)))
 
@@ -120,10 +138,10 @@ def _whole(sheet: Sheet, known: Known) -> Iterator[_Complaint]:
         )
 
 
-# Rules about one step. Each takes the step, its number, the sheet and what is known.
+# Rules about one step. Each takes the step, its number and the bench.
 
 
-def _reasons(step: Step, _number: int, _sheet: Sheet, _known: Known) -> Iterator[_Complaint]:
+def _reasons(step: Step, _number: int, _bench: _Bench) -> Iterator[_Complaint]:
     """A critical step says why and where that is published."""
     if not step.critical:
         return
@@ -140,14 +158,12 @@ def _reasons(step: Step, _number: int, _sheet: Sheet, _known: Known) -> Iterator
         yield _warning("cue", "id", "this critical step has no cue for who asks for help.", 'Add hint = "...".')
 
 
-def _gate_opens(step: Step, number: int, sheet: Sheet, _known: Known) -> Iterator[_Complaint]:
+def _gate_opens(step: Step, number: int, bench: _Bench) -> Iterator[_Complaint]:
     """A gate waits for every earlier critical step, so none of these may wait for a later one."""
     if not step.gate:
         return
-    steps = sheet.checklist.steps
-    at = {other.id: place for place, other in enumerate(steps)}
-    for earlier in steps[:number]:
-        late = [name for name in _needed(earlier.id, sheet) if at[name] >= number]
+    for earlier in bench.sheet.checklist.steps[:number]:
+        late = [name for name in bench.needed[earlier.id] if bench.at[name] >= number]
         if earlier.critical and late:
             yield _error(
                 "gate-opens",
@@ -157,9 +173,9 @@ def _gate_opens(step: Step, number: int, sheet: Sheet, _known: Known) -> Iterato
             )
 
 
-def _reachable(step: Step, number: int, sheet: Sheet, _known: Known) -> Iterator[_Complaint]:
+def _reachable(step: Step, number: int, bench: _Bench) -> Iterator[_Complaint]:
     """A step may wait only for steps that come before it."""
-    if step.id in _needed(step.id, sheet):
+    if step.id in bench.needed[step.id]:
         yield _error(
             "reachable",
             "after",
@@ -167,8 +183,7 @@ def _reachable(step: Step, number: int, sheet: Sheet, _known: Known) -> Iterator
             "Break the circle: take one name out of after.",
         )
         return
-    at = {other.id: place for place, other in enumerate(sheet.checklist.steps)}
-    late = [name for name in step.after if at[name] > number]
+    late = [name for name in step.after if bench.at[name] > number]
     if late:
         yield _warning(
             "order-of-steps",
@@ -178,12 +193,11 @@ def _reachable(step: Step, number: int, sheet: Sheet, _known: Known) -> Iterator
         )
 
 
-def _expiry(step: Step, number: int, sheet: Sheet, _known: Known) -> Iterator[_Complaint]:
+def _expiry(step: Step, number: int, bench: _Bench) -> Iterator[_Complaint]:
     """What is opened again must come before the step whose settings ran out."""
     if step.expires is None:
         return
-    at = {other.id: place for place, other in enumerate(sheet.checklist.steps)}
-    late = [name for name in step.expires.reopen if at[name] > number]
+    late = [name for name in step.expires.reopen if bench.at[name] > number]
     if late:
         yield _error(
             "expiry",
@@ -193,20 +207,20 @@ def _expiry(step: Step, number: int, sheet: Sheet, _known: Known) -> Iterator[_C
         )
 
 
-def _key(step: Step, _number: int, _sheet: Sheet, known: Known) -> Iterator[_Complaint]:
+def _key(step: Step, _number: int, bench: _Bench) -> Iterator[_Complaint]:
     """A number or a name must be one that the answer key holds, in a unit of its kind."""
     asked = step.expect
     if not isinstance(asked, NumberAsked | NameAsked):
         return
-    if asked.key not in known.keys:
+    if asked.key not in bench.known.keys:
         yield _error(
             "key-known",
             "expect",
             f"the answer key holds nothing called {quoted(asked.key)}.",
-            nearest(asked.key, known.keys) or f"It holds: {', '.join(known.keys)}.",
+            nearest(asked.key, bench.known.keys) or f"It holds: {', '.join(bench.known.keys)}.",
         )
     if isinstance(asked, NameAsked):
-        if known.keys.get(asked.key) is not None:
+        if bench.known.keys.get(asked.key) is not None:
             yield _error(
                 "key-kind", "expect", f"{quoted(asked.key)} is a number, not a name.", 'Write kind = "number".'
             )
@@ -223,8 +237,8 @@ def _key(step: Step, _number: int, _sheet: Sheet, known: Known) -> Iterator[_Com
             f"the trade prints {quoted(asked.unit)} as {quoted(unit(asked.unit).name)}.",
             f'Write unit = "{unit(asked.unit).name}".',
         )
-    if asked.key in known.keys:
-        wanted = known.keys[asked.key]
+    if asked.key in bench.known.keys:
+        wanted = bench.known.keys[asked.key]
         if wanted is None:
             yield _error("key-kind", "expect", f"{quoted(asked.key)} is a name, not a number.", 'Write kind = "name".')
         elif unit(wanted).kind != kind:
@@ -236,7 +250,7 @@ def _key(step: Step, _number: int, _sheet: Sheet, known: Known) -> Iterator[_Com
             )
 
 
-def _answers(step: Step, _number: int, _sheet: Sheet, _known: Known) -> Iterator[_Complaint]:
+def _answers(step: Step, _number: int, _bench: _Bench) -> Iterator[_Complaint]:
     """The line must ask for what the step expects, and for nothing that means a command."""
     asks = "?" in step.say
     match step.expect:
@@ -277,7 +291,7 @@ def _answers(step: Step, _number: int, _sheet: Sheet, _known: Known) -> Iterator
         )
 
 
-def _no_answers(step: Step, _number: int, _sheet: Sheet, _known: Known) -> Iterator[_Complaint]:
+def _no_answers(step: Step, _number: int, _bench: _Bench) -> Iterator[_Complaint]:
     """A line that asks for a number holds none: it could be the right one."""
     if not isinstance(step.expect, NumberAsked):
         return
@@ -291,13 +305,13 @@ def _no_answers(step: Step, _number: int, _sheet: Sheet, _known: Known) -> Itera
             )
 
 
-def _advice(step: Step, _number: int, _sheet: Sheet, _known: Known) -> Iterator[_Complaint]:
+def _advice(step: Step, _number: int, _bench: _Bench) -> Iterator[_Complaint]:
     """Whoever is held must be told what to do."""
     if isinstance(step.expect, QuestionAsked | NumberAsked | NameAsked) and not step.if_wrong:
         yield _warning("advice", "id", "nothing is said when the answer is not the right one.", 'Add if_wrong = "...".')
 
 
-def _length(step: Step, _number: int, _sheet: Sheet, _known: Known) -> Iterator[_Complaint]:
+def _length(step: Step, _number: int, _bench: _Bench) -> Iterator[_Complaint]:
     """A line that is read aloud is short."""
     words = len(step.say.split())
     if words > LONGEST_SAY_WORDS:
@@ -309,7 +323,7 @@ def _length(step: Step, _number: int, _sheet: Sheet, _known: Known) -> Iterator[
         )
 
 
-def _wording(step: Step, _number: int, _sheet: Sheet, _known: Known) -> Iterator[_Complaint]:
+def _wording(step: Step, _number: int, _bench: _Bench) -> Iterator[_Complaint]:
     """Nothing that is misread, nothing that cannot be spoken."""
     for name in ("say", "more", "hint", "why", "if_wrong"):
         text = getattr(step, name)
@@ -319,20 +333,21 @@ def _wording(step: Step, _number: int, _sheet: Sheet, _known: Known) -> Iterator
             yield _error("speakable", name, f"{quoted(slip.found)} in {name} {slip.reason}.", slip.mend)
 
 
-def _said_twice(step: Step, number: int, sheet: Sheet, _known: Known) -> Iterator[_Complaint]:
+def _said_twice(step: Step, number: int, bench: _Bench) -> Iterator[_Complaint]:
     """Two steps of one file with the same line cannot be told apart by ear."""
-    here = sheet.places[step.id].paper
-    for earlier in sheet.checklist.steps[:number]:
-        if earlier.say == step.say and sheet.places[earlier.id].paper is here:
+    here = bench.sheet.places[step.id].paper
+    for earlier in bench.sheet.checklist.steps[:number]:
+        if earlier.say == step.say and bench.sheet.places[earlier.id].paper is here:
             yield _warning(
                 "said-twice",
                 "say",
                 f"{quoted(earlier.id)} says the same line.",
                 "Word one of them so that the learner hears which it is.",
             )
+            return
 
 
-_STEP_RULES: tuple[Callable[[Step, int, Sheet, Known], Iterator[_Complaint]], ...] = (
+_STEP_RULES: tuple[Callable[[Step, int, _Bench], Iterator[_Complaint]], ...] = (
     _reasons,
     _gate_opens,
     _reachable,
@@ -347,15 +362,19 @@ _STEP_RULES: tuple[Callable[[Step, int, Sheet, Known], Iterator[_Complaint]], ..
 )
 
 
-def _needed(step_id: str, sheet: Sheet) -> set[str]:
-    """Ids of all steps that must be closed before this one, directly or by way of others."""
-    needed: set[str] = set()
-    left = list(sheet.checklist.step(step_id).after)
-    while left:
-        name = left.pop()
-        if name not in needed:
-            needed.add(name)
-            left += sheet.checklist.step(name).after
+def _needed(sheet: Sheet) -> dict[str, set[str]]:
+    """For each step, the ids of all steps that must be closed before it, directly or by way of others."""
+    after = {step.id: step.after for step in sheet.checklist.steps}
+    needed: dict[str, set[str]] = {}
+    for step_id in after:
+        found: set[str] = set()
+        left = list(after[step_id])
+        while left:
+            name = left.pop()
+            if name not in found:
+                found.add(name)
+                left += after[name]
+        needed[step_id] = found
     return needed
 
 

@@ -10,9 +10,11 @@ from pydantic import ValidationError
 
 from assistant.checklist import library
 from assistant.checklist.model import Checklist, Step
-from assistant.checklist.paper_file import SET_BY_LOADER, PaperFile, read_paper
+from assistant.checklist.paper_file import MOST_FAULTS, SET_BY_LOADER, PaperFile, read_paper
 from assistant.errors import AssistantError, ChecklistError
 
+MOST_STEPS = 500
+"""Steps of one checklist, what it includes among them."""
 MOST_FILES = 50
 """Files that one checklist may be put together from."""
 
@@ -145,7 +147,11 @@ def _gather(paper: PaperFile, into: _Gathering) -> None:
     steps = paper.table.get("steps", [])
     if not isinstance(steps, list):
         raise paper.complain(("steps",), '"steps" must be a list of tables.', "Begin each step with [[steps]].")
+    if len(steps) + len(into.steps) > MOST_STEPS:
+        raise paper.complain(("steps",), f"there are more than {MOST_STEPS} steps.", "Split the procedure.")
     for number, raw in enumerate(steps):
+        if len(into.faults) >= MOST_FAULTS:
+            break
         where = ("steps", number)
         if not isinstance(raw, dict):
             into.faults.append(paper.complain(where, "this is no step.", "Begin each step with [[steps]]."))
@@ -180,7 +186,7 @@ def _set_by_loader(paper: PaperFile) -> Iterator[AssistantError]:
 def _unknown(paper: PaperFile) -> Iterator[AssistantError]:
     """A misspelt field is an error in a file that is included too, though its head is not used there."""
     written = [name for name in ("include", *Checklist.model_fields) if name not in SET_BY_LOADER]
-    for name in paper.table:
+    for name in list(paper.table)[:MOST_FAULTS]:
         if name not in written and name not in SET_BY_LOADER:
             yield paper.complain(
                 (name,),

@@ -5,6 +5,9 @@ from typing import Annotated, Literal
 
 from pydantic import BaseModel, ConfigDict, Field
 
+Text = Annotated[str, Field(max_length=1000)]
+"""Authored text: nobody listens to more at once."""
+
 
 class Paper(BaseModel):
     """Base of everything authored: frozen, and a misspelt field is an error."""
@@ -55,9 +58,9 @@ class Expiry(Paper):
     """Settings that a pump forgets when the learner waits too long before this step."""
 
     after_s: Annotated[int, Field(gt=0, le=3600)]
-    reopen: Annotated[tuple[str, ...], Field(min_length=1)]
+    reopen: Annotated[tuple[str, ...], Field(min_length=1, max_length=100)]
     """Ids of the steps to do again; the time runs from the last of them."""
-    say: str
+    say: Text
     """What is said when the time has run out."""
 
 
@@ -65,23 +68,23 @@ class Step(Paper):
     """One thing to do, to say or to measure."""
 
     id: Annotated[str, Field(pattern=r"^[a-z][a-z0-9-]*$", max_length=40)]
-    part: str
+    part: Text
     """The heading under which the step stands."""
     say: Annotated[str, Field(min_length=1, max_length=300)]
     """The short line that is read aloud."""
-    more: str = ""
+    more: Text = ""
     """The longer line, on request."""
-    hint: str = ""
+    hint: Text = ""
     """What "I need help" says: a cue, counted."""
-    why: str = ""
-    sources: tuple[str, ...] = ()
+    why: Text = ""
+    sources: tuple[Text, ...] = ()
     critical: bool = False
     gate: bool = False
     """May not be opened while an earlier critical step is open."""
     expect: Asked = DoneAsked(kind="done")
-    if_wrong: str = ""
+    if_wrong: Text = ""
     """What is said when the answer is not the right one."""
-    after: tuple[str, ...] = ()
+    after: Annotated[tuple[str, ...], Field(max_length=100)] = ()
     """Ids of steps that must be closed before this one can be closed."""
     expires: Expiry | None = None
 
@@ -102,13 +105,13 @@ class Checklist(Paper):
 
     name: str
     """The file's stem."""
-    title: str
-    version: str
-    purpose: str
-    cautions: Annotated[tuple[str, ...], Field(min_length=1)]
-    equipment: tuple[str, ...] = ()
-    sources: tuple[str, ...] = ()
-    order: str = ""
+    title: Text
+    version: Text
+    purpose: Text
+    cautions: Annotated[tuple[Text, ...], Field(min_length=1)]
+    equipment: tuple[Text, ...] = ()
+    sources: tuple[Text, ...] = ()
+    order: Text = ""
     """Name of the order that is used where none is named."""
     pass_rule: PassRule = PassRule()
     steps: Annotated[tuple[Step, ...], Field(min_length=1)]

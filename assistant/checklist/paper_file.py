@@ -5,6 +5,7 @@ import tomllib
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
+from functools import cached_property
 from pathlib import Path
 from typing import Any, get_args
 
@@ -16,6 +17,8 @@ from assistant.errors import AssistantError
 LARGEST_BYTES = 1_000_000
 """An authored file above this size is refused unread: the longest procedure needs a tenth of it."""
 
+MOST_FAULTS = 100
+"""Faults of one file that are told at once; the rest is told when these are mended."""
 MOST_DOTS = 100
 """Points in one line; a key of ten thousand points would keep the TOML reader busy for seconds."""
 
@@ -43,12 +46,37 @@ class PaperFile:
     error: type[AssistantError]
 
     def line_of(self, where: Sequence[str | int]) -> int:
-        """The line, from 1, at which a field stands; of what encloses it where it cannot be found.
+        """The line, from 1, of the deepest part of `where` that can be found; 1 where nothing can.
 
         Args:
             where: the way into the table, such as ``("steps", 3, "expect", "unit")``.
         """
-        return _line_of(self.content.decode("utf-8"), where)
+        lines = self._lines
+        names = [part for part in where if isinstance(part, str)]
+        line, block = 1, lines
+        match where:
+            case ["steps", int(place), *_]:
+                starts = self._starts
+                if place >= len(starts):  # written in one line
+                    return next((number for number, code in lines if _names(code, "steps")), 1)
+                line = starts[place]
+                end = starts[place + 1] if place + 1 < len(starts) else len(lines) + 1
+                block, names = lines[line - 1 : end - 1], names[1:]
+        for name in names:
+            for number, code in block:
+                if number >= line and _names(code, name):
+                    line = number
+                    break
+        return line
+
+    @cached_property
+    def _lines(self) -> list[tuple[int, str]]:
+        return list(_outside_texts(self.content.decode("utf-8")))
+
+    @cached_property
+    def _starts(self) -> list[int]:
+        """The lines at which steps begin."""
+        return [number for number, code in self._lines if _header(code) == "[[steps"]
 
     def complain(self, where: Sequence[str | int], what: str, remedy: str) -> AssistantError:
         """The error that names this file, the line and the step."""
@@ -74,7 +102,9 @@ class PaperFile:
         others: list[AssistantError] = []
         meant: set[str] = set()
         # A misspelt field leaves another one missing: only the misspelling is told.
-        for error in sorted(invalid.errors(include_url=False), key=lambda e: e["type"] != "extra_forbidden"):
+        for error in sorted(invalid.errors(include_url=False), key=lambda e: e["type"] != "extra_forbidden")[
+            :MOST_FAULTS
+        ]:
             inside, holder = _walk(model, error["loc"])
             field = str(inside[-1]) if inside else ""
             if error["type"] == "extra_forbidden":
@@ -193,6 +223,8 @@ def _sentence(kind: str, field: str, limits: dict[str, Any], given: object) -> t
             )
         case "too_short":
             return f"{name} is an empty list.", "Name at least one."
+        case "too_long":
+            return f"{name} names more than {limits['max_length']}.", "Name fewer."
         case "literal_error":
             return f"{quoted(str(given))} is no {field}.", f"It can be {limits['expected']}."
         case "union_tag_invalid":
@@ -246,27 +278,6 @@ def _models_in(annotation: object) -> list[type[BaseModel]]:
     if isinstance(annotation, type) and issubclass(annotation, BaseModel):
         return [annotation]
     return [model for part in get_args(annotation) for model in _models_in(part)]
-
-
-def _line_of(text: str, where: Sequence[str | int]) -> int:
-    """The line of the deepest part of `where` that can be found; 1 where nothing can."""
-    lines = list(_outside_texts(text))
-    names = [part for part in where if isinstance(part, str)]
-    line, block = 1, lines
-    match where:
-        case ["steps", int(place), *_]:
-            starts = [number for number, code in lines if _header(code) == "[[steps"]
-            if place >= len(starts):  # written in one line, or in the files that are included
-                return next((number for number, code in lines if _names(code, "steps")), 1)
-            line = starts[place]
-            end = starts[place + 1] if place + 1 < len(starts) else len(lines) + 1
-            block, names = lines[line - 1 : end - 1], names[1:]
-    for name in names:
-        for number, code in block:
-            if number >= line and _names(code, name):
-                line = number
-                break
-    return line
 
 
 def _header(code: str) -> str:

@@ -7,7 +7,7 @@ from typing import Annotated, Self
 from pydantic import BeforeValidator, Field, model_validator
 from pydantic_core import PydanticCustomError
 
-from assistant.checklist.model import Paper
+from assistant.checklist.model import Paper, Text
 from assistant.dosing import Amount, Rounding, parse_amount, parse_rounding, show
 from assistant.dosing.result import EXAMPLES
 from assistant.dosing.units import unit
@@ -159,9 +159,9 @@ class Order(Paper):
     hung: Hung = Hung()
     rounding: Annotated[Rounding, BeforeValidator(_rounding)] = parse_rounding("tenth")
     """What the pump takes as a rate; the answer key rounds to it once, at the end."""
-    teaching: str = ""
+    teaching: Text = ""
     """For the instructor: what the order is there to teach; never shown to the learner."""
-    sources: tuple[str, ...] = ()
+    sources: tuple[Text, ...] = ()
     """Where the dose, the dilution and the time are published."""
     digest: str
     """SHA-256 (hex) over the bytes of the file."""

@@ -10,7 +10,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from assistant.checklist.library import library_folder
-from assistant.checklist.load import available, load, load_sheet
+from assistant.checklist.load import available, load, load_sheet, read_sheet
 from assistant.checklist.model import Expiry, NumberAsked
 from assistant.checklist.paper_file import LARGEST_BYTES
 from assistant.errors import ChecklistError
@@ -55,6 +55,8 @@ BROKEN = [
     ('after = ["look"]', 'after = ["rate"]', 24, 'the step names itself in "after".', "own id"),
     ('after = ["look"]', 'after = "look"', 24, '"after" must be a list.', "square brackets"),
     ('reopen = ["rate"]', 'reopen = ["speed"]', 33, '"expires" names "speed"', "Name the id"),
+    ('after = ["look"]', f"after = {['x'] * 101}", 24, '"after" names more than 100.', "fewer"),
+    ('say = "Start the pump."', f'say = "Go."\nmore = "{"a" * 1001}"', 31, "longer than 1000 characters", "shorter"),
     ('reopen = ["rate"]', "reopen = []", 35, '"reopen" is an empty list.', "at least one"),
     ("after_s = 60", "after_s = 0", 34, '"after_s" must be more than 0.', "Change the number"),
     ("after_s = 60", "after_s = 9999", 34, '"after_s" must be at most 3600.', "Change the number"),
@@ -247,6 +249,19 @@ def test_many_files_are_refused(tmp_path: Path) -> None:
         written(tmp_path, f'include = ["f{number + 1}"]\n', f"f{number}")
     with pytest.raises(ChecklistError, match="more than 50 files"):
         load(written(tmp_path, _including('["f0"]')))
+
+
+def test_limits_keep_the_loader_quick(tmp_path: Path) -> None:
+    """Too many steps are refused at once; of very many faults a hundred are told."""
+    many = "".join(PART.format(id=f"s{number}") for number in range(501))
+    with pytest.raises(ChecklistError, match="more than 500 steps"):
+        load(written(tmp_path, GOOD + many))
+    sheet, faults = read_sheet(written(tmp_path, GOOD + PART.format(id="look") * 400))
+    assert sheet is None
+    assert len(faults) == 100
+    sheet, faults = read_sheet(written(tmp_path, "".join(f"k{number} = 1\n" for number in range(500)) + GOOD))
+    assert sheet is None
+    assert len(faults) == 100
 
 
 @settings(max_examples=80, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
