@@ -119,7 +119,11 @@ class Chain:
             self.sealed = True
         if "signature" in entry.fields:
             self._check_signature(entry)
-        self._look_at_clock(entry)
+        at = entry.fields.get("at")
+        if type(at) is str:
+            if at < self._last_at:
+                self._note_clock(entry.sequence, at)
+            self._last_at = at
         self.count = number
         self.head = entry.digest
         return entry
@@ -146,17 +150,16 @@ class Chain:
         }
         self.signatures.append(Signature(entry.sequence, key.fingerprint, texts))
 
-    def _look_at_clock(self, entry: Entry) -> None:
-        at = str(entry.fields.get("at", ""))
-        if at < self._last_at and len(self.notes) < MOST_NOTES:
-            with suppress(ValueError, TypeError):
-                back = datetime.fromisoformat(self._last_at) - datetime.fromisoformat(at)
-                if back.total_seconds() > 0:
-                    self.notes.append(
-                        f"The clock of entry {entry.sequence} is {back.total_seconds():,.0f} s behind "
-                        f"that of entry {entry.sequence - 1}: the clock was set back in between."
-                    )
-        self._last_at = at
+    def _note_clock(self, sequence: int, at: str) -> None:
+        if len(self.notes) == MOST_NOTES:
+            return
+        with suppress(ValueError, TypeError):  # times that are no times are not this room's business
+            back = datetime.fromisoformat(self._last_at) - datetime.fromisoformat(at)
+            if back.total_seconds() > 0:
+                self.notes.append(
+                    f"The clock of entry {sequence} is {back.total_seconds():,.0f} s behind that of "
+                    f"entry {sequence - 1}: the clock was set back in between."
+                )
 
 
 def follow(chain: Chain, stream: BinaryIO) -> Iterator[Entry]:

@@ -162,12 +162,12 @@ def read_line(line: bytes) -> Entry:
         raise NotAnEntryError("the line has no end")
     try:
         text = line.decode()
-        fields = _DECODER.decode(text[:-1])
+        fields, end = _DECODER.raw_decode(text)
     except NotAnEntryError:
         raise
     except (ValueError, RecursionError):
         raise NotAnEntryError("the line is not an entry in JSON") from None
-    if not isinstance(fields, dict):
+    if type(fields) is not dict or end != len(text) - 1:
         raise NotAnEntryError("the line is not an entry in JSON")
     sequence, previous, digest = fields.get("sequence"), fields.get("previous"), fields.get("digest")
     if type(sequence) is not int or type(previous) is not str or type(digest) is not str:
