@@ -302,7 +302,7 @@ def alt(*rules: Rule) -> Alt:
 
 
 def words_of(rule: Rule) -> tuple[str, ...]:
-    """Every listed word of a grammar, each once, in the order in which it is written."""
+    """Every listed word of a grammar, each once, in an order that is always the same."""
     seen: dict[str, None] = {}
     done: set[int] = set()
     waiting = [rule]

@@ -116,8 +116,10 @@ def _number(tokens: tuple[str, ...], bare: tuple[str, ...], expect: NumberExpect
     if len(units) > 1:
         return NoMatch(Reason.TWO_NUMBERS)
     unit = units.pop()
+    if expect is not None and unit is not None and unit.startswith("/"):
+        unit = _completed(unit, expect.unit)
     if expect is None:
-        if unit is None:
+        if unit is None or unit.startswith("/"):
             # Without a step that asks for it, a number has no unit and so no meaning.
             return NoMatch(Reason.NOT_AN_ANSWER_HERE)
     else:
@@ -174,6 +176,12 @@ def _canonical(unit: str) -> str:
         return canonical(unit)
     except QuantityError:
         return unit
+
+
+def _completed(denominator: str, expected: str) -> str:
+    """What "per hour" means where millilitres per hour are expected; as it is where it does not fit."""
+    above, _, below = _canonical(expected).partition("/")
+    return f"{above}{denominator}" if f"/{below}" == denominator else denominator
 
 
 def _same_dimension(said: str, expected: str) -> bool:

@@ -6,7 +6,7 @@ from decimal import Decimal
 from assistant.spoken.english.numbers import NUMBER, PART, WHOLE_NUMBER, Said, plain
 from assistant.spoken.english.phrases import BETWEEN_NUMBERS, CARRIERS, CORRECTIONS
 from assistant.spoken.grammar import Alt, Many, Opt, Parse, Rule, Word, Words, alt, seq
-from assistant.spoken.units import SIMPLE_UNIT, UNIT
+from assistant.spoken.units import BARE_DENOMINATOR, SIMPLE_UNIT, UNIT
 
 
 @dataclass(frozen=True)
@@ -15,7 +15,7 @@ class SaidAmount:
 
     Attributes:
         said: the number.
-        unit: canonical unit, or None where none was said.
+        unit: canonical unit, or None where none was said; "/h" where only "per hour" was said.
         carrier: the kind of quantity that the words before it name ("the rate is"), or None.
         corrected: it comes after a slip of the tongue.
     """
@@ -28,6 +28,11 @@ class SaidAmount:
 
 _ARTICLE = Words({"a": None, "an": None})
 _OF = Opt(Word("of"))
+
+
+def _by_denominator(said: Said, unit: str) -> SaidAmount | None:
+    """A number with "per hour" alone. "half an hour" is no half of something per hour."""
+    return SaidAmount(said, unit) if said.value >= 1 else None
 
 
 def _hours_and_minutes(hours: Said, _h: None, _and: None, minutes: Said, _m: None) -> SaidAmount | None:
@@ -44,6 +49,7 @@ _ONE_UNIT = seq(_ARTICLE, build=lambda _: Said(Decimal(1)))
 AMOUNT: Alt = alt(
     seq(NUMBER, build=lambda said: SaidAmount(said)),
     seq(NUMBER, UNIT, build=lambda said, unit: SaidAmount(said, unit)),
+    seq(NUMBER, BARE_DENOMINATOR, build=_by_denominator),
     seq(_ARTICLE, UNIT, build=lambda _, unit: SaidAmount(Said(Decimal(1)), unit)),
     # "half a litre", "a quarter of an hour"
     seq(PART, _OF, _ARTICLE, UNIT, build=lambda part, _of, _a, unit: SaidAmount(Said(part), unit)),

@@ -37,6 +37,10 @@ UNIT: Rule = seq(
 """Any unit; its meaning is the canonical name: ``mcg/kg/min``."""
 
 
+BARE_DENOMINATOR: Rule = seq(_PER, _BELOW, build=lambda _, name: "/day" if name == "days" else f"/{name}")
+"""A denominator by itself ("per hour", "an hour"), where the step makes plain of what; ``/h``."""
+
+
 @lru_cache(maxsize=256)
 def canonical(text: str) -> str:
     """The canonical name of a unit that people write or say: "ml/hr" is ``mL/h``.

@@ -1,10 +1,12 @@
 """The one table of phrases: nothing in it clashes."""
 
+from decimal import Decimal
 from itertools import product
 
 import pytest
 
-from assistant.spoken import interpret, phrases, suggest, vocabulary
+from assistant.errors import UsageError
+from assistant.spoken import interpret, parse_expect, phrases, read_back, suggest, vocabulary
 from assistant.spoken.english import sentences
 from assistant.spoken.english.phrases import CARRIERS, COMMANDS, CORRECTIONS, DONE, NO, YES
 from assistant.spoken.english.writing import COURTESIES, HESITATIONS
@@ -175,3 +177,50 @@ def test_near_is_not_enough(word: str) -> None:
     """ "not confirmed" is 95 % like "confirmed" and is no yes."""
     meaning = interpret(word, ConfirmExpected())
     assert isinstance(meaning, NoMatch)
+
+
+@pytest.mark.parametrize("value", ["15", "75", "83.3", "125", "980"])
+def test_the_assistant_does_not_answer_itself(value: str) -> None:
+    """A read-back that the microphone catches, or its first half, is neither a number nor a yes."""
+    said = read_back(Decimal(value), "mL/h")
+    for heard in (said, said.removesuffix(" Is that right?"), "Is that right?", "that right"):
+        for frame in (ConfirmExpected(), NumberExpected("mL/h"), AnyExpected()):
+            assert isinstance(interpret(heard, frame, heard=True), NoMatch), heard
+
+
+def test_no_sentence_of_the_assistant_confirms_anything() -> None:
+    """None of its fixed sentences, whole or one by one, is a yes, a no, a done or a number."""
+    fixed = [value for name, value in vars(sentences).items() if name.isupper() and isinstance(value, str)]
+    for text in [*fixed, *sentences.UNCLEAR.values()]:
+        for sentence in [text, *text.split(". ")]:
+            meaning = interpret(sentence, AnyExpected(), heard=True)
+            assert not isinstance(meaning, Answer) or meaning.kind is Kind.COMMAND, sentence
+
+
+@pytest.mark.parametrize(
+    ("text", "expect"),
+    [
+        ("confirm", ConfirmExpected()),
+        (" Confirm ", ConfirmExpected()),
+        ("any", AnyExpected()),
+        ("text", TextExpected()),
+        ("number mL/h", NumberExpected("mL/h")),
+        ("number ml/hr", NumberExpected("mL/h")),
+        ("number millilitres per hour", NumberExpected("mL/h")),
+        ("number  mL", NumberExpected("mL")),
+        ("number gtt/min", NumberExpected("gtt/min")),
+        ("number mcg/kg/min", NumberExpected("mcg/kg/min")),
+        ("number %", NumberExpected("%")),
+        ("digits mg", NumberExpected("mg", digits_only=True)),
+    ],
+)
+def test_reads_what_is_expected(text: str, expect: Expect) -> None:
+    """What is written on a command line; units however people write them."""
+    assert parse_expect(text) == expect
+
+
+@pytest.mark.parametrize("text", ["", "number", "numbers mL", "number xyz", "confirm please", "\x00", "number 5 mL"])
+def test_refuses_what_cannot_be_expected(text: str) -> None:
+    """One sentence with what to write instead."""
+    with pytest.raises(UsageError, match="Use"):
+        parse_expect(text)

@@ -252,7 +252,6 @@ CARRIERS: dict[str, str | None] = {
     "the display says": None,
     "the label says": None,
     "the bag says": None,
-    "i have": None,
     "i get": None,
     "i got": None,
     "i read": None,
@@ -264,7 +263,10 @@ CARRIERS: dict[str, str | None] = {
     "the duration is": "time",
     "the dose is": "mass",
 }
-"""What may stand before a number, and the kind of quantity that it names."""
+"""What may stand before a number, and the kind of quantity that it names.
+
+Not "I have": so the assistant's own read-back begins, and it must not answer itself.
+"""
 
 CORRECTIONS = (
     "no",
