@@ -429,6 +429,7 @@ def test_killed_processes_lose_nothing_they_acknowledged(tmp_path):
 
 
 @pytest.mark.slow
+@pytest.mark.timeout(600)
 def test_killed_attempts_go_on_where_they_were(tmp_path):
     """Real attempts killed and resumed 6 times: every answer told as taken stands, each attempt is passed.
 
