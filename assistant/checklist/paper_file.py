@@ -8,12 +8,15 @@ from decimal import Decimal
 from functools import cached_property
 from pathlib import Path
 from typing import Any, get_args
+from unicodedata import category
 
 from pydantic import BaseModel, ValidationError
 
 from assistant.checklist.library import nearest, quoted
 from assistant.errors import AssistantError
 
+ENCODING = "utf-8-sig"
+"""UTF-8; some editors put a mark before it, which TOML does not know and this takes off."""
 LARGEST_BYTES = 1_000_000
 """An authored file above this size is refused unread: the longest procedure needs a tenth of it."""
 
@@ -71,7 +74,7 @@ class PaperFile:
 
     @cached_property
     def _lines(self) -> list[tuple[int, str]]:
-        return list(_outside_texts(self.content.decode("utf-8")))
+        return list(_outside_texts(self.content.decode(ENCODING)))
 
     @cached_property
     def _starts(self) -> list[int]:
@@ -102,9 +105,8 @@ class PaperFile:
         others: list[AssistantError] = []
         meant: set[str] = set()
         # A misspelt field leaves another one missing: only the misspelling is told.
-        for error in sorted(invalid.errors(include_url=False), key=lambda e: e["type"] != "extra_forbidden")[
-            :MOST_FAULTS
-        ]:
+        errors = sorted(invalid.errors(include_url=False), key=lambda e: e["type"] != "extra_forbidden")
+        for error in errors[:MOST_FAULTS]:
             inside, holder = _walk(model, error["loc"])
             field = str(inside[-1]) if inside else ""
             if error["type"] == "extra_forbidden":
@@ -149,7 +151,7 @@ def read_paper(path: Path, error: type[AssistantError]) -> PaperFile:
     if len(content) > LARGEST_BYTES:
         raise error(f"{path} is larger than {LARGEST_BYTES:,} bytes.", "Split it, and join the parts with include.")
     try:
-        text = content.decode("utf-8")
+        text = content.decode(ENCODING)
     except UnicodeDecodeError as cause:
         line = content[: cause.start].count(b"\n") + 1
         raise error(f"{path}, line {line}: this is not UTF-8 text.", "Save the file as UTF-8.") from cause
@@ -163,11 +165,8 @@ def read_paper(path: Path, error: type[AssistantError]) -> PaperFile:
         line = int(at[1]) if at else len(text.splitlines()) or 1
         reason = re.sub(r" \(at .*\)$", "", str(cause))
         raise error(f"{path}, line {line}: this is not TOML: {reason}.", "Mend the line and try again.") from cause
-    except (
-        ValueError,
-        RecursionError,
-        ArithmeticError,
-    ) as cause:  # a number of 5,000 digits, 10,000 brackets
+    except (ValueError, RecursionError, ArithmeticError) as cause:
+        # A number of 5,000 digits, 10,000 brackets.
         raise error(f"{path}, line 1: this is more than a TOML reader takes.", "Write it plainly.") from cause
     paper = PaperFile(path, content, table, error)
     _refuse_controls(paper, table)
@@ -181,12 +180,17 @@ def _refuse_controls(paper: PaperFile, table: dict[str, Any]) -> None:
     while left:
         where, value = left.pop()
         match value:
-            case str() if any(not letter.isprintable() and letter not in "\n\t" for letter in value):
+            case str() if any(_is_control(letter) for letter in value):
                 raise paper.complain(where, "this text holds a control character.", "Take it out.")
             case dict():
                 left += [((*where, key)[:4], inner) for key, inner in value.items()]
             case list():
                 left += [((*where, place)[:4], inner) for place, inner in enumerate(value)]
+
+
+def _is_control(letter: str) -> bool:
+    """Controls, direction marks, unassigned letters and line separators; every kind of space is allowed."""
+    return letter not in "\n\t" and (category(letter)[0] == "C" or category(letter) in ("Zl", "Zp"))
 
 
 def _sentence(kind: str, field: str, limits: dict[str, Any], given: object) -> tuple[str, str]:

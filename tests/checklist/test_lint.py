@@ -5,6 +5,8 @@ import re
 from pathlib import Path
 
 import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
 
 from assistant.checklist.lint import Finding, Known, Severity, lint
 from assistant.checklist.load import load_sheet
@@ -194,6 +196,26 @@ def test_right_designations_are_left_alone(text: str) -> None:
     """What the lists recommend is no finding."""
     assert [slip.found for slip in error_prone(text)] in ([], ["1.0"] if "Version" in text else [])
     assert list(unspeakable(text)) == []
+
+
+LINE = st.text(st.characters(exclude_categories=["C", "Zl", "Zp"]), min_size=1, max_size=200).filter(str.strip)
+
+
+@settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@given(say=LINE, more=LINE)
+def test_any_text_can_be_looked_at(tmp_path: Path, say: str, more: str) -> None:
+    """Whatever an author writes, the rules give findings at the step's lines and raise nothing."""
+    text = changed(SAY, f"say = {json.dumps(say)}\nmore = {json.dumps(more)}")
+    text = re.sub(r"\\u(d[89ab]..)\\u(d[c-f]..)", _joined, text)
+    for finding in found(tmp_path, text):
+        assert 27 <= finding.line <= 36, finding
+        assert finding.what
+        assert finding.mend
+
+
+def _joined(pair: re.Match[str]) -> str:
+    """JSON writes a far character as two; TOML wants it as one."""
+    return f"\\U{0x10000 + ((int(pair[1], 16) - 0xD800) << 10) + int(pair[2], 16) - 0xDC00:08X}"
 
 
 # The verb.

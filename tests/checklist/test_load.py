@@ -29,6 +29,18 @@ def test_a_good_file_gives_the_whole_checklist(tmp_path: Path) -> None:
         checklist.step("nothing")
 
 
+def test_what_editors_do_to_a_file(tmp_path: Path) -> None:
+    """Line ends of other systems, a mark before the text and no-break spaces change nothing but the digest."""
+    text = changed("Start the pump.", "Give 5\u00a0mL, then 5\u202fmL.")
+    path = tmp_path / "flow.toml"
+    path.write_bytes(b"\xef\xbb\xbf" + text.replace("\n", "\r\n").encode())
+    assert [step.id for step in load(str(path)).steps] == ["look", "rate", "start"]
+    assert load_sheet(str(path)).places["start"].line_of("say") == 30
+    path.write_bytes(b"\xef\xbb\xbf" + text.replace("\n", "\r\n").replace("say = ", "sya = ").encode())
+    with pytest.raises(ChecklistError, match="line 11, step"):
+        load(str(path))
+
+
 BROKEN = [
     # what is changed, with what, line, what the sentence says, what the remedy says
     ('title = "Flow check"', 'title = "Flow check', 1, "this is not TOML", "Mend the line"),
@@ -69,6 +81,7 @@ BROKEN = [
     ('unit = "mL/h"', 'units = "mL/h"', 23, '"units" is not a field here.', 'Did you mean "unit"?'),
     ('right = "yes"', 'right = "maybe"', 16, '"maybe" is no right.', "yes"),
     ("critical = true", 'critical = "very"', 12, '"critical" must be true or false.', "true or false"),
+    ('say = "Start the pump."', 'say = "Start\\u202ethe pump."', 30, "holds a control character", "Take it out"),
     ('say = "Start the pump."', 'say = "Start\\u001b[2Jthe pump."', 30, "holds a control character", "Take it out"),
 ]
 
