@@ -28,14 +28,6 @@ class Loudspeaker:
         self._name = name
         self._devices = devices
 
-    def check(self) -> None:
-        """Say whether the loudspeaker is there.
-
-        Raises:
-            DeviceError: it is not, or PortAudio is missing.
-        """
-        self._devices.loudspeaker(self._name)
-
     def refresh(self) -> None:
         """Look for devices anew, where no other stream is open.
 

@@ -6,8 +6,10 @@ import threading
 import time
 from dataclasses import dataclass
 
+import numpy as np
+
 from assistant.adapters.loudspeaker import Loudspeaker
-from assistant.adapters.synthesiser import SynthesisCancelledError, Synthesiser
+from assistant.adapters.synthesiser import Speech, SynthesisCancelledError, Synthesiser
 from assistant.errors import AssistantError
 from assistant.guide.events import VoiceLost
 from assistant.ports import Clock, Post, SpeechEnded, SpeechStarted
@@ -21,6 +23,7 @@ RETRY_S = 5.0
 """Time between two attempts to get a lost voice back."""
 
 _JOIN_LIMIT_S = 1.0
+_SILENCE = Speech(np.zeros(1_600, np.int16), 16_000)
 
 
 @dataclass(frozen=True)
@@ -75,6 +78,8 @@ class SpeakingVoice:
         """Queue a sentence, as it is to be spoken; returns at once."""
         with self._lock:
             self._sentences.put(_Sentence(utterance, text, self._round))
+            if self._is_lost:
+                self._hushed.set()  # an attempt to get the voice back makes way
 
     def hush(self) -> None:
         """Stop sounding at once and drop what is queued; each dropped sentence still posts `SpeechEnded`."""
@@ -142,12 +147,14 @@ class SpeakingVoice:
             self._post(VoiceLost(at=self._clock.now(), reason=reason))
 
     def _try_again(self) -> None:
-        def has_better_to_do() -> bool:  # a sentence must end at once, not when a synthesiser's deadline is over
-            return self._closing.is_set() or not self._sentences.empty()
-
         self._retry_at = time.monotonic() + RETRY_S
+        with self._lock:
+            if not self._sentences.empty():
+                return  # it must end at once, not when a synthesiser's deadline is over
+            self._hushed.clear()
         with contextlib.suppress(AssistantError, SynthesisCancelledError):
-            self._synthesiser.synthesise("ready", 0, has_better_to_do)
+            self._synthesiser.synthesise("ready", 0, self._hushed.is_set)
             self._loudspeaker.refresh()
-            self._loudspeaker.check()
-            self._is_lost = False
+            # A device may be listed and yet take no sound: only one that has taken some is back.
+            if self._loudspeaker.play(_SILENCE, 1.0, on_start=lambda: None, stop=self._hushed):
+                self._is_lost = False

@@ -12,6 +12,7 @@ from tests import spoken_words, virtual_sound
 _MISSING = virtual_sound.missing_programs() + spoken_words.missing_programs()
 pytestmark = [
     pytest.mark.sound,
+    pytest.mark.slow,
     pytest.mark.skipif(bool(_MISSING), reason=f"not installed: {', '.join(_MISSING)}"),
     pytest.mark.skipif(bundled_folder() is None, reason="the bundled recogniser is not installed"),
 ]
