@@ -139,7 +139,7 @@ ORDER_OF_STEPS = [
     ("s-identify", "s-third-check", "Open RN Nursing Skills, section 23.6, steps 8 and 9"),
     ("s-hang-lower", "s-connect", "common practice, no source"),
     ("s-dry", "s-connect", "Antimicrobial Resistance and Infection Control 2018, s13756-018-0342-0, methods"),
-    ("s-clamp-open", "s-start", "BMJ Quality and Safety, observed secondary infusion errors, table 3"),
+    ("s-clamp-open", "s-start", "Trbovich et al. 2010, Quality and Safety in Health Care 19(5):430-434, table 3"),
     ("s-start", "s-drips", "Institute for Safe Medication Practices Canada, module on secondary infusions"),
     ("s-drips", "s-primary-rate", "common practice, no source"),
 ]
