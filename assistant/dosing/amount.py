@@ -6,6 +6,7 @@ from decimal import Decimal
 from fractions import Fraction
 
 from assistant.dosing import units
+from assistant.dosing.outside import told
 from assistant.errors import QuantityError
 
 _HIGHEST_EXPONENT = 12
@@ -89,7 +90,7 @@ def parse_number(text: str) -> Decimal:
     match = _NUMBER.fullmatch(bare)
     if match is None or (match["whole"] is None and match["part"] is None):
         raise QuantityError(
-            f'A number was expected, but "{units._shown(text)}" came.',
+            f'A number was expected, but "{told(text)}" came.',
             "Write it in digits, with a point before decimals and commas only between thousands.",
         )
     whole = (match["whole"] or "0").replace(",", "")
@@ -121,7 +122,7 @@ def parse_amount(text: str) -> Amount:
     number = number.strip()
     if not number:
         raise QuantityError(
-            f'A number with its unit was expected, but "{units._shown(bare)}" came.',
+            f'A number with its unit was expected, but "{told(bare)}" came.',
             'Write it like "100 mL".',
         )
     value = parse_number(number)

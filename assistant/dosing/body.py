@@ -5,6 +5,7 @@ from decimal import Context, Decimal
 from fractions import Fraction
 
 from assistant.dosing import units
+from assistant.dosing.outside import told
 from assistant.dosing.result import Measure, Result, conclude, figure, take, tell, tell_exact
 from assistant.dosing.rounding import EXACT, HUNDREDTH, TENTH, Rounding, root
 from assistant.errors import QuantityError
@@ -28,17 +29,13 @@ def kilograms(weight: Measure, *, adult: bool = False) -> Fraction:
     Source: the bounds are common practice, no source.
     """
     kilos = take("weight", weight, "mass") / 1000
+    shown = tell(weight) if weight.unit == "kg" else f"{tell(weight)}, that is {tell_exact(kilos, 'kg')},"
     if not _LIGHTEST <= kilos <= _HEAVIEST:
-        raise QuantityError(
-            f"{tell(weight)} is {tell_exact(kilos, 'kg')}, which is no body weight.",
-            "Look at the number and its unit.",
-        )
+        raise QuantityError(f"{shown} is no body weight.", "Look at the number and its unit.")
     if adult and kilos < _LIGHT_ADULT:
-        guess = f"{tell(weight).rsplit(' ', 1)[0]} kg" if weight.unit == "lb" else "a weight in kg"
-        raise QuantityError(
-            f"{tell(weight)} is {tell_exact(kilos, 'kg')}, unlikely for an adult.",
-            f"If {guess} is meant, give the unit kg; else weigh again.",
-        )
+        number = tell(weight).rsplit(" ", 1)[0]
+        remedy = f"If {number} kg is meant, give the unit kg." if weight.unit == "lb" else "Look at the number again."
+        raise QuantityError(f"{shown} is unlikely for an adult.", remedy)
     return kilos
 
 
@@ -193,7 +190,7 @@ def surface_area(
     found = AREA_FORMULAS.get(name)
     if found is None:
         raise QuantityError(
-            f'"{method[:40]}" is not a formula for body surface area.',
+            f'"{told(method)}" is not a formula for body surface area.',
             f"Use one of: {', '.join(AREA_FORMULAS)}.",
         )
     function, words, _ = found

@@ -11,6 +11,7 @@ from datetime import UTC, date, datetime, time, timedelta, tzinfo
 from fractions import Fraction
 from zoneinfo import ZoneInfo
 
+from assistant.dosing.outside import told
 from assistant.dosing.result import Measure, take, tell, tell_exact
 from assistant.errors import QuantityError
 
@@ -52,7 +53,7 @@ def zone(name: str) -> ZoneInfo:
     # A name can also be a folder, hold a zero byte, or leave the folder: every one means "no such zone".
     except (KeyError, ValueError, OSError) as cause:
         raise QuantityError(
-            f'"{name[:40]}" is not a time zone known on this machine.', "Give a name such as Europe/London."
+            f'"{told(name)}" is not a time zone known on this machine.', "Give a name such as Europe/London."
         ) from cause
 
 
@@ -72,12 +73,12 @@ def parse_start(text: str, zone_name: str = "", *, second: bool | None = None) -
     clock = _TIME.fullmatch(dated["time"] if dated else bare)
     if clock is None or int(clock["hour"]) > 23 or int(clock["minute"]) > 59:
         raise QuantityError(
-            f'A time such as 22:00 or 2026-10-25 22:00 was expected, but "{bare[:40]}" came.', "Use the 24-hour clock."
+            f'A time such as 22:00 or 2026-10-25 22:00 was expected, but "{told(bare)}" came.', "Use the 24-hour clock."
         )
     try:
         day = date.fromisoformat(dated["date"]) if dated else _ANY_DAY
     except ValueError as cause:
-        raise QuantityError(f'"{bare[:40]}" is not a day of the calendar.', "Look at the date.") from cause
+        raise QuantityError(f'"{told(bare)}" is not a day of the calendar.', "Look at the date.") from cause
     at = datetime.combine(day, time(int(clock["hour"]), int(clock["minute"])))
     if not zone_name:
         return at

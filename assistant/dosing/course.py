@@ -10,6 +10,7 @@ from datetime import datetime, timedelta
 from fractions import Fraction
 
 from assistant.dosing import clock
+from assistant.dosing.outside import told
 from assistant.dosing.result import Measure, take, tell_exact
 from assistant.errors import QuantityError
 
@@ -303,7 +304,7 @@ class _Run:
     def _pause(self, pause: Pause) -> tuple[str, Fraction, Fraction]:
         if pause.line not in (*self.names, ALL):
             raise QuantityError(
-                f'A pause names "{pause.line[:40]}", which is no line here.', f"Lines are: {', '.join(self.names)}."
+                f'A pause names "{told(pause.line)}", which is no line here.', f"Lines are: {', '.join(self.names)}."
             )
         begins = _hours("at", pause.at)
         lasts = take("lasts", pause.lasts, "duration") if pause.lasts is not None else self.end
@@ -402,6 +403,6 @@ def _dose(given: Secondary) -> _Dose:
         rate = volume / take("duration", given.duration, "duration")
     else:
         raise QuantityError(
-            f"{given.name[:40]} needs either a rate or a duration.", "Give one of the two and not both."
+            f"{told(given.name)} needs either a rate or a duration.", "Give one of the two and not both."
         )
     return _Dose(given.name, _hours("due", given.due) + _hours("late", given.late), rate, volume)

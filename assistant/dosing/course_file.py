@@ -8,6 +8,7 @@ from fractions import Fraction
 from assistant.dosing import clock
 from assistant.dosing.amount import Amount, parse_amount
 from assistant.dosing.course import Course, Pause, Primary, RateChange, Secondary, course
+from assistant.dosing.outside import told
 from assistant.dosing.result import take, tell_exact
 from assistant.errors import QuantityError
 
@@ -30,7 +31,7 @@ class _Table:
         for name in given:
             if name not in self.known:
                 raise QuantityError(
-                    f'{place} has no field "{str(name)[:40]}".', f"Its fields are: {', '.join(self.known)}."
+                    f'{place} has no field "{told(name)}".', f"Its fields are: {', '.join(self.known)}."
                 )
 
     def text(self, name: str) -> str | None:
@@ -165,6 +166,8 @@ def _minutes(hours: Fraction) -> Amount:
 
 def _after(start: datetime, text: str) -> Amount:
     """A clock time as time after the start: the first such time that is not before it."""
+    if " " not in text:
+        clock.parse_start(text)  # a wrong time is refused as it was written, without a day before it
     for days in range(2):
         day = (start + timedelta(days=days)).date()
         zone_name = getattr(start.tzinfo, "key", "")
@@ -174,4 +177,4 @@ def _after(start: datetime, text: str) -> Amount:
             return Amount(Decimal(waited // timedelta(seconds=1)), "s")
         if " " in text:
             break
-    raise QuantityError(f"{text[:40]} is before the start.", "Give a later time.")
+    raise QuantityError(f"{told(text)} is before the start.", "Give a later time.")

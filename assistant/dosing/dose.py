@@ -103,7 +103,8 @@ def dose_by_weight(ordered: Measure, weight: Measure, *, unit: str | None = None
     top = ordered.unit.split("/")[0]
     wanted = unit or (_flat(ordered.unit, top) if rate else top)
     base = _BASE[substance(ordered)]
-    exact = units.convert(per_kg * kilos, f"{base}/h" if rate else base, units.unit(wanted).name)
+    own = _flat(ordered.unit, top) if rate else top
+    exact = _turned(per_kg * kilos, f"{base}/h" if rate else base, own, wanted)
     lines = _weight_lines(weight, kilos)
     lines.append(f"{tell(ordered)} \u00d7 {tell_exact(kilos, 'kg')} = {tell_exact(exact, wanted)}")
     return conclude("dose-by-weight", {"ordered": ordered, "weight": weight}, exact, wanted, rounding, tuple(lines))
@@ -152,8 +153,9 @@ def dose_by_area(ordered: Measure, area: Measure, *, unit: str | None = None, ro
     """
     per_area = take("ordered", ordered, "dose per area")
     square = take("area", area, "area")
-    top = unit or ordered.unit.split("/")[0]
-    exact = units.convert(per_area * square, _BASE[substance(ordered)], top)
+    own = ordered.unit.split("/")[0]
+    top = unit or own
+    exact = _turned(per_area * square, _BASE[substance(ordered)], own, top)
     line = f"{tell(ordered)} \u00d7 {tell_exact(square, 'm2')} = {tell_exact(exact, top)}"
     return conclude("dose-by-area", {"ordered": ordered, "area": area}, exact, top, rounding, (line,))
 
@@ -184,9 +186,9 @@ def pump_rate(
     Source: FDA label text, dobutamine in 5 percent dextrose injection, Dosage and Administration, example 1.
     """
     strength = take("concentration", concentration, "concentration")
-    _same_substance(dose_rate, concentration, "The dose rate", "the concentration")
     inputs: dict[str, Measure | str] = {"dose_rate": dose_rate, "concentration": concentration}
     per_hour, lines, left = _per_hour(dose_rate, weight, area, inputs, keep=unit.count("/") > 1)
+    _same_substance(dose_rate, concentration, "The dose rate", "the concentration")
     wanted = units.unit(unit)
     kind = "rate per weight" if left else "rate"
     if wanted.kind != kind:
@@ -246,12 +248,12 @@ def dose_rate(
     ]
     wanted = units.unit(unit or _usual_dose_rate(top, base, weight is not None))
     if weight is None:
-        exact = units.convert(per_hour, f"{base}/h", wanted.name)
+        exact = _turned(per_hour, f"{base}/h", f"{top}/h", wanted.name)
     else:
         inputs["weight"] = weight
         kilos = kilograms(weight)
         lines += _weight_lines(weight, kilos)
-        exact = units.convert(per_hour / kilos, f"{base}/kg/h", wanted.name)
+        exact = _turned(per_hour / kilos, f"{base}/kg/h", f"{top}/kg/h", wanted.name)
         lines.append(
             f"{tell_exact(shown, f'{top}/h')} \u00f7 {tell_exact(kilos, 'kg')}"
             f" = {tell_exact(shown / kilos, f'{top}/kg/h')}"
@@ -307,7 +309,7 @@ def mean_dose_rate(dose: Measure, duration: Measure, *, unit: str | None = None,
     """
     amount, hours = take("dose", dose, "dose"), take("duration", duration, "duration")
     wanted = units.unit(unit or f"{dose.unit}/min")
-    exact = units.convert(amount / hours, f"{_BASE[substance(dose)]}/h", wanted.name)
+    exact = _turned(amount / hours, f"{_BASE[substance(dose)]}/h", f"{dose.unit}/min", wanted.name)
     line = f"{tell(dose)} \u00f7 {tell(duration)} = {tell_exact(exact, wanted.name)}"
     return conclude("mean-dose-rate", {"dose": dose, "duration": duration}, exact, wanted.name, rounding, (line,))
 
@@ -338,25 +340,26 @@ def dose_over_time(
     dose).
     """
     hours = take("duration", duration, "duration")
-    kind = substance(dose_rate)
     inputs: dict[str, Measure | str] = {"dose_rate": dose_rate, "duration": duration}
     per_hour, lines, left = _per_hour(dose_rate, weight, None, inputs, keep=True)
+    kind = substance(dose_rate)
     tail = "/kg" if left else ""
-    wanted = units.unit(unit or _PLAIN[kind] + tail)
+    own = _PLAIN[kind] + tail
+    wanted = units.unit(unit or own)
     base = _BASE[kind] + tail
     part = per_hour * hours
-    given = tell_exact(units.convert(part, base, wanted.name), wanted.name)
+    given = tell_exact(_turned(part, base, own, wanted.name), wanted.name)
     lines.append(f"{tell(dose_rate)} \u00d7 {tell(duration)} = {given}")
     if loading is not None:
         inputs["loading"] = loading
         before = take("loading", loading, "dose per weight" if left else "dose")
         _same_substance(dose_rate, loading, "The dose rate", "the loading dose")
         lines.append(
-            f"{given} + {tell(loading)} = {tell_exact(units.convert(part + before, base, wanted.name), wanted.name)}"
+            f"{given} + {tell(loading)} = {tell_exact(_turned(part + before, base, own, wanted.name), wanted.name)}"
         )
         part += before
     return conclude(
-        "dose-over-time", inputs, units.convert(part, base, wanted.name), wanted.name, rounding, tuple(lines)
+        "dose-over-time", inputs, _turned(part, base, own, wanted.name), wanted.name, rounding, tuple(lines)
     )
 
 
@@ -409,9 +412,9 @@ def dose_lasts(
     Source: the meaning of a rate; HL7 FHIR, MedicationRequest example medrx0337, states such a duration.
     """
     amount = take("dose", dose, "dose")
-    _same_substance(dose, dose_rate, "The dose", "the dose rate")
     inputs: dict[str, Measure | str] = {"dose": dose, "dose_rate": dose_rate}
     per_hour, lines, _ = _per_hour(dose_rate, weight, None, inputs, keep=False)
+    _same_substance(dose, dose_rate, "The dose", "the dose rate")
     exact = units.convert(amount / per_hour, "h", unit)
     top = dose.unit
     minutely = units.convert(per_hour, f"{_BASE[substance(dose)]}/h", f"{top}/{unit}")
@@ -545,6 +548,10 @@ def _per_hour(
                 "Leave it out, or give the dose rate per kg, such as mcg/kg/min.",
             )
         return take("dose rate", given, "dose rate"), [], False
+    if kind not in ("dose rate per weight", "dose rate per area"):
+        raise QuantityError(
+            f"A dose rate was expected, but {tell(given)} came.", "Give it in a unit such as mg/h or mcg/kg/min."
+        )
     base, top = _BASE[substance(given)], given.unit.split("/")[0]
     if kind == "dose rate per weight":
         per = take("dose rate", given, "dose rate per weight")
@@ -552,6 +559,8 @@ def _per_hour(
             if keep:
                 return per, [], True
             raise QuantityError(f"{tell(given)} is per kg, but no weight came.", "Give the weight, such as 70 kg.")
+        if area is not None:
+            raise QuantityError(f"{tell(given)} is per kg, but an area came.", "Leave the area out.")
         inputs["weight"] = weight
         kilos = kilograms(weight)
         lines = _weight_lines(weight, kilos)
@@ -559,22 +568,21 @@ def _per_hour(
         amount = units.convert(per * kilos, f"{base}/h", flat)
         lines.append(f"{tell(given)} \u00d7 {tell_exact(kilos, 'kg')} = {tell_exact(amount, flat)}")
         return per * kilos, lines, False
-    if kind == "dose rate per area":
-        per = take("dose rate", given, "dose rate per area")
-        if area is None:
-            raise QuantityError(f"{tell(given)} is per m\u00b2, but no area came.", "Give the body surface area.")
-        inputs["area"] = area
-        square = take("area", area, "area")
-        flat = _flat(given.unit, top)
-        amount = units.convert(per * square, f"{base}/h", flat)
-        return (
-            per * square,
-            [f"{tell(given)} \u00d7 {tell_exact(square, 'm2')} = {tell_exact(amount, flat)}"],
-            False,
-        )
-    raise QuantityError(
-        f"A dose rate was expected, but {tell(given)} came.", "Give it in a unit such as mg/h or mcg/kg/min."
-    )
+    per = take("dose rate", given, "dose rate per area")
+    if area is None:
+        raise QuantityError(f"{tell(given)} is per m\u00b2, but no area came.", "Give the body surface area.")
+    if weight is not None:
+        raise QuantityError(f"{tell(given)} is per m\u00b2, but a weight came.", "Leave the weight out.")
+    inputs["area"] = area
+    square = take("area", area, "area")
+    flat = _flat(given.unit, top)
+    amount = units.convert(per * square, f"{base}/h", flat)
+    return per * square, [f"{tell(given)} \u00d7 {tell_exact(square, 'm2')} = {tell_exact(amount, flat)}"], False
+
+
+def _turned(value: Fraction, base: str, own: str, wanted: str) -> Fraction:
+    """From a base unit into the wanted one, by way of the question's own: an error then names that one."""
+    return units.convert(units.convert(value, base, own), own, units.unit(wanted).name)
 
 
 def _flat(name: str, top: str) -> str:

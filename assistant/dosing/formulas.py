@@ -10,6 +10,7 @@ from typing import Any
 from assistant.dosing import body, clock, dose, flow, gravity, residual, strength
 from assistant.dosing.amount import parse_amount, parse_number
 from assistant.dosing.clock import Moment
+from assistant.dosing.outside import told
 from assistant.dosing.result import Result
 from assistant.dosing.rounding import parse_rounding
 from assistant.dosing.units import unit
@@ -374,9 +375,8 @@ def find(name: str) -> Formula:
         from difflib import get_close_matches  # only needed on the way to an error
 
         near = get_close_matches(wanted[:40], list(FORMULAS), n=3, cutoff=0.4)
-        shown = "".join(c if c.isprintable() else "\ufffd" for c in name[:40])
         raise QuantityError(
-            f'There is no formula "{shown}".',
+            f'There is no formula "{told(name)}".',
             f"Did you mean {' or '.join(near)}?" if near else "The list of formulas shows them all.",
         )
     return found
@@ -401,7 +401,7 @@ def solve(name: str, given: Mapping[str, Given]) -> tuple[Answer, ...]:
     for key, text in given.items():
         one = inputs.get(key.replace("_", "-"))
         if one is None:
-            raise QuantityError(f'{formula.name} takes no input "{key[:40]}".', f"It takes: {', '.join(inputs)}.")
+            raise QuantityError(f'{formula.name} takes no input "{told(key)}".', f"It takes: {', '.join(inputs)}.")
         values[one.parameter] = _read(one, text)
     for one in formula.inputs:
         if one.needed and one.parameter not in values:
@@ -446,13 +446,15 @@ def _placed(one: Input, reader: Callable[[str], object], text: str) -> object:
     try:
         return reader(text)
     except QuantityError as cause:
-        raise QuantityError(f"{one.name}: {cause.what}", cause.remedy) from cause
+        # A reader that names the input itself needs no name before its sentence.
+        what = cause.what if cause.what.startswith(f"{one.name} ") else f"{one.name}: {cause.what}"
+        raise QuantityError(what, cause.remedy) from cause
 
 
 def _flag(text: str) -> bool:
     found = _YES.get(text.strip().lower())
     if found is None:
-        raise QuantityError(f'Yes or no was expected, but "{text[:40]}" came.', "Write yes or no.")
+        raise QuantityError(f'Yes or no was expected, but "{told(text)}" came.', "Write yes or no.")
     return found
 
 

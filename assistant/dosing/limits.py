@@ -12,6 +12,7 @@ from assistant.dosing import units
 from assistant.dosing.amount import Amount, parse_amount, show
 from assistant.dosing.body import kilograms
 from assistant.dosing.dose import mean_dose_rate
+from assistant.dosing.outside import told
 from assistant.dosing.result import Measure, tell, tell_exact
 from assistant.errors import QuantityError
 
@@ -256,7 +257,7 @@ def limits_from(table: Mapping[str, object]) -> Limits:
     }
     for name in table:
         if name not in ("drug", "fluid", "policy"):
-            raise QuantityError(f'The limits have no part "{str(name)[:40]}".', "Parts are drug, fluid and policy.")
+            raise QuantityError(f'The limits have no part "{told(name)}".', "Parts are drug, fluid and policy.")
     return Limits(entries, policies)
 
 
@@ -264,11 +265,11 @@ def _entry(name: str, given: Mapping[str, object]) -> Entry:
     limits: list[Limit] = []
     incompatible: dict[str, tuple[Level, str]] = {}
     for field, found in given.items():
-        place = f"{name}, {field}"
+        place = f"{told(name)}, {told(field)}"
         for one in found if isinstance(found, list) else [found]:
             row = _table(one, place)
             if unknown := set(row) - {"value", "level", "source", "names"}:
-                raise QuantityError(f"{place} has no field {min(unknown)[:40]!r}.", "Use value, level and source.")
+                raise QuantityError(f'{place} has no field "{told(min(unknown))}".', "Use value, level and source.")
             level, source = _level(row, place), _text(row, "source", place)
             if field == _INCOMPATIBLE:
                 names = row.get("names")

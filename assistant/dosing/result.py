@@ -76,8 +76,8 @@ def take(name: str, given: Measure, kind: str, *, zero: bool = False) -> Fractio
     found = units.unit(given.unit)
     if found.signature not in units.QUANTITIES[kind]:
         raise QuantityError(
-            f"{name} must be a {kind}, but {tell(given)} came.",
-            f"Give {name} in a unit such as {EXAMPLES[kind]}.",
+            f"{name} must come in a unit such as {EXAMPLES[kind]}, but {tell(given)} came.",
+            "Look at the unit, and whether another number was meant.",
         )
     value = Fraction(given.exact if isinstance(given, Result) else given.value)
     if value < 0 or (value == 0 and not zero):
@@ -87,7 +87,7 @@ def take(name: str, given: Measure, kind: str, *, zero: bool = False) -> Fractio
 
 
 EXAMPLES = {
-    "mass": "mg",
+    "mass": "kg",
     "dose": "mg or units",
     "volume": "mL",
     "duration": "min or h",

@@ -5,6 +5,7 @@ from decimal import ROUND_HALF_EVEN, Context, Decimal
 from enum import StrEnum
 from fractions import Fraction
 
+from assistant.dosing.outside import told
 from assistant.errors import QuantityError
 
 _DIGITS = 28
@@ -109,7 +110,7 @@ def parse_rounding(text: str) -> Rounding:
     rule = _NAMES.get(words[0]) if len(words) == 1 else None
     if rule is None:
         raise QuantityError(
-            f'"{text[:40]}" is not a rounding rule.',
+            f'"{told(text)}" is not a rounding rule.',
             "Use exact, whole, tenth, hundredth or thousandth, with up or down.",
         )
     return Rounding(rule.step, direction)

@@ -15,6 +15,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
 
+from assistant.dosing.outside import told
 from assistant.errors import QuantityError
 
 Signature = tuple[tuple[str, int], ...]
@@ -355,7 +356,7 @@ def unit(text: str) -> Unit:
     kind = _KIND_BY_SIGNATURE.get(signature)
     if kind is None:
         raise QuantityError(
-            f'"{_shown(text)}" is not a unit of any quantity used here.',
+            f'"{told(text)}" is not a unit of any quantity used here.',
             "Write a unit such as mL/h, mg/mL or mcg/kg/min.",
         )
     flat = all(len(group) == 1 for group in groups[1:])
@@ -403,12 +404,6 @@ def ucum(name: str) -> str:
     return code
 
 
-def _shown(text: str) -> str:
-    """Outside text, safe to show: printable and short."""
-    clean = "".join(c if c.isprintable() else "\ufffd" for c in text)
-    return clean if len(clean) <= 40 else clean[:40] + "\u2026"
-
-
 def _unknown(text: str) -> QuantityError:
     bare = " ".join(text.split())
     if bare in _ERROR_PRONE:
@@ -420,4 +415,4 @@ def _unknown(text: str) -> QuantityError:
 
     near = [_SPELLINGS[n] for n in get_close_matches(bare[:40], list(_SPELLINGS), n=6, cutoff=0.5)]
     known = list(dict.fromkeys(near))[:3] or ["mL", "mL/h", "mg", "mcg", "units", "min", "h"]
-    return QuantityError(f'"{_shown(bare)}" is not a unit known here.', f"Nearest known: {', '.join(known)}.")
+    return QuantityError(f'"{told(bare)}" is not a unit known here.', f"Nearest known: {', '.join(known)}.")

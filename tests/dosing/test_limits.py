@@ -114,7 +114,7 @@ WRONG: list[tuple[dict[str, Any], str]] = [
     ({"drug": {"x": {"highest_dose_rate": ROW | {"value": 10}}}}, "lacks value"),
     ({"drug": {"x": {"highest_dose_rate": ROW | {"value": "10 mL/h"}}}}, "must be a dose rate above zero"),
     ({"drug": {"x": {"highest_dose_rate": ROW | {"value": "0 mg/min"}}}}, "must be a dose rate above zero"),
-    ({"drug": {"x": {"highest_dose_rate": ROW | {"note": "hm"}}}}, "has no field 'note'"),
+    ({"drug": {"x": {"highest_dose_rate": ROW | {"note": "hm"}}}}, 'has no field "note"'),
     ({"drug": {"x": {"not_in_one_line_with": ROW}}}, "names must be a list"),
     ({"policy": {"x": {"value": "5 mL", "source": "a"}}}, "must be a duration above zero"),
     ({"policy": {"x": {"value": "5 h"}}}, "lacks source"),

@@ -71,7 +71,10 @@ def test_reads_rules(text: str, rule: Rounding) -> None:
     assert parse_rounding(str(rule)) == rule
 
 
-@pytest.mark.parametrize("text", ["", "up", "tenths of", "0", "-1", "half up", "tenth sideways", "9" * 10_000])
+REFUSED = ["", "up", "tenths of", "0", "-1", "half up", "tenth sideways", "9" * 10_000]
+
+
+@pytest.mark.parametrize("text", REFUSED)
 def test_refuses_other_rules(text: str) -> None:
     """Anything else is refused."""
     with pytest.raises(QuantityError, match="not a rounding rule"):
