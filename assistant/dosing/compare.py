@@ -93,8 +93,9 @@ def _slips(stated: Amount, said: Fraction, expected: Amount, others: Mapping[str
     if said > 0 and right > 0:
         power = _power_of_ten(said / right)
         if power is not None:
-            times = _TIMES.get(abs(power), f"ten to the power of {abs(power)} times")
-            link = f"is {times} {follows}" if power > 0 else f"is {_SHARES.get(-power, times)} of {follows}"
+            size = f"{10 ** abs(power):,}"
+            times, share = _TIMES.get(power, f"{size} times"), _SHARES.get(-power, f"one part in {size}")
+            link = f"is {times} {follows}" if power > 0 else f"is {share} of {follows}"
             kind = {1: Slip.TENFOLD, 2: Slip.TENFOLD, 3: Slip.THOUSANDFOLD}.get(abs(power), Slip.DECIMAL_POINT)
             found.append((kind, f"{heard} {link}."))
         elif _cut_after_moving_the_point(said, right):
@@ -106,14 +107,10 @@ def _slips(stated: Amount, said: Fraction, expected: Amount, others: Mapping[str
         if _transposed(*pair):
             found.append((Slip.TRANSPOSED, f"{heard} has two digits exchanged of {follows}."))
     if said > 0 and right > 0 and any(dimension == "time" for dimension, _ in units.unit(expected.unit).signature):
-        for ratio in (Fraction(60), Fraction(1, 60)):
+        for ratio, share in ((Fraction(60), "sixty times"), (Fraction(1, 60), "a sixtieth of")):
             if _equal_as_shown(said, right * ratio):
-                found.append(
-                    (
-                        Slip.TIME_UNIT,
-                        f"{heard} takes minutes for hours or hours for minutes: compare it with {follows}.",
-                    )
-                )
+                about = "" if said == right * ratio else "about "
+                found.append((Slip.TIME_UNIT, f"{heard} is {about}{share} {follows}: hours and minutes are mixed up."))
     return found
 
 

@@ -44,7 +44,8 @@ SLIPS = [
     ("0.005 mg", "5 mg", Slip.THOUSANDFOLD, "0.005 is a thousandth of the 5 that follows from the order."),
     ("8.3 mL/h", "83.3 mL/h", Slip.DECIMAL_POINT, "8.3 has the digits of the 83.3"),
     ("1.7 mL/h", "166.7 mL/h", Slip.DECIMAL_POINT, "1.7 has the digits of the 166.7"),
-    ("10,000 mg", "1 mg", Slip.DECIMAL_POINT, "ten to the power of 4 times"),
+    ("10,000 mg", "1 mg", Slip.DECIMAL_POINT, "10,000 is 10,000 times the 1 that"),
+    ("0.0001 mg", "1 mg", Slip.DECIMAL_POINT, "0.0001 is one part in 10,000 of the 1 that"),
     ("15 mL/h", "50 mL/h", Slip.TEEN_TY, "15 sounds like the 50 that follows from the order."),
     ("60 mL/h", "16 mL/h", Slip.TEEN_TY, "60 sounds like the 16"),
     ("13 min", "30 min", Slip.TEEN_TY, "13 sounds like the 30"),
@@ -61,9 +62,9 @@ SLIPS = [
     ("75 mL", "950 mL", Slip.SWAPPED, "75 is the primary's rate, not the 950"),
     ("1,000 mL/h", "75 mL/h", Slip.SWAPPED, "1,000 is the primary's bag volume"),
     ("100 mL/h", "75 mL/h", Slip.SWAPPED, "100 is the secondary's rate, not the 75"),
-    ("2.1 mL/h", "125 mL/h", Slip.TIME_UNIT, "minutes for hours"),
-    ("0.5 h", "0.5 min", Slip.TIME_UNIT, "minutes for hours"),
-    ("7,200 mL/h", "120 mL/h", Slip.TIME_UNIT, "minutes for hours"),
+    ("2.1 mL/h", "125 mL/h", Slip.TIME_UNIT, "2.1 is about a sixtieth of the 125 that"),
+    ("0.5 h", "0.5 min", Slip.TIME_UNIT, "0.5 h is sixty times the 0.5 min that"),
+    ("7,200 mL/h", "120 mL/h", Slip.TIME_UNIT, "order: hours and minutes are mixed up."),
     ("80 mL/h", "75 mL/h", Slip.OTHER, "80 mL/h is not the 75 mL/h that follows from the order."),
     ("75.1 mL/h", "75 mL/h", Slip.OTHER, "75.1 mL/h is not the 75 mL/h"),
     ("83.33 mL/h", "83.3 mL/h", Slip.OTHER, "83.33 mL/h is not the 83.3 mL/h"),
@@ -90,7 +91,7 @@ def test_the_plain_sentence_gives_nothing_away(stated: str, expected: str, slip:
     assert isinstance(verdict, Disagrees)
     assert verdict.plain == f"{parse_amount(stated)} is not what your order needs."
     assert slip is Slip.OTHER or str(slip) not in verdict.plain
-    assert not re.search(r"times|tenth|sounds|exchanged", verdict.plain)
+    assert not re.search(r"times|tenth|sixtieth|part in|sounds|exchanged|mixed", verdict.plain)
 
 
 @pytest.mark.parametrize(
