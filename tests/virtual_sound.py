@@ -70,14 +70,14 @@ class VirtualSound:
         _wait_until(self._no_recording, "a recording went on without its microphone")
 
     @contextlib.contextmanager
-    def loop_back(self) -> Iterator[None]:
-        """Let the microphone hear the loudspeaker, as in a small room."""
+    def loop_back(self, latency_ms: int = 20) -> Iterator[None]:
+        """Let the microphone hear the loudspeaker, as in a small room, or so much later over a radio link."""
         module = self._control(
             "load-module",
             "module-loopback",
             "source=loudspeaker.monitor",
             "sink=learner",
-            "latency_msec=20",
+            f"latency_msec={latency_ms}",
             "source_dont_move=true",
             "sink_dont_move=true",
         )
