@@ -19,7 +19,10 @@ VERBS = {
     "resume": "take up an interrupted attempt where it was",
     "list": "the checklists and orders on this machine",
     "lint": "check a checklist file",
+    "rehearse": "read a checklist through as it sounds",
     "verify": "check that a record is whole and unchanged",
+    "sign-off": "sign a sealed record",
+    "key": "an instructor's keys",
     "report": "the result of a recorded attempt",
     "parse": "what words mean",
     "hear": "what recorded speech means",
@@ -31,7 +34,7 @@ VERBS = {
 }
 """The verbs, in the order of the help."""
 
-_MODULES = {"list": "catalogue"}
+_MODULES = {"list": "catalogue", "sign-off": "sign_off"}
 """Modules that are not called like their verb."""
 
 _ABOUT = """\

@@ -92,8 +92,10 @@ class Actions:
                 said = read_back(draft.number, draft.unit)
                 shown = dosing.show(dosing.Amount(draft.number, draft.unit))
                 turn.say(f"{shown}: {said}", Tone.READ_BACK, said)
+            case State.READING_BACK if draft.name:
+                turn.say(sentences.name_read_back(draft.name), Tone.READ_BACK)
             case State.READING_BACK:
-                turn.say(sentences.reason_read_back(draft.text), Tone.READ_BACK)
+                turn.say(sentences.reason_read_back(draft.reason), Tone.READ_BACK)
             case State.GIVING_REASON:
                 turn.say(sentences.WHY_NOT_APPLICABLE, Tone.STEP)
             case State.WAITING:
@@ -109,13 +111,14 @@ class Actions:
 
     def open(self, turn: Turn) -> None:
         """The attempt begins: what it is, what it is not, the order, the first step."""
-        turn.say(sentences.begins(self.checklist.title, self.checklist.purpose), Tone.NOTICE)
+        turn.say(sentences.begins(self.checklist.title, self.checklist.purpose), Tone.NOTICE, self.checklist.title)
         turn.say(sentences.TRAINING_ONLY, Tone.NOTICE)
         for caution in self.checklist.cautions:
             turn.say(caution, Tone.NOTICE, "")
         check_off = self.mode is Mode.CHECK_OFF
         turn.say(sentences.CHECK_OFF_BEGINS if check_off else sentences.PRACTICE_BEGINS, Tone.NOTICE)
-        turn.say(sentences.WHAT_CAN_BE_SAID, Tone.NOTICE)
+        # The whole list is read out on "I need help"; at the start it would keep a learner waiting.
+        turn.say(sentences.WHAT_CAN_BE_SAID, Tone.NOTICE, speech(sentences.FIRST_WORDS))
         turn.say(self.order_text, Tone.NOTICE)
         self._go_to(turn, 0)
 
@@ -131,7 +134,7 @@ class Actions:
                 self._progress_at(draft, blocker).cues.append("gate")
             place = blockers[0]
         draft.cursor = place
-        draft.number, draft.unit, draft.text = None, "", ""
+        self._nothing_read_back(draft)
         draft.digits_only = False
         draft.failures = 0
         draft.reminded = False
@@ -141,6 +144,10 @@ class Actions:
             return
         self.prompt(draft, turn)
         self._arm(turn)
+
+    @staticmethod
+    def _nothing_read_back(draft: Progress) -> None:
+        draft.number, draft.unit, draft.name, draft.reason = None, "", "", ""
 
     def _arm(self, turn: Turn) -> None:
         """Ask for the wake-up call that fits the current step."""
@@ -308,7 +315,10 @@ class Actions:
         """A clear yes to the read-back: keep it, then cross-check."""
         draft = turn.draft
         if draft.number is None:
-            self._keep_reason(turn)
+            if draft.name:
+                self._compare_name(turn, draft.name)
+            else:
+                self._keep_reason(turn)
             return
         step, done = self.step(draft), self._current(turn)
         if not isinstance(step.expect, NumberAsked):
@@ -322,7 +332,7 @@ class Actions:
         turn.note["kept"] = shown
         entry = self.key[step.expect.key]
         verdict = dosing.compare(stated, _amount(entry), self._other_amounts(step.expect.key))
-        draft.number, draft.unit = None, ""
+        self._nothing_read_back(draft)
         draft.state = State.ASKING
         if isinstance(verdict, dosing.Agrees):
             turn.note["verdict"] = "agrees"
@@ -348,8 +358,7 @@ class Actions:
     def _keep_reason(self, turn: Turn) -> None:
         done = self._current(turn)
         done.status = Status.NOT_APPLICABLE
-        done.reason = turn.draft.text
-        turn.draft.text = ""
+        done.reason = turn.draft.reason
         turn.note["verdict"] = "not applicable"
         turn.say(sentences.not_applicable(), Tone.NOTICE)
         self._advance(turn)
@@ -363,22 +372,39 @@ class Actions:
         """No to the read-back: nothing is kept, ask again."""
         draft = turn.draft
         turn.note["verdict"] = "not kept"
-        if draft.number is None:
-            draft.text = ""
+        if draft.reason:
             draft.state = State.GIVING_REASON
             turn.say(sentences.SAY_REASON_AGAIN, Tone.STEP)
-            return
-        draft.number, draft.unit = None, ""
-        draft.state = State.ASKING
-        draft.digits_only = True
-        turn.say(sentences.SAY_NUMBER_AGAIN, Tone.STEP)
+        elif draft.name:
+            draft.state = State.ASKING
+            turn.say(sentences.SAY_NAME_AGAIN, Tone.STEP)
+        else:
+            draft.state = State.ASKING
+            draft.digits_only = True
+            turn.say(sentences.SAY_NUMBER_AGAIN, Tone.STEP)
+        self._nothing_read_back(draft)
 
     def take_name(self, turn: Turn) -> None:
-        """A name read from a label: compare it with the order."""
+        """A name read from a label: read it back where it was heard, compare it where it was typed."""
+        if not isinstance(turn.meaning, Answer):
+            raise TypeError("a name without a value")
+        name = str(turn.meaning.value)
+        if not turn.spoken:
+            self._compare_name(turn, name)
+            return
+        turn.draft.name = name
+        turn.draft.state = State.READING_BACK
+        turn.draft.failures = 0
+        turn.note["verdict"] = "read back"
+        self.prompt(turn.draft, turn)
+
+    def _compare_name(self, turn: Turn, heard: str) -> None:
         step, done = self.step(turn.draft), self._current(turn)
-        if not isinstance(step.expect, NameAsked) or not isinstance(turn.meaning, Answer):
+        if not isinstance(step.expect, NameAsked):
             raise TypeError("a name was given at a step that asks for none")
-        heard, right = str(turn.meaning.value), str(self.key[step.expect.key].value)
+        right = str(self.key[step.expect.key].value)
+        self._nothing_read_back(turn.draft)
+        turn.draft.state = State.ASKING
         self._reopened_by_learner(turn)
         done.tries += 1
         done.first = done.first or heard
@@ -411,7 +437,7 @@ class Actions:
     def take_reason(self, turn: Turn) -> None:
         """The reason, read back."""
         if isinstance(turn.meaning, Answer):
-            turn.draft.text = str(turn.meaning.value)
+            turn.draft.reason = str(turn.meaning.value)
         turn.draft.state = State.READING_BACK
         self.prompt(turn.draft, turn)
 
@@ -607,7 +633,10 @@ class Actions:
             quiet = draft.failures > FAILURES_BEFORE_OPTIONS
             turn.say(text, Tone.UNCLEAR, "" if quiet else None)
         if draft.failures == FAILURES_BEFORE_OPTIONS:
-            turn.say(sentences.WHAT_CAN_BE_SAID, Tone.UNCLEAR)
+            if isinstance(self.expectation(draft), NumberExpected):
+                turn.say(sentences.TRY_DIGITS, Tone.UNCLEAR)
+            else:
+                turn.say(sentences.WHAT_CAN_BE_SAID, Tone.UNCLEAR)
             self.prompt(draft, turn)
 
     def _why_unclear(self, turn: Turn) -> list[str]:

@@ -77,7 +77,8 @@ class Progress:
         cursor: index of the current step.
         steps: one entry a step, in the checklist's order.
         number, unit: the number that is being read back.
-        text: the reason or the name that is being read back.
+        name: the name that is being read back.
+        reason: the reason that is being read back.
         digits_only: take the next number digit by digit only.
         failures: utterances not understood in a row.
         history: ids of closed steps, latest last.
@@ -96,7 +97,8 @@ class Progress:
     cursor: int = 0
     number: Decimal | None = None
     unit: str = ""
-    text: str = ""
+    name: str = ""
+    reason: str = ""
     digits_only: bool = False
     failures: int = 0
     history: list[str] = field(default_factory=list)

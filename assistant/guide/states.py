@@ -78,7 +78,7 @@ TABLE: dict[tuple[State, Input], Rule] = {
     (_ASKING, Input.DONE): _rule("answer_yes", _ASKING, _WAITING, _FINISHED),
     (_ASKING, Input.NO): _rule("answer_no", _ASKING, _FINISHED),
     (_ASKING, Input.NUMBER): _rule("take_number", _READING),
-    (_ASKING, Input.NAME): _rule("take_name", _ASKING, _FINISHED),
+    (_ASKING, Input.NAME): _rule("take_name", _ASKING, _READING, _FINISHED),
     (_ASKING, Input.AMBIGUOUS): _rule("ask_digits", _ASKING),
     (_ASKING, Input.BACK): _rule("back", _ASKING),
     (_ASKING, Input.GO_ON): _rule("leave_open", _ASKING, _FINISHED),

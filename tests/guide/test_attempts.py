@@ -109,6 +109,21 @@ def test_a_wrong_bag_is_held():
     assert endings(lived)["fluid"] is Ending.CORRECTED
 
 
+def test_a_name_that_was_heard_is_read_back():
+    """A name by voice is compared only after a clear yes; no asks for it again."""
+    lived = begin()
+    lived.type("done", "done")
+    lived.hear("normal saline")
+    assert lived.state is State.READING_BACK
+    lived.hear("no")
+    assert (lived.step, lived.state) == ("fluid", State.ASKING)
+    assert lived.guide.progress.steps["fluid"].tries == 0
+    lived.hear("lactated ringer's")
+    lived.hear("yes")
+    assert lived.step == "scrub"
+    assert endings(lived)["fluid"] is Ending.UNAIDED
+
+
 def test_a_gate_leads_back_to_what_is_open():
     """Leaving a critical step open is told, and the gate goes back to it."""
     lived = begin()

@@ -32,11 +32,13 @@ PRACTICE_BEGINS = "Practice: ask as often as you like."
 CHECK_OFF_BEGINS = "Check-off: I read out no answers, and every cue is counted."
 NO_WORDING = "I did not understand that."
 SOUND_LOST = "Some sound was lost. Please say it again."
+TRY_DIGITS = "Try it digit by digit, for example: one two point five. Or type it."
 YES_OR_NO = "Please say yes or no."
 AGREES = "Agrees."
 CORRECTION_ASKED = "Let us correct that."
 NOTHING_TO_CORRECT = "There is nothing to correct yet."
 SAY_NUMBER_AGAIN = "Then please say it again, digit by digit."
+SAY_NAME_AGAIN = "Then please read the name from the label again."
 SAY_REASON_AGAIN = "Then please tell me again why it does not apply."
 WHY_NOT_APPLICABLE = "Why does it not apply?"
 REASON_DROPPED = "Then the step stays."
@@ -155,6 +157,11 @@ def wait_left(seconds: int) -> str:
 def reason_read_back(reason: str) -> str:
     """The reason why a step does not apply, read back."""
     return f'Not applicable, because: "{reason}". Is that right?'
+
+
+def name_read_back(name: str) -> str:
+    """A name that was heard, read back."""
+    return f"I have {name}. Is that right?"
 
 
 def not_applicable() -> str:

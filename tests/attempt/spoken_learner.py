@@ -1,0 +1,152 @@
+"""A learner made of sound: another process speaks into the virtual microphone what it is asked for.
+
+It sees what a learner sees and hears (the assistant's sentences), answers read-backs truthfully, and says what
+was not understood once more. It never types.
+"""
+
+import json
+import queue
+import re
+import subprocess
+import sys
+import threading
+import time
+from dataclasses import dataclass, field
+from decimal import Decimal
+
+from assistant import dosing
+from assistant.checklist.model import Checklist, NameAsked, NumberAsked, QuestionAsked, WaitAsked
+from assistant.spoken import say_amount, say_digits, say_unit
+from tests.spoken_words import write_words
+from tests.virtual_sound import VirtualSound
+
+VOICES = ("en-us", "slt", "en-gb")
+"""Voices in turn, so that no single one carries the test: espeak-ng's American and British one, one of flite's."""
+_STEP = re.compile(r"Step (\d+) of \d+")
+
+
+@dataclass
+class Heard:
+    """What happened, in order: (kind, text)."""
+
+    log: list[tuple[str, str]] = field(default_factory=list)
+
+    def of(self, kind: str) -> list[str]:
+        return [text for what, text in self.log if what == kind]
+
+
+class SpokenLearner:
+    """Speaks its way through an attempt.
+
+    Args:
+        sound: the virtual sound system.
+        checklist, key: what is asked and what is right.
+        first: for a step's id, what is said there before the right answer.
+    """
+
+    def __init__(self, sound: VirtualSound, checklist: Checklist, key, first: dict[str, list[str]]) -> None:
+        self._sound = sound
+        self._checklist = checklist
+        self._key = key
+        self._first = {name: list(words) for name, words in first.items()}
+        self._step = None
+        self._asked = "step"
+        self._intended = ""
+        self._shown = ""
+        self._digits = False
+        self._turns = 0
+        self._voice = 0
+        self.heard = Heard()
+
+    def take(self, line: dict[str, object]) -> None:
+        """See one line of the assistant's output; speak when it listens."""
+        if "say" in line:
+            text, tone = str(line["say"]), str(line["tone"])
+            self.heard.log.append((tone, text))
+            step = _STEP.match(text)
+            if step:
+                self._step = self._checklist.steps[int(step[1]) - 1]
+                self._digits = False
+            if tone in ("step", "read-back"):
+                self._asked = tone
+                self._shown = text.removeprefix("I have ").removesuffix(". Is that right?").partition(":")[0]
+                self._digits = self._digits or "digit by digit" in text
+            if tone == "unclear" and "digit by digit" in text:
+                self._digits = True
+        elif "heard" in line:
+            self.heard.log.append(("heard", str(line["heard"])))
+            self._voice += line["heard"] is None  # what one voice cannot make clear, another one may
+        elif line.get("listening"):
+            self._speak(self._words())
+
+    def _words(self) -> str:
+        if self._asked == "read-back":
+            return "yes" if self._shown == self._intended else "no"
+        planned = self._first.get(self._step.id)
+        if planned:
+            words = planned.pop(0)
+            number = re.match(r"(\d+) (\S+)$", words)
+            if not number:
+                return words
+            return self._number(Decimal(number[1]), number[2])
+        match self._step.expect:
+            case NumberAsked(unit=unit, key=name):
+                return self._number(self._key[name].value, unit)
+            case NameAsked(key=name):
+                self._intended = str(self._key[name].value)
+                return self._intended
+            case QuestionAsked(right=right):
+                return right
+            case WaitAsked():
+                return "done"
+        return "done"
+
+    def _number(self, value: Decimal, unit: str) -> str:
+        self._intended = dosing.show(dosing.Amount(value, unit))
+        return f"{say_digits(value)} {say_unit(unit)}" if self._digits else say_amount(value, unit)
+
+    def _speak(self, words: str) -> None:
+        self._turns += 1
+        voice = VOICES[self._voice % len(VOICES)]
+        file = self._sound.folder / "learner.wav"
+        write_words(voice, words, file)
+        self.heard.log.append(("said", words))
+        self._sound.play(file)
+
+
+def live(command: list[str], sound: VirtualSound, learner: SpokenLearner, limit_s: float) -> tuple[int, dict, str]:
+    """Run the program and let the learner speak with it; return exit code, last line and its console.
+
+    Raises:
+        AssertionError: it took longer than `limit_s`.
+    """
+    process = subprocess.Popen(
+        [sys.executable, "-m", "assistant", *command],
+        env=sound.environment,
+        stdin=subprocess.DEVNULL,  # zero keystrokes
+        stdout=subprocess.PIPE,
+        stderr=subprocess.PIPE,
+        text=True,
+    )
+    lines: queue.Queue[str] = queue.Queue()
+    console: list[str] = []
+    threading.Thread(target=lambda: [lines.put(line) for line in process.stdout], daemon=True).start()
+    reader = threading.Thread(target=lambda: console.extend(process.stderr), daemon=True)
+    reader.start()
+    deadline = time.monotonic() + limit_s
+    last: dict[str, object] = {}
+    try:
+        while "outcome" not in last:
+            left = deadline - time.monotonic()
+            assert left > 0, ("the attempt took too long", learner.heard.log[-20:])
+            try:
+                last = json.loads(lines.get(timeout=min(left, 120)))
+            except queue.Empty:
+                raise AssertionError(("nothing came for two minutes", learner.heard.log[-20:], console)) from None
+            learner.take(last)
+        code = process.wait(30)
+    finally:
+        process.kill()
+        process.wait()
+    reader.join(5)
+    return code, last, "".join(console)

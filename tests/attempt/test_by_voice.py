@@ -1,0 +1,80 @@
+"""The main job on real sound: microphone, recogniser, guide, voice, record, and not one keystroke."""
+
+import json
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from assistant.checklist.load import load
+from assistant.orders.load import load_order
+from assistant.orders.solve import answer_key
+from assistant.record.verify import read_entries, verify
+from tests import spoken_words, virtual_sound
+from tests.attempt.spoken_learner import SpokenLearner, live
+
+_MISSING = virtual_sound.missing_programs() + spoken_words.missing_programs()
+pytestmark = [
+    pytest.mark.sound,
+    pytest.mark.slow,
+    pytest.mark.skipif(bool(_MISSING), reason=f"not installed: {', '.join(_MISSING)}"),
+]
+
+LIMIT_S = 600
+
+
+@pytest.mark.timeout(LIMIT_S + 60)
+def test_primary_and_piggyback_by_voice_alone(tmp_path):
+    """A whole attempt by ear and mouth: a wrong rate is held and corrected, "again" and "correct that" work."""
+    checklist = load("primary-and-secondary")
+    key = answer_key(load_order("oh-101"))
+    first = {
+        "p-order": ["faster", "faster", "faster", "faster"],
+        "p-inspect": ["again"],
+        "p-rate": ["125 mL/h"],
+        "p-identify": ["correct that"],
+    }
+    with virtual_sound.virtual_sound() as sound:
+        learner = SpokenLearner(sound, checklist, key, first)
+        code, last, console = live(
+            [
+                *("run", "primary-and-secondary", "--order", "oh-101", "--voice", "--json", "--short-waits"),
+                *("--ear", "bundled", "--learner", "A17", "--records", str(tmp_path)),
+            ],
+            sound,
+            learner,
+            LIMIT_S,
+        )
+    record = Path(last["record"])
+    assert code == 0, (last, console)
+    assert last["outcome"] == "passed"
+    assert verify(record).ok
+
+    # The wrong rate was held, and named, before the right one was kept.
+    results = {line["id"]: line for line in last["results"]["steps"]}
+    rate = results["p-rate"]
+    assert (rate["first"], rate["final"], rate["ending"]) == ("125 mL/h", "83.3 mL/h", "corrected by the learner")
+    assert any("125" in text for text in learner.heard.of("hold"))
+    # The correction is an entry of its own beside the first answer.
+    entries = read_entries(record)
+    volumes = [entry["kept"] for entry in entries if entry.get("step") == "p-vtbi" and "kept" in entry]
+    assert volumes == ["950 mL", "950 mL"]
+    assert results["p-vtbi"]["ending"] == "corrected by the learner"
+    # "again" said the step once more and disturbed nothing.
+    said = [text for text in learner.heard.of("step") if "without leaks" in text]
+    assert len(said) == 2
+    assert results["p-inspect"]["ending"] == "done unaided"
+    # Nothing else was touched, and no wrong number was kept.
+    disturbed = {name for name, line in results.items() if line["ending"] != "done unaided"}
+    assert disturbed == {"p-rate", "p-vtbi"}
+    kept = {(entry["step"], entry["kept"]) for entry in entries if "kept" in entry}
+    wrong = {pair for pair in kept if results[pair[0]]["final"] != pair[1]}
+    assert wrong == {("p-rate", "125 mL/h")}
+    # Every answer came by voice.
+    assert {entry["source"] for entry in entries if "words" in entry} == {"voice"}
+    # The report of the record says the same.
+    report = subprocess.run(
+        [sys.executable, "-m", "assistant", "report", str(record), "--json"], capture_output=True, text=True, check=True
+    )
+    assert json.loads(report.stdout)["results"] == last["results"]
