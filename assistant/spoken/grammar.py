@@ -66,19 +66,19 @@ class Parse:
         self.wanted: set[str] = set()
         """Words with which the words given could go on; filled by reading them, if asked for."""
         self._wanting = wanting
-        self._known: dict[tuple[int, int], tuple[Reading, ...]] = {}
+        self._known: list[dict[int, tuple[Reading, ...]]] = [{} for _ in range(len(self.tokens) + 1)]
 
     def at(self, rule: Rule, start: int) -> tuple[Reading, ...]:
         """Every reading of `rule` that begins at word `start`, each once."""
-        if start < len(self.tokens):
-            if not rule.opening.allows(self.tokens[start]):
-                return ()
-        elif not (rule.opening.nothing or self._wanting):
-            return ()
-        place = (id(rule), start)
-        found = self._known.get(place)
+        known = self._known[start]
+        found = known.get(id(rule))
         if found is None:
-            found = self._known[place] = tuple(dict.fromkeys(rule.ends(self, start)))
+            opening = rule.opening
+            if opening.nothing or (opening.allows(self.tokens[start]) if start < len(self.tokens) else self._wanting):
+                found = tuple(dict.fromkeys(rule.ends(self, start)))
+            else:
+                found = ()
+            known[id(rule)] = found
         return found
 
     def whole(self, rule: Rule) -> tuple[Hashable, ...]:

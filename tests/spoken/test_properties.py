@@ -49,7 +49,7 @@ frames = st.sampled_from(FRAMES)
 values = st.one_of(st.integers(0, 9999).map(Decimal), st.integers(0, 99_999).map(lambda n: Decimal(n) / 100))
 WORDS = tuple(dict.fromkeys(word for frame in FRAMES for word in vocabulary(frame)))
 FOREIGN = ("not", "about", "maybe", "think", "bed", "patient", "nurse", "never", "almost", "[unk]", "under")
-quick = settings(max_examples=150, deadline=None)
+quick = settings(max_examples=60, deadline=None)
 
 
 @quick

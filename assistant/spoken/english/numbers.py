@@ -167,6 +167,7 @@ _TAIL_TO_99 = seq(Opt(Word(AND)), alt(_TO_99, _FIGURE_TO_99), build=lambda _, re
 
 
 def _hundreds(count: int, _: None, rest: int) -> int | None:
+    """Hundreds with what follows; people say "twelve hundred", but not "twenty hundred"."""
     return 100 * count + rest if count < 10 or (count < 100 and count % 10) else None
 
 
@@ -176,7 +177,7 @@ _PLAIN_HUNDREDS = seq(
     Opt(_TAIL_TO_99, 0),
     build=lambda count, _, rest: 100 * count + rest if count < 10 else None,
 )
-_HUNDREDS = alt(seq(alt(_UNIT, _A, _FIGURE_COUNT, _TWO_DIGITS), Word(HUNDRED), Opt(_TAIL_TO_99, 0), build=_hundreds))
+_HUNDREDS = seq(alt(_UNIT, _A, _FIGURE_COUNT, _TWO_DIGITS), Word(HUNDRED), Opt(_TAIL_TO_99, 0), build=_hundreds)
 _TO_999 = alt(_TO_99, _HUNDREDS)
 _THOUSANDS = seq(
     alt(_TO_999, _A, _FIGURE_COUNT),
