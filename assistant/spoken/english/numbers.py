@@ -199,9 +199,9 @@ _SHORT_PAIR = seq(_UNIT, _TWO_DIGITS, build=lambda hundreds, rest: 100 * hundred
 
 
 def _is_pair(first: int, second: int) -> bool:
-    """Whether two numbers in a row are one number: "twelve fifty", but not "fifty fifteen"."""
-    twins = TWINS.get(first) == second or TWINS.get(second) == first
-    return not twins and (first == 10 or first % 10 != 0)
+    """Whether two numbers in a row are one number: "twelve fifty", but not "fifty fifteen" or "ten ten"."""
+    said_twice = first == second or TWINS.get(first) == second or TWINS.get(second) == first
+    return not said_twice and (first == 10 or first % 10 != 0)
 
 
 _OH_ONE = seq(alt(_OH, Word("zero")), Words(dict(_ONE_TO_NINE)), build=lambda _, one: one)
