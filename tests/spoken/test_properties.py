@@ -31,6 +31,7 @@ from assistant.spoken.expect import (
 )
 from assistant.spoken.meaning import Ambiguous, Answer, Kind, NoMatch, Reason
 from assistant.spoken.quantities import several
+from assistant.spoken.tokens import tokens_of
 
 RATE = NumberExpected("mL/h")
 DIGITS = NumberExpected("mL/h", digits_only=True)
@@ -58,7 +59,8 @@ def test_any_text_has_a_meaning_or_a_reason(words: str, frame: Expect, heard: bo
     """No text breaks anything, however strange; what is too long is refused for that."""
     meaning = interpret(words, frame, heard=heard)
     assert isinstance(meaning, Answer | Ambiguous | NoMatch)
-    assert (len(words) > 400) == (meaning == NoMatch(Reason.TOO_LONG)) or len(words.split()) > 60
+    too_long = meaning == NoMatch(Reason.TOO_LONG)
+    assert too_long == (len(words) > 400) or (too_long and len(tokens_of(words)) > 60)
 
 
 @quick
