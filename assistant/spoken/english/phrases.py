@@ -177,11 +177,6 @@ NO = (
     "no it has not",
     "no i can not",
     "no not yet",
-    "they do not",
-    "it does not",
-    "i do not",
-    "i can not",
-    "i have not",
     "it is not",
     "they are not",
     "not yet",
@@ -208,11 +203,10 @@ NO = (
     "it is not done",
     "that is not done",
     "i have not done that",
-    "i did not",
     "i disagree",
     "i do not agree",
 )
-"""A clear no."""
+"""A clear no. No "I do not" or "it does not": they may be "I do not know" or "it does not apply" cut short."""
 
 DONE = (
     "done",
