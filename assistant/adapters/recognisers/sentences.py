@@ -48,6 +48,7 @@ for _unit in UNITS:
     for _name in (_unit.one, _unit.many):
         _written = {_unit.name, *(form for form in _unit.forms if not is_said(form) and " " not in form)}
         _ABBREVIATIONS.setdefault(_name, set()).update(_written)
+_ABBREVIATIONS["percent"].add("%.")  # one token, where a sentence ends in a percentage
 _SHORT: dict[str, list[tuple[str, Said]]] = {}
 for _other, _word in CONTRACTIONS.items():
     if "'" in _other:
@@ -259,7 +260,7 @@ def _spellings(before: str, word: str) -> Iterator[tuple[str, Said]]:
     then = (word,)
     for short in sorted(_ABBREVIATIONS.get(word, ())):
         # "125 mL/h", "125mL"
-        if before in ("per", "7") or short in "/%":
+        if before in ("per", "7") or short[0] in "/%":
             yield short, then
         yield f" {short}", then
     if before in TENS and word in ONES:
