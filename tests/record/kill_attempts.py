@@ -4,11 +4,13 @@
 A typed attempt runs as its own process, gets its answers through a pipe and tells on another one what it has
 taken, which it does only once the entry is on disk. After a random number of answers and a random wait it gets
 SIGKILL, and `checkoff resume` takes it up, to be killed again. Every answer that was told as taken must stand in
-the record, and in the end each attempt must be finished, passed and whole.
+the record, and in the end each attempt must be finished, passed and whole. The checklist must not change meanwhile:
+an attempt is only resumed with the papers it was begun with.
 """
 
 import json
 import random
+import signal
 import subprocess
 import sys
 import tempfile
@@ -19,6 +21,8 @@ from pathlib import Path
 from assistant.record.verify import read_entries, verify
 
 CHECKLIST = "secondary-line"
+MOST_TROUBLES = 10
+"""Enough to see what is wrong."""
 
 
 @dataclass
@@ -38,7 +42,7 @@ def kill_attempts(folder: Path, times: int, seed: int) -> Tally:
     chance = random.Random(seed)
     answers = _answers(folder)
     tally = Tally()
-    while tally.kills < times:
+    while tally.kills < times and len(tally.troubles) < MOST_TROUBLES:
         tally.attempts += 1
         _one_attempt(folder / f"{tally.attempts}", answers, chance, times, tally)
     return tally
@@ -64,6 +68,9 @@ def _one_attempt(folder: Path, answers: list[str], chance: random.Random, times:
         if after[: len(before) + len(told)] != answers[: len(before) + len(told)]:
             tally.lost += 1
             tally.troubles.append(f"{record}: {len(told)} answers were told as taken, {after} are there")
+        if not last and code != -signal.SIGKILL and not (record is not None and verify(record).ok):
+            tally.troubles.append(f"{record}: ended by itself with exit code {code}")
+            return
         if last:
             if code == 0 and record is not None and verify(record).ok:
                 tally.finished += 1
