@@ -118,13 +118,21 @@ class Checklist(Paper):
     digest: str
     """SHA-256 (hex) over the bytes of the file and of every file that it includes, in order."""
 
+    def place(self, step_id: str) -> int:
+        """The place of the step with this id, from 0.
+
+        Raises:
+            KeyError: there is none.
+        """
+        for place, step in enumerate(self.steps):
+            if step.id == step_id:
+                return place
+        raise KeyError(step_id)
+
     def step(self, step_id: str) -> Step:
         """The step with this id.
 
         Raises:
             KeyError: there is none.
         """
-        for step in self.steps:
-            if step.id == step_id:
-                return step
-        raise KeyError(step_id)
+        return self.steps[self.place(step_id)]

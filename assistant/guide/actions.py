@@ -133,6 +133,7 @@ class Actions:
             for blocker in blockers:
                 self._progress_at(draft, blocker).cues.append("gate")
             place = blockers[0]
+        place = self._what_comes_first(turn, place)
         draft.cursor = place
         self._nothing_read_back(draft)
         draft.digits_only = False
@@ -174,6 +175,19 @@ class Actions:
             if blockers:
                 return step, blockers
         return None, []
+
+    def _what_comes_first(self, turn: Turn, place: int) -> int:
+        """`place`, or the step that must be closed before it and is not."""
+        draft = turn.draft
+        done = (Status.CLOSED, Status.NOT_APPLICABLE, *((Status.LEFT_OUT,) if draft.last_pass else ()))
+        for name in self.checklist.steps[place].after:
+            if draft.steps[name].status not in done:
+                needed = self.checklist.place(name)
+                turn.note["comes_first"] = name
+                turn.say(sentences.SOMETHING_COMES_FIRST, Tone.HOLD)
+                draft.steps[name].cues.append("order")
+                return self._what_comes_first(turn, needed)
+        return place
 
     def _advance(self, turn: Turn) -> None:
         """Go to the next open step; at the end, to what is still open; else finish."""
@@ -231,8 +245,6 @@ class Actions:
         if self._settings_ran_out(turn):
             self.reopen_settings(turn)
             return
-        if self._something_comes_first(turn, step):
-            return
         match step.expect:
             case DoneAsked():
                 self._reopened_by_learner(turn)
@@ -272,15 +284,6 @@ class Actions:
         turn.note["verdict"] = "hold"
         turn.say(sentences.not_right(step.if_wrong), Tone.HOLD)
         turn.say(sentences.question_again(step.say), Tone.STEP)
-
-    def _something_comes_first(self, turn: Turn, step: Step) -> bool:
-        for needed in step.after:
-            if turn.draft.steps[needed].status in (Status.OPEN, Status.LEFT_OUT):
-                self._current(turn).out_of_order += 1
-                turn.note["verdict"] = "out of order"
-                turn.say(sentences.first_do(self.checklist.step(needed).say), Tone.HOLD)
-                return True
-        return False
 
     def _reopened_by_learner(self, turn: Turn) -> None:
         """A closed step that is answered anew was corrected by the learner."""
@@ -474,8 +477,7 @@ class Actions:
         turn.note["verdict"] = "correcting"
         turn.note["correcting"] = last
         turn.say(sentences.CORRECTION_ASKED, Tone.NOTICE)
-        place = next(i for i, step in enumerate(self.checklist.steps) if step.id == last)
-        self._go_to(turn, place)
+        self._go_to(turn, self.checklist.place(last))
 
     # Timed waits and reminders.
 
@@ -772,7 +774,7 @@ def _amount(entry: KeyEntry) -> dosing.Amount:
 
 def _weakest(results: Results) -> tuple[str, ...]:
     """The one or two lines that most need practice: critical first, wrong before cued."""
-    order = (Ending.LEFT_OUT, Ending.WRONG, Ending.OUT_OF_ORDER, Ending.CORRECTED, Ending.CUED)
+    order = (Ending.LEFT_OUT, Ending.WRONG, Ending.CORRECTED, Ending.CUED)
     weak = [line for line in results.steps if line.ending in order]
     weak.sort(key=lambda line: (not line.critical, order.index(line.ending)))
     return tuple(line.say for line in weak[:2])

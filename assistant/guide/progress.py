@@ -48,7 +48,6 @@ class StepProgress:
         cues: names of the cues given, in order.
         corrections: how often the learner corrected a closed answer by own will.
         expired: how often the settings had to be entered again after waiting too long.
-        out_of_order: how often it was answered before a step that must come first.
         reason: why it does not apply.
         closed_at: when it was last closed.
     """
@@ -62,7 +61,6 @@ class StepProgress:
     cues: list[str] = field(default_factory=list)
     corrections: int = 0
     expired: int = 0
-    out_of_order: int = 0
     reason: str = ""
     closed_at: datetime | None = None
 

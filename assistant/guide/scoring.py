@@ -14,7 +14,6 @@ class Ending(StrEnum):
     UNAIDED = "done unaided"
     CUED = "done after a cue"
     CORRECTED = "corrected by the learner"
-    OUT_OF_ORDER = "out of order"
     NOT_APPLICABLE = "not applicable"
     LEFT_OUT = "left out"
     WRONG = "wrong"
@@ -125,7 +124,7 @@ def _ending(done: StepProgress, *, reached: bool) -> Ending:
                 return Ending.CORRECTED
             if done.cues:
                 return Ending.CUED
-            return Ending.OUT_OF_ORDER if done.out_of_order else Ending.UNAIDED
+            return Ending.UNAIDED
 
 
 def _failures(lines: list[StepResult], percent: Decimal, rule: PassRule, mode: Mode) -> list[str]:
@@ -134,7 +133,6 @@ def _failures(lines: list[StepResult], percent: Decimal, rule: PassRule, mode: M
     if mode is Mode.PRACTICE:
         return found
     critical = [line for line in lines if line.critical]
-    found += [f"A critical step is out of order: {line.say}" for line in critical if line.ending is Ending.OUT_OF_ORDER]
     # What the learner saw and put right without being told is no failure; a slip was found by the hold.
     held = sum(bool(line.slips) for line in critical)
     if held > rule.critical_corrections:

@@ -28,6 +28,31 @@ FILE = Path(__file__).parent.parent / "data" / "dosing_sentences.jsonl"
 _LIMITS = Path(__file__).parents[2] / "checklists" / "limits.toml"
 
 
+_OTHER_UNITS = (
+    ("mL", "L"),
+    ("min", "s"),
+    ("min", "days"),
+    ("h", "min"),
+    ("mg", "g"),
+    ("g", "mcg"),
+    ("kg", "lb"),
+    ("units", "milliunits"),
+    ("mL/h", "mL/min"),
+    ("gtt/min", "gtt/h"),
+    ("gtt/mL", "gtt/L"),
+    ("mg/h", "mcg/min"),
+    ("mg/min", "mg/h"),
+    ("mg/h", "mcg/kg/min"),
+    ("mcg/min", "mg/kg/day"),
+    ("mg/kg", "mcg/lb"),
+    ("mL/kg", "L/kg/day"),
+    ("mg/m\u00b2", "g/m\u00b2"),
+    ("cm", "in"),
+    ("units/mL", "milliunits/L"),
+)
+"""Another unit of the same kind: an input is taken in any."""
+
+
 def told() -> Iterator[tuple[str, Any]]:
     """Every question with everything that is told in answer."""
     yield from _formulas()
@@ -87,6 +112,14 @@ def _formulas() -> Iterator[tuple[str, Any]]:
                 yield f"{name}: {one.name}={negative}", _solved(name, plain | {one.name: negative})
                 other = "7 gtt" if "cm" in one.example else "7 cm"
                 yield f"{name}: {one.name}={other}", _solved(name, plain | {one.name: other})
+        for one in formula.inputs:
+            if one.form is Form.ROUNDING:
+                yield f"{name}: rounded another way", _solved(name, plain | {one.name: "hundredth up"})
+            if one.form in (Form.AMOUNT, Form.CONCENTRATION):
+                for old, new in _OTHER_UNITS:
+                    if one.example.endswith(f" {old}"):
+                        text = one.example[: -len(old)] + new
+                        yield f"{name}: {one.name}={text}", _solved(name, plain | {one.name: text})
         for one in formula.inputs:
             if one.needed:
                 rest = {key: text for key, text in plain.items() if key != one.name}

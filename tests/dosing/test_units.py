@@ -36,6 +36,8 @@ WRITTEN = [
     ("mg/kg/dose", "mg/kg/dose"),
     ("mg/m2", "mg/m\u00b2"),
     ("MG", "mg"),
+    ("MILLIGRAMS", "mg"),
+    ("Milligram", "mg"),
     ("hrs", "h"),
     ("%", "%"),
     ("per cent", "%"),
@@ -155,6 +157,13 @@ def test_converts_exactly(value: str, given: str, wanted: str, expected: Fractio
     there = convert(Fraction(value), given, wanted)
     assert there == expected
     assert convert(there, wanted, given) == Fraction(value)
+
+
+@pytest.mark.parametrize(("given", "wanted"), [("ml", "L"), ("mL", "l"), ("mL", "ml")])
+def test_conversions_take_printed_names_only(given: str, wanted: str) -> None:
+    """A spelling inside the program is a fault of the program: spellings belong to text from people."""
+    with pytest.raises(ValueError, match="printed names"):
+        convert(Fraction(1), given, wanted)
 
 
 @pytest.mark.parametrize(

@@ -216,15 +216,16 @@ def test_a_critical_step_cannot_be_set_aside():
     assert lived.entries[-1]["verdict"] == "refused"
 
 
-def test_a_step_that_must_come_after_another_one_waits_for_it():
-    """A step with a condition is not closed before the other step is."""
+def test_a_step_that_must_come_after_another_one_leads_back_to_it():
+    """A step with a condition is not asked before the other step is closed."""
     lived = begin()
     lived.type("done", "go on")
     lived.do(SMOOTH[2:10])
-    assert lived.step == "start"
+    assert lived.step == "gloves"
+    assert "Something comes first." in lived.texts(Tone.HOLD)
     lived.type("done")
-    assert lived.entries[-1]["verdict"] == "out of order"
     assert lived.step == "start"
+    assert endings(lived)["gloves"] is Ending.CUED
 
 
 def test_no_to_a_question_holds_with_advice():

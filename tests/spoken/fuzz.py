@@ -42,8 +42,8 @@ STRANGE = [
     "9" * 50,
     "\u0301",
 ]
-LONGEST_S = 2.0
-"""No utterance may take longer, on a busy machine too."""
+LONGEST_S = 0.5
+"""Processor time that no utterance may take."""
 
 
 def utterances(seed: int) -> "list[tuple[str, str]]":
@@ -81,9 +81,9 @@ def attack(seed: int) -> float:
     longest = 0.0
     for text, expected in utterances(seed):
         expect, heard = frame(expected)
-        began = time.perf_counter()
+        began = time.process_time()
         meaning = interpret(text, expect, heard=heard)
-        longest = max(longest, time.perf_counter() - began)
+        longest = max(longest, time.process_time() - began)
         found = parsed(text, meaning, expect)
         json.loads(json.dumps(found))
         as_text(found)
@@ -104,7 +104,9 @@ def main(arguments: list[str]) -> int:
         longest = max(longest, attack(seed))
         seed += 1
     count = 1000 * (seed - args.seed)
-    sys.stdout.write(f"{count:,} utterances, none broke anything; the slowest took {1000 * longest:.0f} ms.\n")
+    sys.stdout.write(
+        f"{count:,} utterances, none broke anything; the slowest took {1000 * longest:.0f} ms of processor time.\n"
+    )
     return 0 if longest < LONGEST_S else 1
 
 

@@ -46,6 +46,7 @@ CRITICAL_CANNOT_BE_SET_ASIDE = (
     "This is a critical step and cannot be set aside here. If you think it does not apply, say pause and ask "
     "your instructor."
 )
+SOMETHING_COMES_FIRST = "Something comes first."
 FIRST_STEP = "This is the first step."
 LEFT_OPEN = "Left open."
 CRITICAL_LEFT_OPEN = "Left open. This is a critical step: the next gate will hold until it is done."
@@ -124,11 +125,6 @@ def not_right(advice: str) -> str:
 def question_again(line: str) -> str:
     """The question, once the fault was dealt with."""
     return f"When it is put right: {line}"
-
-
-def first_do(line: str) -> str:
-    """Something else comes first."""
-    return f"Something comes first: {line}"
 
 
 def gate_holds(count: int) -> str:

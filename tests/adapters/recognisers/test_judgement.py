@@ -52,6 +52,26 @@ def test_stands_for_a_wording_or_for_none(case, expect, words):
     assert judge(case, expect)[0] == words
 
 
+DIGITS = NumberExpected("mL/h", digits_only=True)
+
+
+@pytest.mark.parametrize(
+    ("case", "words"),
+    [
+        # The model's own figures are sure of 125; only the words tell how it was said.
+        (evidence([(" 125.", 0.9)], [(" one two five", 1e-4)], free=(" 125.", -0.1)), "one two five"),
+        (evidence([(" 125.", 0.9)], [(" one hundred and twenty five", 1e-4)]), "one hundred and twenty five"),
+        (evidence([(" 125.", 0.9)], [(" one two five", 1e-4), (" one two nine", 1e-4)]), ""),
+        # The words heard another number than the figures are sure of.
+        (evidence([(" 129.", 0.9)], [(" one two five", 1e-4)], free=(" 129.", -0.1)), ""),
+        (evidence([(" 125.", 0.9)], []), ""),
+    ],
+)
+def test_digit_by_digit(case, words):
+    """Where a number must be said digit by digit, words decide what it is, and figures that it was said."""
+    assert judge(case, DIGITS)[0] == words
+
+
 @pytest.mark.parametrize("offset, heard", [(0.01, True), (-0.01, False)])
 def test_thresholds_are_where_they_are_said_to_be(offset, heard):
     """Share and ratio just above their thresholds pass, just below they do not."""
@@ -109,10 +129,10 @@ def test_plain(text, expected):
     [
         (RATE, (Form.DIGITS, Form.WORDS)),
         (AnyExpected(), (Form.DIGITS, Form.WORDS)),
-        (NumberExpected("mL/h", digits_only=True), (Form.WORDS,)),
+        (NumberExpected("mL/h", digits_only=True), (Form.DIGITS, Form.WORDS)),
         (ConfirmExpected(), (Form.WORDS,)),
     ],
 )
 def test_forms(expect, expected):
-    """Figures, which hide how a number was said, are written only where that does not matter."""
+    """Figures are searched for only where a number can come."""
     assert forms(expect) == expected

@@ -1,0 +1,248 @@
+"""The main job typed: a simulated learner over many seeds, every slip, and real pipes."""
+
+import json
+import signal
+import subprocess
+import sys
+import time
+from pathlib import Path
+
+import pytest
+
+from assistant.checklist.load import load
+from assistant.learner import Slip
+from assistant.orders.load import load_order
+from assistant.orders.solve import answer_key
+from assistant.record.file import RecordFile
+from assistant.record.verify import read_entries, verify
+from tests.attempt.program import here, process
+
+SEEDS = range(13)
+"""With every slip and none: over a hundred attempts. More: ``python -m tests.attempt.many``."""
+UNTOUCHED = {"done unaided"}
+
+
+@pytest.mark.parametrize("seed", SEEDS)
+def test_without_a_slip_everything_passes(capsys, tmp_path, seed):
+    """Whatever the wording, an attempt without a slip is passed and its record holds."""
+    ended = here(capsys, "demo", "--json", "--typed", "--seed", str(seed), "--records", str(tmp_path))
+    assert ended.code == 0
+    assert {line["ending"] for line in ended.results.values()} == UNTOUCHED
+    assert verify(ended.last["record"]).ok
+
+
+@pytest.mark.parametrize("slip", list(Slip))
+@pytest.mark.parametrize("seed", SEEDS)
+def test_every_slip_is_caught_where_it_should_be(capsys, tmp_path, slip, seed):
+    """The slip is held at its step, nothing else is disturbed, and practice is passed in the end."""
+    ended = here(capsys, "demo", "--json", "--seed", str(seed), "--slip", slip.value, "--records", str(tmp_path))
+    assert ended.code == 0
+    assert verify(ended.last["record"]).ok
+    disturbed = {
+        name: line
+        for name, line in ended.results.items()
+        if line["ending"] not in UNTOUCHED or line["expired"] or line["cues"]
+    }
+    if slip is Slip.TOO_SLOW:
+        starts = [step for step in load("primary-and-secondary").steps if step.expires]
+        assert set(disturbed) in [set(step.expires.reopen) for step in starts]
+        assert {line["expired"] for line in disturbed.values()} == {1}
+        return
+    ((name, line),) = disturbed.items()
+    if slip is Slip.SKIP_CRITICAL:
+        assert line["ending"] == "done after a cue"
+        assert line["cues"] in (["gate"], ["order"])
+        return
+    assert line["ending"] == "corrected by the learner"
+    assert line["first"] != line["final"]
+    entry = answer_key(load_order("oh-101")).get(_key_of(name))
+    if entry is not None:
+        assert line["slips"]
+        assert line["final"].startswith(f"{entry.value}"[:1])
+
+
+def _key_of(step_id: str) -> str:
+    return getattr(load("primary-and-secondary").step(step_id).expect, "key", "")
+
+
+SLIP_NAMES = [
+    # slip, what the record calls it
+    (Slip.TENFOLD, "tenfold"),
+    (Slip.TEEN_TY, "teen-ty"),
+    (Slip.SWAPPED, "swapped"),
+    (Slip.WRONG_BAG, "another name"),
+]
+
+
+@pytest.mark.parametrize(("slip", "name"), SLIP_NAMES)
+def test_a_slip_is_named(capsys, tmp_path, slip, name):
+    """The result tells what kind of slip it was."""
+    ended = here(capsys, "demo", "--json", "--slip", slip.value, "--records", str(tmp_path))
+    assert [line["slips"] for line in ended.results.values() if line["slips"]] == [[name]]
+
+
+CHECK_OFF = [
+    # slip, exit code: what a hold had to find does not pass; what the learner saw and mended does
+    (None, 0),
+    (Slip.WRONG_RATE, 3),
+    (Slip.WRONG_BAG, 3),
+    (Slip.SKIP_CRITICAL, 3),
+    (Slip.LEFT_CLAMP, 0),
+    (Slip.TOO_SLOW, 0),
+]
+
+
+@pytest.mark.parametrize(("slip", "code"), CHECK_OFF)
+def test_a_check_off_is_judged_by_its_rule(capsys, tmp_path, slip, code):
+    """Completed but not passed has an exit code of its own."""
+    erring = ["--slip", slip.value] if slip else []
+    ended = here(capsys, "demo", "--json", "--mode", "check-off", *erring, "--records", str(tmp_path))
+    assert ended.code == code
+
+
+@pytest.mark.parametrize("order", ["oh-101", "oh-102", "oh-103", "oh-106"])
+@pytest.mark.parametrize("checklist", ["primary-line", "secondary-line", "primary-and-secondary"])
+def test_every_checklist_with_every_order(capsys, tmp_path, checklist, order):
+    """Each checklist can be lived through by each order that has what it asks for."""
+    ended = here(capsys, "demo", checklist, "--order", order, "--json", "--records", str(tmp_path))
+    assert ended.code == 0
+
+
+def test_a_check_off_gives_no_answer_away(capsys, tmp_path):
+    """No computed number is said before the learner has said it, in a whole check-off with help asked everywhere."""
+    key = answer_key(load_order("oh-101"))
+    computed = {f"{key[name].value}" for name in ("primary.rate", "secondary.rate", "secondary.concentration")}
+    lines = b"".join(b"i need help\nmore\ngo on\n" for _ in load("primary-line").steps)
+    ended = process(
+        *("run", "primary-line", "--typed", "--json", "--mode", "check-off", "--records", str(tmp_path)), typed=lines
+    )
+    said = " ".join(line.get("say", "") + " " + line.get("speech", "") for line in ended.lines)
+    assert not [number for number in computed if f" {number} " in said or f" {number}." in said]
+
+
+def answers(tmp_path: Path, capsys) -> list[str]:
+    """What the simulated learner typed in a whole attempt."""
+    ended = here(capsys, "demo", "primary-line", "--json", "--records", str(tmp_path / "model"))
+    return [line["typed"] for line in ended.lines if "typed" in line]
+
+
+def test_a_pipe_goes_through_the_whole_attempt(capsys, tmp_path):
+    """Lines from a pipe are taken one by one as they are asked for, timed waits included."""
+    typed = "\n".join(answers(tmp_path, capsys)).encode()
+    ended = process(
+        *("run", "primary-line", "--typed", "--json", "--short-waits", "--records", str(tmp_path)), typed=typed
+    )
+    assert ended.code == 0
+    assert ended.last["outcome"] == "passed"
+    assert verify(ended.last["record"]).ok
+
+
+def test_the_end_of_a_pipe_stops_the_attempt(tmp_path):
+    """End of input is told, the record is whole, and the exit code says stopped."""
+    ended = process("run", "primary-line", "--typed", "--json", "--records", str(tmp_path), typed=b"yes\nyes\n")
+    assert ended.code == 4
+    assert ended.last["outcome"] == "stopped"
+    assert verify(ended.last["record"]).intact
+    assert "checkoff resume" in ended.console
+
+
+def test_an_interrupt_stops_the_attempt(tmp_path):
+    """An interrupt from the keyboard ends the attempt properly."""
+    command = [sys.executable, "-m", "assistant", "run", "--typed", "--json", "--records", str(tmp_path)]
+    pipe = subprocess.PIPE
+    with subprocess.Popen(command, stdin=pipe, stdout=pipe, stderr=pipe, text=True) as running:
+        for line in running.stdout:
+            if '"tone": "step"' in line:
+                break
+        running.send_signal(signal.SIGINT)
+        out, _ = running.communicate(timeout=60)
+    assert running.returncode == 4
+    assert json.loads(out.splitlines()[-1])["outcome"] == "stopped"
+
+
+@pytest.mark.parametrize("after", [0, 1, 3, 6, 11, 17, 20, 26, 33, 40])
+def test_killed_and_resumed(capsys, tmp_path, after):
+    """Killed without warning after some answers, an attempt loses nothing that was acknowledged and finishes."""
+    typed = answers(tmp_path, capsys)
+    folder = tmp_path / "killed"
+    command = [
+        *(sys.executable, "-m", "assistant", "run", "primary-line", "--typed", "--json"),
+        *("--short-waits", "--records", str(folder)),
+    ]
+    acknowledged = []
+    with subprocess.Popen(command, stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True) as running:
+        running.stdin.write("\n".join(typed[:after]) + "\n")
+        running.stdin.flush()
+        running.stdout.readline()
+        while len(acknowledged) < after:
+            line = json.loads(running.stdout.readline())
+            if "typed" in line:
+                acknowledged.append(line["typed"])
+        running.kill()
+    (record,) = folder.glob("*.jsonl")
+    kept = [entry["words"] for entry in _entries(record) if "words" in entry]
+    assert kept == acknowledged
+
+    ended = process("resume", str(record), "--typed", "--json", typed="\n".join(typed[after:]).encode())
+    assert ended.code == 0, ended.console
+    assert verify(record).ok
+    assert [entry["words"] for entry in read_entries(record) if "words" in entry] == typed
+
+
+def _entries(record: Path) -> list[dict]:
+    """Complete entries; the last line may be torn."""
+    lines = record.read_bytes().split(b"\n")[:-1]
+    return [json.loads(line) for line in lines]
+
+
+def test_a_stopped_attempt_goes_on_where_it_was(capsys, tmp_path):
+    """Stopped by word, then resumed and finished: one record from first to last."""
+    typed = answers(tmp_path, capsys)
+    first = process(
+        *("run", "primary-line", "--typed", "--json", "--short-waits", "--records", str(tmp_path / "stopped")),
+        typed="\n".join([*typed[:8], "stop", "yes"]).encode(),
+    )
+    assert first.code == 4
+    record = first.last["record"]
+    second = process("resume", record, "--typed", "--json", typed="\n".join(typed[8:]).encode())
+    assert second.code == 0
+    assert verify(record).ok
+    kinds = [entry["kind"] for entry in read_entries(record)]
+    assert kinds.count("resumed") == 1
+    assert kinds[-1] == "finished"
+
+
+def test_a_record_in_use_is_not_resumed(capsys, tmp_path):
+    """Two processes never write one record."""
+    stopped = here(capsys, "demo", "--json", "--records", str(tmp_path))
+    entries = read_entries(stopped.last["record"])
+    path = tmp_path / "open.jsonl"
+    opening = {name: value for name, value in entries[0].items() if name not in ("sequence", "previous", "digest")}
+    with RecordFile.create(path, opening):
+        ended = process("resume", str(path), "--typed")
+    assert ended.code == 1
+    assert "is in use" in ended.console
+
+
+def test_a_changed_checklist_is_not_resumed(tmp_path):
+    """An attempt goes on only with the papers it began with."""
+    source = Path(__file__).parents[2] / "checklists" / "primary-line.toml"
+    copy = tmp_path / "mine.toml"
+    text = source.read_text(encoding="utf-8")
+    copy.write_text(text, encoding="utf-8")
+    ended = process("run", str(copy), "--typed", "--json", "--records", str(tmp_path), typed=b"yes\n")
+    copy.write_text(
+        source.read_text(encoding="utf-8").replace("Read the order.", "Look at the order."), encoding="utf-8"
+    )
+    again = process("resume", ended.last["record"], "--typed")
+    assert again.code == 1
+    assert "has changed since" in again.console
+
+
+def test_time_between_answers_is_recorded(tmp_path):
+    """Each entry has its UTC time, and time does not run backwards."""
+    ended = process("run", "primary-line", "--typed", "--json", "--records", str(tmp_path), typed=b"yes\nyes\n")
+    times = [str(entry["at"]) for entry in read_entries(ended.last["record"])]
+    assert times == sorted(times)
+    assert times[0].endswith("+00:00")
+    assert times[0][:10] == time.strftime("%Y-%m-%d", time.gmtime())
