@@ -155,7 +155,11 @@ def show(amount: Amount) -> str:
     Sources: ISMP dose designations as in `show_number`; the space: NIST Special Publication 811, section 7.2
     (both from memory).
     """
-    name = amount.unit
-    if amount.value == 1 and name in ("units", "milliunits", "days"):
+    return shown(amount.value, amount.unit)
+
+
+def shown(value: Decimal, name: str) -> str:
+    """Print a number with the printed name of its unit, as `show` does."""
+    if value == 1 and name in ("units", "milliunits", "days"):
         name = name[:-1]
-    return f"{show_number(amount.value)} {name}"
+    return f"{show_number(value)} {name}"

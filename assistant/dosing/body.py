@@ -201,6 +201,6 @@ def surface_area(
         if given.unit != unit
     ]
     lines.append(f"{name.title()}: {words}")
-    lines.append(f"with {figure(centimetres)} cm and {figure(kilos)} kg: {tell_exact(exact, 'm2')}")
+    lines.append(f"with {figure(centimetres)} cm and {figure(kilos)} kg: {tell_exact(exact, units.SQUARE_METRE)}")
     inputs: dict[str, Measure | str] = {"height": height, "weight": weight, "method": name}
-    return conclude("surface-area", inputs, exact, "m2", rounding, tuple(lines))
+    return conclude("surface-area", inputs, exact, units.SQUARE_METRE, rounding, tuple(lines))

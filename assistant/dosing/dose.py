@@ -75,7 +75,7 @@ def dose_in_volume(
     """
     millilitres = take("volume", volume, "volume")
     take("concentration", concentration, "concentration")
-    top = unit or concentration.unit.split("/")[0]
+    top = units.unit(unit).name if unit else concentration.unit.split("/")[0]
     per_ml = concentration.in_unit(f"{top}/mL")
     exact = millilitres * per_ml
     line = f"{tell_exact(millilitres, 'mL')} \u00d7 {tell_exact(per_ml, f'{top}/mL')} = {tell_exact(exact, top)}"
@@ -101,9 +101,9 @@ def dose_by_weight(ordered: Measure, weight: Measure, *, unit: str | None = None
     per_kg = take("ordered", ordered, "dose rate per weight" if rate else "dose per weight")
     kilos = kilograms(weight)
     top = ordered.unit.split("/")[0]
-    wanted = unit or (_flat(ordered.unit, top) if rate else top)
-    base = _BASE[substance(ordered)]
     own = _flat(ordered.unit, top) if rate else top
+    wanted = units.unit(unit).name if unit else own
+    base = _BASE[substance(ordered)]
     exact = _turned(per_kg * kilos, f"{base}/h" if rate else base, own, wanted)
     lines = _weight_lines(weight, kilos)
     lines.append(f"{tell(ordered)} \u00d7 {tell_exact(kilos, 'kg')} = {tell_exact(exact, wanted)}")
@@ -129,7 +129,7 @@ def volume_by_weight(
     rate = units.unit(ordered.unit).kind == "rate per weight"
     per_kg = take("ordered", ordered, "rate per weight" if rate else "volume per weight")
     kilos = kilograms(weight)
-    wanted = unit or ("mL/h" if rate else "mL")
+    wanted = units.unit(unit or ("mL/h" if rate else "mL")).name
     exact = units.convert(per_kg * kilos, "mL/h" if rate else "mL", wanted)
     lines = _weight_lines(weight, kilos)
     lines.append(f"{tell(ordered)} \u00d7 {tell_exact(kilos, 'kg')} = {tell_exact(exact, wanted)}")
@@ -154,9 +154,9 @@ def dose_by_area(ordered: Measure, area: Measure, *, unit: str | None = None, ro
     per_area = take("ordered", ordered, "dose per area")
     square = take("area", area, "area")
     own = ordered.unit.split("/")[0]
-    top = unit or own
+    top = units.unit(unit or own).name
     exact = _turned(per_area * square, _BASE[substance(ordered)], own, top)
-    line = f"{tell(ordered)} \u00d7 {tell_exact(square, 'm2')} = {tell_exact(exact, top)}"
+    line = f"{tell(ordered)} \u00d7 {tell_exact(square, units.SQUARE_METRE)} = {tell_exact(exact, top)}"
     return conclude("dose-by-area", {"ordered": ordered, "area": area}, exact, top, rounding, (line,))
 
 
@@ -378,7 +378,7 @@ def sum_of_doses(*doses: Measure, unit: str | None = None, rounding: Rounding = 
     """
     if not doses:
         raise QuantityError("At least one dose was expected, but none came.", "Give the doses.")
-    top = unit or doses[0].unit
+    top = units.unit(unit or doses[0].unit).name
     for place, dose in enumerate(doses, 1):
         take(f"dose {place}", dose, "dose")
         _same_substance(doses[0], dose, "The first dose", f"dose {place}")
@@ -415,13 +415,14 @@ def dose_lasts(
     inputs: dict[str, Measure | str] = {"dose": dose, "dose_rate": dose_rate}
     per_hour, lines, _ = _per_hour(dose_rate, weight, None, inputs, keep=False)
     _same_substance(dose, dose_rate, "The dose", "the dose rate")
-    exact = units.convert(amount / per_hour, "h", unit)
-    top = dose.unit
-    minutely = units.convert(per_hour, f"{_BASE[substance(dose)]}/h", f"{top}/{unit}")
-    if dose_rate.unit != f"{top}/{unit}":
-        lines.append(f"that is {tell_exact(minutely, f'{top}/{unit}')}")
-    lines.append(f"{tell(dose)} \u00f7 {tell_exact(minutely, f'{top}/{unit}')} = {tell_exact(exact, unit)}")
-    return conclude("dose-lasts", inputs, exact, unit, rounding, tuple(lines))
+    name = units.unit(unit).name
+    exact = units.convert(amount / per_hour, "h", name)
+    per = units.unit(f"{dose.unit}/{name}").name
+    spent = units.convert(per_hour, f"{_BASE[substance(dose)]}/h", per)
+    if dose_rate.unit != per:
+        lines.append(f"that is {tell_exact(spent, per)}")
+    lines.append(f"{tell(dose)} \u00f7 {tell_exact(spent, per)} = {tell_exact(exact, name)}")
+    return conclude("dose-lasts", inputs, exact, name, rounding, tuple(lines))
 
 
 def shortest_time(
@@ -453,10 +454,12 @@ def shortest_time(
     exact, lines = plain.exact, list(plain.working)
     if never_under is not None:
         inputs["never_under"] = never_under
-        floor = units.convert(take("never under", never_under, "duration"), "h", unit)
+        floor = units.convert(take("never under", never_under, "duration"), "h", plain.unit)
         exact = max(exact, floor)
-        lines.append(f"never under {tell_exact(floor, unit)}: the longer of the two is {tell_exact(exact, unit)}")
-    return conclude("shortest-time", inputs, exact, unit, rounding, tuple(lines))
+        lines.append(
+            f"never under {tell_exact(floor, plain.unit)}: the longer of the two is {tell_exact(exact, plain.unit)}"
+        )
+    return conclude("shortest-time", inputs, exact, plain.unit, rounding, tuple(lines))
 
 
 def bolus(
@@ -577,12 +580,16 @@ def _per_hour(
     square = take("area", area, "area")
     flat = _flat(given.unit, top)
     amount = units.convert(per * square, f"{base}/h", flat)
-    return per * square, [f"{tell(given)} \u00d7 {tell_exact(square, 'm2')} = {tell_exact(amount, flat)}"], False
+    return (
+        per * square,
+        [f"{tell(given)} \u00d7 {tell_exact(square, units.SQUARE_METRE)} = {tell_exact(amount, flat)}"],
+        False,
+    )
 
 
 def _turned(value: Fraction, base: str, own: str, wanted: str) -> Fraction:
     """From a base unit into the wanted one, by way of the question's own: an error then names that one."""
-    return units.convert(units.convert(value, base, own), own, units.unit(wanted).name)
+    return units.convert(units.convert(value, base, own), own, wanted)
 
 
 def _flat(name: str, top: str) -> str:

@@ -2,6 +2,7 @@
 
 from fractions import Fraction
 
+from assistant.dosing import units
 from assistant.dosing.result import Measure, Result, conclude, per_hour_lines, take, tell, tell_exact
 from assistant.dosing.rounding import EXACT, TENTH, Rounding
 from assistant.dosing.units import convert
@@ -90,10 +91,11 @@ def duration(volume: Measure, rate: Measure, *, unit: str = "min", rounding: Rou
     millilitres, speed = take("volume", volume, "volume"), take("rate", rate, "rate")
     hours = millilitres / speed
     lines = [f"{_in(volume, millilitres, 'mL')} \u00f7 {_in(rate, speed, 'mL/h')} = {tell_exact(hours, 'h')}"]
-    exact = convert(hours, "h", unit)
-    if unit != "h":
-        lines.append(f"{tell_exact(hours, 'h')} = {tell_exact(exact, unit)}")
-    return conclude("duration", {"volume": volume, "rate": rate}, exact, unit, rounding, tuple(lines))
+    name = units.unit(unit).name
+    exact = convert(hours, "h", name)
+    if name != "h":
+        lines.append(f"{tell_exact(hours, 'h')} = {tell_exact(exact, name)}")
+    return conclude("duration", {"volume": volume, "rate": rate}, exact, name, rounding, tuple(lines))
 
 
 def vtbi(
@@ -174,11 +176,12 @@ def remaining_time(
     Source: the flow formula of `duration`.
     """
     left = remaining(volume, rate, elapsed)
-    hours = left.exact / take("rate", rate, "rate")
-    exact = convert(hours, "h", unit)
-    line = f"{tell_exact(left.exact, 'mL')} \u00f7 {tell(rate)} = {tell_exact(exact, unit)}"
+    hours = left.exact / rate.in_unit("mL/h")
+    name = units.unit(unit).name
+    exact = convert(hours, "h", name)
+    line = f"{tell_exact(left.exact, 'mL')} \u00f7 {tell(rate)} = {tell_exact(exact, name)}"
     inputs = {"volume": volume, "rate": rate, "elapsed": elapsed}
-    return conclude("remaining-time", inputs, exact, unit, rounding, (*left.working, line))
+    return conclude("remaining-time", inputs, exact, name, rounding, (*left.working, line))
 
 
 def lasts(available: Measure, rate: Measure, wanted: Measure) -> Result:

@@ -6,8 +6,8 @@ from decimal import Decimal
 from fractions import Fraction
 
 from assistant.dosing import units
-from assistant.dosing.amount import Amount, check_size, show, show_number
-from assistant.dosing.rounding import EXACT, WIDE, Rounding, decimal
+from assistant.dosing.amount import Amount, check_size, show, show_number, shown
+from assistant.dosing.rounding import WIDE, Rounding, decimal
 from assistant.errors import QuantityError
 
 
@@ -121,7 +121,7 @@ def tell(given: Measure) -> str:
 def tell_exact(exact: Fraction, unit: str) -> str:
     """An exact ratio as text: "about" before it where its decimals do not end within four places."""
     value, whole = _cut(exact)
-    return ("" if whole else "about ") + show(Amount(value, unit))
+    return ("" if whole else "about ") + shown(value, unit)
 
 
 def figure(exact: Fraction) -> str:
@@ -176,15 +176,8 @@ def conclude(
             "Use a finer rounding rule or look at the inputs.",
         )
     if rounding.step is not None and Fraction(value) != exact:
-        working = (*working, f"rounded ({rounding}): {show(Amount(value, unit))}")
-    return Result(formula, dict(inputs), exact, value, units.unit(unit).name, rounding, working, cautions)
-
-
-def as_result(given: Measure, name: str = "given") -> Result:
-    """An amount as a result with nothing done to it."""
-    if isinstance(given, Result):
-        return given
-    return Result(name, {name: given}, given.ratio, given.value, given.unit, EXACT, (show(given),))
+        working = (*working, f"rounded ({rounding}): {shown(value, unit)}")
+    return Result(formula, dict(inputs), exact, value, unit, rounding, working, cautions)
 
 
 def per_hour_lines(millilitres: Fraction, duration: Measure, hours: Fraction, exact: Fraction) -> tuple[str, ...]:

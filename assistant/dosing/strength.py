@@ -47,7 +47,7 @@ def concentration(
         extra = take("added", added, "volume", zero=True)
         lines.append(f"{tell(volume)} + {tell(added)} = {tell_exact(millilitres + extra, 'mL')}")
         millilitres += extra
-    wanted = unit or _default_unit(dose)
+    wanted = _printed(unit) if unit else _default_unit(dose)
     exact = _from_base(amount / millilitres, wanted)
     top = wanted.split("/")[0]
     in_top = convert(amount, _base(wanted), top)
@@ -99,6 +99,10 @@ def as_concentration(given: Measure) -> Result:
         return conclude("concentration", {"concentration": given}, exact, wanted, EXACT, given.working)
     line = show(given) if given.unit == wanted else f"{show(given)} = {tell_exact(exact, wanted)}"
     return conclude("concentration", {"concentration": given}, exact, wanted, EXACT, (line,))
+
+
+def _printed(text: str) -> str:
+    return unit(text).name
 
 
 def _amount(number: str, name: str) -> Amount:

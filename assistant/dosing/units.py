@@ -238,6 +238,8 @@ _TABLE = (
     SimpleUnit("grain", "grains", Fraction(1), "grain", "grains", "[gr]", ("grains",)),
 )
 
+SQUARE_METRE = "m\u00b2"
+
 SIMPLE_UNITS: Mapping[str, SimpleUnit] = {unit.name: unit for unit in _TABLE}
 """The allow-list by printed name."""
 
@@ -366,12 +368,17 @@ def unit(text: str) -> Unit:
 def convert(value: Fraction, given: str, wanted: str) -> Fraction:
     """The same quantity in another unit; exact.
 
+    Args:
+        value: in the given unit.
+        given: printed name of its unit.
+        wanted: printed name of the other unit.
+
     Raises:
         QuantityError: the units measure different things.
     """
-    if given == wanted:
-        return value
     source, target = unit(given), unit(wanted)
+    if (source.name, target.name) != (given, wanted):
+        raise ValueError(f"{given} and {wanted} must be printed names: spellings belong to text from people")
     if source.signature != target.signature:
         raise QuantityError(
             f"{source.name} cannot be turned into {target.name}: one is a {source.kind}, the other a {target.kind}.",
@@ -399,8 +406,8 @@ def ucum(name: str) -> str:
     first, *rest = unit(name).name.split(" per ")
     code = "/".join(simple_unit(part).ucum for part in first.split("/"))
     for group in rest:
-        inner = "/".join(simple_unit(part).ucum for part in group.split("/"))
-        code += f"/({inner})" if "/" in inner else f"/{inner}"
+        # A name keeps " per " only before a unit with a denominator of its own.
+        code += f"/({'/'.join(simple_unit(part).ucum for part in group.split('/'))})"
     return code
 
 

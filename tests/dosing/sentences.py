@@ -53,6 +53,10 @@ _OTHER_UNITS = (
 """Another unit of the same kind: an input is taken in any."""
 
 
+_INSTEAD = {"completion-time": {"duration": "30 min"}, "drop-rate": {"rate": "75 mL/h"}}
+"""Inputs that stand in for one another: one of them has to be given."""
+
+
 def told() -> Iterator[tuple[str, Any]]:
     """Every question with everything that is told in answer."""
     yield from _formulas()
@@ -104,7 +108,7 @@ def _formulas() -> Iterator[tuple[str, Any]]:
                 [[one.name, one.form.value, one.example, one.needed] for one in formula.inputs],
             ],
         )
-        plain = {one.name: one.example for one in formula.inputs if one.needed}
+        plain = {one.name: one.example for one in formula.inputs if one.needed} | _INSTEAD.get(name, {})
         for one in formula.inputs:
             yield f"{name}: with {one.name}", _solved(name, plain | {one.name: one.example})
             if one.form in (Form.AMOUNT, Form.CONCENTRATION, Form.AMOUNTS):
