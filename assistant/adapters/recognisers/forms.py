@@ -13,9 +13,10 @@ class Form(Enum):
 
 
 def forms(expect: Expect) -> tuple[Form, ...]:
-    """The forms worth a search: figures only where a number can come that need not be said digit by digit."""
-    match expect:
-        case NumberExpected(digits_only=False) | AnyExpected():
-            return (Form.DIGITS, Form.WORDS)
-        case _:
-            return (Form.WORDS,)
+    """The forms worth a search: figures only where a number can come."""
+    return (Form.DIGITS, Form.WORDS) if isinstance(expect, NumberExpected | AnyExpected) else (Form.WORDS,)
+
+
+def has_a_say(form: Form, expect: Expect) -> bool:
+    """Whether a form tells what was said: figures do not show that a number was said digit by digit."""
+    return form is Form.WORDS or not (isinstance(expect, NumberExpected) and expect.digits_only)

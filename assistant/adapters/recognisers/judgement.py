@@ -10,12 +10,12 @@ The thresholds were chosen on one half of the clips of ``tests/bench/hearing.py`
 import math
 import re
 from collections.abc import Hashable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from assistant import spoken
-from assistant.adapters.recognisers.forms import Form
+from assistant.adapters.recognisers.forms import Form, has_a_say
 from assistant.ports import Alternative
-from assistant.spoken.expect import Expect, TextExpected
+from assistant.spoken.expect import Expect, NumberExpected, TextExpected
 from assistant.spoken.meaning import Ambiguous, Answer, Meaning, NoMatch, Reason
 
 LEAST_SHARE = 0.7
@@ -30,7 +30,15 @@ _LEAST_LOGARITHM = -700.0
 """Below this a probability would be rounded to nothing, and its logarithm be lost."""
 _NO_SPEECH = 0.6
 _LEAST_FREE_LOGARITHM = -1.0
-_TELLING = frozenset({Reason.WRONG_UNIT, Reason.OUT_OF_RANGE, Reason.TWO_NUMBERS, Reason.DIGITS_WANTED})
+_TELLING = frozenset(
+    {
+        Reason.WRONG_UNIT,
+        Reason.OUT_OF_RANGE,
+        Reason.TWO_NUMBERS,
+        Reason.DIGITS_WANTED,
+        Reason.NOT_AN_ANSWER_HERE,
+    }
+)
 """Reasons that help the learner more than "I did not understand"; `interpret` will refuse the words again."""
 
 
@@ -102,25 +110,44 @@ def rank(bounded: Mapping[Form, tuple[Hypothesis, ...]], expect: Expect) -> tupl
     """
     opinions: list[dict[Hashable, float]] = []
     masses: dict[Hashable, float] = {}
-    best: dict[Hashable, tuple[float, str, Meaning]] = {}
-    for hypotheses in filter(None, bounded.values()):
+    best: dict[Hashable, tuple[float, str, Meaning, Hashable]] = {}
+    for form, hypotheses in bounded.items():
         sums: dict[Hashable, float] = {}
+        loose_sums: dict[Hashable, float] = {}
         for one in hypotheses:
-            text = plain(one.text)
-            meaning = spoken.interpret(text, expect, heard=True)
-            key = _same(meaning)
-            sums[key] = sums.get(key, 0.0) + math.exp(max(one.score, _LEAST_LOGARITHM))
-            if key not in best or best[key][0] < one.score:
-                best[key] = (one.score, text, meaning)
-        opinions.append(_shares(sums))
-        for key, part in sums.items():
+            text, part = plain(one.text), math.exp(max(one.score, _LEAST_LOGARITHM))
+            meaning, loose = _meanings(text, expect)
+            loose_sums[loose] = loose_sums.get(loose, 0.0) + part
+            if has_a_say(form, expect):
+                key = _same(meaning)
+                sums[key] = sums.get(key, 0.0) + part
+                if key not in best or best[key][0] < one.score:
+                    best[key] = (one.score, text, meaning, loose)
+        if sums:
+            opinions.append(_shares(sums))
+        for key, part in loose_sums.items():
             # The forms overlap, so their masses are not added.
             masses[key] = max(masses.get(key, 0.0), part)
     joint = {
         key: math.prod(max(one.get(key, 0.0), _UNHEARD) for one in opinions) ** (1 / len(opinions)) for key in best
     }
-    groups = [Group(best[key][2], best[key][1], share, math.log(masses[key])) for key, share in _shares(joint).items()]
+    groups = []
+    for key, share in _shares(joint).items():
+        _, text, meaning, loose = best[key]
+        groups.append(Group(meaning, text, share, math.log(masses[loose])))
     return tuple(sorted(groups, key=lambda group: -group.share))
+
+
+def _meanings(text: str, expect: Expect) -> tuple[Meaning, Hashable]:
+    """What a wording means here, and what it would mean if the number might be said in any way.
+
+    The model prefers figures. So whether a number was said at all shows in its figures, even where only its
+    words show that it was said digit by digit.
+    """
+    meaning = spoken.interpret(text, expect, heard=True)
+    if isinstance(expect, NumberExpected) and expect.digits_only:
+        return meaning, _same(spoken.interpret(text, replace(expect, digits_only=False), heard=True))
+    return meaning, _same(meaning)
 
 
 def _shares(parts: dict[Hashable, float]) -> dict[Hashable, float]:
