@@ -53,16 +53,14 @@ def open_sound(post: Post, clock: Clock, ear: str | None) -> Sound:
         ModelError: the recogniser that was asked for is not there.
     """
     notices: list[str] = []
-    voice = _open_voice(post, clock, notices)
     listener = None
+    # A recogniser that was named and is not there is an error also where no microphone is.
+    named = open_recogniser(ear) if ear is not None else None
+    voice = _open_voice(post, clock, notices)
     try:
         DEVICES.microphone()
-        listener = Listener(open_recogniser(ear), post, clock)
-    except DeviceError as missing:
-        notices.append(str(missing))
-    except ModelError as missing:
-        if ear is not None:
-            raise
+        listener = Listener(named or open_recogniser(), post, clock)
+    except (DeviceError, ModelError) as missing:
         notices.append(str(missing))
     if notices:
         notices.append(GOES_ON if listener is None else "")
