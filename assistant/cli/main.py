@@ -8,7 +8,7 @@ from collections.abc import Sequence
 
 from assistant import __version__
 from assistant.cli.screen import tell
-from assistant.errors import AssistantError
+from assistant.errors import AssistantError, UsageError
 
 DONE, FAILED, WRONG_USAGE = 0, 1, 2
 """Exit codes that every verb shares; an attempt has two more (see `assistant.cli.attempt`)."""
@@ -59,6 +59,9 @@ def main(arguments: Sequence[str] | None = None) -> int:
     try:
         parsed = _parser(given).parse_args(given or ["run"])
         return int(parsed.run(parsed))
+    except UsageError as error:
+        tell(str(error))
+        return WRONG_USAGE
     except AssistantError as error:
         tell(str(error))
         return FAILED

@@ -46,11 +46,13 @@ def run(arguments: argparse.Namespace) -> int:
             f"{path}: {error}, so it was made by another version of this program.", "Use that version."
         ) from error
     results = guide.results()
-    outcome = Outcome(str(entries[-1]["outcome"])) if verdict.sealed else Outcome.STOPPED
+    # Sign-offs may follow the seal.
+    seal = next((entry for entry in entries if "seal" in entry), None)
+    outcome = Outcome(str(seal["outcome"])) if seal is not None else Outcome.STOPPED
     trust = (
         f"The record is whole: {verdict.count} entries, head {verdict.head}."
         if verdict.ok
-        else f"Caution: this record is not sealed. {verdict.why}"
+        else f"Caution: this record does not hold ({verdict.problem}). {verdict.why}"
     )
     if arguments.json:
         write_json(

@@ -12,8 +12,8 @@ WRONG = [
     # arguments, exit code, what standard error says
     (["run", "primry-line", "--typed"], 1, 'There is no checklist called "primry-line". Did you mean "primary-line"?'),
     (["run", "--order", "oh-999", "--typed"], 1, "There is no order called"),
-    (["run", "--learner", "Jo Public", "--typed"], 1, "Use a code, not a name"),
-    (["run", "--short-waits", "--mode", "check-off", "--typed"], 1, "A check-off has no short waits."),
+    (["run", "--learner", "Jo Public", "--typed"], 2, "Use a code, not a name"),
+    (["run", "--short-waits", "--mode", "check-off", "--typed"], 2, "A check-off has no short waits."),
     (["run", "secondary-line", "--order", "oh-105", "--typed"], 1, "which the order lacks"),
     (["demo", "--slip", "sleeping"], 2, "invalid choice"),
     (["dance"], 2, "invalid choice"),

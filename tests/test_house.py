@@ -1,0 +1,115 @@
+"""The house as a whole: imports run downwards, documents say what is true, the wheel carries its papers."""
+
+import re
+import subprocess
+import sys
+import zipfile
+from pathlib import Path
+
+import pytest
+
+from assistant.cli.main import VERBS
+from assistant.guide.diagram import diagram
+from assistant.guide.states import TABLE
+from assistant.spoken.meaning import Command
+
+TOP = Path(__file__).parents[1]
+ALLOWED_TOP = {"README.md", "DEVELOPERS.md", "LICENSE", "pyproject.toml", "assistant", "checklists", "models", "tests"}
+
+
+def tracked() -> list[str]:
+    listing = subprocess.run(["git", "ls-files"], cwd=TOP, capture_output=True, text=True)
+    if listing.returncode:
+        pytest.skip("not a git checkout")
+    return listing.stdout.splitlines()
+
+
+def test_imports_run_downwards_only():
+    """The contracts in pyproject.toml hold; adding an upward import breaks this."""
+    linter = Path(sys.executable).with_name("lint-imports")
+    done = subprocess.run([str(linter)], cwd=TOP, capture_output=True, text=True)
+    assert done.returncode == 0, done.stdout
+
+
+def test_every_room_is_in_the_contract():
+    """A new room has its place in the layers before it is used."""
+    contract = (TOP / "pyproject.toml").read_text(encoding="utf-8")
+    rooms = {
+        path.stem
+        for path in (TOP / "assistant").iterdir()
+        if (path.is_dir() and (path / "__init__.py").exists()) or path.suffix == ".py"
+    }
+    named = set(re.findall(r'"assistant\.(\w+)"', contract))
+    assert rooms - {"__init__"} <= named
+
+
+def test_the_top_level_holds_only_what_it_should():
+    """Files at the top are the agreed ones; hidden files aside."""
+    top = {name.split("/")[0] for name in tracked()}
+    assert {name for name in top if not name.startswith(".")} <= ALLOWED_TOP
+
+
+@pytest.mark.parametrize("verb", VERBS)
+def test_every_verb_is_documented_and_has_examples(verb, capsys):
+    """README names each verb, and its help shows how it is used."""
+    from tests.attempt.program import here
+
+    assert f"checkoff {verb}" in (TOP / "README.md").read_text(encoding="utf-8")
+    helped = here(capsys, verb, "--help")
+    assert helped.code == 0
+    assert "checkoff" in "\n".join(helped.lines)
+
+
+@pytest.mark.parametrize("command", list(Command))
+def test_every_command_is_in_the_readme(command):
+    """What can always be said is told to the newcomer."""
+    assert command.value.casefold() in (TOP / "README.md").read_text(encoding="utf-8").casefold()
+
+
+def test_the_state_diagram_is_the_table():
+    """DEVELOPERS.md shows the transition table as it is."""
+    assert diagram() in (TOP / "DEVELOPERS.md").read_text(encoding="utf-8")
+    assert TABLE
+
+
+def test_every_dependency_is_explained():
+    """DEVELOPERS.md says why each library is there."""
+    project = (TOP / "pyproject.toml").read_text(encoding="utf-8")
+    (block,) = re.findall(r"^dependencies = \[(.*?)^\]", project, re.S | re.M)
+    text = (TOP / "DEVELOPERS.md").read_text(encoding="utf-8")
+    names = re.findall(r'"([A-Za-z0-9_-]+)[>=]', block)
+    assert names
+    assert [name for name in names if f"`{name}`" not in text] == []
+
+
+def test_the_readme_opens_with_the_job():
+    """The first paragraph says what it is for, then come the cautions and the two commands."""
+    text = (TOP / "README.md").read_text(encoding="utf-8")
+    places = [text.index(part) for part in ("skills-lab instructor", "For training only", "sh assistant/start", "sh tests/run")]
+    assert places == sorted(places)
+
+
+@pytest.mark.slow
+def test_the_wheel_carries_checklists_and_orders(tmp_path):
+    """An installed program finds its papers from any folder, without the checkout."""
+    subprocess.run(
+        [sys.executable, "-m", "build", "--wheel", "--no-isolation", "--outdir", str(tmp_path), str(TOP)],
+        check=True,
+        capture_output=True,
+    )
+    (wheel,) = tmp_path.glob("*.whl")
+    installed = tmp_path / "installed"
+    with zipfile.ZipFile(wheel) as archive:
+        archive.extractall(installed)
+    environment = {"PYTHONPATH": str(installed), "HOME": str(tmp_path), "PATH": ""}
+    where = subprocess.run(
+        [sys.executable, "-P", "-c", "import assistant; print(assistant.__file__)"],
+        cwd=tmp_path, env=environment, capture_output=True, text=True, check=True,
+    )  # fmt: skip
+    assert where.stdout.startswith(str(installed))
+    done = subprocess.run(
+        [sys.executable, "-P", "-m", "assistant", "demo", "--records", str(tmp_path / "records")],
+        cwd=tmp_path, env=environment, capture_output=True, text=True,
+    )  # fmt: skip
+    assert done.returncode == 0, done.stderr
+    assert "Result: passed." in done.stdout
