@@ -156,9 +156,13 @@ def _shares(parts: dict[Hashable, float]) -> dict[Hashable, float]:
 
 
 def plain(text: str) -> str:
-    """A wording without the signs of a written sentence; points within numbers stay."""
+    """A wording without the signs of a written sentence; points within numbers stay.
+
+    "8 3.3" becomes "8 3 point 3": so the model writes "eight three point three".
+    """
     text = re.sub(r"[!?;:\"]|[.,](?![0-9])|(?<![0-9])[.,](?=\s)", " ", text.lower())
-    return " ".join(text.split())
+    text = " ".join(text.split())
+    return re.sub(r"(?<=\b[0-9] [0-9])\.(?=[0-9])", " point ", text)
 
 
 def _same(meaning: Meaning) -> Hashable:

@@ -115,8 +115,8 @@ def _following(said: Said, expect: Expect) -> Following:
         for form, full in _SHORT[word]
         if len(full) == 1 or full[1] in spoken.continuations(expect, (*said, word)).words
     }
-    trial = spoken.continuations(expect, (*said, _STANDS_FOR[2]))
-    figures = trial.complete or bool(trial.words)
+    trials = [spoken.continuations(expect, (*said, figures)) for figures in (_STANDS_FOR[1], _STANDS_FOR[2])]
+    figures = any(trial.complete or trial.words for trial in trials)
     return Following(words, frozenset(short), figures=figures, complete=ahead.complete)
 
 
@@ -236,9 +236,15 @@ def _settled(place: Place) -> Said | None:
     """The words so far, where none is half written."""
     if place.rest:
         return None
-    if place.figures:
-        return None if place.figures[-1] in ".," else (*place.said, place.figures)
-    return place.said
+    if not place.figures:
+        return place.said
+    if place.figures[-1] in ".,":
+        return None
+    whole, point, fraction = place.figures.partition(".")
+    if point and len(whole) == 1 and place.said[-1:] and place.said[-1].isdigit():
+        # "8 3.3" is how the model writes "eight three point three"; see `judgement.plain`.
+        return (*place.said, whole, POINT, fraction)
+    return (*place.said, place.figures)
 
 
 def _after(said: Said, rest: tuple[int, ...], then: Said) -> Place:

@@ -116,6 +116,10 @@ def test_free_words(case, words):
         (" That's right.", "that's right"),
         (" twenty-five", "twenty-five"),
         (" .5", ".5"),
+        (" 8 3.3", "8 3 point 3"),
+        (" 1 6 6.7 mL/h", "1 6 6 point 7 ml/h"),
+        (" 18 3.3", "18 3.3"),
+        (" 125 3.3", "125 3.3"),
         ("?", ""),
     ],
 )
