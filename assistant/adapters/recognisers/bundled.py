@@ -4,10 +4,13 @@ import hashlib
 import importlib.util
 from collections.abc import Mapping
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from assistant.adapters.models import Check, StoredModel, compare, file_digest, joint_digest, read_manifest
-from assistant.adapters.recognisers.whisper import WhisperRecogniser
 from assistant.errors import ModelError
+
+if TYPE_CHECKING:
+    from assistant.adapters.recognisers.whisper import WhisperRecogniser
 
 NAME = "whisper-tiny.en"
 """The bundled model's name in records and for `--ear`."""
@@ -33,7 +36,7 @@ def bundled_folder() -> Path | None:
     return next((place for place in places if place.is_dir()), None)
 
 
-def open_bundled(folder: Path | None = None, pinned: Mapping[str, str] = PINNED) -> WhisperRecogniser:
+def open_bundled(folder: Path | None = None, pinned: Mapping[str, str] = PINNED) -> "WhisperRecogniser":
     """Load the bundled model.
 
     Args:
@@ -55,7 +58,7 @@ def open_bundled(folder: Path | None = None, pinned: Mapping[str, str] = PINNED)
             f"The bundled recogniser's {' and '.join(wrong)} in {folder} is not what was tested with this program.",
             _REMEDY,
         )
-    return WhisperRecogniser(NAME, joint_digest(found), files)
+    return _run(NAME, joint_digest(found), files)
 
 
 def check_bundled(folder: Path | None = None) -> Check:
@@ -71,7 +74,7 @@ def check_bundled(folder: Path | None = None) -> Check:
     return compare(NAME, PINNED, {name: file_digest(folder / name) for name in present})
 
 
-def open_whisper(model: StoredModel) -> WhisperRecogniser:
+def open_whisper(model: StoredModel) -> "WhisperRecogniser":
     """Load a CTranslate2 Whisper model from the models folder.
 
     Raises:
@@ -84,7 +87,7 @@ def open_whisper(model: StoredModel) -> WhisperRecogniser:
     if expected is not None:
         used = {name: digest for name, digest in expected.items() if name in _WHISPER_FILES}
         refuse_changed(model, used, found)
-    return WhisperRecogniser(model.name, joint_digest(found), files)
+    return _run(model.name, joint_digest(found), files)
 
 
 def refuse_changed(model: StoredModel, expected: dict[str, str], found: dict[str, str]) -> None:
@@ -100,6 +103,18 @@ def refuse_changed(model: StoredModel, expected: dict[str, str], found: dict[str
             f"The model {model.name} is not what was added: {wrong[0]} differs.",
             f"Delete the folder {model.path} and add the model again.",
         )
+
+
+def _run(name: str, digest: str, files: Mapping[str, bytes]) -> "WhisperRecogniser":
+    try:
+        # Only here: the library takes half a second to import, and some machines have none.
+        from assistant.adapters.recognisers.whisper import WhisperRecogniser
+    except (ImportError, OSError) as cause:
+        raise ModelError(
+            f"The recogniser {name} needs the library CTranslate2, which cannot be loaded on this machine.",
+            "Install it with: pip install ctranslate2 tokenizers threadpoolctl",
+        ) from cause
+    return WhisperRecogniser(name, digest, files)
 
 
 def _read(folder: Path, names: tuple[str, ...], remedy: str) -> dict[str, bytes]:

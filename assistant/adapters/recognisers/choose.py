@@ -1,5 +1,6 @@
 """Which recogniser listens on this machine."""
 
+import contextlib
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -62,7 +63,12 @@ def open_recogniser(name: str | None = None, chosen_folder: Path | None = None) 
         wanted = [one for one in found if name.lower() in _names(one)]
     if not wanted:
         raise _missing(name, found)
-    return _load(wanted[0])
+    for one in wanted[:-1] if name is None else ():
+        # A model that is broken must not keep the learner from being heard by the next one; which one
+        # listens is said and recorded, and `checkoff models check` tells what is wrong with the first.
+        with contextlib.suppress(ModelError):
+            return _load(one)
+    return _load(wanted[-1] if name is None else wanted[0])
 
 
 def _names(one: Description) -> tuple[str, ...]:
@@ -84,9 +90,14 @@ def _load(one: Description) -> Recogniser:
     model = StoredModel(one.name, one.place, one.engine)
     if one.engine is Engine.WHISPER:
         return bundled.open_whisper(model)
-    # Only here: the library takes half a second to import.
-    from assistant.adapters.recognisers.vosk_ear import open_vosk
-
+    try:
+        # Only here: the library takes half a second to import, and some machines have none.
+        from assistant.adapters.recognisers.vosk_ear import open_vosk
+    except (ImportError, OSError) as cause:
+        raise ModelError(
+            f"The model {one.name} needs the library Vosk, which cannot be loaded on this machine.",
+            "Install it with: pip install vosk; or choose another recogniser (see: checkoff models list)",
+        ) from cause
     return open_vosk(model)
 
 

@@ -1,5 +1,7 @@
 """Which recogniser listens: order of preference, names, and what is said where there is none."""
 
+import sys
+
 import pytest
 
 from assistant.adapters.models import Engine
@@ -93,6 +95,35 @@ def test_a_broken_model_is_one_sentence(tmp_path):
     whisper_model(tmp_path, "mine")
     with pytest.raises(ModelError, match="mine"):
         choose.open_recogniser("mine", tmp_path)
+
+
+@pytest.mark.sound
+def test_a_broken_model_does_not_keep_the_next_from_listening(tmp_path):
+    """Unasked, the next recogniser listens; asked for by name, the broken one is an error."""
+    if not HAS_BUNDLED:
+        pytest.skip("the bundled model's package is not installed")
+    vosk_model(tmp_path, "broken", ENGLISH)
+    recogniser = choose.open_recogniser(None, tmp_path)
+    assert recogniser.name == bundled.NAME
+    recogniser.close()
+    with pytest.raises(ModelError, match="broken"):
+        choose.open_recogniser("broken", tmp_path)
+
+
+@pytest.mark.parametrize(
+    ("module", "make", "library"),
+    [
+        ("whisper", lambda folder: whisper_model(folder, "mine"), "CTranslate2"),
+        ("vosk_ear", lambda folder: vosk_model(folder, "mine", ENGLISH), "Vosk"),
+    ],
+)
+def test_a_missing_library_is_one_sentence(tmp_path, monkeypatch, module, make, library):
+    """Where a recogniser's library cannot be loaded, the sentence names it and how to get it."""
+    monkeypatch.setitem(sys.modules, f"assistant.adapters.recognisers.{module}", None)
+    make(tmp_path)
+    with pytest.raises(ModelError, match=library) as raised:
+        choose.open_recogniser("mine", tmp_path)
+    assert "pip install" in raised.value.remedy
 
 
 @pytest.mark.sound
