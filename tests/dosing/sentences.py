@@ -85,7 +85,7 @@ def _shown(answer: Answer) -> dict[str, Any]:
     }
     if isinstance(answer, Moment):
         return found
-    return found | {"rounding": str(answer.rounding), "cautions": list(answer.cautions)}
+    return found | {"unit": answer.unit, "rounding": str(answer.rounding), "cautions": list(answer.cautions)}
 
 
 def _solved(formula: str, given: dict[str, str]) -> Any:

@@ -35,6 +35,7 @@ def test_a_piggyback_interrupts_and_the_pump_falls_back() -> None:
     assert found.intake("saline") == Fraction("187.5")
     assert found.sentences()[2] == ("09:30 to 11:00: saline at 75 mL/h, 112.5 mL (the pump falls back to the primary)")
     assert found.flowing(Fraction(5, 4)) == Segment("drug", Fraction(1), Fraction(3, 2), Fraction(100))
+    assert [found.flowing(Fraction(at)) for at in (0, 1)] == [found.segments[0], found.segments[1]]
     assert found.flowing(Fraction(3)) is None
 
 

@@ -300,6 +300,16 @@ def test_nothing_is_rounded_before_the_last_step() -> None:
     assert flow.volume(rate.amount, parse_amount("12 h")).value == Decimal("999.6")
 
 
+def test_an_earlier_result_is_rounded_from_its_exact_value() -> None:
+    """Rounding a result anew starts from what it was before its first rounding."""
+    from assistant.dosing import body, flow, parse_amount
+    from assistant.dosing.rounding import HUNDREDTH
+
+    rate = flow.flow_rate(parse_amount("1,000 mL"), parse_amount("12 h"))
+    assert body.rounded(rate, rounding=HUNDREDTH).value == Decimal("83.33")
+    assert body.rounded(rate.amount, rounding=HUNDREDTH).value == Decimal("83.3")
+
+
 @pytest.mark.parametrize("formula", FORMULAS.values(), ids=lambda formula: formula.name)
 def test_the_table_declares_what_the_functions_take(formula: object) -> None:
     """Every input of the table is a parameter of the function, and every parameter is in the table."""
