@@ -12,6 +12,7 @@ from assistant.cli.main import VERBS
 from assistant.guide.diagram import diagram
 from assistant.guide.states import TABLE
 from assistant.spoken.meaning import Command
+from tests.attempt.program import here
 
 TOP = Path(__file__).parents[1]
 ALLOWED_TOP = {"README.md", "DEVELOPERS.md", "LICENSE", "pyproject.toml", "assistant", "checklists", "models", "tests"}
@@ -52,8 +53,6 @@ def test_the_top_level_holds_only_what_it_should():
 @pytest.mark.parametrize("verb", VERBS)
 def test_every_verb_is_documented_and_has_examples(verb, capsys):
     """README names each verb, and its help shows how it is used."""
-    from tests.attempt.program import here
-
     assert f"checkoff {verb}" in (TOP / "README.md").read_text(encoding="utf-8")
     helped = here(capsys, verb, "--help")
     assert helped.code == 0
@@ -85,8 +84,16 @@ def test_every_dependency_is_explained():
 def test_the_readme_opens_with_the_job():
     """The first paragraph says what it is for, then come the cautions and the two commands."""
     text = (TOP / "README.md").read_text(encoding="utf-8")
-    places = [text.index(part) for part in ("skills-lab instructor", "For training only", "sh assistant/start", "sh tests/run")]
+    parts = ("skills-lab instructor", "For training only", "sh assistant/start", "sh tests/run")
+    places = [text.index(part) for part in parts]
     assert places == sorted(places)
+
+
+def test_the_session_in_the_readme_is_a_real_one(capsys, tmp_path):
+    """The example is what the named command prints."""
+    ended = here(capsys, "demo", "primary-line", "--slip", "tenfold", "--seed", "2", "--records", str(tmp_path))
+    (shown,) = re.findall(r"```text\n(.*?)```", (TOP / "README.md").read_text(encoding="utf-8"), re.S)
+    assert shown in "\n".join(ended.lines)
 
 
 @pytest.mark.slow

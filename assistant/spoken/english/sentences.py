@@ -114,7 +114,7 @@ def name_agrees(name: str) -> str:
 
 def working(lines: tuple[str, ...]) -> str:
     """The working of the right number, for practice."""
-    return "The working: " + " ".join(line if line.endswith(".") else line + "." for line in lines)
+    return "The working: " + ", ".join(line.rstrip(".") for line in lines) + "."
 
 
 def not_right(advice: str) -> str:
