@@ -110,7 +110,7 @@ def test_several_answers_are_several_lines(call: Call) -> None:
         (("rate", "--volume", "1e400 mL", "--duration", "5 min"), 'volume: "e400 mL" is not a unit'),
         (("rate", "--volume", "100 M", "--duration", "5 min"), 'volume: "M" is not a unit known here. Nearest known'),
         (("rate", "--volume", "5 Mg", "--duration", "5 min"), "easily misread"),
-        (("rate", "--volume", "100 mg", "--duration", "5 min"), "volume must come in a unit such as mL, but 100 mg came."),
+        (("rate", "--volume", "100 mg", "--duration", "5 min"), "volume must come in a unit such as mL, but 100 mg"),
         (("body-weight", "--weight", "70 lb", "--adult", "yes"), "If 70 kg is meant, give the unit kg"),
         (("rates",), "Did you mean rate"),
         (("limits", "--name", "vancomycin"), "Nothing to check was given."),
