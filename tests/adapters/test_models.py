@@ -384,12 +384,19 @@ def test_verb_add_and_list(tmp_path, folder, capsys):
 
 
 @pytest.mark.parametrize(
-    "arguments", [["--sha256", "abc"], ["--sha256", "0" * 64], ["--size", "3"], ["--size", "-1"], ["--name", "a/b"]]
+    ("arguments", "exit_code"),
+    [
+        (["--sha256", "abc"], 2),
+        (["--sha256", "0" * 64], 1),
+        (["--size", "3"], 1),
+        (["--size", "-1"], 2),
+        (["--name", "a/b"], 1),
+    ],
 )
-def test_verb_add_refuses(tmp_path, folder, capsys, arguments):
-    """Wrong digests, sizes and names are told on standard error, and nothing is added."""
+def test_verb_add_refuses(tmp_path, folder, capsys, arguments, exit_code):
+    """Wrong digests, sizes and names are told on standard error, and nothing is added; 2 where none is one."""
     archive = saved(tmp_path, zipped())
-    assert main(["models", "add", archive, *arguments, "--models", str(folder)]) == 1
+    assert main(["models", "add", archive, *arguments, "--models", str(folder)]) == exit_code
     told = capsys.readouterr()
     assert (told.out, told.err.count("\n")) == ("", 1)
     assert left_over(folder) == []
