@@ -67,7 +67,6 @@ def run(args: argparse.Namespace) -> int:
     """Work out and print.
 
     Raises:
-        UsageError: nothing to work out was named.
         QuantityError: a formula or an input is wrong.
     """
     if args.list:
@@ -201,7 +200,7 @@ def _lines(name: str) -> Iterator[str]:
     """Lines of a file or of stdin; a line that is too long comes cut, and fails as no JSON.
 
     Raises:
-        UsageError: the file cannot be read.
+        AssistantError: the file cannot be read.
     """
     try:
         if name == "-":
@@ -211,7 +210,7 @@ def _lines(name: str) -> Iterator[str]:
                 yield from _bounded(stream)
     except (OSError, ValueError) as cause:
         reason = cause.strerror if isinstance(cause, OSError) and cause.strerror else "its name makes no path"
-        raise UsageError(f"{printable(name[:200])} cannot be read: {reason}.", "Check the path.") from cause
+        raise AssistantError(f"{printable(name[:200])} cannot be read: {reason}.", "Check the path.") from cause
 
 
 def _bounded(stream: IO[bytes]) -> Iterator[str]:
@@ -247,7 +246,12 @@ def _formula_and_inputs(question: dict[str, Any]) -> tuple[str, Mapping[str, Any
 
 
 def _limits(args: argparse.Namespace) -> int:
-    """Check an infusion against the table of limits; 1 where a hard limit refuses it."""
+    """Check an infusion against the table of limits; 1 where a hard limit refuses it.
+
+    Raises:
+        UsageError: nothing to check was given.
+        QuantityError: an input or the table is wrong.
+    """
     # These two bring a library with them that a formula does not need: a start stays quick without it.
     from assistant.checklist.library import library_folder
     from assistant.checklist.paper_file import read_paper

@@ -13,7 +13,7 @@ from assistant.dosing.course_file import course_from
 from assistant.dosing.course_picture import picture
 from assistant.dosing.result import tell_exact
 from assistant.dosing.rounding import decimal
-from assistant.errors import QuantityError, UsageError
+from assistant.errors import AssistantError, QuantityError
 
 if TYPE_CHECKING:
     Subparsers = argparse._SubParsersAction[argparse.ArgumentParser]
@@ -73,7 +73,7 @@ def run(args: argparse.Namespace) -> int:
 
     Raises:
         QuantityError: the file or a value in it is wrong.
-        UsageError: the picture cannot be written.
+        AssistantError: the picture cannot be written.
     """
     course = course_from(read_paper(Path(args.file), QuantityError).table)
     if args.svg is not None:
@@ -97,7 +97,7 @@ def _write(name: str, text: str) -> None:
         Path(name).write_text(text, encoding="utf-8")
     except (OSError, ValueError) as cause:
         reason = cause.strerror if isinstance(cause, OSError) and cause.strerror else "its name makes no path"
-        raise UsageError(f"{printable(name[:200])} cannot be written: {reason}.", "Name another file.") from cause
+        raise AssistantError(f"{printable(name[:200])} cannot be written: {reason}.", "Name another file.") from cause
 
 
 def _text(value: Fraction) -> str:
