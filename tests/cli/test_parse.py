@@ -140,9 +140,9 @@ def test_takes_words_without_quotation_marks(call: Call) -> None:
 
 @pytest.mark.parametrize("expect", ["", "numbers", "number", "number furlongs", "confirm yes", "\x1b[31m", "x" * 9999])
 def test_refuses_what_cannot_be_expected(call: Call, expect: str) -> None:
-    """One sentence with what to write, no traceback, exit code 1."""
+    """One sentence with what to write, no traceback, and the exit code of wrong usage."""
     code, out, err = call("parse", "five", "--expect", expect)
-    assert (code, out, err.count("\n")) == (1, "", 1)
+    assert (code, out, err.count("\n")) == (2, "", 1)
     assert "Use" in err and "\x1b" not in err and len(err) < 300
 
 
