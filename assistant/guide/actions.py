@@ -298,6 +298,11 @@ class Actions:
         answer = turn.meaning
         if not isinstance(answer, Answer) or not isinstance(answer.value, Decimal):
             raise TypeError("a number without a value")
+        if answer.corrected:
+            turn.draft.digits_only = True
+            turn.note["verdict"] = "digits asked"
+            turn.say(sentences.CORRECTED_WHILE_SPEAKING, Tone.UNCLEAR)
+            return
         turn.draft.number = answer.value
         turn.draft.unit = answer.unit or ""
         turn.draft.state = State.READING_BACK

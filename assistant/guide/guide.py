@@ -157,7 +157,8 @@ class Guide:
             case Heard(during_speech=True) | Heard(gap=True):
                 return Input.DROPPED, None
             case Heard(words=words) | Typed(words=words):
-                meaning = interpret(words, self.expectation())
+                # What a recogniser writes in figures does not show that it was said digit by digit.
+                meaning = interpret(words, self.expectation(), heard=isinstance(event, Heard))
                 return _input_of(meaning), meaning
             case Woke(token=token):
                 return (Input.WOKE if token == self.progress.token else None), None

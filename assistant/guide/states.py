@@ -77,7 +77,7 @@ TABLE: dict[tuple[State, Input], Rule] = {
     (_ASKING, Input.YES): _rule("answer_yes", _ASKING, _WAITING, _FINISHED),
     (_ASKING, Input.DONE): _rule("answer_yes", _ASKING, _WAITING, _FINISHED),
     (_ASKING, Input.NO): _rule("answer_no", _ASKING, _FINISHED),
-    (_ASKING, Input.NUMBER): _rule("take_number", _READING),
+    (_ASKING, Input.NUMBER): _rule("take_number", _READING, _ASKING),
     (_ASKING, Input.NAME): _rule("take_name", _ASKING, _READING, _FINISHED),
     (_ASKING, Input.AMBIGUOUS): _rule("ask_digits", _ASKING),
     (_ASKING, Input.BACK): _rule("back", _ASKING),

@@ -29,9 +29,15 @@ class NumberExpected:
 
 @dataclass(frozen=True)
 class NameExpected:
-    """One of several names (fluids or drugs), as they may be spoken."""
+    """One of several names (fluids or drugs), as they may be spoken.
+
+    Attributes:
+        names: the names that a label may carry; the right one among them has no special place.
+        alone: nothing but a name, not even a command; for a recogniser's second look, never for an answer.
+    """
 
     names: tuple[str, ...]
+    alone: bool = False
 
 
 @dataclass(frozen=True)

@@ -31,6 +31,8 @@ WRITTEN_ONLY = SOUND_ALIKES | ABBREVIATED
 def phrases(expect: Expect) -> tuple[str, ...]:
     """Every finite sentence that may be said: commands, confirmations, names. Numbers are not among them."""
     said: list[str] = [phrase for known in COMMANDS.values() for phrase in known]
+    if isinstance(expect, NameExpected) and expect.alone:
+        said = []
     match expect:
         case ConfirmExpected() | AnyExpected():
             said += [*YES, *NO, *DONE]
@@ -38,7 +40,8 @@ def phrases(expect: Expect) -> tuple[str, ...]:
             # They are no answers here, but they are said, and must be heard as what they are.
             said += [*YES, *NO, *DONE]
         case NameExpected(names=expected):
-            said += [speech(name).lower().replace("'", "") for name in names.forms(expected)]
+            known = names.spellings(expected) if expect.alone else names.forms(expected)
+            said += [speech(name).lower().replace("'", "") for name in known]
         case TextExpected():
             pass
     return tuple(dict.fromkeys(form for phrase in said for form in _forms(phrase)))

@@ -60,6 +60,13 @@ def find(tokens: tuple[str, ...], expected: tuple[str, ...]) -> str | None:
     return canonical
 
 
+def spellings(expected: tuple[str, ...]) -> tuple[str, ...]:
+    """Every way in which one of these names may be said."""
+    wanted = {_known().get(_key(name), name) for name in expected}
+    said = {form for forms in _FORMS if forms[0] in wanted for form in forms}
+    return tuple(sorted({*expected, *said}, key=str.casefold))
+
+
 def forms(expected: tuple[str, ...]) -> tuple[str, ...]:
     """Every name that may be heard, written: those expected and the whole table, in an order that tells nothing."""
     return tuple(sorted({*expected, *(form for forms in _FORMS for form in forms)}, key=str.casefold))

@@ -91,6 +91,27 @@ def test_two_meanings_are_asked_about():
     assert "Please say it digit by digit" in lived.texts(Tone.UNCLEAR)
 
 
+def test_a_number_corrected_while_speaking_is_asked_for_digit_by_digit():
+    """One fifty, no, one fifteen: neither is read back; the digits decide."""
+    lived = begin()
+    lived.do(SMOOTH[:5])
+    lived.hear("one fifty no one fifteen")
+    assert lived.state is State.ASKING
+    assert lived.guide.expectation() == NumberExpected("mL/h", digits_only=True)
+
+
+def test_figures_from_a_recogniser_are_no_digits():
+    """Where digits are wanted, a recogniser's "15" does not show that they were said."""
+    lived = begin()
+    lived.do(SMOOTH[:5])
+    lived.hear("fifteen", ear="bundled")
+    lived.hear("no")
+    lived.hear("15")
+    assert lived.state is State.ASKING
+    lived.hear("1 5")
+    assert lived.state is State.READING_BACK
+
+
 def test_done_is_no_answer_to_a_read_back():
     """Only a clear yes keeps a number."""
     lived = begin()

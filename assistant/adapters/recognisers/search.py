@@ -51,6 +51,7 @@ def search(
     expect: Expect,
     forms: Sequence[Form],
     beam: int = BEAM,
+    hopeless: float = HOPELESS,
 ) -> dict[Form, tuple[Written, ...]]:
     """The likeliest sentences of each form, best first; none where nothing fits.
 
@@ -61,13 +62,14 @@ def search(
         expect: what the step expects.
         forms: how numbers may be written.
         beam: sentences followed side by side for each form.
+        hopeless: how far (logarithm) behind the best finished sentence one is given up.
     """
     finished: dict[Form, list[Written]] = {form: [] for form in forms}
     live: dict[Form, list[_Branch]] = {form: [_Branch((), 0.0, START, 0)] for form in forms}
     scores, cache = listening.start(prompt)
     for _ in range(MOST_TOKENS):
         for form in forms:
-            live[form] = _grow(live[form], scores, sentences, expect, form, finished[form], beam)
+            live[form] = _grow(live[form], scores, sentences, expect, form, finished[form], beam, hopeless)
         # Rows that both forms share are worked out once.
         wanted = {(branch.row, branch.tokens[-1]): 0 for form in forms for branch in live[form]}
         if not wanted:
@@ -88,6 +90,7 @@ def _grow(
     form: Form,
     finished: list[Written],
     beam: int,
+    hopeless: float,
 ) -> list[_Branch]:
     """The best branches, one token longer; what ends is added to `finished`."""
     grown = []
@@ -97,7 +100,7 @@ def _grow(
         grown += [(float(total), int(token), branch) for total, token in _best(totals, allowed, beam + 1)]
         ends = np.flatnonzero(allowed == sentences.end)
         finished += [Written(branch.tokens, float(totals[place])) for place in ends]
-    bound = _bound(finished, beam)
+    bound = _bound(finished, beam, hopeless)
     grown = [one for one in grown if one[1] != sentences.end and one[0] > bound]
     grown.sort(key=lambda one: -one[0])
     return [
@@ -111,10 +114,10 @@ def _best(totals: Floats, tokens: Tokens, count: int) -> Iterator[tuple[np.float
     return zip(totals[chosen], tokens[chosen], strict=True)
 
 
-def _bound(finished: list[Written], beam: int) -> float:
+def _bound(finished: list[Written], beam: int, hopeless: float) -> float:
     """The score under which a branch is given up."""
     if not finished:
         return -np.inf
     best = sorted((one.score for one in finished), reverse=True)
-    hopeless = best[0] - HOPELESS
-    return max(hopeless, best[beam - 1]) if len(best) >= beam else hopeless
+    least = best[0] - hopeless
+    return max(least, best[beam - 1]) if len(best) >= beam else least

@@ -10,21 +10,22 @@ import logging
 import threading
 import time
 from collections.abc import Mapping
+from dataclasses import replace
 
 import ctranslate2
 import numpy as np
 import tokenizers
 from threadpoolctl import ThreadpoolController
 
-from assistant.adapters.recognisers.decoder import Decoder
+from assistant.adapters.recognisers.decoder import Decoder, Listening
 from assistant.adapters.recognisers.features import Floats, log_mel
-from assistant.adapters.recognisers.forms import forms
+from assistant.adapters.recognisers.forms import Form, forms
 from assistant.adapters.recognisers.judgement import Evidence, Hypothesis, judge
 from assistant.adapters.recognisers.search import search
 from assistant.adapters.recognisers.sentences import START, Sentences
 from assistant.errors import ModelError
 from assistant.ports import SAMPLE_RATE_HZ, Alternative, Hearing
-from assistant.spoken.expect import Expect, TextExpected
+from assistant.spoken.expect import Expect, NameExpected, TextExpected
 
 THREADS = 2
 LONGEST_S = 30.0
@@ -125,11 +126,13 @@ class WhisperRecogniser:
             return_no_speech_prob=True,
         )[0]
         bounded = {}
+        named: tuple[Hypothesis, ...] = ()
         if not isinstance(expect, TextExpected):
             # The arrays are small: a second thread would spend its time on waiting for the first.
             with self._pools.limit(limits=1, user_api="blas"):
                 listening = self._decoder.listen(np.asarray(sound)[0])
                 found = search(listening, self._prompt, self._sentences, expect, forms(expect))
+                named = self._names(listening, expect) if isinstance(expect, NameExpected) else ()
             bounded = {
                 form: tuple(Hypothesis(self._text(one.tokens), one.score) for one in sentences)
                 for form, sentences in found.items()
@@ -139,7 +142,14 @@ class WhisperRecogniser:
             free_tokens=len(free.sequences_ids[0]) + 1,
             no_speech=float(free.no_speech_prob),
             bounded=bounded,
+            named=named,
         )
+
+    def _names(self, listening: Listening, expect: NameExpected) -> tuple[Hypothesis, ...]:
+        """Every name of the step with its probability; few are given up early, for all are unlikely words."""
+        alone = replace(expect, alone=True)
+        found = search(listening, self._prompt, self._sentences, alone, (Form.WORDS,), beam=40, hopeless=40.0)
+        return tuple(Hypothesis(self._text(one.tokens), one.score, len(one.tokens) + 1) for one in found[Form.WORDS])
 
     def _text(self, tokens: list[int] | tuple[int, ...]) -> str:
         return str(self._tokeniser.decode(list(tokens)))

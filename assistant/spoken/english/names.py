@@ -70,7 +70,7 @@ FLUIDS: tuple[tuple[str, ...], ...] = (
     ),
     ("Ringer's solution", "ringers", "ringer"),
     ("compound sodium lactate", "hartmanns"),
-    ("sterile water", "water for injection", "sterile water for injection", "water"),
+    ("sterile water", "water for injection", "sterile water for injection"),
 )
 """Common fluids; terms of the trade (common practice, no source)."""
 
