@@ -120,33 +120,37 @@ def live(command: list[str], sound: VirtualSound, learner: SpokenLearner, limit_
     Raises:
         AssertionError: it took longer than `limit_s`.
     """
-    process = subprocess.Popen(
+    lines: queue.Queue[str] = queue.Queue()
+    console: list[str] = []
+    deadline = time.monotonic() + limit_s
+    last: dict[str, object] = {}
+    with subprocess.Popen(
         [sys.executable, "-m", "assistant", *command],
         env=sound.environment,
         stdin=subprocess.DEVNULL,  # zero keystrokes
         stdout=subprocess.PIPE,
         stderr=subprocess.PIPE,
         text=True,
-    )
-    lines: queue.Queue[str] = queue.Queue()
-    console: list[str] = []
-    threading.Thread(target=lambda: [lines.put(line) for line in process.stdout], daemon=True).start()
-    reader = threading.Thread(target=lambda: console.extend(process.stderr), daemon=True)
-    reader.start()
-    deadline = time.monotonic() + limit_s
-    last: dict[str, object] = {}
-    try:
-        while "outcome" not in last:
-            left = deadline - time.monotonic()
-            assert left > 0, ("the attempt took too long", learner.heard.log[-20:])
-            try:
-                last = json.loads(lines.get(timeout=min(left, 120)))
-            except queue.Empty:
-                raise AssertionError(("nothing came for two minutes", learner.heard.log[-20:], console)) from None
-            learner.take(last)
-        code = process.wait(30)
-    finally:
-        process.kill()
-        process.wait()
-    reader.join(5)
+    ) as process:
+        readers = [
+            threading.Thread(target=lambda: [lines.put(line) for line in process.stdout], daemon=True),
+            threading.Thread(target=lambda: console.extend(process.stderr), daemon=True),
+        ]
+        for reader in readers:
+            reader.start()
+        try:
+            while "outcome" not in last:
+                left = deadline - time.monotonic()
+                assert left > 0, ("the attempt took too long", learner.heard.log[-20:])
+                try:
+                    last = json.loads(lines.get(timeout=min(left, 120)))
+                except queue.Empty:
+                    raise AssertionError(("nothing came for two minutes", learner.heard.log[-20:], console)) from None
+                learner.take(last)
+            code = process.wait(30)
+        finally:
+            process.kill()
+            process.wait()
+            for reader in readers:
+                reader.join(10)
     return code, last, "".join(console)

@@ -78,3 +78,48 @@ def test_primary_and_piggyback_by_voice_alone(tmp_path):
         [sys.executable, "-m", "assistant", "report", str(record), "--json"], capture_output=True, text=True, check=True
     )
     assert json.loads(report.stdout)["results"] == last["results"]
+
+
+def _wait_for(lines, wanted: str) -> list[dict]:
+    """Lines of the program up to the one that says `wanted`."""
+    seen = []
+    for line in lines:
+        seen.append(json.loads(line))
+        if wanted in seen[-1].get("say", "") or (wanted == "listening" and seen[-1].get("listening")):
+            return seen
+    raise AssertionError(f"nothing said {wanted!r}: {seen[-10:]}")
+
+
+@pytest.mark.timeout(240)
+def test_a_pulled_microphone_changes_nothing_but_the_way_in(tmp_path):
+    """Pulled in the middle: one sentence, the keyboard takes over, and voice is back with the plug."""
+    with virtual_sound.virtual_sound() as sound:
+        command = [
+            *(sys.executable, "-m", "assistant", "run", "primary-line", "--voice", "--json"),
+            *("--ear", "bundled", "--records", str(tmp_path)),
+        ]
+        pipe = subprocess.PIPE
+        with subprocess.Popen(
+            command, env=sound.environment, stdin=pipe, stdout=pipe, stderr=subprocess.DEVNULL, text=True
+        ) as running:
+            _wait_for(running.stdout, "listening")
+            sound.pull_microphone()
+            _wait_for(running.stdout, "I cannot hear you any more")
+            running.stdin.write("yes\n")
+            running.stdin.flush()
+            _wait_for(running.stdout, "Step 2 of 37")
+            sound.plug_in_microphone()
+            _wait_for(running.stdout, "I can hear you again")
+            _wait_for(running.stdout, "listening")
+            file = sound.folder / "yes.wav"
+            spoken_words.write_words("en-us", "yes", file)
+            sound.play(file)
+            _wait_for(running.stdout, "Step 3 of 37")
+            running.stdin.write("stop\nyes\n")
+            running.stdin.close()
+            running.stdout.read()
+    (record,) = tmp_path.glob("*.jsonl")
+    assert running.returncode == 4
+    assert verify(record).intact
+    answers = [(entry["source"], entry["words"]) for entry in read_entries(record) if "words" in entry]
+    assert answers == [("typed", "yes"), ("voice", "yes"), ("typed", "stop"), ("typed", "yes")]

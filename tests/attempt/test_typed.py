@@ -22,6 +22,7 @@ SEEDS = range(13)
 UNTOUCHED = {"done unaided"}
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("seed", SEEDS)
 def test_without_a_slip_everything_passes(capsys, tmp_path, seed):
     """Whatever the wording, an attempt without a slip is passed and its record holds."""
@@ -31,6 +32,7 @@ def test_without_a_slip_everything_passes(capsys, tmp_path, seed):
     assert verify(ended.last["record"]).ok
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("slip", list(Slip))
 @pytest.mark.parametrize("seed", SEEDS)
 def test_every_slip_is_caught_where_it_should_be(capsys, tmp_path, slip, seed):
@@ -160,6 +162,7 @@ def test_an_interrupt_stops_the_attempt(tmp_path):
     assert json.loads(out.splitlines()[-1])["outcome"] == "stopped"
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("after", [0, 1, 3, 6, 11, 17, 20, 26, 33, 40])
 def test_killed_and_resumed(capsys, tmp_path, after):
     """Killed without warning after some answers, an attempt loses nothing that was acknowledged and finishes."""
