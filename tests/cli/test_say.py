@@ -29,7 +29,7 @@ needs_voice = pytest.mark.skipif(shutil.which("espeak-ng") is None, reason="espe
 )
 def test_refusals_are_one_sentence(arguments, sentence, capsys):
     """What cannot be said or written is refused in one sentence, with what to do."""
-    assert main(["say", *arguments]) == 1
+    assert main(["say", *arguments]) == 2
     assert capsys.readouterr() == ("", sentence + "\n")
 
 
