@@ -92,6 +92,9 @@ class VirtualSound:
             number, _, arguments = line.partition("\t")
             if "sink_name=loudspeaker" in arguments:
                 self._control("unload-module", number)
+        # As with the microphone: the server has moved the streams to the other sink by now.
+        for stream in self._control("list", "short", "sink-inputs").splitlines():
+            self._command(f"kill-sink-input {stream.split()[0]}")
 
     def plug_in_loudspeaker(self) -> None:
         """Give the program its loudspeaker."""
