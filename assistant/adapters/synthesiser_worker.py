@@ -10,8 +10,11 @@ import os
 import signal
 import sys
 import threading
+import time
 from typing import Any, TextIO
 
+_MOST_TRIES = 50
+_BETWEEN_TRIES_S = 0.01
 _LANGUAGES = ("en-gb", "en_gb", "en-us", "en_us", "en")
 """Which voice to take where the machine has several: British English first, as the sentences are."""
 
@@ -47,7 +50,7 @@ def _speak(engine: Any, request: dict[str, Any]) -> None:
 
     engine.connect("finished-utterance", lambda name, completed: finished.set())
     engine.connect("error", fail)
-    engine.setProperty("rate", request["rate"])
+    _set_rate(engine, request["rate"])
     engine.save_to_file(request["text"], request["file"])
     engine.runAndWait()
     if engine.driver_name == "espeak":
@@ -55,6 +58,15 @@ def _speak(engine: Any, request: dict[str, Any]) -> None:
         finished.wait()
     if failures:
         raise failures[0]
+
+
+def _set_rate(engine: Any, rate: int) -> None:
+    # espeak sets it in a thread of its own, and now and then the engine's own start comes after it.
+    for _ in range(_MOST_TRIES):
+        engine.setProperty("rate", rate)
+        time.sleep(_BETWEEN_TRIES_S)
+        if engine.getProperty("rate") == rate:
+            return
 
 
 def _replies() -> TextIO:

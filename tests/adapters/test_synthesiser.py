@@ -230,4 +230,6 @@ def test_real_engine_gives_whole_sentences_under_load():
     for synthesiser in synthesisers:
         synthesiser.close()
     assert len(found) == 12
+    lengths = {(sentence, len(sound)) for sentence, sound in found}
+    assert len(lengths) == 3, lengths
     assert len(set(found)) == 3
