@@ -71,6 +71,8 @@ class SimulatedLearner:
         self._slip = slip
         self._random = Random(seed)  # noqa: S311 - varies words, guards nothing
         self._slipped = False
+        self._digits = False
+        self._said: Decimal | str = ""
         self.place = self._place_of(slip) if slip is not None else ""
 
     def reply(self, progress: Progress) -> Reply:
@@ -78,30 +80,43 @@ class SimulatedLearner:
         step = self._checklist.steps[progress.cursor]
         match progress.state:
             case State.READING_BACK:
-                return Reply(self._random.choice(("yes", "correct", "that is right")))
+                right = ("yes", "correct", "that is right")
+                return Reply(self._random.choice(right) if self._is_meant(progress) else "no")
             case State.STOPPING | State.PAUSED:
                 return Reply(Command.GO_ON.value)
             case State.GIVING_REASON:
                 return Reply("the instructor said so")
+        self._digits = progress.digits_only
         if step.id == self.place and not self._slipped:
             self._slipped = True
             return self._err(step)
         return self._right(step)
+
+    def _is_meant(self, progress: Progress) -> bool:
+        """A truthful answer to a read-back: is it what was said? A reason always is."""
+        read_back = progress.number if progress.number is not None else progress.name
+        return not read_back or read_back == self._said
 
     def _right(self, step: Step) -> Reply:
         match step.expect:
             case NumberAsked(key=name, unit=unit):
                 return Reply(self._number(self._value(name), unit))
             case NameAsked(key=name):
-                return Reply(str(self._key[name].value))
+                return Reply(self._name(str(self._key[name].value)))
             case QuestionAsked(right=right):
                 return Reply(right)
         return Reply(self._random.choice(("done", "that is done", "finished", "yes")))
 
+    def _name(self, name: str) -> str:
+        self._said = name
+        return name
+
     def _number(self, value: Decimal, unit: str) -> str:
         """A number as learners say it; with and without the unit, sometimes digit by digit."""
-        ways = [say_amount(value, unit), say_number(value), f"{say_digits(value)} {say_unit(unit)}"]
-        return self._random.choice(ways)
+        self._said = value
+        digits = f"{say_digits(value)} {say_unit(unit)}"
+        ways = [say_amount(value, unit), say_number(value), digits]
+        return digits if self._digits else self._random.choice(ways)
 
     def _value(self, name: str) -> Decimal:
         value = self._key[name].value
@@ -168,7 +183,7 @@ class SimulatedLearner:
             case Slip.SKIP_CRITICAL, _:
                 return Reply(Command.GO_ON.value)
             case Slip.WRONG_BAG, NameAsked(key=name):
-                return Reply(next(bag for bag in OTHER_BAGS if bag != self._key[name].value))
+                return Reply(self._name(next(bag for bag in OTHER_BAGS if bag != self._key[name].value)))
         wait_s = step.expires.after_s + 1 if step.expires else 0
         return Reply(self._right(step).words, after_s=wait_s)
 
