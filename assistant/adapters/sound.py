@@ -1,5 +1,6 @@
 """This machine's ear and voice put together; what is missing becomes a sentence, never an error."""
 
+import itertools
 from collections.abc import Callable
 from dataclasses import dataclass
 
@@ -14,6 +15,10 @@ from assistant.adapters.voice import SpeakingVoice
 from assistant.errors import DeviceError, ModelError
 from assistant.ports import SAMPLE_RATE_HZ, Clock, Ear, Post, Recogniser, Voice
 
+LEARNER_RATES = (-2, -1, -3)
+"""Steps of speed of the synthesised learner, in turn: nobody says a thing twice in just the same way."""
+QUIET_S = 0.3
+"""Quiet before and after the synthesised learner's words."""
 GOES_ON = "The attempt goes on by keyboard and text."
 
 
@@ -87,11 +92,16 @@ def open_learner_sound(post: Post, clock: Clock, ear: str | None) -> LearnerSoun
     synthesiser = Synthesiser()
     notices: list[str] = []
     voice = _open_voice(post, clock, notices)
-    return LearnerSound(lambda words: _for_recogniser(synthesiser.synthesise(words)), recogniser, voice, tuple(notices))
+    rates = itertools.cycle(LEARNER_RATES)
+    return LearnerSound(
+        lambda words: _for_recogniser(synthesiser.synthesise(words, next(rates))), recogniser, voice, tuple(notices)
+    )
 
 
 def _for_recogniser(speech: Speech) -> bytes:
     """Mono 16-bit samples at the recognisers' rate."""
+    # A microphone always gives a little of the quiet around the words.
+    quiet = bytes(2 * int(QUIET_S * SAMPLE_RATE_HZ))
     resampled = soxr.resample(speech.samples.astype(np.float32), speech.rate_hz, SAMPLE_RATE_HZ)
     samples: bytes = np.clip(resampled, -32768, 32767).astype("<i2").tobytes()
-    return samples
+    return quiet + samples + quiet
