@@ -98,7 +98,7 @@ class Station:
         new_record: Callable[[Mapping[str, object]], Keeper],
         clock: Clock,
         screen: Screen,
-        inbox: "queue.Queue[object]",
+        inbox: "queue.SimpleQueue[object]",
         ear: Ear | None = None,
         voice: Voice | None = None,
         source: Source | None = None,

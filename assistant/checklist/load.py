@@ -3,6 +3,7 @@
 import hashlib
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
+from graphlib import CycleError, TopologicalSorter
 from pathlib import Path
 from typing import Any
 
@@ -79,7 +80,9 @@ def load(name_or_path: str) -> Checklist:
     Raises:
         ChecklistError: it cannot be used; the sentence names file, line and step, and what to do.
     """
-    return load_sheet(name_or_path).checklist
+    sheet = load_sheet(name_or_path)
+    _check_order(sheet)
+    return sheet.checklist
 
 
 def load_sheet(name_or_path: str) -> Sheet:
@@ -236,6 +239,21 @@ def _inside(paper: PaperFile, name: str, into: _Gathering) -> Path:
             "Check the name and the folder.",
         )
     return path
+
+
+def _check_order(sheet: Sheet) -> None:
+    """No step may wait for itself by way of others."""
+    needs = {step.id: step.after for step in sheet.checklist.steps}
+    try:
+        TopologicalSorter(needs).prepare()
+    except CycleError as cause:
+        circle = list(dict.fromkeys(cause.args[1]))
+        place = sheet.places[circle[0]]
+        raise place.paper.complain(
+            ("steps", place.number, "after"),
+            f"the steps {library.either(circle)} wait for each other.",
+            "Take one of them out of an after list.",
+        ) from cause
 
 
 def _check_ids(gathering: _Gathering) -> None:

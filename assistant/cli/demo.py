@@ -74,7 +74,8 @@ def run(arguments: argparse.Namespace) -> int:
     pinned = pins(papers, mode, arguments.learner, arguments.checklist, arguments.order)
     pinned["simulated"] = f"seed {arguments.seed}, slip {slip.value if slip else 'none'}"
     clock = SteppingClock()
-    inbox: queue.Queue[object] = queue.Queue()
+    # Its put may be called from a signal's handler.
+    inbox: queue.SimpleQueue[object] = queue.SimpleQueue()
     voice = None
     if arguments.sound:
         # Only here: a demonstration without sound needs neither recogniser nor synthesiser.

@@ -89,7 +89,8 @@ def attempt(
     taken_up: tuple[Guide, RecordFile] | None = None,
 ) -> int:
     """Live through a new attempt, or one that is taken up; return the exit code."""
-    inbox: queue.Queue[object] = queue.Queue()
+    # Its put may be called from a signal's handler.
+    inbox: queue.SimpleQueue[object] = queue.SimpleQueue()
     clock = SystemClock()
     sound = Sound() if arguments.typed else open_sound(inbox.put, clock, arguments.ear)
     for notice in sound.notices:

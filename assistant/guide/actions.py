@@ -227,6 +227,7 @@ class Actions:
         """Close the current step with its final answer and go on."""
         step, done = self.step(turn.draft), self._current(turn)
         done.status = Status.CLOSED
+        done.reason = ""
         done.closed_at = turn.at
         if answer:
             done.first = done.first or answer
@@ -267,6 +268,7 @@ class Actions:
             case QuestionAsked(right=right):
                 self._answer_question(turn, "no", right)
             case _:
+                self._reopened_by_learner(turn)
                 turn.note["verdict"] = "not yet"
                 turn.say(sentences.not_right(step.if_wrong) if step.if_wrong else step.say, Tone.HOLD)
 
@@ -291,6 +293,7 @@ class Actions:
         if done.status is Status.CLOSED:
             done.corrections += 1
             done.status = Status.OPEN
+            turn.draft.history.remove(self.step(turn.draft).id)
             turn.note["correction"] = True
 
     def take_number(self, turn: Turn) -> None:
@@ -322,6 +325,9 @@ class Actions:
     def keep(self, turn: Turn) -> None:
         """A clear yes to the read-back: keep it, then cross-check."""
         draft = turn.draft
+        if self._settings_ran_out(turn):
+            self.reopen_settings(turn)
+            return
         if draft.number is None:
             if draft.name:
                 self._compare_name(turn, draft.name)
@@ -470,11 +476,13 @@ class Actions:
                 turn.note["verdict"] = "left out"
                 turn.say(sentences.LEFT_OUT, Tone.NOTICE)
             else:
-                turn.say(sentences.CRITICAL_LEFT_OPEN if step.critical else sentences.LEFT_OPEN, Tone.NOTICE)
+                later = self.checklist.steps[turn.draft.cursor + 1 :]
+                held = step.critical and any(other.gate for other in later)
+                turn.say(sentences.CRITICAL_LEFT_OPEN if held else sentences.LEFT_OPEN, Tone.NOTICE)
         self._advance(turn)
 
     def correct(self, turn: Turn) -> None:
-        """Open the step that was closed last; what was recorded stays, the new answer is a new entry."""
+        """Go to the step that was closed last; a new answer is a new entry, "go on" leaves it as it is."""
         if not turn.draft.history:
             turn.say(sentences.NOTHING_TO_CORRECT, Tone.NOTICE)
             return
@@ -621,24 +629,34 @@ class Actions:
         turn.say(sentence, Tone.NOTICE)
 
     def spell(self, turn: Turn) -> None:
-        """The number that is being read back digit by digit, or the name on the order letter by letter."""
+        """What is being read back, digit by digit or letter by letter; in practice also the ordered name, a cue."""
         draft, step = turn.draft, self.step(turn.draft)
         if draft.number is not None:
             digits = say_digits(draft.number)
             turn.say(digits, Tone.NOTICE, digits)
-        elif isinstance(step.expect, NameAsked):
-            turn.say(sentences.spelled(str(self.key[step.expect.key].value)), Tone.NOTICE)
+        elif draft.name:
+            turn.say(sentences.spelled(draft.name), Tone.NOTICE)
+        elif isinstance(step.expect, NameAsked) and self.mode is Mode.PRACTICE:
+            turn.say(sentences.spelled(str(self.key[step.expect.key].value)), Tone.CUE)
+            self._count_cue(turn, "spelled")
         else:
             turn.say(sentences.NOTHING_TO_SPELL, Tone.NOTICE)
 
+    def not_here(self, turn: Turn) -> None:
+        """A command that has no place here: say so, and ask again."""
+        turn.note["verdict"] = "not taken here"
+        turn.say(sentences.UNCLEAR[Reason.NOT_AN_ANSWER_HERE], Tone.UNCLEAR)
+        self.prompt(turn.draft, turn)
+
     def unclear(self, turn: Turn) -> None:
-        """Not understood: why, then what can be said, then quietly on the screen only."""
+        """Not understood: why, then what can be said, then one short sentence."""
         draft = turn.draft
         draft.failures += 1
         turn.note["verdict"] = "not understood"
-        for text in self._why_unclear(turn):
-            quiet = draft.failures > FAILURES_BEFORE_OPTIONS
-            turn.say(text, Tone.UNCLEAR, "" if quiet else None)
+        first, *more = self._why_unclear(turn)
+        turn.say(first, Tone.UNCLEAR)
+        for text in more:
+            turn.say(text, Tone.UNCLEAR, "" if draft.failures > FAILURES_BEFORE_OPTIONS else None)
         if draft.failures == FAILURES_BEFORE_OPTIONS:
             if isinstance(self.expectation(draft), NumberExpected):
                 turn.say(sentences.TRY_DIGITS, Tone.UNCLEAR)
@@ -708,7 +726,7 @@ class Actions:
                 self.end_wait(turn)
             case State.WAITING:
                 self.prompt(draft, turn)
-                turn.wake_again()
+                turn.wake_at("wait", draft.wakes_at or turn.at)
             case _:
                 self.prompt(draft, turn)
 

@@ -2,9 +2,11 @@
 
 import copy
 from collections.abc import Iterable, Mapping
+from decimal import Decimal
 
+from assistant import dosing
 from assistant.checklist.model import Checklist, NameAsked, NumberAsked
-from assistant.errors import OrderError
+from assistant.errors import OrderError, QuantityError
 from assistant.guide.actions import GAP, OWN_VOICE, Actions
 from assistant.guide.effects import Append, Effect, Finish, Listen, Outcome
 from assistant.guide.entries import answer_body, event_of, meaning_body, stamp
@@ -28,7 +30,7 @@ from assistant.guide.states import TABLE, Input
 from assistant.guide.turn import Turn
 from assistant.orders.key import KeyEntry
 from assistant.spoken import interpret
-from assistant.spoken.expect import Expect
+from assistant.spoken.expect import Expect, NumberExpected
 from assistant.spoken.meaning import Ambiguous, Answer, Kind, Meaning, NoMatch
 
 
@@ -67,11 +69,15 @@ class Guide:
         pins: Mapping[str, str],
     ) -> None:
         for step in checklist.steps:
-            if isinstance(step.expect, NumberAsked | NameAsked) and step.expect.key not in key:
+            if not isinstance(step.expect, NumberAsked | NameAsked):
+                continue
+            if step.expect.key not in key:
                 raise OrderError(
                     f"The checklist {checklist.name} asks for {step.expect.key}, which the order lacks.",
                     "Choose an order with that line, or another checklist.",
                 )
+            if isinstance(step.expect, NumberAsked):
+                _check_sayable(key[step.expect.key], step.expect.unit)
         self.mode = mode
         self.progress = Progress({step.id: StepProgress() for step in checklist.steps})
         self._actions = Actions(checklist, order_text, key, mode)
@@ -101,6 +107,8 @@ class Guide:
             detail=_detail(event),
         )
         before = self.progress.state
+        if meaning is not None and kind is not Input.UNCLEAR:
+            turn.draft.failures = 0
         getattr(self._actions, rule.action)(turn)
         if turn.draft.state not in rule.to:
             raise AssertionError(f"{rule.action} ended in {turn.draft.state}, which the table does not allow")
@@ -190,6 +198,21 @@ class Guide:
         if turn.meaning is not None:
             body["meaning"] = meaning_body(turn.meaning)
         return body | turn.note
+
+
+def _check_sayable(entry: KeyEntry, unit: str) -> None:
+    """A number that cannot be said in the unit that is asked for could never be answered."""
+    remedy = "Choose another order for this checklist."
+    if not isinstance(entry.value, Decimal):
+        raise OrderError(f"The checklist asks for a number, but {entry.name} is a name in this order.", remedy)
+    try:
+        value = dosing.Amount(entry.value, entry.unit or "").in_unit(unit)
+    except QuantityError as cause:
+        raise OrderError(f"The order gives {entry.name} in {entry.unit}, not in {unit}.", remedy) from cause
+    if value > NumberExpected.highest:
+        raise OrderError(
+            f"{entry.name} is more than {NumberExpected.highest} {unit}, the most that can be said.", remedy
+        )
 
 
 def _detail(event: Event) -> str:

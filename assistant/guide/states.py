@@ -90,12 +90,12 @@ TABLE: dict[tuple[State, Input], Rule] = {
     (_READING, Input.NO): _rule("ask_anew", _ASKING, _REASON),
     (_READING, Input.CORRECT): _rule("ask_anew", _ASKING, _REASON),
     (_READING, Input.BACK): _rule("ask_anew", _ASKING, _REASON),
-    (_READING, Input.WOKE): _rule("remind", _READING),
+    (_READING, Input.WOKE): _rule("remind", _READING, _ASKING),
     # Why a step does not apply.
     (_REASON, Input.TEXT): _rule("take_reason", _READING),
     (_REASON, Input.BACK): _rule("drop_reason", _ASKING),
     (_REASON, Input.CORRECT): _rule("drop_reason", _ASKING),
-    (_REASON, Input.WOKE): _rule("remind", _REASON),
+    (_REASON, Input.WOKE): _rule("remind", _REASON, _ASKING),
     # A timed wait: the clock closes it.
     (_WAITING, Input.WOKE): _rule("end_wait", _ASKING, _FINISHED),
     (_WAITING, Input.YES): _rule("tell_time_left", _WAITING),
@@ -142,6 +142,10 @@ for _state in LIVE:
     TABLE[_state, Input.INPUT_ENDED] = _rule("end_input", _FINISHED)
     TABLE[_state, Input.PAUSE] = _rule("pause", _PAUSED)
     TABLE[_state, Input.STOP] = _rule("ask_stop", _STOPPING)
+for _state in LIVE:
+    for _command in Command:
+        # Every word is answered, also where it has no place.
+        TABLE.setdefault((_state, Input(_command.value)), _rule("not_here", _state))
 TABLE[_STOPPING, Input.STOP] = _rule("stop", _FINISHED)
 # The time of a wait may have come while the attempt lay still.
 TABLE[_WAITING, Input.RESUMED] = _rule("resume", _WAITING, _ASKING, _FINISHED)

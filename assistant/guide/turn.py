@@ -50,8 +50,3 @@ class Turn:
         self.draft.token = f"{kind}:{self.draft.tokens}"
         self.draft.wakes_at = due
         self.wakes.append(WakeAt(self.draft.token, due))
-
-    def wake_again(self) -> None:
-        """Ask anew for the call that counts, after a pause or a resumption."""
-        if self.draft.token and self.draft.wakes_at is not None:
-            self.wakes.append(WakeAt(self.draft.token, self.draft.wakes_at))

@@ -288,3 +288,13 @@ def test_no_damage_escapes_the_loader(tmp_path: Path, at: int, length: int, put:
     except ChecklistError as error:
         assert error.what
         assert "\n" not in str(error)
+
+
+def test_steps_that_wait_for_each_other_are_refused(tmp_path):
+    """A circle of conditions can never be lived through; its file and step are named."""
+    text = (library_folder() / "primary-line.toml").read_text(encoding="utf-8")
+    circle = text.replace('after = ["p-clamp-closed"]', 'after = ["p-clamp-closed", "p-chamber"]')
+    file = tmp_path / "circle.toml"
+    file.write_text(circle, encoding="utf-8")
+    with pytest.raises(ChecklistError, match="wait for each other"):
+        load(str(file))

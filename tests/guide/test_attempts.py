@@ -1,13 +1,22 @@
 """Whole attempts and their turns: what is said, what is held, how it ends."""
 
+from datetime import timedelta
+from decimal import Decimal
+
 import pytest
 
+from assistant.errors import OrderError
 from assistant.guide.diagram import diagram
 from assistant.guide.effects import Adjust, Outcome, Tone
-from assistant.guide.progress import Mode, State
+from assistant.guide.events import Resumed
+from assistant.guide.guide import Guide
+from assistant.guide.progress import Mode, State, Status
 from assistant.guide.scoring import Ending
+from assistant.guide.states import LIVE
+from assistant.orders.key import KeyEntry
 from assistant.spoken.expect import NumberExpected
-from tests.guide.lived import SMOOTH, begin
+from assistant.spoken.meaning import Command
+from tests.guide.lived import CHECKLIST, KEY, SMOOTH, begin, reach
 
 
 def endings(lived):
@@ -260,14 +269,14 @@ def test_no_to_a_question_holds_with_advice():
     assert endings(lived)["drops"] is Ending.CORRECTED
 
 
-def test_two_failures_tell_what_can_be_said_and_then_it_is_quiet():
+def test_two_failures_tell_what_can_be_said_and_then_it_is_brief():
     """Misunderstandings never loop aloud."""
     lived = begin()
     lived.type("gibberish one", "gibberish two")
     assert "You can always say" in lived.texts(Tone.UNCLEAR)
     count = len(lived.says)
     lived.type("gibberish three")
-    assert all(say.speech == "" for say in lived.says[count:])
+    assert [say.speech for say in lived.says[count:] if say.speech] == ["I did not understand that."]
 
 
 def test_stop_is_asked_about_once():
@@ -327,3 +336,70 @@ def test_the_diagram_shows_every_state():
     """The picture in the developers' guide is made from the table."""
     drawn = diagram()
     assert all(state.value.replace(" ", "_") in drawn for state in State)
+
+
+@pytest.mark.parametrize("way", [("back",), ("correct that",)])
+@pytest.mark.parametrize("reached", [1, 5])
+def test_no_at_a_closed_step_opens_it_again(way, reached):
+    """A learner who takes "done" back has an open step, and the gate holds for it."""
+    lived = begin()
+    lived.do(SMOOTH[:reached])
+    closed = lived.guide.progress.history[-1]
+    lived.type(*way, "no")
+    assert lived.guide.progress.steps[closed].status is Status.OPEN
+    assert closed not in lived.guide.progress.history
+
+
+@pytest.mark.parametrize("way", [("stop", "yes"), ("pause", "stop", "yes")])
+def test_a_wait_that_was_stopped_ends_after_the_resumption(way):
+    """The clock closes a wait also when the attempt was stopped in the middle of it."""
+    lived = begin()
+    lived.do(SMOOTH[:4])
+    lived.type(*way)
+    assert lived.outcome is Outcome.STOPPED
+    lived.at += timedelta(seconds=2)
+    lived.give(Resumed(lived.at))
+    lived.wait(30)
+    assert lived.step == "rate"
+
+
+def test_a_wait_survives_a_pause_and_a_stop_that_was_not_meant():
+    """Pause, stop, no, go on: the wait still ends."""
+    lived = begin()
+    lived.do(SMOOTH[:4])
+    lived.type("pause", "stop", "no", "go on")
+    lived.wait(30)
+    assert lived.step == "rate"
+
+
+@pytest.mark.parametrize("state", LIVE)
+@pytest.mark.parametrize("command", list(Command))
+def test_every_command_is_answered_in_every_state(state, command):
+    """Whatever a learner says of what can always be said, it is recorded and gets an answer."""
+    lived = reach(state)
+    count, said = len(lived.entries), len(lived.says)
+    lived.type(command.value)
+    assert len(lived.entries) == count + 1
+    assert len(lived.says) > said
+
+
+def test_spelling_gives_no_name_away_in_a_check_off():
+    """The ordered name is not spelled at the step that asks for it."""
+    lived = begin(Mode.CHECK_OFF)
+    lived.type("done", "done", "spell it")
+    assert "L A C T A T E D" not in lived.texts()
+
+
+UNFIT = [
+    # the rate in the answer key: what no learner could answer is refused before the attempt
+    KeyEntry("primary.rate", Decimal(20), "units"),
+    KeyEntry("primary.rate", Decimal(12000), "mL/h"),
+    KeyEntry("primary.rate", "fast", None),
+]
+
+
+@pytest.mark.parametrize("entry", UNFIT)
+def test_an_order_that_cannot_be_answered_is_refused(entry):
+    """An order in another kind of unit, or beyond what can be said, does not start an attempt."""
+    with pytest.raises(OrderError):
+        Guide(CHECKLIST, "The order.", {**KEY, "primary.rate": entry}, Mode.PRACTICE, {})
