@@ -21,7 +21,7 @@ pytestmark = [
     pytest.mark.skipif(bool(_MISSING), reason=f"not installed: {', '.join(_MISSING)}"),
 ]
 
-LIMIT_S = 600
+LIMIT_S = 840
 
 
 @pytest.mark.timeout(LIMIT_S + 60)
