@@ -17,7 +17,7 @@ from assistant.checklist.model import (
     Step,
 )
 from assistant.errors import UsageError
-from assistant.guide.progress import Progress, State, Status, StepProgress
+from assistant.guide.progress import Progress, State
 from assistant.orders.key import KeyEntry
 from assistant.spoken import say_amount, say_digits, say_number, say_unit
 from assistant.spoken.meaning import Command
@@ -198,20 +198,10 @@ def _twin(value: Decimal) -> Decimal | None:
 
 
 def _another_rate(value: Decimal) -> Decimal:
-    """A rate that does not follow from the order, a third up to a whole number, never ten times it."""
+    """A rate that does not follow from the order: half as much again, as a whole number."""
     return (value * 3 / 2).to_integral_value() + 1
 
 
 def _shifted(value: Decimal) -> Decimal:
     """The same digits with the decimal point one place on."""
     return value * 10
-
-
-def disturbed(progress: Progress) -> tuple[str, ...]:
-    """Ids of the steps that did not go smoothly: what a slip should touch, and nothing else."""
-    return tuple(
-        name
-        for name, done in progress.steps.items()
-        if done.status is not Status.CLOSED
-        or done != StepProgress(done.status, done.first, done.final, done.tries, closed_at=done.closed_at)
-    )

@@ -3,7 +3,7 @@
 import hashlib
 import re
 import signal
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
@@ -17,7 +17,7 @@ from assistant.checklist.model import Checklist, WaitAsked
 from assistant.cli.screen import JsonScreen, PlainScreen, say_line, tell, write_json
 from assistant.errors import RecordError, UsageError
 from assistant.guide.effects import Outcome
-from assistant.guide.guide import Guide
+from assistant.guide.guide import Guide, ReplayError
 from assistant.guide.progress import Mode
 from assistant.orders.key import KeyEntry
 from assistant.orders.load import load_order
@@ -135,6 +135,24 @@ def papers_of(opening: Mapping[str, object], name: Path) -> Papers:
                 "Put the file back as it was, or start a new attempt.",
             )
     return papers
+
+
+def lived_again(papers: Papers, entries: Sequence[Mapping[str, object]], name: Path) -> tuple[Guide, Mode]:
+    """A guide that has lived through these entries, and the mode of the attempt.
+
+    Raises:
+        RecordError: the entries do not follow from each other by this program.
+    """
+    mode = Mode(str(entries[0].get("mode")))
+    guide = papers.guide(mode, {key: value for key, value in entries[0].items() if isinstance(value, str)})
+    try:
+        guide.replay(entries)
+    except ReplayError as error:
+        raise RecordError(
+            f"{name}: {error}, so it was made by another version of this program.",
+            "Use that version, or start a new attempt.",
+        ) from error
+    return guide, mode
 
 
 class RecordPlace:

@@ -3,12 +3,9 @@
 import argparse
 from pathlib import Path
 
-from assistant.cli.attempt import papers_of
+from assistant.cli.attempt import lived_again, papers_of
 from assistant.cli.screen import say_line, write_json
-from assistant.errors import RecordError
 from assistant.guide.effects import Outcome
-from assistant.guide.guide import ReplayError
-from assistant.guide.progress import Mode
 from assistant.record.verify import read_entries, verify
 from assistant.report.results import lines
 
@@ -38,13 +35,7 @@ def run(arguments: argparse.Namespace) -> int:
     verdict = verify(path)
     entries = read_entries(path)
     papers = papers_of(entries[0], path)
-    guide = papers.guide(Mode(str(entries[0].get("mode"))), {})
-    try:
-        guide.replay(entries)
-    except ReplayError as error:
-        raise RecordError(
-            f"{path}: {error}, so it was made by another version of this program.", "Use that version."
-        ) from error
+    guide, _ = lived_again(papers, entries, path)
     results = guide.results()
     # Sign-offs may follow the seal.
     seal = next((entry for entry in entries if "seal" in entry), None)

@@ -4,11 +4,8 @@ import argparse
 from datetime import UTC, datetime
 from pathlib import Path
 
-from assistant.cli.attempt import RecordPlace, papers_of
+from assistant.cli.attempt import RecordPlace, lived_again, papers_of
 from assistant.cli.run import add_sound_options, attempt
-from assistant.errors import RecordError
-from assistant.guide.guide import ReplayError
-from assistant.guide.progress import Mode
 from assistant.record.file import RecordFile
 
 _EXAMPLES = """\
@@ -36,18 +33,8 @@ def run(arguments: argparse.Namespace) -> int:
     path = Path(arguments.record)
     record = RecordFile.reopen(path)
     try:
-        opening = record.entries[0]
-        papers = papers_of(opening, path)
-        mode = Mode(str(opening.get("mode")))
-        pinned = {name: str(value) for name, value in opening.items() if isinstance(value, str)}
-        guide = papers.guide(mode, pinned)
-        try:
-            guide.replay(record.entries)
-        except ReplayError as error:
-            raise RecordError(
-                f"{path}: {error}, so it was made by another version of this program.",
-                "Resume it with that version, or start a new attempt.",
-            ) from error
+        papers = papers_of(record.entries[0], path)
+        guide, mode = lived_again(papers, record.entries, path)
     except BaseException:
         record.close()
         raise
