@@ -20,6 +20,7 @@ from assistant.errors import UsageError
 from assistant.guide.progress import Progress, State
 from assistant.orders.key import KeyEntry
 from assistant.spoken import say_amount, say_digits, say_number, say_unit
+from assistant.spoken.english.numbers import TWINS
 from assistant.spoken.meaning import Command
 
 
@@ -46,10 +47,6 @@ class Reply:
 
 OTHER_BAGS = ("0.9 % sodium chloride", "5 % dextrose in water")
 """Bags that a learner may take by mistake; the first one that was not ordered is taken."""
-
-TEEN_TY = {13: 30, 14: 40, 15: 50, 16: 60, 17: 70, 18: 80, 19: 90}
-"""Numbers that sound alike (ISMP and NCC MERP guidance, extended to the full series; from memory)."""
-_TY_TEEN = {ty: teen for teen, ty in TEEN_TY.items()}
 
 
 class SimulatedLearner:
@@ -193,7 +190,7 @@ def _twin(value: Decimal) -> Decimal | None:
     if value != value.to_integral_value():
         return None
     hundreds, rest = divmod(int(value), 100)
-    twin = TEEN_TY.get(rest) or _TY_TEEN.get(rest)
+    twin = TWINS.get(rest) or next((teen for teen, ty in TWINS.items() if ty == rest), None)
     return None if twin is None else Decimal(hundreds * 100 + twin)
 
 
