@@ -77,9 +77,13 @@ class SpeakingVoice:
     def say(self, utterance: int, text: str) -> None:
         """Queue a sentence, as it is to be spoken; returns at once."""
         with self._lock:
-            self._sentences.put(_Sentence(utterance, text, self._round))
-            if self._is_lost:
-                self._hushed.set()  # an attempt to get the voice back makes way
+            is_lost = self._is_lost
+            if not is_lost:
+                self._sentences.put(_Sentence(utterance, text, self._round))
+        if is_lost:
+            # It neither waits for the attempt to get the voice back nor disturbs it: were each sentence to end an
+            # attempt, somebody who talks often enough would never get the voice back.
+            self._post(SpeechEnded(utterance, at=self._clock.now()))
 
     def hush(self) -> None:
         """Stop sounding at once and drop what is queued; each dropped sentence still posts `SpeechEnded`."""
@@ -108,7 +112,7 @@ class SpeakingVoice:
                 sentence = None
             if sentence is not None:
                 self._end(sentence)
-            if self._is_lost and time.monotonic() >= self._retry_at and not self._closing.is_set():
+            if self._is_lost and self._sentences.empty() and time.monotonic() >= self._retry_at and not self._closing.is_set():
                 self._try_again()
 
     def _end(self, sentence: _Sentence) -> None:
@@ -141,20 +145,18 @@ class SpeakingVoice:
         )
 
     def _lose(self, reason: str) -> None:
-        self._is_lost = True
+        with self._lock:
+            self._is_lost = True
         self._retry_at = time.monotonic() + RETRY_S
         if not self._closing.is_set():
             self._post(VoiceLost(at=self._clock.now(), reason=reason))
 
     def _try_again(self) -> None:
         self._retry_at = time.monotonic() + RETRY_S
-        with self._lock:
-            if not self._sentences.empty():
-                return  # it must end at once, not when a synthesiser's deadline is over
-            self._hushed.clear()
         with contextlib.suppress(AssistantError, SynthesisCancelledError):
-            self._synthesiser.synthesise("ready", 0, self._hushed.is_set)
+            self._synthesiser.synthesise("ready", 0, self._closing.is_set)
             self._loudspeaker.refresh()
             # A device may be listed and yet take no sound: only one that has taken some is back.
-            if self._loudspeaker.play(_SILENCE, 1.0, on_start=lambda: None, stop=self._hushed):
-                self._is_lost = False
+            if self._loudspeaker.play(_SILENCE, 1.0, on_start=lambda: None, stop=self._closing):
+                with self._lock:
+                    self._is_lost = False

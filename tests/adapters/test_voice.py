@@ -159,6 +159,29 @@ def test_failure_is_told_once_and_nobody_waits(bench, part, failure, reason):
     assert bench.events(2) == ["started 4", "ended 4"]
 
 
+def test_talk_does_not_keep_a_lost_voice_away(bench):
+    """Sentences that come faster than an attempt to get the voice back takes do not end that attempt."""
+    bench.loudspeaker.failure = DeviceError("This machine has no loudspeaker.", "Plug it in.")
+    bench.voice.say(1, "one")
+    assert bench.events(2)[1] == "ended 1"
+    bench.loudspeaker.failure = None
+    bench.synthesiser.slow = True
+    asked = len(bench.synthesiser.asked)
+    while len(bench.synthesiser.asked) == asked:  # an attempt has begun
+        time.sleep(0.005)
+    for utterance in range(2, 20):
+        bench.voice.say(utterance, "Are you there?")
+        assert bench.next() == f"ended {utterance}"
+        time.sleep(0.01)
+    assert len(bench.synthesiser.asked) == asked + 1
+    bench.synthesiser.slow = False
+    while not bench.loudspeaker.played:
+        time.sleep(0.005)
+    time.sleep(0.05)
+    bench.voice.say(20, "twenty")
+    assert bench.events(2) == ["started 20", "ended 20"]
+
+
 def test_adjusted_steps_hold_from_the_next_sentence_on(bench):
     """Rate and loudness are steps with a limit; at the loudest nothing goes beyond full scale."""
     for rate, loudness in ((0, 0), (2, 1), (-9, -9), (9, 9)):
