@@ -46,5 +46,9 @@ class SoundError(AssistantError):
     """A sound file cannot be read."""
 
 
+class SettingsError(AssistantError):
+    """The settings cannot be read, or hold what is no setting."""
+
+
 class UsageError(AssistantError):
     """The command line asks for something that does not exist."""

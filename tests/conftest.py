@@ -1,6 +1,11 @@
-"""What all tests share: the longest first, so that two workers end at about the same time."""
+"""What all tests share: the longest first, so that two workers end at about the same time; nobody's own settings."""
+
+import os
+from pathlib import Path
 
 import pytest
+
+os.environ["CHECKOFF_SETTINGS"] = str(Path(__file__).with_name("no-settings.toml"))  # there is none: all defaults
 
 
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:

@@ -26,6 +26,7 @@ from assistant.orders.solve import answer_key
 from assistant.ports import Ear, Post
 from assistant.record.file import RecordFile
 from assistant.report.results import lines
+from assistant.settings import load_settings
 from assistant.station import Interrupted
 
 DEFAULT_CHECKLIST = "primary-and-secondary"
@@ -190,8 +191,9 @@ class RecordPlace:
 
 
 def records_folder() -> Path:
-    """The platform's folder for this user's records."""
-    return user_data_path("checkoff", appauthor=False) / "records"
+    """The folder for this user's records: that of the settings, else the platform's."""
+    named = load_settings().records.folder
+    return Path(named).expanduser() if named else user_data_path("checkoff", appauthor=False) / "records"
 
 
 def end_on_signals(post: Post) -> None:

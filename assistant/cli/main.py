@@ -29,6 +29,7 @@ VERBS = {
     "say": "speak a sentence, or write it to a sound file",
     "audio": "microphones and loudspeakers, with a check",
     "models": "recognisers on this machine",
+    "settings": "show the settings, or change one",
     "calc": "the infusion arithmetic",
     "course": "who flows when",
 }

@@ -1,0 +1,143 @@
+"""The user's settings: one TOML file in the user's configuration folder, typed, with a default for everything.
+
+A new setting is a field of one of the models below with its docstring line; `checkoff settings` shows it and
+README's table names it.
+"""
+
+import os
+import tempfile
+import tomllib
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Annotated
+
+import tomlkit
+from platformdirs import user_config_path
+from pydantic import BaseModel, ConfigDict, Field, ValidationError
+from tomlkit.exceptions import TOMLKitError
+
+from assistant.checklist.library import nearest, quoted
+from assistant.checklist.paper_file import read_paper
+from assistant.errors import SettingsError
+
+FILE_SETTING = "CHECKOFF_SETTINGS"
+"""Environment variable that names the file in place of the platform's."""
+
+
+class _Section(BaseModel):
+    model_config = ConfigDict(frozen=True, extra="forbid", strict=True)
+
+
+class RecordSettings(_Section):
+    """Records and what is kept beside them.
+
+    Attributes:
+        folder: where records of new attempts go; empty for the platform's folder for user data.
+        sound_days: days for which recorded speech may be kept; ``checkoff erase-sound --due`` erases older.
+    """
+
+    folder: str = ""
+    sound_days: Annotated[int, Field(ge=0, le=36_500)] = 30
+
+
+class SoundSettings(_Section):
+    """Microphone, loudspeaker and voice."""
+
+
+class Settings(_Section):
+    """Everything that can be set; a section each."""
+
+    records: RecordSettings = RecordSettings()
+    sound: SoundSettings = SoundSettings()
+
+
+def settings_path() -> Path:
+    """The file of the settings: `FILE_SETTING`, or ``settings.toml`` in the platform's folder."""
+    named = os.environ.get(FILE_SETTING, "")
+    return Path(named).expanduser() if named else user_config_path("checkoff", appauthor=False) / "settings.toml"
+
+
+def load_settings() -> Settings:
+    """The settings as they stand; all defaults where there is no file.
+
+    Raises:
+        SettingsError: the file cannot be read, or holds what is no setting; the line and the nearest name
+            are told.
+    """
+    path = settings_path()
+    if not path.exists():
+        return Settings()
+    paper = read_paper(path, SettingsError)
+    try:
+        return Settings.model_validate(paper.table)
+    except ValidationError as invalid:
+        raise paper.complain_about(invalid, (), Settings) from invalid
+
+
+def shown_settings(settings: Settings) -> Iterator[tuple[str, object]]:
+    """Every setting as ``section.name`` with its value, in the order of the models."""
+    for section, values in settings.model_dump().items():
+        for name, value in values.items():
+            yield f"{section}.{name}", value
+
+
+def change_setting(name: str, text: str) -> object:
+    """Write one setting into the file; everything else in it, comments too, stays.
+
+    Args:
+        name: ``section.name`` as `shown_settings` gives it.
+        text: the value as TOML writes it, or plain text.
+
+    Returns:
+        The value that is now set.
+
+    Raises:
+        SettingsError: there is no such setting, the value does not fit, or the file cannot be read or
+            written; then the file is as it was.
+    """
+    known = [setting for setting, _ in shown_settings(Settings())]
+    if name not in known:
+        near = nearest(name, known) or f"Known are: {', '.join(known)}."
+        raise SettingsError(f"There is no setting {quoted(name)}.", near)
+    load_settings()  # what is wrong in the file already is told first, with its line
+    path = settings_path()
+    section, _, field = name.partition(".")
+    value = _value(text)
+    try:
+        document = tomlkit.parse(path.read_text(encoding="utf-8-sig")) if path.is_file() else tomlkit.document()
+        if section not in document:
+            document[section] = tomlkit.table()
+        document[section][field] = value
+        content = tomlkit.dumps(document)
+        Settings.model_validate(tomllib.loads(content))
+    except ValidationError as invalid:
+        why = invalid.errors(include_url=False)[0]["msg"]
+        raise SettingsError(
+            f"{quoted(text)} does not fit {name}: {why[0].lower()}{why[1:]}.", "Give another."
+        ) from None
+    except (OSError, ValueError, TOMLKitError) as cause:
+        raise SettingsError(f"{path} cannot be changed: {cause}.", "Change the file by hand.") from cause
+    _replace(path, content)
+    return value
+
+
+def _value(text: str) -> object:
+    """A value written as in TOML where it is one, otherwise the text itself."""
+    try:
+        return tomllib.loads(f"value = {text}")["value"]
+    except tomllib.TOMLDecodeError:
+        return text
+
+
+def _replace(path: Path, content: str) -> None:
+    """Put the new file in the old one's place in one step, so that a crash leaves one of the two."""
+    try:
+        path.parent.mkdir(parents=True, exist_ok=True, mode=0o700)
+        descriptor, name = tempfile.mkstemp(dir=path.parent, prefix=".settings-")
+        with open(descriptor, "w", encoding="utf-8") as stream:  # noqa: PTH123 - a descriptor, not a path
+            stream.write(content)
+            stream.flush()
+            os.fsync(stream.fileno())
+        Path(name).replace(path)
+    except OSError as cause:
+        raise SettingsError(f"{path} cannot be written: {cause.strerror}.", "Check the folder and the disk.") from cause
