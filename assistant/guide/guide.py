@@ -7,7 +7,8 @@ from decimal import Decimal
 from assistant import dosing
 from assistant.checklist.model import Checklist, NameAsked, NumberAsked
 from assistant.errors import OrderError, QuantityError
-from assistant.guide.actions import GAP, OWN_VOICE, Actions
+from assistant.guide.actions import ACTIONS
+from assistant.guide.asking import expectation
 from assistant.guide.effects import Append, Effect, Finish, Listen, Outcome
 from assistant.guide.entries import answer_body, event_of, meaning_body, stamp
 from assistant.guide.events import (
@@ -24,10 +25,12 @@ from assistant.guide.events import (
     VoiceLost,
     Woke,
 )
+from assistant.guide.given import Given
 from assistant.guide.progress import Mode, Progress, State, StepProgress
 from assistant.guide.scoring import Results, score
 from assistant.guide.states import TABLE, Input
 from assistant.guide.turn import Turn
+from assistant.guide.unclear import GAP, OWN_VOICE
 from assistant.orders.key import KeyEntry
 from assistant.spoken import interpret
 from assistant.spoken.expect import Expect, NumberExpected
@@ -80,8 +83,7 @@ class Guide:
                 _check_sayable(key[step.expect.key], step.expect.unit)
         self.mode = mode
         self.progress = Progress({step.id: StepProgress() for step in checklist.steps})
-        self._actions = Actions(checklist, order_text, key, mode)
-        self._checklist = checklist
+        self._given = Given(checklist, order_text, key, mode)
         self._pins = dict(pins)
         self._pending: tuple[Progress, list[Effect]] | None = None
 
@@ -100,6 +102,7 @@ class Guide:
         if kind is None or rule is None:
             return []
         turn = Turn(
+            self._given,
             copy.deepcopy(self.progress),
             event.at,
             spoken=isinstance(event, Heard),
@@ -109,7 +112,7 @@ class Guide:
         before = self.progress.state
         if meaning is not None and kind is not Input.UNCLEAR:
             turn.draft.failures = 0
-        getattr(self._actions, rule.action)(turn)
+        ACTIONS[rule.action](turn)
         if turn.draft.state not in rule.to:
             raise AssertionError(f"{rule.action} ended in {turn.draft.state}, which the table does not allow")
         body = self._body(event, kind, before, turn)
@@ -120,7 +123,7 @@ class Guide:
             after.append(Finish(turn.outcome, seal))
         after += [*turn.said, *turn.wakes]
         if turn.outcome is None:
-            after.append(Listen(self._actions.expectation(turn.draft), wanted=turn.draft.state is not State.WAITING))
+            after.append(Listen(expectation(self._given, turn.draft), wanted=turn.draft.state is not State.WAITING))
         self._pending = (turn.draft, after)
         return [Append(body)]
 
@@ -133,14 +136,14 @@ class Guide:
 
     def expectation(self) -> Expect:
         """What is expected now."""
-        return self._actions.expectation(self.progress)
+        return expectation(self._given, self.progress)
 
     def results(self) -> Results:
         """The result as it stands."""
         return self._results(self.progress)
 
     def _results(self, progress: Progress) -> Results:
-        return score(self._checklist, progress, self.mode)
+        return score(self._given.checklist, progress, self.mode)
 
     def replay(self, entries: Iterable[Mapping[str, object]]) -> None:
         """Live the recorded entries again; afterwards the progress is what it was.
@@ -193,7 +196,7 @@ class Guide:
         if isinstance(event, Opened):
             body |= self._pins
         else:
-            body["step"] = self._checklist.steps[self.progress.cursor].id
+            body["step"] = self._given.checklist.steps[self.progress.cursor].id
             body["state"] = before.value
         if turn.meaning is not None:
             body["meaning"] = meaning_body(turn.meaning)

@@ -72,7 +72,7 @@ LIVE = (*_UNDER_WAY, _PAUSED, _STOPPING)
 """Every state between the opening and the end."""
 
 TABLE: dict[tuple[State, Input], Rule] = {
-    (State.READY, Input.OPENED): _rule("open", _ASKING),
+    (State.READY, Input.OPENED): _rule("begin", _ASKING),
     # An answer to the current step.
     (_ASKING, Input.YES): _rule("answer_yes", _ASKING, _WAITING, _FINISHED),
     (_ASKING, Input.DONE): _rule("answer_yes", _ASKING, _WAITING, _FINISHED),
@@ -130,7 +130,7 @@ for _state in LIVE:
         Input.SOFTER: "softer",
         Input.SPELL: "spell",
         Input.MORE: "more",
-        Input.HELP: "help",
+        Input.HELP: "give_help",
         Input.UNCLEAR: "unclear",
         Input.DROPPED: "drop",
         Input.EAR_LOST: "ear_lost",

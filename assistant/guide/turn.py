@@ -3,8 +3,10 @@
 from dataclasses import dataclass, field
 from datetime import datetime
 
+from assistant.checklist.model import Step
 from assistant.guide.effects import Adjust, Effect, Outcome, Say, Tone, WakeAt
-from assistant.guide.progress import Progress
+from assistant.guide.given import Given
+from assistant.guide.progress import Progress, StepProgress
 from assistant.spoken import speech
 from assistant.spoken.meaning import Meaning
 
@@ -14,6 +16,7 @@ class Turn:
     """What one event does; becomes true only when its entry is on disk.
 
     Attributes:
+        given: the attempt's papers and mode.
         draft: a copy of the progress, to be changed.
         at: the event's time.
         spoken: the event came by voice.
@@ -25,6 +28,7 @@ class Turn:
         outcome: set where the attempt ends.
     """
 
+    given: Given
     draft: Progress
     at: datetime
     spoken: bool = False
@@ -35,6 +39,16 @@ class Turn:
     note: dict[str, object] = field(default_factory=dict)
     outcome: Outcome | None = None
 
+    @property
+    def step(self) -> Step:
+        """The current step."""
+        return self.given.checklist.steps[self.draft.cursor]
+
+    @property
+    def done(self) -> StepProgress:
+        """What happened at the current step, to be changed."""
+        return self.draft.steps[self.step.id]
+
     def say(self, text: str, tone: Tone, spoken_text: str | None = None) -> None:
         """Show `text` and speak it, or `spoken_text` in its place ("" speaks nothing)."""
         words = speech(text) if spoken_text is None else spoken_text
@@ -43,6 +57,11 @@ class Turn:
     def adjust(self) -> None:
         """Tell the voice its new settings."""
         self.said.append(Adjust(self.draft.rate, self.draft.loudness))
+
+    def cue(self, name: str) -> None:
+        """Count a cue at the current step."""
+        self.done.cues.append(name)
+        self.note["cue"] = name
 
     def wake_at(self, kind: str, due: datetime) -> None:
         """Ask for one wake-up call; it replaces the earlier one."""

@@ -1,0 +1,67 @@
+"""What the present state asks for: what is expected to be said, and the sentence that asks."""
+
+from datetime import timedelta
+
+from assistant import dosing
+from assistant.checklist.model import NameAsked, NumberAsked, QuestionAsked
+from assistant.guide.effects import Tone
+from assistant.guide.given import Given
+from assistant.guide.progress import Progress, State
+from assistant.guide.turn import Turn
+from assistant.spoken import read_back, speech
+from assistant.spoken.english import sentences
+from assistant.spoken.expect import ConfirmExpected, Expect, NameExpected, NumberExpected, TextExpected
+
+
+def expectation(given: Given, progress: Progress) -> Expect:
+    """What is expected to be said now; never narrowed to the right answer."""
+    match progress.state:
+        case State.READING_BACK | State.STOPPING:
+            return ConfirmExpected(done_is_yes=False)
+        case State.GIVING_REASON:
+            return TextExpected()
+        case State.ASKING:
+            match given.checklist.steps[progress.cursor].expect:
+                case NumberAsked(unit=unit):
+                    return NumberExpected(unit, digits_only=progress.digits_only)
+                case NameAsked(key=key):
+                    return NameExpected(given.key[key].choices or (str(given.key[key].value),))
+                case QuestionAsked():
+                    return ConfirmExpected(done_is_yes=False)
+    return ConfirmExpected()
+
+
+def prompt(turn: Turn) -> None:
+    """Say what the present state asks for."""
+    draft, step = turn.draft, turn.step
+    match draft.state:
+        case State.ASKING:
+            count = len(turn.given.checklist.steps)
+            shown = sentences.step_line(draft.cursor + 1, count, step.say, critical=step.critical)
+            turn.say(shown, Tone.STEP, speech(step.say))
+        case State.READING_BACK if draft.number is not None:
+            said = read_back(draft.number, draft.unit)
+            shown = dosing.show(dosing.Amount(draft.number, draft.unit))
+            turn.say(f"{shown}: {said}", Tone.READ_BACK, said)
+        case State.READING_BACK if draft.name:
+            turn.say(sentences.name_read_back(draft.name), Tone.READ_BACK)
+        case State.READING_BACK:
+            turn.say(sentences.reason_read_back(draft.reason), Tone.READ_BACK)
+        case State.GIVING_REASON:
+            turn.say(sentences.WHY_NOT_APPLICABLE, Tone.STEP)
+        case State.WAITING:
+            turn.say(sentences.wait_left(seconds_left(turn)), Tone.NOTICE)
+        case State.PAUSED:
+            turn.say(sentences.PAUSED, Tone.NOTICE)
+        case State.STOPPING:
+            turn.say(sentences.STOP_ASKED, Tone.NOTICE)
+        case _:
+            return
+
+
+def seconds_left(turn: Turn) -> int:
+    """Whole seconds of a timed wait that are still to go, rounded up."""
+    if turn.draft.wakes_at is None:
+        return 0
+    left = turn.draft.wakes_at - turn.at
+    return max(0, -(-left // timedelta(seconds=1)))

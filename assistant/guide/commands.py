@@ -1,0 +1,97 @@
+"""What can be said at any time and changes no step: once more, help, where, the order, the voice."""
+
+from assistant.checklist.model import NameAsked, NumberAsked
+from assistant.guide.asking import prompt
+from assistant.guide.effects import Tone
+from assistant.guide.progress import Status
+from assistant.guide.turn import Turn
+from assistant.spoken import say_digits
+from assistant.spoken.english import sentences
+
+FURTHEST = 4
+"""Steps of the voice's rate and loudness, up and down."""
+
+
+def again(turn: Turn) -> None:
+    """Say once more what is asked."""
+    prompt(turn)
+
+
+def more(turn: Turn) -> None:
+    """The detail and the reason: a cue, counted."""
+    lines = [line for line in (turn.step.more, turn.step.why) if line]
+    for line in lines or [sentences.NO_MORE]:
+        turn.say(line, Tone.CUE)
+    if lines:
+        turn.cue("more")
+
+
+def give_help(turn: Turn) -> None:
+    """A hint, and in practice the working of the number: a cue, counted."""
+    step = turn.step
+    turn.say(step.hint or step.more or sentences.NO_HINT, Tone.CUE)
+    if turn.given.practice and isinstance(step.expect, NumberAsked):
+        working = turn.given.key[step.expect.key].working
+        if working:
+            turn.say(sentences.working(working), Tone.CUE)
+    turn.say(sentences.WHAT_CAN_BE_SAID, Tone.CUE)
+    turn.cue("help")
+
+
+def where(turn: Turn) -> None:
+    """The place in the checklist and how much was left open before it."""
+    draft, steps = turn.draft, turn.given.checklist.steps
+    left_open = sum(draft.steps[step.id].status is Status.OPEN for step in steps[: draft.cursor])
+    turn.say(sentences.where(draft.cursor + 1, len(steps), turn.step.part, left_open), Tone.NOTICE)
+    prompt(turn)
+
+
+def read_order(turn: Turn) -> None:
+    """The order, as it was written."""
+    turn.say(turn.given.order_text, Tone.NOTICE)
+
+
+def spell(turn: Turn) -> None:
+    """What is being read back, digit by digit or letter by letter; in practice also the ordered name, a cue."""
+    draft, step = turn.draft, turn.step
+    if draft.number is not None:
+        digits = say_digits(draft.number)
+        turn.say(digits, Tone.NOTICE, digits)
+    elif draft.name:
+        turn.say(sentences.spelled(draft.name), Tone.NOTICE)
+    elif isinstance(step.expect, NameAsked) and turn.given.practice:
+        turn.say(sentences.spelled(str(turn.given.key[step.expect.key].value)), Tone.CUE)
+        turn.cue("spelled")
+    else:
+        turn.say(sentences.NOTHING_TO_SPELL, Tone.NOTICE)
+
+
+def slower(turn: Turn) -> None:
+    """One step slower."""
+    _adjust(turn, sentences.SLOWER, rate=-1)
+
+
+def faster(turn: Turn) -> None:
+    """One step faster."""
+    _adjust(turn, sentences.FASTER, rate=1)
+
+
+def louder(turn: Turn) -> None:
+    """One step louder."""
+    _adjust(turn, sentences.LOUDER, loudness=1)
+
+
+def softer(turn: Turn) -> None:
+    """One step softer."""
+    _adjust(turn, sentences.SOFTER, loudness=-1)
+
+
+def _adjust(turn: Turn, sentence: str, rate: int = 0, loudness: int = 0) -> None:
+    draft = turn.draft
+    wanted = (draft.rate + rate, draft.loudness + loudness)
+    if max(map(abs, wanted)) > FURTHEST:
+        turn.say(sentences.AT_THE_LIMIT, Tone.NOTICE)
+        return
+    draft.rate, draft.loudness = wanted
+    turn.adjust()
+    turn.say(sentence, Tone.NOTICE)

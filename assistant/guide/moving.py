@@ -1,0 +1,225 @@
+"""From step to step: what may be opened, where the attempt goes next, when it is over."""
+
+from datetime import timedelta
+
+from assistant.checklist.model import Step
+from assistant.guide import expiry
+from assistant.guide.asking import prompt
+from assistant.guide.effects import Outcome, Tone
+from assistant.guide.progress import Progress, State, Status, StepProgress
+from assistant.guide.scoring import Ending, Results, score
+from assistant.guide.turn import Turn
+from assistant.spoken import speech
+from assistant.spoken.english import sentences
+
+REMINDER_AFTER_S = 120
+"""Silence after which the step is said once more (common practice, no source)."""
+
+
+def begin(turn: Turn) -> None:
+    """The attempt begins: what it is, what it is not, the order, the first step."""
+    checklist = turn.given.checklist
+    turn.say(sentences.begins(checklist.title, checklist.purpose), Tone.NOTICE, checklist.title)
+    turn.say(sentences.TRAINING_ONLY, Tone.NOTICE)
+    for caution in checklist.cautions:
+        turn.say(caution, Tone.NOTICE, "")
+    turn.say(sentences.PRACTICE_BEGINS if turn.given.practice else sentences.CHECK_OFF_BEGINS, Tone.NOTICE)
+    # The whole list is read out on "I need help"; at the start it would keep a learner waiting.
+    turn.say(sentences.WHAT_CAN_BE_SAID, Tone.NOTICE, speech(sentences.FIRST_WORDS))
+    turn.say(turn.given.order_text, Tone.NOTICE)
+    go_to(turn, 0)
+
+
+def go_to(turn: Turn, place: int) -> None:
+    """Open the step at `place`, unless a gate holds or its settings have run out."""
+    draft = turn.draft
+    draft.state = State.ASKING
+    gate, blockers = _gate_before(turn, place)
+    if gate is not None:
+        turn.note["gate"] = {"step": gate.id, "open": [turn.given.checklist.steps[i].id for i in blockers]}
+        turn.say(sentences.gate_holds(len(blockers)), Tone.HOLD)
+        for blocker in blockers:
+            _at(turn, blocker).cues.append("gate")
+        place = blockers[0]
+    place = _what_comes_first(turn, place)
+    draft.cursor = place
+    nothing_read_back(draft)
+    draft.digits_only = False
+    draft.failures = 0
+    draft.reminded = False
+    draft.wait_over = False
+    if settings_lost(turn):
+        return
+    prompt(turn)
+    arm(turn)
+
+
+def settings_lost(turn: Turn) -> bool:
+    """Whether the pump has forgotten what was set; then the first of the lost settings is asked for again."""
+    if not expiry.ran_out(turn):
+        return False
+    go_to(turn, expiry.reopen(turn))
+    return True
+
+
+def nothing_read_back(draft: Progress) -> None:
+    """Forget what was being read back."""
+    draft.number, draft.unit, draft.name, draft.reason = None, "", "", ""
+
+
+def arm(turn: Turn) -> None:
+    """Ask for the wake-up call that fits the current step."""
+    due = expiry.due(turn)
+    if due is not None:
+        turn.wake_at("settings", due)
+    elif not turn.draft.reminded:
+        turn.wake_at("reminder", turn.at + timedelta(seconds=REMINDER_AFTER_S))
+    else:
+        turn.draft.token = ""
+
+
+def remind(turn: Turn) -> None:
+    """A wake-up call while something is asked: settings ran out, or a long silence."""
+    if turn.draft.token.startswith("settings"):
+        go_to(turn, expiry.reopen(turn))
+        return
+    turn.draft.reminded = True
+    turn.draft.token = ""
+    turn.note["verdict"] = "reminded"
+    if turn.draft.state is State.ASKING:
+        turn.say(sentences.reminder(turn.step.say), Tone.NOTICE)
+    else:
+        prompt(turn)
+
+
+def _gate_before(turn: Turn, place: int) -> tuple[Step | None, list[int]]:
+    """The first gate on the way to `place` with critical steps open before it."""
+    steps = turn.given.checklist.steps
+    not_done = (Status.OPEN, Status.LEFT_OUT)
+    for at, step in enumerate(steps[: place + 1]):
+        if not step.gate:
+            continue
+        blockers = [i for i, earlier in enumerate(steps[:at]) if earlier.critical and _at(turn, i).status in not_done]
+        if at < place and _at(turn, at).status in not_done:
+            blockers.append(at)
+        if blockers:
+            return step, blockers
+    return None, []
+
+
+def _what_comes_first(turn: Turn, place: int) -> int:
+    """`place`, or the step that must be closed before it and is not."""
+    draft, checklist = turn.draft, turn.given.checklist
+    done = (Status.CLOSED, Status.NOT_APPLICABLE, *((Status.LEFT_OUT,) if draft.last_pass else ()))
+    for name in checklist.steps[place].after:
+        if draft.steps[name].status not in done:
+            needed = checklist.place(name)
+            turn.note["comes_first"] = name
+            turn.say(sentences.SOMETHING_COMES_FIRST, Tone.HOLD)
+            draft.steps[name].cues.append("order")
+            return _what_comes_first(turn, needed)
+    return place
+
+
+def close(turn: Turn, answer: str = "") -> None:
+    """Close the current step with its final answer and go on."""
+    done, history = turn.done, turn.draft.history
+    done.status = Status.CLOSED
+    done.reason = ""
+    done.closed_at = turn.at
+    if answer:
+        done.first = done.first or answer
+        done.final = answer
+    if turn.step.id in history:
+        history.remove(turn.step.id)
+    history.append(turn.step.id)
+    turn.note.setdefault("verdict", "done")
+    advance(turn)
+
+
+def reopen_by_learner(turn: Turn) -> None:
+    """A closed step that is answered anew was corrected by the learner."""
+    if turn.done.status is Status.CLOSED:
+        turn.done.corrections += 1
+        turn.done.status = Status.OPEN
+        turn.draft.history.remove(turn.step.id)
+        turn.note["correction"] = True
+
+
+def advance(turn: Turn) -> None:
+    """Go to the next open step; at the end, to what is still open; else finish."""
+    draft = turn.draft
+    steps = turn.given.checklist.steps
+    still_open = [i for i, step in enumerate(steps) if draft.steps[step.id].status is Status.OPEN]
+    ahead = [i for i in still_open if i > draft.cursor]
+    if ahead:
+        go_to(turn, ahead[0])
+    elif still_open:
+        if not draft.last_pass:
+            draft.last_pass = True
+            turn.say(sentences.still_open(len(still_open)), Tone.HOLD)
+        go_to(turn, still_open[0])
+    else:
+        turn.say(sentences.ALL_DONE, Tone.NOTICE)
+        finish(turn)
+
+
+def finish(turn: Turn) -> None:
+    """The attempt is over: say the result."""
+    results = score(turn.given.checklist, turn.draft, turn.given.mode)
+    turn.draft.state = State.FINISHED
+    turn.draft.token = ""
+    turn.outcome = Outcome.PASSED if results.passed else Outcome.NOT_PASSED
+    turn.say(sentences.PASSED if results.passed else sentences.NOT_PASSED, Tone.RESULT)
+    turn.say(sentences.summary(results.unaided, results.applicable), Tone.RESULT)
+    for failure in results.failures:
+        turn.say(failure, Tone.RESULT)
+    weak = _weakest(results)
+    turn.say(sentences.practise(weak) if weak else sentences.FEEDBACK_GOOD, Tone.RESULT)
+
+
+def back(turn: Turn) -> None:
+    """To the step before; answering it again is a correction, "go on" leaves it as it is."""
+    if turn.draft.cursor == 0:
+        turn.say(sentences.FIRST_STEP, Tone.NOTICE)
+    go_to(turn, max(0, turn.draft.cursor - 1))
+
+
+def leave_open(turn: Turn) -> None:
+    """Go on without an answer: an open step stays open, or is left out in the last pass."""
+    step, done = turn.step, turn.done
+    if done.status is Status.OPEN:
+        turn.note["verdict"] = "left open"
+        if turn.draft.last_pass:
+            done.status = Status.LEFT_OUT
+            turn.note["verdict"] = "left out"
+            turn.say(sentences.LEFT_OUT, Tone.NOTICE)
+        else:
+            later = turn.given.checklist.steps[turn.draft.cursor + 1 :]
+            held = step.critical and any(other.gate for other in later)
+            turn.say(sentences.CRITICAL_LEFT_OPEN if held else sentences.LEFT_OPEN, Tone.NOTICE)
+    advance(turn)
+
+
+def correct(turn: Turn) -> None:
+    """Go to the step that was closed last; a new answer is a new entry, "go on" leaves it as it is."""
+    if not turn.draft.history:
+        turn.say(sentences.NOTHING_TO_CORRECT, Tone.NOTICE)
+        return
+    last = turn.draft.history[-1]
+    turn.note["verdict"] = "correcting"
+    turn.note["correcting"] = last
+    turn.say(sentences.CORRECTION_ASKED, Tone.NOTICE)
+    go_to(turn, turn.given.checklist.place(last))
+
+
+def _at(turn: Turn, place: int) -> StepProgress:
+    return turn.draft.steps[turn.given.checklist.steps[place].id]
+
+
+def _weakest(results: Results) -> tuple[str, ...]:
+    """The one or two lines that most need practice: critical first, wrong before cued."""
+    order = (Ending.LEFT_OUT, Ending.WRONG, Ending.CORRECTED, Ending.CUED)
+    weak = [line for line in results.steps if line.ending in order]
+    weak.sort(key=lambda line: (not line.critical, order.index(line.ending)))
+    return tuple(line.say for line in weak[:2])

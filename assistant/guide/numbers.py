@@ -1,0 +1,82 @@
+"""A number: asked for digit by digit where it must be, read back, kept, cross-checked."""
+
+from decimal import Decimal
+
+from assistant import dosing
+from assistant.checklist.model import NumberAsked
+from assistant.guide.asking import prompt
+from assistant.guide.effects import Tone
+from assistant.guide.moving import arm, close, nothing_read_back, reopen_by_learner
+from assistant.guide.progress import State
+from assistant.guide.turn import Turn
+from assistant.spoken.english import sentences
+from assistant.spoken.meaning import Ambiguous, Answer
+
+
+def take_number(turn: Turn) -> None:
+    """A number: read it back; nothing is kept yet."""
+    answer = turn.meaning
+    if not isinstance(answer, Answer) or not isinstance(answer.value, Decimal):
+        raise TypeError("a number without a value")
+    if answer.corrected:
+        _want_digits(turn, sentences.CORRECTED_WHILE_SPEAKING)
+        return
+    turn.draft.number = answer.value
+    turn.draft.unit = answer.unit or ""
+    turn.draft.state = State.READING_BACK
+    turn.draft.failures = 0
+    turn.note["verdict"] = "read back"
+    prompt(turn)
+
+
+def ask_digits(turn: Turn) -> None:
+    """Words that could be two numbers are asked about, digit by digit."""
+    if not isinstance(turn.meaning, Ambiguous):
+        raise TypeError("two meanings without readings")
+    unit = turn.meaning.unit
+    shown = tuple(dosing.show(dosing.Amount(value, unit)) for value in turn.meaning.readings)
+    _want_digits(turn, sentences.which_number(shown))
+
+
+def _want_digits(turn: Turn, sentence: str) -> None:
+    turn.draft.digits_only = True
+    turn.note["verdict"] = "digits asked"
+    turn.say(sentence, Tone.UNCLEAR)
+
+
+def keep_number(turn: Turn, number: Decimal) -> None:
+    """A clear yes to the read-back: keep the number, then cross-check it with the answer key."""
+    draft, step, done = turn.draft, turn.step, turn.done
+    if not isinstance(step.expect, NumberAsked):
+        raise TypeError("a number was read back at a step that asks for none")
+    stated = dosing.Amount(number, draft.unit)
+    shown = dosing.show(stated)
+    reopen_by_learner(turn)
+    done.tries += 1
+    done.first = done.first or shown
+    done.final = shown
+    turn.note["kept"] = shown
+    key = step.expect.key
+    verdict = dosing.compare(stated, turn.given.amount(key), turn.given.other_amounts(key))
+    nothing_read_back(draft)
+    draft.state = State.ASKING
+    if isinstance(verdict, dosing.Agrees):
+        turn.note["verdict"] = "agrees"
+        turn.say(sentences.AGREES, Tone.AGREES)
+        close(turn, shown)
+        return
+    done.wrong += 1
+    turn.note["verdict"] = "does not agree"
+    practice, working = turn.given.practice, turn.given.key[key].working
+    if isinstance(verdict, dosing.Disagrees):
+        done.slips.append(verdict.slip.value)
+        turn.note["slip"] = verdict.slip.value
+        turn.say(sentences.disagrees(verdict.sentence if practice else verdict.plain), Tone.HOLD)
+    else:
+        turn.say(sentences.disagrees(verdict.reason), Tone.HOLD)
+    if practice and working:
+        turn.say(sentences.working(working), Tone.HOLD)
+    if step.if_wrong:
+        turn.say(step.if_wrong, Tone.HOLD)
+    prompt(turn)
+    arm(turn)
