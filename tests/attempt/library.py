@@ -1,0 +1,148 @@
+"""The library's procedures, and a learner who types his way through one of them without a screen or a file.
+
+One row a procedure: which critical step is passed over, and where its planted fault shows. New procedures
+get a row here; `test_library` finds any that has none.
+"""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+
+from assistant import dosing
+from assistant.checklist.load import load
+from assistant.checklist.model import Checklist, NameAsked, NumberAsked, QuestionAsked, Step, WaitAsked
+from assistant.guide.events import Opened
+from assistant.guide.guide import Guide
+from assistant.guide.progress import Mode, State
+from assistant.orders.key import KeyEntry
+from assistant.orders.load import load_order
+from assistant.orders.model import Order
+from assistant.orders.solve import answer_key
+from tests.guide.lived import Lived
+
+STOPS = ("stop", "yes")
+"""What a learner says who found something that must not go on."""
+
+LARGEST = 9999
+"""Larger numbers are not heard as one answer."""
+
+
+@dataclass(frozen=True)
+class Procedure:
+    """One procedure of the library.
+
+    Attributes:
+        name: of its checklist.
+        passed_over: a critical step that is left open at first; a gate or a later step must lead back to it.
+        fault: the step at which the planted fault shows.
+        faulty_order: the order whose labels on the stand are not as ordered; "" where the fault is something
+            that the learner finds at the patient, the pump or the line.
+        advice: a word of what is said when the fault shows.
+    """
+
+    name: str
+    passed_over: str
+    fault: str
+    faulty_order: str
+    advice: str
+
+
+PROCEDURES = (
+    Procedure("primary-line", "p-clamp-closed", "p-fluid", "oh-104", "put the bag back"),
+    Procedure("secondary-line", "s-clamp-closed", "s-dose", "oh-106", "compare dose and unit"),
+    Procedure("primary-and-secondary", "s-compatible", "s-dose", "oh-106", "compare dose and unit"),
+    Procedure("bag-change", "b-clamp", "b-fluid", "oh-109", "put the bag back"),
+    Procedure("air-in-line", "a-clamp", "a-patient", "", "call for help now"),
+    Procedure("occlusion", "o-find", "o-flush", "", "stop flushing"),
+    Procedure("site-gone-bad", "x-clamp", "x-drug", "", "leave the catheter in"),
+    Procedure("discontinue", "d-clamp", "d-whole", "", "tell the prescriber now"),
+    Procedure("hourly-round", "r-drips", "r-fluid", "oh-104", "compare bag and order"),
+    Procedure("hand-over", "h-read-back", "h-fluid", "oh-104", "compare bag and order"),
+)
+
+
+@dataclass(frozen=True)
+class Papers:
+    """What a walk needs: the checklist, its order, what follows from it."""
+
+    checklist: Checklist
+    order: Order
+    key: Mapping[str, KeyEntry]
+
+
+@lru_cache
+def papers(name: str, order: str = "") -> Papers:
+    """The papers of a procedure, by its own order where none is named."""
+    checklist = load(name)
+    prescription = load_order(order or checklist.order)
+    return Papers(checklist, prescription, answer_key(prescription))
+
+
+def amount(entry: KeyEntry) -> dosing.Amount:
+    """A number of the answer key."""
+    assert entry.unit is not None
+    return dosing.Amount(entry.value, entry.unit)  # type: ignore[arg-type]
+
+
+def right_words(step: Step, key: Mapping[str, KeyEntry]) -> str:
+    """What a learner types who does everything right."""
+    match step.expect:
+        case NumberAsked(key=name):
+            return dosing.show(amount(key[name]))
+        case NameAsked(key=name):
+            return str(key[name].value)
+        case QuestionAsked(right=right):
+            return right
+    return "done"
+
+
+def wrong_words(step: Step, key: Mapping[str, KeyEntry]) -> str:
+    """What a learner types who errs: a tenfold number (a tenth of one that is large), or the other answer."""
+    match step.expect:
+        case NumberAsked(key=name):
+            meant = amount(key[name])
+            tenfold = meant.value * 10
+            return dosing.show(dosing.Amount(tenfold if tenfold < LARGEST else meant.value / 10, meant.unit))
+        case QuestionAsked(right=right):
+            return "no" if right == "yes" else "yes"
+    raise AssertionError(f"{step.id} cannot be answered wrongly")
+
+
+def label_words(step: Step, order: Order) -> str:
+    """What the label on the stand says, where the step asks for it."""
+    label = order.labels()[getattr(step.expect, "key")]  # noqa: B009 - only some kinds have it
+    if isinstance(label, str):
+        return label
+    assert isinstance(step.expect, NumberAsked)
+    value = dosing.EXACT.apply(label.in_unit(step.expect.unit))
+    return dosing.show(dosing.Amount(value, step.expect.unit))
+
+
+def walk(given: Papers, first: Mapping[str, Sequence[str]], mode: Mode = Mode.PRACTICE) -> Lived:
+    """Type through a whole procedure.
+
+    Args:
+        given: the papers.
+        first: for a step's id, what is typed there before the right answer.
+        mode: practice or check-off.
+
+    Raises:
+        AssertionError: it does not come to an end.
+    """
+    said = {name: list(words) for name, words in first.items()}
+    lived = Lived(Guide(given.checklist, given.order.sentence(), given.key, mode, {"mode": mode.value}))
+    lived.give(Opened(lived.at))
+    for _ in range(6 * len(given.checklist.steps)):
+        if lived.outcome is not None:
+            return lived
+        progress = lived.guide.progress
+        step = given.checklist.steps[progress.cursor]
+        if progress.state is State.WAITING and isinstance(step.expect, WaitAsked):
+            lived.wait(step.expect.seconds)
+        elif progress.state is State.READING_BACK:
+            lived.type("yes")
+        elif said.get(step.id):
+            lived.type(said[step.id].pop(0))
+        else:
+            lived.type(right_words(step, given.key))
+    raise AssertionError(f"{given.checklist.name} does not come to an end: {lived.texts()[-500:]}")

@@ -1,0 +1,100 @@
+"""Every procedure of the library, typed: right path, wrong numbers, a critical step passed over, a planted fault."""
+
+import pytest
+
+from assistant.checklist.lint import Known
+from assistant.checklist.load import available, load
+from assistant.checklist.model import NumberAsked
+from assistant.cli.lint import findings_of
+from assistant.guide.effects import Outcome, Tone
+from assistant.guide.progress import Mode
+from assistant.guide.scoring import Ending
+from assistant.orders.load import available_orders
+from assistant.orders.solve import KEY_UNITS
+from assistant.record.verify import verify
+from tests.attempt.library import PROCEDURES, STOPS, Procedure, label_words, papers, walk, wrong_words
+from tests.attempt.program import here
+
+EACH = pytest.mark.parametrize("procedure", PROCEDURES, ids=lambda procedure: procedure.name)
+BY_ITSELF = {Ending.UNAIDED}
+
+
+def endings(lived) -> dict[str, Ending]:
+    """How each step ended, by its id."""
+    return {line.id: line.ending for line in lived.guide.results().steps}
+
+
+def test_every_procedure_is_walked_through() -> None:
+    """No checklist of the library is without its walks, and there are enough of them."""
+    assert sorted(procedure.name for procedure in PROCEDURES) == sorted(available())
+
+
+@EACH
+def test_lint_finds_nothing(procedure: Procedure) -> None:
+    """Not even a warning."""
+    assert findings_of(procedure.name, Known(KEY_UNITS, frozenset(available_orders()))) == ()
+
+
+@EACH
+def test_right_path(procedure: Procedure) -> None:
+    """Everything done right passes a check-off, every step unaided."""
+    lived = walk(papers(procedure.name), {}, Mode.CHECK_OFF)
+    assert lived.outcome is Outcome.PASSED, lived.texts(Tone.RESULT)
+    assert set(endings(lived).values()) <= BY_ITSELF | {Ending.NOT_APPLICABLE}
+
+
+@pytest.mark.parametrize("procedure", PROCEDURES[3:], ids=lambda procedure: procedure.name)
+def test_right_path_through_the_whole_program(capsys, tmp_path, procedure: Procedure) -> None:
+    """The simulated learner passes, and the record holds (the first three are lived through in `test_typed`)."""
+    ended = here(capsys, "demo", procedure.name, "--json", "--records", str(tmp_path))
+    assert ended.code == 0
+    assert verify(ended.last["record"]).ok
+
+
+@EACH
+def test_wrong_numbers(procedure: Procedure) -> None:
+    """Every number, given ten times too large first, is held at its step; nothing else is disturbed."""
+    given = papers(procedure.name)
+    numbers = [step for step in given.checklist.steps if isinstance(step.expect, NumberAsked)]
+    lived = walk(given, {step.id: [wrong_words(step, given.key)] for step in numbers})
+    assert lived.outcome is Outcome.PASSED
+    corrected = {name for name, ending in endings(lived).items() if ending is Ending.CORRECTED}
+    assert corrected == {step.id for step in numbers}
+    held = [say.text for say in lived.says if say.tone is Tone.HOLD]
+    assert len(held) >= len(numbers)
+
+
+@EACH
+def test_a_critical_step_passed_over(procedure: Procedure) -> None:
+    """It is come back to before the end, and its mark stays in the result."""
+    given = papers(procedure.name)
+    assert given.checklist.step(procedure.passed_over).critical
+    lived = walk(given, {procedure.passed_over: ["go on"]})
+    assert lived.outcome is Outcome.PASSED
+    asked = [say.text for say in lived.says if given.checklist.step(procedure.passed_over).say in say.text]
+    assert len(asked) >= 2
+    assert endings(lived)[procedure.passed_over] in (Ending.CUED, Ending.UNAIDED)
+    # Passed over for good, it fails a check-off, or a gate keeps it from ending.
+    lived = walk(given, {procedure.passed_over: ["go on", "go on", "go on", *STOPS]}, Mode.CHECK_OFF)
+    assert lived.outcome in (Outcome.NOT_PASSED, Outcome.STOPPED)
+
+
+@EACH
+def test_a_planted_fault(procedure: Procedure) -> None:
+    """What is found or read is not as it should be: the assistant holds, says what to do, and the learner stops."""
+    given = papers(procedure.name, procedure.faulty_order)
+    step = given.checklist.step(procedure.fault)
+    found = label_words(step, given.order) if procedure.faulty_order else wrong_words(step, given.key)
+    lived = walk(given, {procedure.fault: [found, *STOPS]})
+    assert lived.outcome is Outcome.STOPPED
+    held = [say.text.lower() for say in lived.says if say.tone is Tone.HOLD]
+    assert any(procedure.advice in text for text in held), held
+    assert endings(lived)[procedure.fault] in (Ending.WRONG, Ending.NOT_REACHED)
+
+
+def test_cautions_of_the_library() -> None:
+    """Every one is for training, defers to local policy and the makers, and leaves decisions to the licensed."""
+    for name in available():
+        cautions = " ".join(load(name).cautions).lower()
+        for words in ("training", "no patient", "local policy", "makers' instructions", "licensed practitioner"):
+            assert words in cautions, name
