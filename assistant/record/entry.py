@@ -18,6 +18,7 @@ import re
 from collections.abc import Callable, Mapping
 from typing import NamedTuple, NoReturn
 
+import orjson
 import rfc8785
 
 from assistant.errors import RecordError
@@ -160,6 +161,51 @@ def read_line(line: bytes) -> Entry:
         raise NotAnEntryError(f"the line is longer than {LONGEST_LINE:,} bytes")
     if not line.endswith(b"\n"):
         raise NotAnEntryError("the line has no end")
+    fields = _quickly(line)
+    is_canonical = fields is not None
+    if fields is None:
+        fields = _slowly(line)
+    sequence, previous, digest = fields.get("sequence"), fields.get("previous"), fields.get("digest")
+    if type(sequence) is not int or type(previous) is not str or type(digest) is not str:
+        raise NotAnEntryError("the line lacks its sequence number or its digests")
+    if not is_canonical and not _is_canonical(fields, line):
+        raise NotAnEntryError("the line is not in canonical form")
+    if hashlib.sha256(_without_digest(line, digest)).hexdigest() != digest:
+        raise NotAnEntryError("its content does not fit its digest")
+    return Entry(sequence, previous, digest, fields, line)
+
+
+def _quickly(line: bytes) -> dict[str, object] | None:
+    """The fields of a line that is certainly canonical; None where that must be looked at more closely.
+
+    orjson writes what RFC 8785 wants as long as no number has a fraction and names sort alike by code point and
+    by UTF-16 unit, which differ only beyond U+FFFF (bytes from F0 on, in UTF-8).
+    """
+    try:
+        fields = orjson.loads(line)
+        if type(fields) is not dict or _has_fraction(fields):
+            return None
+        if not line.isascii() and _ASTRAL.search(line) is not None:
+            return None
+        return fields if orjson.dumps(fields, option=_SORTED_LINE) == line else None
+    except (orjson.JSONDecodeError, orjson.JSONEncodeError, RecursionError):
+        return None  # no JSON, half a character, a whole number too large, nested deeper than orjson goes
+
+
+def _has_fraction(fields: dict[str, object]) -> bool:
+    left: list[object] = [fields]
+    while left:
+        value = left.pop()
+        for inner in value.values() if type(value) is dict else value:  # type: ignore[attr-defined]
+            kind = type(inner)
+            if kind is float:
+                return True
+            if kind is dict or kind is list:
+                left.append(inner)
+    return False
+
+
+def _slowly(line: bytes) -> dict[str, object]:
     try:
         text = line.decode()
         fields, end = _DECODER.raw_decode(text)
@@ -169,21 +215,11 @@ def read_line(line: bytes) -> Entry:
         raise NotAnEntryError("the line is not an entry in JSON") from None
     if type(fields) is not dict or end != len(text) - 1:
         raise NotAnEntryError("the line is not an entry in JSON")
-    sequence, previous, digest = fields.get("sequence"), fields.get("previous"), fields.get("digest")
-    if type(sequence) is not int or type(previous) is not str or type(digest) is not str:
-        raise NotAnEntryError("the line lacks its sequence number or its digests")
-    if not _is_canonical(fields, text, line):
-        raise NotAnEntryError("the line is not in canonical form")
-    if hashlib.sha256(_without_digest(line, digest)).hexdigest() != digest:
-        raise NotAnEntryError("its content does not fit its digest")
-    return Entry(sequence, previous, digest, fields, line)
+    return fields
 
 
-def _is_canonical(fields: dict[str, object], text: str, line: bytes) -> bool:
+def _is_canonical(fields: dict[str, object], line: bytes) -> bool:
     try:
-        # The quick way may only say yes; rfc8785 alone may say no.
-        if _sorts_alike(text) and _fast(fields) == text[:-1]:
-            return True
         return rfc8785.dumps(fields) == line[:-1]  # type: ignore[arg-type]
     except (ValueError, RecursionError):
         return False
@@ -204,12 +240,6 @@ def _without_digest(line: bytes, digest: str) -> bytes:
     return line[: start - 1] + line[end:-1]
 
 
-def _sorts_alike(text: str) -> bool:
-    # The standard library's encoder, in C, writes what RFC 8785 wants as long as no number has a fraction
-    # and names sort alike by code point and by UTF-16 unit, which differ only beyond U+FFFF.
-    return text.isascii() or _ASTRAL.search(text) is None
-
-
 def _refuse_fraction(text: str) -> NoReturn:
     raise NotAnEntryError(f"a number with a fraction or an exponent, {text[:40]}, has no place in a record")
 
@@ -220,8 +250,6 @@ def _whole(text: str) -> int:
     return number
 
 
-_ASTRAL = re.compile("[\U00010000-\U0010ffff]")
+_ASTRAL = re.compile(rb"[\xf0-\xf4]")
 _DECODER = json.JSONDecoder(parse_float=_refuse_fraction, parse_int=_whole, parse_constant=_refuse_fraction)
-_fast = json.JSONEncoder(
-    ensure_ascii=False, allow_nan=False, check_circular=False, sort_keys=True, separators=(",", ":")
-).encode
+_SORTED_LINE = orjson.OPT_SORT_KEYS | orjson.OPT_STRICT_INTEGER | orjson.OPT_APPEND_NEWLINE

@@ -78,11 +78,47 @@ def verify(path: Path | str, *, head: str | None = None, keys: Collection[str] |
         head: a digest that one of the entries must have, as printed earlier; shows a cut-off tail.
         keys: fingerprints of the keys that may sign; None takes any key.
     """
+    return _followed(Path(path), head, keys, None)
+
+
+@dataclass(frozen=True)
+class Reading:
+    """What a record holds, and whether to believe it.
+
+    Attributes:
+        entries: those that hold, oldest first; what stands behind a break is left out.
+        verdict: of the whole file; says what is wrong, and at which line.
+    """
+
+    entries: tuple[Mapping[str, object], ...]
+    verdict: Verdict
+
+
+def read_record(path: Path | str, *, head: str | None = None, keys: Collection[str] | None = None) -> Reading:
+    """Everything in a record that holds, with the verdict; whatever the file holds, there is an answer.
+
+    Args:
+        path: the record.
+        head: as for `verify`.
+        keys: as for `verify`.
+    """
+    entries: list[Mapping[str, object]] = []
+    verdict = _followed(Path(path), head, keys, entries)
+    return Reading(tuple(entries), verdict)
+
+
+def _followed(
+    path: Path, head: str | None, keys: Collection[str] | None, entries: list[Mapping[str, object]] | None
+) -> Verdict:
     chain = Chain()
     reached = stranger = None
     try:
-        with open_record(Path(path)) as stream:
+        with open_record(path) as stream:
+            if entries is not None:
+                refuse_if_too_large(path, stream)
             for entry in follow(chain, stream):
+                if entries is not None:
+                    entries.append(entry.fields)
                 if head is not None and entry.digest == head.lower():
                     reached = entry.sequence
                 if keys is not None and chain.signatures and stranger is None:

@@ -9,7 +9,7 @@ from enum import StrEnum
 
 import pytest
 import rfc8785
-from hypothesis import given
+from hypothesis import example, given
 from hypothesis import strategies as st
 
 from assistant.errors import RecordError
@@ -18,6 +18,7 @@ from assistant.record.entry import (
     LARGEST_COUNT,
     LONGEST_LINE,
     NotAnEntryError,
+    _quickly,
     canonical,
     link,
     read_line,
@@ -231,6 +232,21 @@ VALUES = st.recursive(
     lambda inner: st.lists(inner, max_size=3) | st.dictionaries(TEXTS, inner, max_size=3),
     max_leaves=8,
 )
+
+
+@given(VALUES, st.booleans(), st.booleans(), st.sampled_from([(",", ":"), (", ", ": ")]))
+@example([chr(code) for code in range(0x80)], False, True, (",", ":"))
+@example({"\ufb33": 1, "\U0001f600": 2}, False, True, (",", ":"))
+@example([2**53, -(2**53)], False, True, (",", ":"))
+def test_the_quick_look_says_yes_to_nothing_else(value, escaped, in_order, separators):
+    """What is taken for canonical at a glance is what the library of the standard writes, byte for byte."""
+    text = json.dumps({"kind": value}, ensure_ascii=escaped, sort_keys=in_order, separators=separators)
+    line = f"{text}\n".encode()
+    fields = _quickly(line)
+    if fields is not None:
+        assert rfc8785.dumps(fields) + b"\n" == line
+    elif not escaped and in_order and separators == (",", ":") and line.isascii() and "\x7f" not in text:
+        assert max(map(abs, value)) > LARGEST_COUNT, "the quick look would be of no use"
 
 
 @given(st.dictionaries(TEXTS.filter(lambda name: name not in {"sequence", "previous", "digest"}), VALUES))

@@ -11,7 +11,7 @@ import pytest
 from assistant.errors import RecordError
 from assistant.record.chain import Problem
 from assistant.record.entry import GENESIS, LONGEST_LINE, link, read_line
-from assistant.record.verify import read_entries, verify
+from assistant.record.verify import LARGEST_READ, read_entries, read_record, verify
 from tests.record.examples import at, body, opening, written
 
 
@@ -248,3 +248,37 @@ except RecordError as error:
     )
     assert answer.stdout.splitlines()[0] == Problem.EDITED
     assert "3,221,225,472 bytes" in answer.stdout.splitlines()[1]
+
+
+@pytest.mark.parametrize(
+    ("tamper", "problem", "count"),
+    [
+        (lambda content: content, None, 12),
+        (lambda content: content[:-7], Problem.TORN_TAIL, 11),
+        (lambda content: b"".join(content.splitlines(keepends=True)[:-1]), Problem.NOT_SEALED, 11),
+        (lambda content: content.replace(b'"sequence":7', b'"sequence":8'), Problem.EDITED, 6),
+        (lambda content: b"".join(content.splitlines(keepends=True)[1:]), Problem.REMOVED, 0),
+        (lambda content: b"no record at all\n", Problem.NOT_A_RECORD, 0),
+        (lambda content: b"", Problem.NOT_A_RECORD, 0),
+    ],
+)
+def test_reading_gives_what_holds_and_what_is_wrong(record, tamper, problem, count):
+    """A damaged record can still be shown: its entries up to the break, with the verdict of the whole."""
+    whole = read_entries(record)
+    record.write_bytes(tamper(record.read_bytes()))
+    reading = read_record(record)
+    assert reading.verdict == verify(record)
+    assert (reading.verdict.problem, reading.verdict.count) == (problem, count)
+    assert reading.entries == whole[:count]
+
+
+def test_reading_what_is_not_there(tmp_path):
+    """No file, a folder, a record larger than any attempt's: a verdict, no entries."""
+    large = tmp_path / "large.jsonl"
+    with large.open("wb") as stream:
+        stream.truncate(LARGEST_READ + 1)
+    for path in (tmp_path / "none.jsonl", tmp_path, large):
+        reading = read_record(path)
+        assert reading.entries == ()
+        assert reading.verdict.problem is Problem.CANNOT_BE_READ
+        assert str(path) in reading.verdict.why
