@@ -1,67 +1,117 @@
-"""The answer key of an order: what it states, and what follows from it by the calculation core."""
+"""The answer key of an order: what it states, and what follows from it by the calculation core.
+
+Names of the key, by the part of the order that gives them (`KEY_UNITS` holds a unit for each):
+
+* always, where the patient has one: ``patient.weight`` (kg);
+* ``[primary]``: ``primary.fluid``, ``.bag_volume``, ``.rate``, ``.vtbi``, ``.duration``;
+* ``[gravity]``, beside a primary: ``gravity.drop_factor``, ``.drops_per_minute``, ``.drops_in_15_seconds``,
+  ``.drops_in_30_seconds``;
+* ``[running]``, beside a primary: ``running.infused``, ``.remaining``, ``.time_left``;
+* ``[secondary]``: ``secondary.drug``, ``.dose``, ``.volume``, ``.concentration``, ``.rate``, ``.vtbi``,
+  ``.duration``; without a primary it is an intermittent infusion by itself, under the same names;
+* ``[second_secondary]``: ``second_secondary.`` with the same seven names;
+* ``[dose]``, an infusion by dose rate, often by weight: ``dose.drug``, ``.ordered``, ``.amount``, ``.volume``,
+  ``.concentration``, ``.hourly``, ``.rate``, ``.vtbi``, ``.duration``;
+* ``[flush]``: ``flush.fluid``, ``flush.volume``.
+
+Units: a mass in the bag is given in mg, ``dose.ordered`` as the order writes it (mcg/kg/min, units/kg/h, mg/h),
+``dose.hourly`` in mg/h, units/h, mmol/h or mEq/h.
+"""
 
 from collections.abc import Mapping
-from decimal import Decimal
 
 from assistant import dosing
 from assistant.dosing import WHOLE, Amount, Result, Rounding
 from assistant.dosing.amount import normal
-from assistant.dosing.units import unit
+from assistant.dosing.body import body_weight
+from assistant.dosing.dose import dose_by_weight, pump_rate
+from assistant.dosing.gravity import drop_rate
+from assistant.dosing.units import same_dimension, unit
 from assistant.orders.key import KeyEntry
-from assistant.orders.model import Order, Primary, Secondary
+from assistant.orders.lines import ByDoseRate, Flush, Gravity, Primary, Running, Secondary
+from assistant.orders.model import Order
 from assistant.orders.names import label_names, with_own
 
-PRIMARY_NAMES = (
-    "primary.fluid",
-    "primary.bag_volume",
-    "primary.rate",
-    "primary.vtbi",
-    "primary.duration",
-)
-SECONDARY_NAMES = (
-    "secondary.drug",
-    "secondary.dose",
-    "secondary.volume",
-    "secondary.concentration",
-    "secondary.rate",
-    "secondary.vtbi",
-    "secondary.duration",
-)
-KEY_NAMES = PRIMARY_NAMES + SECONDARY_NAMES
-"""Every name that an answer key can hold."""
+_INTERMITTENT: Mapping[str, str | None] = {
+    "drug": None,
+    "dose": "mg",
+    "volume": "mL",
+    "concentration": "mg/mL",
+    "rate": "mL/h",
+    "vtbi": "mL",
+    "duration": "min",
+}
 KEY_UNITS: Mapping[str, str | None] = {
+    "patient.weight": "kg",
     "primary.fluid": None,
     "primary.bag_volume": "mL",
     "primary.rate": "mL/h",
     "primary.vtbi": "mL",
     "primary.duration": "min",
-    "secondary.drug": None,
-    "secondary.dose": "mg",
-    "secondary.volume": "mL",
-    "secondary.concentration": "mg/mL",
-    "secondary.rate": "mL/h",
-    "secondary.vtbi": "mL",
-    "secondary.duration": "min",
+    "gravity.drop_factor": "gtt/mL",
+    "gravity.drops_per_minute": "gtt/min",
+    "gravity.drops_in_15_seconds": "gtt",
+    "gravity.drops_in_30_seconds": "gtt",
+    "running.infused": "mL",
+    "running.remaining": "mL",
+    "running.time_left": "min",
+    **{f"secondary.{name}": wanted for name, wanted in _INTERMITTENT.items()},
+    **{f"second_secondary.{name}": wanted for name, wanted in _INTERMITTENT.items()},
+    "dose.drug": None,
+    "dose.ordered": "mcg/kg/min",
+    "dose.amount": "mg",
+    "dose.volume": "mL",
+    "dose.concentration": "mg/mL",
+    "dose.hourly": "mg/h",
+    "dose.rate": "mL/h",
+    "dose.vtbi": "mL",
+    "dose.duration": "min",
+    "flush.fluid": None,
+    "flush.volume": "mL",
 }
-"""A unit in which each number can be asked for; None for a name."""
+"""Every name that an answer key can hold, with a unit in which the number can be asked for; None for a name."""
+KEY_NAMES = tuple(KEY_UNITS)
+"""Every name that an answer key can hold, in the key's order."""
 
 
 def answer_key(order: Order) -> Mapping[str, KeyEntry]:
-    """Every value that follows from an order, by name.
+    """Every value that follows from an order, by name, in the order of `KEY_NAMES`.
 
     Args:
         order: what is ordered.
 
     Returns:
-        The entries of `PRIMARY_NAMES`, and those of `SECONDARY_NAMES` where the order has a secondary.
+        The entries of each part that the order has.
 
     Raises:
         QuantityError: a formula refuses the order's numbers.
     """
-    entries = _primary(order.primary, order)
+    entries: list[KeyEntry] = []
+    weight = order.patient.weight
+    if weight is not None:
+        entries.append(_weight(weight))
+    if order.primary is not None:
+        primary = _primary(order.primary, order)
+        entries += primary
+        if order.gravity is not None:
+            entries += _gravity(order.gravity, _named(primary, "primary.rate"))
+        if order.running is not None:
+            entries += _running(order.running, _named(primary, "primary.vtbi"), _named(primary, "primary.rate"))
     if order.secondary is not None:
-        entries += _secondary(order.secondary, order)
+        entries += _secondary("secondary", order.secondary, order)
+    if order.second_secondary is not None:
+        entries += _secondary("second_secondary", order.second_secondary, order)
+    if order.dose is not None:
+        entries += _by_dose_rate(order.dose, order)
+    if order.flush is not None:
+        entries += _flush(order.flush, order)
     return {entry.name: entry for entry in entries}
+
+
+def _weight(weight: Amount) -> KeyEntry:
+    if weight.unit == "kg":
+        return _stated("patient.weight", weight)
+    return _worked_out("patient.weight", body_weight(weight))
 
 
 def _primary(primary: Primary, order: Order) -> list[KeyEntry]:
@@ -71,29 +121,96 @@ def _primary(primary: Primary, order: Order) -> list[KeyEntry]:
         to_infuse = _stated("primary.vtbi", primary.volume)
     else:
         to_infuse = _vtbi("primary.vtbi", primary.bag_volume, primary.reserve)
-    infused = Amount(_number(to_infuse), "mL")
     return [
         KeyEntry("primary.fluid", primary.fluid, None, choices=fluids),
         _stated("primary.bag_volume", primary.bag_volume),
         _rate("primary.rate", primary, volume, order.rounding),
         to_infuse,
-        _duration("primary.duration", primary, infused),
+        _duration("primary.duration", primary, _amount(to_infuse)),
     ]
 
 
-def _secondary(secondary: Secondary, order: Order) -> list[KeyEntry]:
-    drugs = with_own(label_names().drugs, secondary.drug, order.hung.drug or secondary.drug)
-    to_infuse = _vtbi("secondary.vtbi", secondary.volume, secondary.reserve)
+def _gravity(gravity: Gravity, rate: KeyEntry) -> list[KeyEntry]:
+    """Drops a minute, whole, from the rate as it stands in the key; the counts of a shorter watch."""
+    factor = gravity.drop_factor
+    per_minute = drop_rate(factor, rate=_amount(rate))
+    entries = [_stated("gravity.drop_factor", factor), _worked_out("gravity.drops_per_minute", per_minute)]
+    for seconds, parts in ((15, 4), (30, 2)):
+        exact = per_minute.exact / parts
+        count = WHOLE.apply(exact)
+        line = (
+            f"{dosing.show(per_minute.amount)} \u00f7 {parts} = {dosing.show(Amount(count, 'gtt'))}"
+            f" in {seconds} s, in whole drops"
+        )
+        name = f"gravity.drops_in_{seconds}_seconds"
+        entries.append(KeyEntry(name, normal(count), "gtt", (*per_minute.working, line), "drop-rate"))
+    return entries
+
+
+def _running(running: Running, to_infuse: KeyEntry, rate: KeyEntry) -> list[KeyEntry]:
+    """Where the pump stands: infused and still to come in tenths of mL, the time left in whole minutes."""
+    whole, speed = _amount(to_infuse), _amount(rate)
+    left = dosing.remaining(whole, speed, running.since, rounding=dosing.TENTH)
+    infused = dosing.volume(speed, running.since, rounding=dosing.TENTH)
+    given = min(infused.value, whole.value)
+    entries = [
+        KeyEntry("running.infused", normal(given), "mL", infused.working, infused.formula),
+        _worked_out("running.remaining", left),
+    ]
+    if left.exact:
+        entries.append(_worked_out("running.time_left", dosing.duration(left, speed, unit="min", rounding=WHOLE)))
+    return entries
+
+
+def _secondary(line: str, secondary: Secondary, order: Order) -> list[KeyEntry]:
+    drugs = _drugs(order)
+    to_infuse = _vtbi(f"{line}.vtbi", secondary.volume, secondary.reserve)
     return [
-        KeyEntry("secondary.drug", secondary.drug, None, choices=drugs),
-        # A mass in mg, whatever the order writes: the checklists ask for the dose in that unit.
-        _stated("secondary.dose", secondary.dose, "mg" if unit(secondary.dose.unit).kind == "mass" else None),
-        _stated("secondary.volume", secondary.volume),
-        _worked_out("secondary.concentration", dosing.concentration(secondary.dose, secondary.volume)),
-        _rate("secondary.rate", secondary, secondary.volume, order.rounding),
+        KeyEntry(f"{line}.drug", secondary.drug, None, choices=drugs),
+        _held(f"{line}.dose", secondary.dose),
+        _stated(f"{line}.volume", secondary.volume),
+        _worked_out(f"{line}.concentration", dosing.concentration(secondary.dose, secondary.volume)),
+        _rate(f"{line}.rate", secondary, secondary.volume, order.rounding),
         to_infuse,
-        _duration("secondary.duration", secondary, Amount(_number(to_infuse), "mL")),
+        _duration(f"{line}.duration", secondary, _amount(to_infuse)),
     ]
+
+
+def _by_dose_rate(dose: ByDoseRate, order: Order) -> list[KeyEntry]:
+    strength = dosing.concentration(dose.amount, dose.volume)
+    weight = order.patient.weight if unit(dose.ordered.unit).kind == "dose rate per weight" else None
+    rate = pump_rate(dose.ordered, strength, weight=weight, rounding=order.rounding)
+    to_infuse = _vtbi("dose.vtbi", dose.volume, dose.reserve)
+    per_hour = f"{strength.unit.split('/')[0]}/h"
+    if weight is not None:
+        hourly = _worked_out("dose.hourly", dose_by_weight(dose.ordered, weight, unit=per_hour))
+    else:
+        hourly = _stated("dose.hourly", dose.ordered, per_hour)
+    return [
+        KeyEntry("dose.drug", dose.drug, None, choices=_drugs(order)),
+        _stated("dose.ordered", dose.ordered),
+        _held("dose.amount", dose.amount),
+        _stated("dose.volume", dose.volume),
+        _worked_out("dose.concentration", strength),
+        hourly,
+        _worked_out("dose.rate", rate),
+        to_infuse,
+        _worked_out("dose.duration", dosing.duration(_amount(to_infuse), rate.amount, unit="min", rounding=WHOLE)),
+    ]
+
+
+def _flush(flush: Flush, order: Order) -> list[KeyEntry]:
+    fluids = with_own(label_names().fluids, flush.fluid, order.hung.fluid or flush.fluid)
+    return [
+        KeyEntry("flush.fluid", flush.fluid, None, choices=fluids),
+        _stated("flush.volume", flush.volume),
+    ]
+
+
+def _drugs(order: Order) -> tuple[str, ...]:
+    """Every drug that a label may name, those of the order and the one that hangs among them."""
+    ordered = [part.drug for part in (order.secondary, order.second_secondary, order.dose) if part is not None]
+    return with_own(label_names().drugs, *ordered, *([order.hung.drug] if order.hung.drug else []))
 
 
 def _rate(name: str, infusion: Primary | Secondary, volume: Amount, rounding: Rounding) -> KeyEntry:
@@ -117,6 +234,11 @@ def _vtbi(name: str, bag: Amount, reserve: Amount) -> KeyEntry:
     return _worked_out(name, dosing.vtbi(bag, reserve)) if reserve.value else _stated(name, bag)
 
 
+def _held(name: str, dose: Amount) -> KeyEntry:
+    """A dose as the key gives it: a mass in mg, whatever the order writes, as the checklists ask for it."""
+    return _stated(name, dose, "mg" if same_dimension(dose.unit, "mg") else None)
+
+
 def _stated(name: str, amount: Amount, wanted: str | None = None) -> KeyEntry:
     """What the order states itself, in the unit in which the key gives it."""
     wanted = wanted or amount.unit
@@ -131,7 +253,11 @@ def _worked_out(name: str, result: Result) -> KeyEntry:
     return KeyEntry(name, normal(result.value), result.unit, result.working, result.formula)
 
 
-def _number(entry: KeyEntry) -> Decimal:
-    if isinstance(entry.value, str):
+def _named(entries: list[KeyEntry], name: str) -> KeyEntry:
+    return next(entry for entry in entries if entry.name == name)
+
+
+def _amount(entry: KeyEntry) -> Amount:
+    if isinstance(entry.value, str) or entry.unit is None:
         raise TypeError(f"{entry.name} is a name and no number")
-    return entry.value
+    return Amount(entry.value, entry.unit)

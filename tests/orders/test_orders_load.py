@@ -21,6 +21,7 @@ def test_a_good_file_gives_the_whole_order(tmp_path: Path) -> None:
     order = load_order(written(tmp_path))
     assert order.name == "bag"
     assert order.patient.born == date(1990, 2, 28)
+    assert order.primary is not None
     assert order.primary.bag_volume == Amount(Decimal(1000), "mL")
     assert order.primary.over == Amount(Decimal(12), "h")
     assert order.secondary is not None
@@ -132,6 +133,7 @@ def test_the_wrong_label_is_not_told(name: str) -> None:
     assert order.teaching not in order.sentence()
     if order.hung.fluid:
         assert order.hung.fluid not in order.sentence()
+        assert order.primary is not None
         assert order.labels()["primary.fluid"] == order.hung.fluid != order.primary.fluid
 
 

@@ -1,0 +1,147 @@
+"""What an order can hold: infusions, a flush, and where a running one stands."""
+
+from typing import Self
+
+from pydantic import model_validator
+
+from assistant.checklist.model import Paper
+from assistant.dosing import parse_amount, show
+from assistant.orders.reading import Dose, DoseRate, DropFactor, Duration, Name, Rate, Reserve, Volume, refuse
+
+
+class Infusion(Paper):
+    """What a primary and a secondary share: by duration or by rate, never by both."""
+
+    over: Duration | None = None
+    rate: Rate | None = None
+    route: Name = "intravenous"
+
+    @model_validator(mode="after")
+    def _one_of_both(self) -> Self:
+        if (self.over is None) == (self.rate is None):
+            raise refuse(
+                "An infusion has either over or rate.", 'Write one of them: over = "12 h" or rate = "75 mL/h".'
+            )
+        return self
+
+    def speed(self, illegible: str = "") -> str:
+        """``over 12 h`` or ``at 75 mL/h``: as the order states it, or where it cannot be read, what stands there."""
+        if self.over is not None:
+            return f"over {illegible or show(self.over)}"
+        return f"at {illegible or show(self.rate)}" if self.rate else ""
+
+
+class Primary(Infusion):
+    """The continuous infusion.
+
+    Attributes:
+        volume: what is to be infused where it is less than the bag; else the bag less the reserve is.
+    """
+
+    fluid: Name
+    bag_volume: Volume
+    volume: Volume | None = None
+    reserve: Reserve = parse_amount("0 mL")
+    frequency: Name = "continuous"
+
+    @model_validator(mode="after")
+    def _fits_the_bag(self) -> Self:
+        wanted = self.volume.in_unit("mL") if self.volume else 0
+        if self.reserve.in_unit("mL") + wanted > self.bag_volume.in_unit("mL"):
+            raise refuse(
+                f"The bag of {show(self.bag_volume)} does not hold what is to be infused and kept back.",
+                "Give less volume, a smaller reserve or a larger bag.",
+            )
+        if self.reserve.in_unit("mL") >= self.bag_volume.in_unit("mL"):
+            raise refuse("The reserve is as large as the bag.", "Give a smaller reserve.")
+        return self
+
+    def sentence(self, illegible: str = "") -> str:
+        """As the order states it."""
+        bag = f" from a bag of {show(self.bag_volume)}" if self.volume else ""
+        reserve = f" Reserve {show(self.reserve)}." if self.reserve.value else ""
+        return (
+            f"Primary: {self.fluid}, {show(self.volume or self.bag_volume)}{bag} {self.speed(illegible)},"
+            f" {self.route}, {self.frequency}.{reserve}"
+        )
+
+
+class Secondary(Infusion):
+    """The intermittent infusion: rides on the primary, or runs alone through a saline lock."""
+
+    drug: Name
+    dose: Dose
+    volume: Volume
+    reserve: Reserve = parse_amount("0 mL")
+    frequency: Name
+
+    @model_validator(mode="after")
+    def _keeps_something(self) -> Self:
+        if self.reserve.in_unit("mL") >= self.volume.in_unit("mL"):
+            raise refuse("The reserve is as large as the bag.", "Give a smaller reserve.")
+        return self
+
+    def sentence(self, illegible: str = "") -> str:
+        """As the order states it, without the word for its line."""
+        kept = f" Reserve {show(self.reserve)}." if self.reserve.value else ""
+        return (
+            f"{self.drug} {show(self.dose)} in {show(self.volume)} {self.speed(illegible)},"
+            f" {self.route}, {self.frequency}.{kept}"
+        )
+
+
+class ByDoseRate(Paper):
+    """A continuous infusion that is ordered by its dose in a time, often by weight.
+
+    Attributes:
+        drug: generic name.
+        ordered: for example ``5 mcg/kg/min``, ``18 units/kg/h`` or ``10 mg/h``.
+        amount: all the drug in the bag.
+        volume: of the bag, the drug's own volume included.
+    """
+
+    drug: Name
+    ordered: DoseRate
+    amount: Dose
+    volume: Volume
+    reserve: Reserve = parse_amount("0 mL")
+    route: Name = "intravenous"
+    frequency: Name = "continuous"
+
+    @model_validator(mode="after")
+    def _keeps_something(self) -> Self:
+        if self.reserve.in_unit("mL") >= self.volume.in_unit("mL"):
+            raise refuse("The reserve is as large as the bag.", "Give a smaller reserve.")
+        return self
+
+    def sentence(self, illegible: str = "") -> str:
+        """As the order states it."""
+        kept = f" Reserve {show(self.reserve)}." if self.reserve.value else ""
+        return (
+            f"By pump: {self.drug} {show(self.amount)} in {show(self.volume)} at {illegible or show(self.ordered)},"
+            f" {self.route}, {self.frequency}.{kept}"
+        )
+
+
+class Gravity(Paper):
+    """The set that the primary runs through without a pump: the drop factor stands on its package."""
+
+    drop_factor: DropFactor
+
+
+class Flush(Paper):
+    """A saline flush of the lock, before and after."""
+
+    fluid: Name = "0.9 % sodium chloride"
+    volume: Volume
+    frequency: Name = "before and after each use"
+
+    def sentence(self) -> str:
+        """As the order states it."""
+        return f"Flush: {self.fluid} {show(self.volume)}, {self.frequency}."
+
+
+class Running(Paper):
+    """For how long the primary has been running when the learner comes to it: a round, or a hand-over."""
+
+    since: Duration
