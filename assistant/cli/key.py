@@ -9,7 +9,7 @@ from platformdirs import user_config_path
 from assistant.cli.screen import say_line
 from assistant.errors import UsageError
 from assistant.record.paths import shown
-from assistant.record.signing import add_key, known_keys, new_key
+from assistant.record.signing import add_key, known_keys, new_key, own_keys
 
 _EXAMPLES = """\
 examples:
@@ -54,6 +54,20 @@ def keys_folder(given: str | None) -> Path:
     if given is not None:
         return Path(given).expanduser()
     return user_config_path("checkoff", appauthor=False) / "keys"
+
+
+def the_only_key(folder: Path) -> str:
+    """The name of the one private key in the folder.
+
+    Raises:
+        UsageError: there is none, or more than one.
+    """
+    names = own_keys(folder)
+    if not names:
+        raise UsageError("There is no key to sign with.", "Make one with: checkoff key new NAME")
+    if len(names) > 1:
+        raise UsageError(f"There are several keys: {', '.join(names)}.", "Name one with --key.")
+    return names[0]
 
 
 def ask_passphrase(prompt: str) -> str:

@@ -1,41 +1,61 @@
-"""``checkoff sign-off``: an instructor's decision on a finished attempt, signed behind its seal."""
+"""``checkoff sign-off``: an instructor's decision on an attempt, signed behind its seal."""
 
 import argparse
 from datetime import UTC, datetime
+from pathlib import Path
 
-from assistant.cli.key import add_keys_option, ask_passphrase, keys_folder
-from assistant.cli.screen import say_line
-from assistant.errors import UsageError
+from assistant.cli.key import add_keys_option, ask_passphrase, keys_folder, the_only_key
+from assistant.cli.screen import say_line, tell, write_json
+from assistant.errors import AssistantError, UsageError
+from assistant.record.decisions import CLOSED, MEANINGS, VERDICTS, Decision, Rating, Wish, body_of
 from assistant.record.file import RecordFile
 from assistant.record.paths import shown
-from assistant.record.signing import is_encrypted, load_key
+from assistant.record.signing import SigningKey, is_encrypted, load_key
+from assistant.record.verify import read_record
 
-_KINDS = {"passed": "signed off", "not-passed": "signed off", "withdrawn": "sign-off withdrawn"}
-"""What an instructor can decide, and the kind of entry that tells it."""
-
-_EXAMPLES = """\
+_LEVELS = "\n".join(f"  {rating.value:<12} {meaning}" for rating, meaning in MEANINGS.items())
+_EXAMPLES = f"""\
 examples:
-  checkoff sign-off RECORD --key lindqvist --signer "M. Lindqvist, RN" --decision passed
-  checkoff sign-off RECORD --key lindqvist --signer "M. Lindqvist, RN" --decision withdrawn \\
-      --reason "Wrong learner chosen."
+  checkoff sign-off RECORD --signer "M. Lindqvist, RN" --decision passed --rating supervised
+  checkoff sign-off RECORD --signer "M. Lindqvist, RN" --decision withdrawn --reason "Wrong learner chosen."
+  checkoff sign-off RECORD --signer "M. Lindqvist, RN" --decision overruled --step prime-line \\
+      --verdict "done unaided" --reason "I saw it; the microphone did not hear it."
+  checkoff sign-off RECORD --signer "M. Lindqvist, RN" --decision corrected \\
+      --correction "The learner was A18." --reason "Code mistyped at the start."
+  checkoff sign-off RECORD --signer "M. Lindqvist, RN" --close --decision not-passed --reason "Left the lab."
 
-Nothing is ever changed: every decision is a further entry, and the last one counts."""
+Nothing is ever changed: every decision is a further signed entry, and the last one counts.
+
+Levels of --rating (K. N. Bondy, Journal of Nursing Education 22(9), 1983, 376-382; in short):
+{_LEVELS}
+
+Verdicts of --verdict: {", ".join(VERDICTS)}."""
 
 
 def add_parser(subparsers: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
     """Add the verb."""
     parser = subparsers.add_parser(
         "sign-off",
-        help="sign an instructor's decision on a finished attempt",
-        description="Add a signed entry with an instructor's decision to the record of a finished attempt.",
+        help="sign an instructor's decision on an attempt",
+        description="Add a signed entry with an instructor's decision to the record of an attempt.",
         epilog=_EXAMPLES,
         formatter_class=argparse.RawDescriptionHelpFormatter,
     )
     parser.add_argument("record", metavar="RECORD", help="the record of the attempt")
-    parser.add_argument("--key", required=True, metavar="NAME", help="the key to sign with")
+    parser.add_argument("--key", metavar="NAME", help="the key to sign with (default: your only one)")
     parser.add_argument("--signer", required=True, metavar="TEXT", help="who signs: name and role")
-    parser.add_argument("--decision", required=True, choices=list(_KINDS))
-    parser.add_argument("--reason", default="", help="why; needed for all but a plain pass")
+    parser.add_argument("--decision", required=True, choices=[decision.value for decision in Decision])
+    parser.add_argument("--rating", choices=[rating.value for rating in Rating], help="level of the performance")
+    parser.add_argument("--step", default="", metavar="ID", help="the step that is overruled or corrected")
+    parser.add_argument("--verdict", default="", metavar="TEXT", help="how the step ended, by your judgement")
+    parser.add_argument("--correction", default="", metavar="TEXT", help="what is right, where the record is wrong")
+    parser.add_argument("--reason", default="", metavar="TEXT", help="why; needed for all but a plain pass")
+    parser.add_argument(
+        "--close",
+        action="store_true",
+        help="first seal an attempt that was stopped or left, as not completed; it cannot be resumed then",
+    )
+    parser.add_argument("--json", action="store_true", help="one JSON object")
     add_keys_option(parser)
     parser.set_defaults(run=run)
 
@@ -45,24 +65,77 @@ def run(args: argparse.Namespace) -> int:
 
     Raises:
         RecordError: the record is not sealed or does not hold, the key cannot be used, or the disk refuses.
-        UsageError: a reason or the signer's name is missing.
+        UsageError: something is missing or does not go together.
     """
-    if not args.signer.strip():
-        raise UsageError("A sign-off needs the signer's name.", "Give it with --signer.")
-    if args.decision != "passed" and not args.reason.strip():
-        raise UsageError(f"The decision {args.decision} needs a reason.", "Give it with --reason.")
-    folder = keys_folder(args.keys)
-    passphrase = ask_passphrase(f"Passphrase of {args.key}: ") if is_encrypted(folder, args.key) else None
-    key = load_key(folder, args.key, passphrase)
-    body = {
-        "kind": _KINDS[args.decision],
-        "at": datetime.now(UTC).isoformat(timespec="microseconds"),
-        "source": "instructor",
-        "signer": args.signer.strip(),
-        "decision": args.decision,
-        "reason": args.reason.strip(),
-    }
-    recorded = RecordFile.add_signed(args.record, body, key)
-    say_line(f"{shown(args.record)}: entry {recorded.sequence} is signed: {args.decision}.")
+    wish = Wish(
+        Decision(args.decision),
+        args.signer.strip(),
+        args.reason.strip(),
+        Rating(args.rating) if args.rating else None,
+        args.step.strip(),
+        args.verdict.strip(),
+        args.correction.strip(),
+    )
+    path = Path(args.record)
+    at = datetime.now(UTC).isoformat(timespec="microseconds")
+    if args.close and wish.decision is not Decision.NOT_PASSED:
+        raise UsageError("What is closed was not completed.", "Give --decision not-passed with a reason.")
+    # Asked before anything is written: a wish that cannot be met, or a wrong passphrase, closes no attempt.
+    body = body_of(wish, read_record(path).entries, at)
+    key = _key(args.key, keys_folder(args.keys))
+    if args.close:
+        _close(path, wish, at)
+    recorded = RecordFile.add_signed(path, body, key)
+    if args.json:
+        write_json({"file": shown(path), "entry": recorded.sequence, **body, "head": recorded.digest})
+        return 0
+    rated = f", {wish.rating}" if wish.rating else ""
+    say_line(f"{shown(path)}: entry {recorded.sequence} is signed: {wish.decision}{rated}.")
     say_line(f"Head {recorded.digest}.")
     return 0
+
+
+def _key(name: str | None, folder: Path) -> SigningKey:
+    name = name or the_only_key(folder)
+    passphrase = ask_passphrase(f"Passphrase of {name}: ") if is_encrypted(folder, name) else None
+    return load_key(folder, name, passphrase)
+
+
+def _close(path: Path, wish: Wish, at: str) -> None:
+    """Seal an attempt that its learner did not bring to its end."""
+    with RecordFile.reopen(path) as record:
+        record.seal(
+            {
+                "kind": CLOSED,
+                "at": at,
+                "source": "instructor",
+                "signer": wish.signer,
+                "reason": wish.reason,
+                "outcome": "stopped",
+                **_results(record, path),
+            }
+        )
+
+
+def _results(record: RecordFile, path: Path) -> dict[str, object]:
+    """The result as the attempt was left; none where its papers are no longer what they were.
+
+    Raises:
+        UsageError: every step was done: only the seal is missing.
+    """
+    # Imported only here: most sign-offs close nothing, and the papers bring the whole procedure with them.
+    from assistant.cli.attempt import lived_again, papers_of
+    from assistant.guide.effects import Finish
+    from assistant.guide.events import Recorded, Resumed
+
+    try:
+        guide, _ = lived_again(papers_of(record.entries[0], path), record.entries, path)
+    except AssistantError as error:
+        tell(f"Closed without a result per step. {error}")
+        return {}
+    results = guide.results().body()
+    guide.receive(Resumed(datetime.now(UTC)))
+    effects = guide.receive(Recorded(len(record.entries) + 1, ""))
+    if any(isinstance(effect, Finish) and effect.seal is not None for effect in effects):
+        raise UsageError("This attempt came to its end; only its seal is missing.", f"checkoff resume {shown(path)}")
+    return {"results": results}

@@ -102,6 +102,12 @@ def _against_papers(path: Path, verdict: Verdict) -> Verdict:
     return replace(verdict, ok=False, problem=Problem.PINNED_FILE_DIFFERS, line=1, why=why)
 
 
+def _decided(fields: Mapping[str, str]) -> str:
+    """What a signed entry decides: ``passed, supervised``, ``overruled, prime-line, wrong``."""
+    told = [fields.get("decision") or fields.get("kind", "")]
+    return ", ".join([*told, *(fields[name] for name in ("rating", "step", "verdict", "correction") if name in fields)])
+
+
 def _as_text(path: str, verdict: Verdict, known: Mapping[str, str]) -> str:
     entries = f"{verdict.count:,} {'entry' if verdict.count == 1 else 'entries'}"
     hold = "holds" if verdict.count == 1 else "hold"
@@ -117,7 +123,7 @@ def _as_text(path: str, verdict: Verdict, known: Mapping[str, str]) -> str:
         text = f"BROKEN: {sentence(path, verdict)}"
     signed = (
         f"  signed: entry {signature.line}: "
-        f"{shown(signature.fields.get('decision') or signature.fields.get('kind', ''))}, "
+        f"{shown(_decided(signature.fields))}, "
         f"by {shown(signature.fields.get('signer', 'nobody named'))}, key "
         f"{known.get(signature.fingerprint, 'unknown')} ({signature.fingerprint[:16]})"
         for signature in verdict.signatures

@@ -20,7 +20,7 @@ MOST_NOTES = 10
 MOST_SIGNATURES = 100
 """Signed entries that a record may hold: a verdict lists them all, so a hostile record must have an end."""
 
-SIGNED_TEXTS = ("kind", "at", "signer", "decision", "step", "reason")
+SIGNED_TEXTS = ("kind", "at", "signer", "decision", "rating", "step", "verdict", "correction", "reason")
 """What a verdict repeats of a signed entry, where it is there."""
 
 LONGEST_SIGNED_TEXT = 500

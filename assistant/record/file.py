@@ -131,7 +131,7 @@ class RecordFile:
             if not record.sealed:
                 raise RecordError(
                     f"{shown(path)} is not sealed: its attempt is not over.",
-                    "Finish the attempt first, or stop it.",
+                    "Finish the attempt first, or close it as not completed: checkoff sign-off --close.",
                 )
             if len(record._chain.signatures) >= MOST_SIGNATURES:
                 raise RecordError(

@@ -175,6 +175,11 @@ def known_keys(folder: Path) -> dict[str, str]:
     return {_named(read_public(path)).fingerprint: path.name.removesuffix(_PUBLIC) for path in paths}
 
 
+def own_keys(folder: Path) -> list[str]:
+    """The names of all private keys in a folder."""
+    return sorted(path.name.removesuffix(_PRIVATE) for path in folder.glob(f"*{_PRIVATE}")) if folder.is_dir() else []
+
+
 def read_public(path: Path) -> Ed25519PublicKey:
     """Read a public key from a PEM file.
 

@@ -2,14 +2,18 @@
 
 import argparse
 import getpass
+import io
 import json
 
 import pytest
 
 from assistant.cli import key, sign_off, verify
 from assistant.errors import RecordError, UsageError
+from assistant.record.decisions import Rating, standing
+from assistant.record.file import RecordFile
 from assistant.record.verify import read_entries
-from tests.record.examples import written
+from tests.attempt.program import here
+from tests.record.examples import at, written
 
 SIGNER = ["--signer", "M. Lindqvist, RN"]
 
@@ -101,6 +105,147 @@ def test_passphrase_is_asked_for(call, record, monkeypatch):
     answers += [""]
     with pytest.raises(UsageError, match="empty"):
         call("key", "new", "other", "--passphrase")
+
+
+def test_rating_of_the_performance(call, record):
+    """The published five levels are taken by their names, told by verify, and no other word is."""
+    # Bondy 1983: five levels from independent to dependent.
+    assert [rating.value for rating in Rating] == ["independent", "supervised", "assisted", "marginal", "dependent"]
+    call("key", "new", "lindqvist")
+    signed = ["sign-off", record, *SIGNER, "--decision", "passed", "--rating"]
+    code, lines = call(*signed, "supervised")
+    assert (code, lines[0]) == (0, f"{record}: entry 5 is signed: passed, supervised.")
+    with pytest.raises(SystemExit):
+        call(*signed, "excellent")
+    with pytest.raises(UsageError, match="takes no rating"):
+        call("sign-off", record, *SIGNER, "--decision", "withdrawn", "--reason", "Mine.", "--rating", "marginal")
+    assert "signed: entry 5: passed, supervised, by M. Lindqvist, RN" in call("verify", record)[1][1]
+    (signature,) = json.loads(call("verify", "--json", record)[1][0])["signatures"]
+    assert signature["fields"]["rating"] == "supervised"
+    assert standing(read_entries(record)).sign_off["rating_scale"] == "Bondy 1983"
+
+
+@pytest.fixture
+def sealed(tmp_path):
+    """A record whose result the assistant found not passed."""
+    with RecordFile.create(tmp_path / "sealed.jsonl", {"kind": "opened", "at": at(0)}) as record:
+        record.append({"kind": "typed", "at": at(1), "words": "yes"})
+        results = {"steps": [{"id": "prime", "ending": "left out"}]}
+        record.seal({"kind": "finished", "at": at(2), "outcome": "not passed", "results": results})
+    return record.path
+
+
+def test_corrections_and_overruled_verdicts_are_further_entries(call, sealed):
+    """The last sign-off counts, a withdrawn one does not; corrections add up; nothing before is changed."""
+    before = sealed.read_bytes()
+    call("key", "new", "lindqvist")
+    signed = ["sign-off", sealed, *SIGNER, "--reason", "Seen by me.", "--decision"]
+    assert call(*signed, "overruled", "--step", "prime", "--verdict", "done unaided")[0] == 0
+    assert call(*signed, "corrected", "--correction", "The learner was A18.")[0] == 0
+    assert call(*signed, "passed")[0] == 0
+    now = standing(read_entries(sealed))
+    assert (now.sign_off["decision"], now.overruled["prime"]["verdict"]) == ("passed", "done unaided")
+    assert [entry["correction"] for entry in now.corrections] == ["The learner was A18."]
+    assert call(*signed, "withdrawn")[0] == 0
+    assert call(*signed, "overruled", "--step", "prime", "--verdict", "wrong")[0] == 0
+    now = standing(read_entries(sealed))
+    assert (now.sign_off, len(now.withdrawn), now.overruled["prime"]["verdict"]) == (None, 1, "wrong")
+    assert sealed.read_bytes().startswith(before)
+    code, lines = call("verify", sealed)
+    assert code == 0
+    assert "signed: entry 4: overruled, prime, done unaided, by" in lines[1]
+    assert "signed: entry 5: corrected, The learner was A18., by" in lines[2]
+
+
+@pytest.mark.parametrize(
+    ("arguments", "told"),
+    [
+        (["--decision", "passed"], "needs a reason"),  # against the result of the record
+        (["--decision", "not-passed"], "needs a reason"),
+        (["--decision", "overruled", "--step", "prime", "--verdict", "wrong"], "needs a reason"),
+        (["--decision", "overruled", "--verdict", "wrong", "--reason", "x"], "needs its step"),
+        (["--decision", "overruled", "--step", "prime", "--verdict", "fine", "--reason", "x"], "needs its step"),
+        (["--decision", "overruled", "--step", "pray", "--verdict", "wrong", "--reason", "x"], "no step pray"),
+        (["--decision", "corrected", "--reason", "x"], "says what is right"),
+        (["--decision", "passed", "--correction", "A18", "--reason", "x"], "says what is right"),
+        (["--decision", "withdrawn", "--reason", "x"], "No sign-off stands"),
+        (["--decision", "not-passed", "--reason", "x" * 2_001], "longer than 2,000"),
+        (["--decision", "passed", "--close", "--reason", "x"], "was not completed"),
+    ],
+)
+def test_what_does_not_go_together(call, sealed, arguments, told):
+    """Refused in one sentence before anything is signed."""
+    call("key", "new", "lindqvist")
+    before = sealed.read_bytes()
+    with pytest.raises(UsageError, match=told):
+        call("sign-off", sealed, *SIGNER, *arguments)
+    assert sealed.read_bytes() == before
+
+
+def test_which_key_signs(call, record):
+    """One's only key needs no name; with none or with several, one sentence says so."""
+    signed = ["sign-off", record, *SIGNER, "--decision", "passed"]
+    with pytest.raises(UsageError, match="no key to sign with"):
+        call(*signed)
+    call("key", "new", "lindqvist")
+    call("key", "new", "second")
+    with pytest.raises(UsageError, match="several keys: lindqvist, second"):
+        call(*signed)
+    assert call(*signed, "--key", "second")[0] == 0
+
+
+def stopped(capsys, monkeypatch, tmp_path, words):
+    """The record of a real attempt that ended after these words."""
+    monkeypatch.setattr("sys.stdin", io.StringIO(words))
+    ended = here(capsys, "run", "primary-line", "--typed", "--json", "--mode", "check-off", "--records", str(tmp_path))
+    assert ended.code == 4
+    return ended.last["record"]
+
+
+@pytest.mark.parametrize("words", ["yes\nstop\nyes\n", "yes\n"])
+def test_stopped_attempt_is_closed_as_not_completed(call, capsys, monkeypatch, tmp_path, words):
+    """Ended by "stop" or simply left: the instructor seals what is there, signs it, and it cannot be resumed."""
+    path = stopped(capsys, monkeypatch, tmp_path, words)
+    call("key", "new", "lindqvist")
+    signed = ["sign-off", path, *SIGNER, "--decision", "not-passed", "--reason", "Left the lab."]
+    with pytest.raises(RecordError, match="--close"):
+        call(*signed)
+    assert call(*signed, "--close")[0] == 0
+    entries = read_entries(path)
+    assert [entry["kind"] for entry in entries[-2:]] == ["closed", "signed off"]
+    assert (entries[-2]["outcome"], entries[-2]["source"]) == ("stopped", "instructor")
+    assert entries[-2]["results"]["passed"] is False
+    assert "not reached" in {line["ending"] for line in entries[-2]["results"]["steps"]}
+    assert call("verify", path)[0] == 0
+    with pytest.raises(RecordError, match="is sealed"):
+        call(*signed, "--close")
+    with pytest.raises(UsageError, match="cannot be passed"):
+        call("sign-off", path, *SIGNER, "--decision", "passed", "--reason", "x")
+    again = here(capsys, "resume", path, "--typed")
+    assert (again.code, "sealed" in again.console) == (1, True)
+
+
+def test_attempt_that_lacks_only_its_seal_is_not_closed(call, capsys, tmp_path):
+    """Every step was done when the power went: resuming seals it with its true result."""
+    assert here(capsys, "demo", "primary-line", "--json", "--records", str(tmp_path)).code == 0
+    path = next(tmp_path.glob("*.jsonl"))
+    unsealed = b"".join(path.read_bytes().splitlines(keepends=True)[:-1])
+    path.write_bytes(unsealed)
+    call("key", "new", "lindqvist")
+    with pytest.raises(UsageError, match="only its seal is missing"):
+        call("sign-off", path, *SIGNER, "--decision", "not-passed", "--reason", "x", "--close")
+    assert path.read_bytes() == unsealed
+    assert here(capsys, "resume", str(path), "--typed").code == 0
+    assert call("verify", path)[0] == 0
+
+
+def test_attempt_that_cannot_be_lived_again_is_closed_without_a_result(call, tmp_path):
+    """Where the papers are not what they were, the instructor can still close and sign."""
+    path = written(tmp_path / "open.jsonl", 3, sealed=False)
+    call("key", "new", "lindqvist")
+    assert call("sign-off", path, *SIGNER, "--decision", "not-passed", "--reason", "x", "--close")[0] == 0
+    assert "results" not in read_entries(path)[-2]
+    assert call("verify", path)[0] == 0
 
 
 def test_what_cannot_be_signed_is_said(call, record, tmp_path):

@@ -1,0 +1,204 @@
+"""What an instructor can add behind the seal: decisions, corrections, ratings. Pure.
+
+Nothing before is ever changed: each is a further signed entry with its reason, and a reader takes them in order.
+"""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from enum import StrEnum
+
+from assistant.errors import UsageError
+from assistant.guide.scoring import Ending
+
+
+class Decision(StrEnum):
+    """What an instructor decides."""
+
+    PASSED = "passed"
+    NOT_PASSED = "not-passed"
+    WITHDRAWN = "withdrawn"
+    OVERRULED = "overruled"
+    CORRECTED = "corrected"
+
+
+KINDS = {
+    Decision.PASSED: "signed off",
+    Decision.NOT_PASSED: "signed off",
+    Decision.WITHDRAWN: "sign-off withdrawn",
+    Decision.OVERRULED: "verdict overruled",
+    Decision.CORRECTED: "correction",
+}
+"""The kind of entry that tells each decision."""
+
+CLOSED = "closed"
+"""Kind of the seal that an instructor puts on an attempt which its learner did not bring to its end."""
+
+LONGEST_REASON = 2_000
+"""Characters of a reason; a longer one belongs in a letter."""
+
+
+class Rating(StrEnum):
+    """Level of a clinical performance: K. N. Bondy, "Criterion-referenced definitions for rating scales in
+    clinical evaluation", Journal of Nursing Education 22(9), 1983, 376-382.
+    """  # noqa: D205 - the source is the summary
+
+    INDEPENDENT = "independent"
+    SUPERVISED = "supervised"
+    ASSISTED = "assisted"
+    MARGINAL = "marginal"
+    DEPENDENT = "dependent"
+
+
+MEANINGS = {
+    Rating.INDEPENDENT: "safe and accurate every time, without supporting cues",
+    Rating.SUPERVISED: "safe and accurate every time, with an occasional supporting cue",
+    Rating.ASSISTED: "safe and mostly accurate, with frequent verbal and some physical cues",
+    Rating.MARGINAL: "safe only with guidance, with continuous verbal and frequent physical cues",
+    Rating.DEPENDENT: "unsafe, with continuous verbal and physical cues",
+}
+"""Each level in short, in our own words, after the published definitions."""
+
+VERDICTS = tuple(ending.value for ending in Ending if ending is not Ending.NOT_REACHED)
+"""How an instructor can say that a step ended."""
+
+
+@dataclass(frozen=True)
+class Standing:
+    """Where the decisions on an attempt stand now; entries are those of the record.
+
+    Attributes:
+        sign_off: the one that counts, None where there is none or it was withdrawn.
+        withdrawn: the withdrawals, oldest first.
+        overruled: the entry that counts for each step, by the step's id.
+        corrections: all, oldest first.
+    """
+
+    sign_off: Mapping[str, object] | None
+    withdrawn: tuple[Mapping[str, object], ...]
+    overruled: Mapping[str, Mapping[str, object]]
+    corrections: tuple[Mapping[str, object], ...]
+
+
+def standing(entries: Iterable[Mapping[str, object]]) -> Standing:
+    """Where the decisions stand after these entries of a record (whose signatures hold)."""
+    sign_off = None
+    withdrawn, corrections = [], []
+    overruled = {}
+    for entry in entries:
+        if "signature" not in entry:
+            continue
+        match entry.get("kind"):
+            case "signed off":
+                sign_off = entry
+            case "sign-off withdrawn":
+                sign_off = None
+                withdrawn.append(entry)
+            case "verdict overruled":
+                overruled[str(entry.get("step", ""))] = entry
+            case "correction":
+                corrections.append(entry)
+    return Standing(sign_off, tuple(withdrawn), overruled, tuple(corrections))
+
+
+@dataclass(frozen=True)
+class Wish:
+    """What an instructor wants to add; texts are empty where they do not apply.
+
+    Attributes:
+        signer: who signs: name and role.
+        rating: level of the whole performance; None for none.
+        step, verdict: the step that is overruled, and how it ended by the instructor's judgement.
+        correction: what is right, where the record says something else.
+    """
+
+    decision: Decision
+    signer: str
+    reason: str = ""
+    rating: Rating | None = None
+    step: str = ""
+    verdict: str = ""
+    correction: str = ""
+
+
+def body_of(wish: Wish, entries: Iterable[Mapping[str, object]], at: str) -> dict[str, object]:
+    """The body of the signed entry.
+
+    Args:
+        wish: what is to be added.
+        entries: what stands in the record.
+        at: UTC, ISO 8601.
+
+    Raises:
+        UsageError: something is missing, does not go together, or does not fit the record.
+    """
+    entries = tuple(entries)
+    seal = next((entry for entry in entries if "seal" in entry), {})
+    _check_texts(wish)
+    decision = wish.decision
+    if decision in (Decision.PASSED, Decision.NOT_PASSED):
+        _check_sign_off(wish, str(seal.get("outcome", "")))
+    elif wish.rating is not None:
+        raise UsageError(f"The decision {decision} takes no rating.", "A rating goes with passed or not-passed.")
+    elif not wish.reason:
+        raise UsageError(f"The decision {decision} needs a reason.", "Give it with --reason.")
+    if decision is Decision.WITHDRAWN and standing(entries).sign_off is None:
+        raise UsageError("No sign-off stands that could be withdrawn.", "Sign first, or leave it as it is.")
+    if decision is Decision.OVERRULED:
+        _check_overruled(wish, seal)
+    if (decision is Decision.CORRECTED) != bool(wish.correction):
+        raise UsageError(
+            "A correction says what is right.", "Give --decision corrected with --correction and --reason."
+        )
+    body: dict[str, object] = {
+        "kind": KINDS[decision],
+        "at": at,
+        "source": "instructor",
+        "signer": wish.signer,
+        "decision": decision.value,
+        "reason": wish.reason,
+    }
+    more = {
+        "rating": wish.rating.value if wish.rating else "",
+        "rating_scale": "Bondy 1983" if wish.rating else "",
+        "step": wish.step,
+        "verdict": wish.verdict,
+        "correction": wish.correction,
+    }
+    return body | {name: text for name, text in more.items() if text}
+
+
+def _check_texts(wish: Wish) -> None:
+    if not wish.signer:
+        raise UsageError("A sign-off needs the signer's name.", "Give it with --signer.")
+    for text in (wish.signer, wish.reason, wish.correction):
+        if len(text) > LONGEST_REASON:
+            raise UsageError(f"That is longer than {LONGEST_REASON:,} characters.", "Say it shorter.")
+
+
+def _check_sign_off(wish: Wish, outcome: str) -> None:
+    if wish.step and wish.decision is Decision.PASSED:
+        raise UsageError("A pass is for the whole attempt, not for a step.", "Leave --step out, or overrule the step.")
+    if wish.decision is Decision.PASSED and outcome == "stopped":
+        raise UsageError(
+            "This attempt was not completed, so it cannot be passed.", "Sign it not-passed, and have it done again."
+        )
+    if wish.decision is Decision.NOT_PASSED and not wish.reason:
+        raise UsageError("The decision not-passed needs a reason.", "Give it with --reason.")
+    if wish.decision is Decision.PASSED and outcome not in ("", "passed") and not wish.reason:
+        raise UsageError(
+            f"The result of the record is: {outcome}. To pass the attempt nevertheless needs a reason.",
+            "Give it with --reason.",
+        )
+
+
+def _check_overruled(wish: Wish, seal: Mapping[str, object]) -> None:
+    if not wish.step or wish.verdict not in VERDICTS:
+        raise UsageError(
+            "To overrule a verdict needs its step and the verdict that stands instead.",
+            f"Give --step ID and --verdict, one of: {', '.join(VERDICTS)}.",
+        )
+    results = seal.get("results")
+    lines = results.get("steps") if isinstance(results, Mapping) else None
+    known = [str(line.get("id")) for line in lines if isinstance(line, Mapping)] if isinstance(lines, list) else []
+    if known and wish.step not in known:
+        raise UsageError(f"The record has no step {wish.step}.", f"Its steps are: {', '.join(known)}.")
