@@ -28,6 +28,9 @@ MOST_DOTS = 100
 SET_BY_LOADER = ("name", "digest")
 """Fields of a checklist and of an order that no author writes."""
 
+KINDS = ("done", "question", "number", "name", "wait", "choice", "note", "observation", "double-check")
+"""What a step can expect."""
+
 _HEADER = re.compile(r"\s*(\[\[?)\s*([A-Za-z0-9_.\"'\- ]+?)\s*\]\]?\s*(#.*)?$")
 _AT_LINE = re.compile(r"\(at line (\d+), column \d+\)")
 
@@ -239,7 +242,7 @@ def _sentence(kind: str, field: str, limits: dict[str, Any], given: object) -> t
         case "union_tag_not_found":
             return (
                 f"{name} does not say its kind.",
-                'Add kind = "done", "question", "number", "name" or "wait".',
+                f"Add kind = {', '.join(quoted(kind) for kind in KINDS)}.",
             )
         case "greater_than":
             return f"{name} must be more than {limits['gt']}.", "Change the number."

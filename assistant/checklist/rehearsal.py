@@ -4,12 +4,34 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from assistant.checklist.model import Checklist, DoneAsked, NameAsked, NumberAsked, QuestionAsked, Step, WaitAsked
-from assistant.spoken import say_unit, speech
+from assistant.checklist.model import (
+    Checklist,
+    ChoiceAsked,
+    DoneAsked,
+    DoubleCheckAsked,
+    NameAsked,
+    NoteAsked,
+    NumberAsked,
+    ObservationAsked,
+    QuestionAsked,
+    Step,
+    WaitAsked,
+)
+from assistant.spoken import say_unit
 
 WORDS_A_MINUTE = 175
 """Speed of the voice (espeak-ng's default speed, from memory)."""
-ANSWER_S = {"done": 8, "question": 6, "number": 14, "name": 8, "wait": 4}
+ANSWER_S = {
+    "done": 8,
+    "question": 6,
+    "number": 14,
+    "name": 8,
+    "wait": 4,
+    "choice": 7,
+    "note": 20,
+    "observation": 8,
+    "double-check": 40,
+}
 """Seconds for doing, answering and, for a number, its read-back, by what is expected (an estimate, no source)."""
 
 
@@ -39,7 +61,7 @@ def rehearse(checklist: Checklist) -> tuple[Line, ...]:
 
 def _lines(checklist: Checklist) -> Iterator[Line]:
     for number, step in enumerate(checklist.steps, 1):
-        spoken = speech(step.say)
+        spoken = checklist.aloud(step.say)
         seconds = math.ceil(len(spoken.split()) * 60 / WORDS_A_MINUTE) + ANSWER_S[step.expect.kind]
         if isinstance(step.expect, WaitAsked):
             seconds += step.expect.seconds
@@ -58,3 +80,11 @@ def _expected(step: Step) -> str:
             return "a name read from a label"
         case WaitAsked(seconds=seconds):
             return f"done, then {seconds} seconds of waiting"
+        case ChoiceAsked(choices=choices, right=right):
+            return right or " or ".join(choices)
+        case NoteAsked():
+            return "a note in free words"
+        case ObservationAsked():
+            return "seen or not seen, by the instructor"
+        case DoubleCheckAsked(of=of):
+            return f"a second person's own number, as at {of}"

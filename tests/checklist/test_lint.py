@@ -255,7 +255,8 @@ def test_every_fault_of_a_file_is_named_at_once(tmp_path: Path, capsys: pytest.C
     assert [re.sub(r"^.*:(\d+): error loads: ", r"\1 ", line) for line in lines] == [
         '1 "titel" is not a field here. Did you mean "title"?',
         "16 \"maybe\" is no right. It can be 'yes' or 'no'.",
-        "23 \"nummer\" is nothing that a step can expect. It can be 'done', 'question', 'number', 'name', 'wait'.",
+        "23 \"nummer\" is nothing that a step can expect. It can be 'done', 'question', 'number', 'name', 'wait', "
+        "'choice', 'note', 'observation', 'double-check'.",
         '30 "sya" is not a field here. Did you mean "say"?',
     ]
 
