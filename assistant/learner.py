@@ -79,6 +79,8 @@ class SimulatedLearner:
             case State.READING_BACK:
                 right = ("yes", "correct", "that is right")
                 return Reply(self._random.choice(right) if self._is_meant(progress) else "no")
+            case State.ASKING_CONSENT:
+                return Reply("yes")
             case State.STOPPING | State.PAUSED:
                 return Reply(Command.GO_ON.value)
             case State.GIVING_REASON:

@@ -30,7 +30,7 @@ from assistant.settings import load_settings
 from assistant.station import Interrupted
 
 DEFAULT_CHECKLIST = "primary-and-secondary"
-EXIT_CODES = {Outcome.PASSED: 0, Outcome.NOT_PASSED: 3, Outcome.STOPPED: 4}
+EXIT_CODES = {Outcome.PASSED: 0, Outcome.NOT_PASSED: 3, Outcome.NOT_COMPLETED: 4, Outcome.STOPPED: 4}
 """How an attempt ended, as an exit code."""
 SHORT_WAIT_S = 1
 """Length of a timed wait where the learner rehearses with short waits."""

@@ -8,6 +8,7 @@ from collections.abc import Callable, Mapping
 from assistant.guide import (
     answers,
     commands,
+    consent,
     devices,
     moving,
     names,
@@ -22,6 +23,8 @@ from assistant.guide.turn import Turn
 
 _ALL: tuple[Callable[[Turn], None], ...] = (
     moving.begin,
+    consent.give_consent,
+    consent.refuse_consent,
     moving.back,
     moving.leave_open,
     moving.correct,
@@ -58,6 +61,7 @@ _ALL: tuple[Callable[[Turn], None], ...] = (
     pausing.return_from_pause,
     pausing.ask_stop,
     pausing.stop,
+    pausing.close_early,
     pausing.end_input,
     pausing.resume,
     pausing.reopen,

@@ -4,6 +4,7 @@ from datetime import timedelta
 
 from assistant.checklist.model import DoneAsked, QuestionAsked, WaitAsked
 from assistant.guide.effects import Tone
+from assistant.guide.holds import hold
 from assistant.guide.moving import close, reopen_by_learner, settings_lost
 from assistant.guide.progress import State
 from assistant.guide.turn import Turn
@@ -53,7 +54,4 @@ def _answer_question(turn: Turn, answer: str, right: str) -> None:
         turn.note["verdict"] = "agrees"
         close(turn, answer)
         return
-    done.wrong += 1
-    turn.note["verdict"] = "hold"
-    turn.say(sentences.not_right(step.if_wrong), Tone.HOLD)
-    turn.say(sentences.question_again(step.say), Tone.STEP)
+    hold(turn, "hold", sentences.not_right(step.if_wrong), ask=sentences.question_again(step.say))

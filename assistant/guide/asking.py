@@ -16,7 +16,7 @@ from assistant.spoken.expect import ConfirmExpected, Expect, NameExpected, Numbe
 def expectation(given: Given, progress: Progress) -> Expect:
     """What is expected to be said now; never narrowed to the right answer."""
     match progress.state:
-        case State.READING_BACK | State.STOPPING:
+        case State.READING_BACK | State.STOPPING | State.ASKING_CONSENT:
             return ConfirmExpected(done_is_yes=False)
         case State.GIVING_REASON:
             return TextExpected()
@@ -25,7 +25,7 @@ def expectation(given: Given, progress: Progress) -> Expect:
                 case NumberAsked(unit=unit):
                     return NumberExpected(unit, digits_only=progress.digits_only)
                 case NameAsked(key=key):
-                    return NameExpected(given.key[key].choices or (str(given.key[key].value),))
+                    return NameExpected(given.key[key].choices)
                 case QuestionAsked():
                     return ConfirmExpected(done_is_yes=False)
     return ConfirmExpected()
@@ -39,6 +39,8 @@ def prompt(turn: Turn) -> None:
             count = len(turn.given.checklist.steps)
             shown = sentences.step_line(draft.cursor + 1, count, step.say, critical=step.critical)
             turn.say(shown, Tone.STEP, speech(step.say))
+        case State.ASKING_CONSENT:
+            turn.say(sentences.CONSENT_ASKED, Tone.STEP)
         case State.READING_BACK if draft.number is not None:
             said = read_back(draft.number, draft.unit)
             shown = dosing.show(dosing.Amount(draft.number, draft.unit))

@@ -5,6 +5,7 @@ from assistant.guide.asking import prompt
 from assistant.guide.effects import Tone
 from assistant.guide.progress import Status
 from assistant.guide.turn import Turn
+from assistant.guide.unclear import not_here
 from assistant.spoken import say_digits
 from assistant.spoken.english import sentences
 
@@ -19,6 +20,9 @@ def again(turn: Turn) -> None:
 
 def more(turn: Turn) -> None:
     """The detail and the reason: a cue, counted."""
+    if not turn.done.opened:
+        not_here(turn)
+        return
     lines = [line for line in (turn.step.more, turn.step.why) if line]
     for line in lines or [sentences.NO_MORE]:
         turn.say(line, Tone.CUE)
@@ -28,10 +32,13 @@ def more(turn: Turn) -> None:
 
 def give_help(turn: Turn) -> None:
     """A hint, and in practice the working of the number: a cue, counted."""
+    if not turn.done.opened:
+        not_here(turn)
+        return
     step = turn.step
     turn.say(step.hint or step.more or sentences.NO_HINT, Tone.CUE)
     if turn.given.practice and isinstance(step.expect, NumberAsked):
-        working = turn.given.key[step.expect.key].working
+        working = turn.given.working(step.expect.key)
         if working:
             turn.say(sentences.working(working), Tone.CUE)
     turn.say(sentences.WHAT_CAN_BE_SAID, Tone.CUE)

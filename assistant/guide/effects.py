@@ -22,10 +22,11 @@ class Tone(StrEnum):
 
 
 class Outcome(StrEnum):
-    """How an attempt ended."""
+    """How an attempt ended; only a stopped one can be taken up again."""
 
     PASSED = "passed"
     NOT_PASSED = "not passed"
+    NOT_COMPLETED = "not completed"
     STOPPED = "stopped"
 
 

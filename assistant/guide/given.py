@@ -19,17 +19,27 @@ class Given:
         order_text: the order in sentences, as shown.
         key: the answer key.
         mode: practice or check-off.
+        asks_consent: sound is to be kept, if the learner agrees.
+        instructor_code: the instructor has a code, and speaks only with it.
     """
 
     checklist: Checklist
     order_text: str
     key: Mapping[str, KeyEntry]
     mode: Mode
+    asks_consent: bool = False
+    instructor_code: bool = False
 
     @property
     def practice(self) -> bool:
         """Whether answers and their working may be told."""
         return self.mode is Mode.PRACTICE
+
+    def values(self) -> dict[str, str | dosing.Amount]:
+        """The answer key as conditions compare it: names as text, numbers as amounts."""
+        return {
+            name: entry.value if isinstance(entry.value, str) else self.amount(name) for name, entry in self.key.items()
+        }
 
     def amount(self, key: str) -> dosing.Amount:
         """The number with this name in the answer key.
@@ -41,6 +51,10 @@ class Given:
         if not isinstance(entry.value, Decimal):
             raise TypeError(f"{entry.name} is a name, not a number")
         return dosing.Amount(entry.value, entry.unit or "")
+
+    def working(self, key: str) -> tuple[str, ...]:
+        """The working of a value; none where the order states it, or where the key does not hold it."""
+        return self.key[key].working if key in self.key else ()
 
     def other_amounts(self, key: str) -> dict[str, dosing.Amount]:
         """Every other number of the answer key, by name."""

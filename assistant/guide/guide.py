@@ -26,7 +26,7 @@ from assistant.guide.events import (
     Woke,
 )
 from assistant.guide.given import Given
-from assistant.guide.progress import Mode, Progress, State, StepProgress
+from assistant.guide.progress import Consent, Mode, Progress, State, StepProgress
 from assistant.guide.scoring import Results, score
 from assistant.guide.states import TABLE, Input
 from assistant.guide.turn import Turn
@@ -35,6 +35,11 @@ from assistant.orders.key import KeyEntry
 from assistant.spoken import interpret
 from assistant.spoken.expect import Expect, NumberExpected
 from assistant.spoken.meaning import Ambiguous, Answer, Kind, Meaning, NoMatch
+
+KEEP_SOUND = "kept with consent"
+"""What the pin `sound` says where the learner is to be asked whether sound may be kept."""
+FEWEST_NAMES = 2
+"""Names among which a label is heard; with one alone, the right answer would be favoured."""
 
 
 class ReplayError(Exception):
@@ -51,6 +56,10 @@ class ReplayError(Exception):
 
 class Guide:
     """One attempt.
+
+    Attributes:
+        given: the attempt's papers and mode.
+        progress: where it stands; changed only by `receive`.
 
     Args:
         checklist: the authored procedure.
@@ -72,7 +81,7 @@ class Guide:
         pins: Mapping[str, str],
     ) -> None:
         for step in checklist.steps:
-            if not isinstance(step.expect, NumberAsked | NameAsked):
+            if not isinstance(step.expect, NumberAsked | NameAsked) or not step.expect.key:
                 continue
             if step.expect.key not in key:
                 raise OrderError(
@@ -81,9 +90,13 @@ class Guide:
                 )
             if isinstance(step.expect, NumberAsked):
                 _check_sayable(key[step.expect.key], step.expect.unit)
-        self.mode = mode
+            elif len(key[step.expect.key].choices) < FEWEST_NAMES:
+                raise OrderError(
+                    f"The order names {step.expect.key} without another name to tell it from.",
+                    "Choose another order for this checklist.",
+                )
         self.progress = Progress({step.id: StepProgress() for step in checklist.steps})
-        self._given = Given(checklist, order_text, key, mode)
+        self.given = Given(checklist, order_text, key, mode, asks_consent=pins.get("sound") == KEEP_SOUND)
         self._pins = dict(pins)
         self._pending: tuple[Progress, list[Effect]] | None = None
 
@@ -102,7 +115,7 @@ class Guide:
         if kind is None or rule is None:
             return []
         turn = Turn(
-            self._given,
+            self.given,
             copy.deepcopy(self.progress),
             event.at,
             spoken=isinstance(event, Heard),
@@ -123,7 +136,7 @@ class Guide:
             after.append(Finish(turn.outcome, seal))
         after += [*turn.said, *turn.wakes]
         if turn.outcome is None:
-            after.append(Listen(expectation(self._given, turn.draft), wanted=turn.draft.state is not State.WAITING))
+            after.append(Listen(expectation(self.given, turn.draft), wanted=turn.draft.state is not State.WAITING))
         self._pending = (turn.draft, after)
         return [Append(body)]
 
@@ -136,14 +149,18 @@ class Guide:
 
     def expectation(self) -> Expect:
         """What is expected now."""
-        return expectation(self._given, self.progress)
+        return expectation(self.given, self.progress)
+
+    def may_keep_sound(self) -> bool:
+        """Whether the learner has agreed that sound is kept."""
+        return self.progress.consent is Consent.GIVEN
 
     def results(self) -> Results:
         """The result as it stands."""
         return self._results(self.progress)
 
     def _results(self, progress: Progress) -> Results:
-        return score(self._given.checklist, progress, self.mode)
+        return score(self.given, progress)
 
     def replay(self, entries: Iterable[Mapping[str, object]]) -> None:
         """Live the recorded entries again; afterwards the progress is what it was.
@@ -196,7 +213,7 @@ class Guide:
         if isinstance(event, Opened):
             body |= self._pins
         else:
-            body["step"] = self._given.checklist.steps[self.progress.cursor].id
+            body["step"] = self.given.checklist.steps[self.progress.cursor].id
             body["state"] = before.value
         if turn.meaning is not None:
             body["meaning"] = meaning_body(turn.meaning)

@@ -4,6 +4,7 @@ from datetime import timedelta
 
 from assistant.checklist.model import Step
 from assistant.guide import expiry
+from assistant.guide.applicability import passed_over
 from assistant.guide.asking import prompt
 from assistant.guide.effects import Outcome, Tone
 from assistant.guide.progress import Progress, State, Status, StepProgress
@@ -27,7 +28,18 @@ def begin(turn: Turn) -> None:
     # The whole list is read out on "I need help"; at the start it would keep a learner waiting.
     turn.say(sentences.WHAT_CAN_BE_SAID, Tone.NOTICE, speech(sentences.FIRST_WORDS))
     turn.say(turn.given.order_text, Tone.NOTICE)
-    go_to(turn, 0)
+    if turn.given.asks_consent:
+        turn.draft.state = State.ASKING_CONSENT
+        prompt(turn)
+        return
+    begin_steps(turn)
+
+
+def begin_steps(turn: Turn) -> None:
+    """The first step that applies."""
+    reasons = passed_over(turn.given, turn.draft)
+    steps = turn.given.checklist.steps
+    go_to(turn, next((i for i, step in enumerate(steps) if step.id not in reasons), 0))
 
 
 def go_to(turn: Turn, place: int) -> None:
@@ -42,7 +54,9 @@ def go_to(turn: Turn, place: int) -> None:
             _at(turn, blocker).cues.append("gate")
         place = blockers[0]
     place = _what_comes_first(turn, place)
+    _note_passed_over(turn, place)
     draft.cursor = place
+    turn.done.opened = True
     nothing_read_back(draft)
     draft.digits_only = False
     draft.failures = 0
@@ -95,12 +109,15 @@ def remind(turn: Turn) -> None:
 def _gate_before(turn: Turn, place: int) -> tuple[Step | None, list[int]]:
     """The first gate on the way to `place` with critical steps open before it."""
     steps = turn.given.checklist.steps
-    not_done = (Status.OPEN, Status.LEFT_OUT)
+    reasons = passed_over(turn.given, turn.draft)
+    holds = [
+        step.id not in reasons and _at(turn, i).status in (Status.OPEN, Status.LEFT_OUT) for i, step in enumerate(steps)
+    ]
     for at, step in enumerate(steps[: place + 1]):
-        if not step.gate:
+        if not step.gate or step.id in reasons:
             continue
-        blockers = [i for i, earlier in enumerate(steps[:at]) if earlier.critical and _at(turn, i).status in not_done]
-        if at < place and _at(turn, at).status in not_done:
+        blockers = [i for i, earlier in enumerate(steps[:at]) if earlier.critical and holds[i]]
+        if at < place and holds[at]:
             blockers.append(at)
         if blockers:
             return step, blockers
@@ -111,8 +128,9 @@ def _what_comes_first(turn: Turn, place: int) -> int:
     """`place`, or the step that must be closed before it and is not."""
     draft, checklist = turn.draft, turn.given.checklist
     done = (Status.CLOSED, Status.NOT_APPLICABLE, *((Status.LEFT_OUT,) if draft.last_pass else ()))
+    reasons = passed_over(turn.given, draft)
     for name in checklist.steps[place].after:
-        if draft.steps[name].status not in done:
+        if name not in reasons and draft.steps[name].status not in done:
             needed = checklist.place(name)
             turn.note["comes_first"] = name
             turn.say(sentences.SOMETHING_COMES_FIRST, Tone.HOLD)
@@ -121,27 +139,50 @@ def _what_comes_first(turn: Turn, place: int) -> int:
     return place
 
 
+def _note_passed_over(turn: Turn, place: int) -> None:
+    """Let the entry tell which steps on the way to `place` do not apply, and which apply after all."""
+    reasons = passed_over(turn.given, turn.draft)
+    changed = {}
+    for step in turn.given.checklist.steps[:place]:
+        reason, done = reasons.get(step.id, ""), turn.draft.steps[step.id]
+        if reason != done.passed_over:
+            done.passed_over = reason
+            changed[step.id] = reason or "applies"
+    if changed:
+        turn.note["passed_over"] = changed
+
+
 def close(turn: Turn, answer: str = "") -> None:
     """Close the current step with its final answer and go on."""
-    done, history = turn.done, turn.draft.history
+    done = turn.done
+    if done.closed_at is None and not (done.expired or done.corrections):
+        later = turn.given.checklist.steps[turn.draft.cursor + 1 :]
+        done.late = any(turn.draft.steps[step.id].status is Status.CLOSED for step in later)
     done.status = Status.CLOSED
     done.reason = ""
     done.closed_at = turn.at
     if answer:
         done.first = done.first or answer
         done.final = answer
-    if turn.step.id in history:
-        history.remove(turn.step.id)
-    history.append(turn.step.id)
+    note_latest(turn)
     turn.note.setdefault("verdict", "done")
     advance(turn)
 
 
+def note_latest(turn: Turn) -> None:
+    """The current step is the one that was dealt with last: "correct that" leads back to it."""
+    history = turn.draft.history
+    if turn.step.id in history:
+        history.remove(turn.step.id)
+    history.append(turn.step.id)
+
+
 def reopen_by_learner(turn: Turn) -> None:
-    """A closed step that is answered anew was corrected by the learner."""
-    if turn.done.status is Status.CLOSED:
+    """A step that was closed or set aside and is answered anew was corrected by the learner."""
+    if turn.done.status in (Status.CLOSED, Status.NOT_APPLICABLE):
         turn.done.corrections += 1
         turn.done.status = Status.OPEN
+        turn.done.reason = ""
         turn.draft.history.remove(turn.step.id)
         turn.note["correction"] = True
 
@@ -150,7 +191,10 @@ def advance(turn: Turn) -> None:
     """Go to the next open step; at the end, to what is still open; else finish."""
     draft = turn.draft
     steps = turn.given.checklist.steps
-    still_open = [i for i, step in enumerate(steps) if draft.steps[step.id].status is Status.OPEN]
+    reasons = passed_over(turn.given, draft)
+    still_open = [
+        i for i, step in enumerate(steps) if step.id not in reasons and draft.steps[step.id].status is Status.OPEN
+    ]
     ahead = [i for i in still_open if i > draft.cursor]
     if ahead:
         go_to(turn, ahead[0])
@@ -166,11 +210,15 @@ def advance(turn: Turn) -> None:
 
 def finish(turn: Turn) -> None:
     """The attempt is over: say the result."""
-    results = score(turn.given.checklist, turn.draft, turn.given.mode)
+    _note_passed_over(turn, len(turn.given.checklist.steps))
+    results = score(turn.given, turn.draft)
     turn.draft.state = State.FINISHED
     turn.draft.token = ""
-    turn.outcome = Outcome.PASSED if results.passed else Outcome.NOT_PASSED
-    turn.say(sentences.PASSED if results.passed else sentences.NOT_PASSED, Tone.RESULT)
+    if turn.draft.closed_early:
+        turn.outcome = Outcome.NOT_COMPLETED
+    else:
+        turn.outcome = Outcome.PASSED if results.passed else Outcome.NOT_PASSED
+        turn.say(sentences.PASSED if results.passed else sentences.NOT_PASSED, Tone.RESULT)
     turn.say(sentences.summary(results.unaided, results.applicable), Tone.RESULT)
     for failure in results.failures:
         turn.say(failure, Tone.RESULT)
@@ -180,9 +228,11 @@ def finish(turn: Turn) -> None:
 
 def back(turn: Turn) -> None:
     """To the step before; answering it again is a correction, "go on" leaves it as it is."""
-    if turn.draft.cursor == 0:
+    reasons = passed_over(turn.given, turn.draft)
+    before = [i for i, step in enumerate(turn.given.checklist.steps[: turn.draft.cursor]) if step.id not in reasons]
+    if not before:
         turn.say(sentences.FIRST_STEP, Tone.NOTICE)
-    go_to(turn, max(0, turn.draft.cursor - 1))
+    go_to(turn, before[-1] if before else turn.draft.cursor)
 
 
 def leave_open(turn: Turn) -> None:
@@ -203,10 +253,12 @@ def leave_open(turn: Turn) -> None:
 
 def correct(turn: Turn) -> None:
     """Go to the step that was closed last; a new answer is a new entry, "go on" leaves it as it is."""
-    if not turn.draft.history:
+    reasons = passed_over(turn.given, turn.draft)
+    latest = [name for name in turn.draft.history if name not in reasons]
+    if not latest:
         turn.say(sentences.NOTHING_TO_CORRECT, Tone.NOTICE)
         return
-    last = turn.draft.history[-1]
+    last = latest[-1]
     turn.note["verdict"] = "correcting"
     turn.note["correcting"] = last
     turn.say(sentences.CORRECTION_ASKED, Tone.NOTICE)
@@ -219,7 +271,7 @@ def _at(turn: Turn, place: int) -> StepProgress:
 
 def _weakest(results: Results) -> tuple[str, ...]:
     """The one or two lines that most need practice: critical first, wrong before cued."""
-    order = (Ending.LEFT_OUT, Ending.WRONG, Ending.CORRECTED, Ending.CUED)
+    order = (Ending.LEFT_OUT, Ending.WRONG, Ending.CORRECTED, Ending.CUED, Ending.OUT_OF_ORDER)
     weak = [line for line in results.steps if line.ending in order]
     weak.sort(key=lambda line: (not line.critical, order.index(line.ending)))
     return tuple(line.say for line in weak[:2])

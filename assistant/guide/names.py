@@ -3,6 +3,7 @@
 from assistant.checklist.model import NameAsked
 from assistant.guide.asking import prompt
 from assistant.guide.effects import Tone
+from assistant.guide.holds import hold
 from assistant.guide.moving import close, nothing_read_back, reopen_by_learner
 from assistant.guide.progress import State
 from assistant.guide.turn import Turn
@@ -45,11 +46,4 @@ def compare_name(turn: Turn, heard: str) -> None:
         turn.say(sentences.name_agrees(heard), Tone.AGREES)
         close(turn, heard)
         return
-    done.wrong += 1
-    done.slips.append(ANOTHER_NAME)
-    turn.note["verdict"] = "does not agree"
-    turn.note["slip"] = ANOTHER_NAME
-    turn.say(sentences.wrong_name(heard), Tone.HOLD)
-    if step.if_wrong:
-        turn.say(step.if_wrong, Tone.HOLD)
-    prompt(turn)
+    hold(turn, "does not agree", sentences.wrong_name(heard), step.if_wrong, slip=ANOTHER_NAME)

@@ -5,10 +5,13 @@ from decimal import Decimal
 from assistant import dosing
 from assistant.checklist.model import NumberAsked
 from assistant.guide.asking import prompt
+from assistant.guide.compared import compare
 from assistant.guide.effects import Tone
-from assistant.guide.moving import arm, close, nothing_read_back, reopen_by_learner
+from assistant.guide.holds import hold
+from assistant.guide.moving import close, nothing_read_back, reopen_by_learner
 from assistant.guide.progress import State
 from assistant.guide.turn import Turn
+from assistant.spoken import wants_digits
 from assistant.spoken.english import sentences
 from assistant.spoken.meaning import Ambiguous, Answer
 
@@ -21,8 +24,13 @@ def take_number(turn: Turn) -> None:
     if answer.corrected:
         _want_digits(turn, sentences.CORRECTED_WHILE_SPEAKING)
         return
+    unit = answer.unit or ""
+    # Typed figures cannot be misheard; said digit by digit, a number has no neighbour that sounds like it.
+    if turn.spoken and not answer.digit_by_digit and wants_digits(answer.value, unit):
+        _want_digits(turn, sentences.SAY_DIGITS)
+        return
     turn.draft.number = answer.value
-    turn.draft.unit = answer.unit or ""
+    turn.draft.unit = unit
     turn.draft.state = State.READING_BACK
     turn.draft.failures = 0
     turn.note["verdict"] = "read back"
@@ -56,8 +64,9 @@ def keep_number(turn: Turn, number: Decimal) -> None:
     done.first = done.first or shown
     done.final = shown
     turn.note["kept"] = shown
-    key = step.expect.key
-    verdict = dosing.compare(stated, turn.given.amount(key), turn.given.other_amounts(key))
+    done.first_amount = done.first_amount or stated
+    done.final_amount = stated
+    verdict = compare(turn.given, step.expect, stated)
     nothing_read_back(draft)
     draft.state = State.ASKING
     if isinstance(verdict, dosing.Agrees):
@@ -65,18 +74,12 @@ def keep_number(turn: Turn, number: Decimal) -> None:
         turn.say(sentences.AGREES, Tone.AGREES)
         close(turn, shown)
         return
-    done.wrong += 1
-    turn.note["verdict"] = "does not agree"
-    practice, working = turn.given.practice, turn.given.key[key].working
+    slip, told = "", ""
     if isinstance(verdict, dosing.Disagrees):
-        done.slips.append(verdict.slip.value)
-        turn.note["slip"] = verdict.slip.value
-        turn.say(sentences.disagrees(verdict.sentence if practice else verdict.plain), Tone.HOLD)
+        slip = verdict.slip.value
+        told = verdict.sentence if turn.given.practice else verdict.plain
     else:
-        turn.say(sentences.disagrees(verdict.reason), Tone.HOLD)
-    if practice and working:
-        turn.say(sentences.working(working), Tone.HOLD)
-    if step.if_wrong:
-        turn.say(step.if_wrong, Tone.HOLD)
-    prompt(turn)
-    arm(turn)
+        told = verdict.reason
+    working = turn.given.working(step.expect.key) if turn.given.practice else ()
+    shown_working = sentences.working(working) if working else ""
+    hold(turn, "does not agree", sentences.disagrees(told), shown_working, step.if_wrong, slip=slip)

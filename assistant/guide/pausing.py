@@ -72,6 +72,15 @@ def stop(turn: Turn) -> None:
     _stop(turn, sentences.STOPPED)
 
 
+def close_early(turn: Turn) -> None:
+    """The attempt ends for good before its end: sealed as not completed, so that it can be signed for."""
+    turn.note["verdict"] = "closed before its end"
+    turn.draft.before.clear()
+    turn.draft.closed_early = True
+    turn.say(sentences.CLOSED_EARLY, Tone.RESULT)
+    finish(turn)
+
+
 def end_input(turn: Turn) -> None:
     """No more input can come."""
     _stop(turn, sentences.INPUT_ENDED)

@@ -5,6 +5,8 @@ from datetime import datetime
 from decimal import Decimal
 from enum import StrEnum
 
+from assistant.dosing import Amount
+
 
 class Mode(StrEnum):
     """The two ways to go through a checklist."""
@@ -13,10 +15,19 @@ class Mode(StrEnum):
     CHECK_OFF = "check-off"
 
 
+class Consent(StrEnum):
+    """Whether the learner's sound may be kept."""
+
+    NOT_ASKED = "not asked"
+    GIVEN = "given"
+    REFUSED = "refused"
+
+
 class State(StrEnum):
     """What the guide is doing."""
 
     READY = "ready"
+    ASKING_CONSENT = "asking for consent"
     ASKING = "asking"
     READING_BACK = "reading back"
     GIVING_REASON = "giving a reason"
@@ -24,6 +35,15 @@ class State(StrEnum):
     PAUSED = "paused"
     STOPPING = "stopping"
     FINISHED = "finished"
+
+
+class Person(StrEnum):
+    """Whose answer it is."""
+
+    LEARNER = "learner"
+    SECOND = "second person"
+    INSTRUCTOR = "instructor"
+    INSTRUCTOR_UNPROVEN = "instructor, without a code"
 
 
 class Status(StrEnum):
@@ -41,27 +61,38 @@ class StepProgress:
 
     Attributes:
         status: where it stands.
+        opened: it was asked at least once.
         first, final: first and final answer as shown, with unit; empty where there was none.
+        first_amount, final_amount: the same as amounts; None where no number was kept.
         tries: answers that were kept and compared, or a question's answers.
         wrong: how many of them were not right.
         slips: kinds of slip found, in order.
         cues: names of the cues given, in order.
         corrections: how often the learner corrected a closed answer by own will.
         expired: how often the settings had to be entered again after waiting too long.
+        late: a later step had been closed already when it was closed first.
         reason: why it does not apply.
+        by: who answered or set it aside.
+        passed_over: why it did not apply when that was last told in an entry.
         closed_at: when it was last closed.
     """
 
     status: Status = Status.OPEN
+    opened: bool = False
     first: str = ""
     final: str = ""
+    first_amount: Amount | None = None
+    final_amount: Amount | None = None
     tries: int = 0
     wrong: int = 0
     slips: list[str] = field(default_factory=list)
     cues: list[str] = field(default_factory=list)
     corrections: int = 0
     expired: int = 0
+    late: bool = False
     reason: str = ""
+    by: Person = Person.LEARNER
+    passed_over: str = ""
     closed_at: datetime | None = None
 
 
@@ -87,6 +118,8 @@ class Progress:
         wait_over: the timed wait ended during a pause.
         reminded: a reminder was given at this step.
         rate, loudness: steps of the voice.
+        consent: whether the learner's sound may be kept.
+        closed_early: the attempt was closed before its end, as not completed.
     """
 
     steps: dict[str, StepProgress]
@@ -108,3 +141,5 @@ class Progress:
     reminded: bool = False
     rate: int = 0
     loudness: int = 0
+    consent: Consent = Consent.NOT_ASKED
+    closed_early: bool = False

@@ -2,7 +2,7 @@
 
 from assistant.guide.asking import prompt
 from assistant.guide.effects import Tone
-from assistant.guide.moving import advance, go_to
+from assistant.guide.moving import advance, go_to, note_latest
 from assistant.guide.progress import State, Status
 from assistant.guide.turn import Turn
 from assistant.spoken.english import sentences
@@ -39,5 +39,6 @@ def keep_reason(turn: Turn) -> None:
     turn.done.status = Status.NOT_APPLICABLE
     turn.done.reason = turn.draft.reason
     turn.note["verdict"] = "not applicable"
+    note_latest(turn)
     turn.say(sentences.not_applicable(), Tone.NOTICE)
     advance(turn)

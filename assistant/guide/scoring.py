@@ -4,37 +4,74 @@ from dataclasses import asdict, dataclass
 from decimal import ROUND_HALF_UP, Decimal
 from enum import StrEnum
 
-from assistant.checklist.model import Checklist, PassRule, Step
+from assistant.checklist.model import ObservationAsked, PassRule, Step
+from assistant.guide.applicability import passed_over
+from assistant.guide.compared import difference, expected
+from assistant.guide.given import Given
 from assistant.guide.progress import Mode, Progress, Status, StepProgress
 
 
 class Ending(StrEnum):
-    """How a step ended."""
+    """How a step ended; where several fit, the first in this order."""
 
-    UNAIDED = "done unaided"
-    CUED = "done after a cue"
-    CORRECTED = "corrected by the learner"
     NOT_APPLICABLE = "not applicable"
     LEFT_OUT = "left out"
-    WRONG = "wrong"
+    NOT_SEEN = "not seen by the instructor"
     NOT_REACHED = "not reached"
+    WRONG = "wrong"
+    CORRECTED = "corrected by the learner"
+    CUED = "done after a cue"
+    OUT_OF_ORDER = "out of order"
+    UNAIDED = "done unaided"
+
+
+NOT_DONE = frozenset({Ending.LEFT_OUT, Ending.NOT_SEEN, Ending.NOT_REACHED, Ending.WRONG})
+"""Endings that fail the attempt at a critical step."""
 
 
 @dataclass(frozen=True)
 class StepResult:
-    """One line of the result; texts are as shown, with units."""
+    """One line of the result; texts are as shown, with units.
+
+    Attributes:
+        id, say: the step and its line.
+        critical, gate: what the step is.
+        kind: what it asked for, as the checklist names it.
+        ending: how it ended.
+        first, final: first and final answer; empty where there was none.
+        expected: what follows from the order, or the range; empty where nothing was compared.
+        first_difference, difference: first and final number less the expected one, with its sign and unit;
+            empty where nothing can be subtracted.
+        tries, wrong: answers that were compared, and how many of them were not right.
+        slips: kinds of slip, in order.
+        cues: which cues were given, in order.
+        corrections: how often the learner took a closed answer up again by own will.
+        expired: how often it was done again because a pump forgets settings.
+        out_of_order: a later step had been closed already when it was closed first.
+        reason: why it does not apply.
+        by: who answered it or set it aside.
+    """
 
     id: str
     say: str
     critical: bool
+    gate: bool
+    kind: str
     ending: Ending
     first: str = ""
     final: str = ""
+    expected: str = ""
+    first_difference: str = ""
+    difference: str = ""
+    tries: int = 0
     wrong: int = 0
     slips: tuple[str, ...] = ()
     cues: tuple[str, ...] = ()
+    corrections: int = 0
     expired: int = 0
+    out_of_order: bool = False
     reason: str = ""
+    by: str = ""
 
 
 @dataclass(frozen=True)
@@ -45,8 +82,9 @@ class Results:
         steps: critical steps first, each group in the checklist's order.
         unaided, applicable: counts.
         score_percent: share done unaided, whole percent, half up; 100 where nothing was applicable.
-        passed: by the rule of the mode.
+        passed: by the rule of the mode; never where the attempt was closed early.
         failures: why not, one sentence each.
+        completed: it was not closed before its end.
     """
 
     steps: tuple[StepResult, ...]
@@ -55,6 +93,7 @@ class Results:
     score_percent: Decimal
     passed: bool
     failures: tuple[str, ...]
+    completed: bool
 
     def body(self) -> dict[str, object]:
         """The result as an entry holds it: numbers as text, counters as whole numbers."""
@@ -68,20 +107,20 @@ class Results:
             "score_percent": str(self.score_percent),
             "passed": self.passed,
             "failures": list(self.failures),
+            "completed": self.completed,
         }
 
 
-def score(checklist: Checklist, progress: Progress, mode: Mode) -> Results:
+def score(given: Given, progress: Progress) -> Results:
     """The result of an attempt as it stands.
 
-    In practice an attempt is passed when every step was closed in the end. In a check-off the checklist's
-    own rule decides: no critical step open, left out or wrong; not more critical steps corrected or cued
-    than the rule allows; then the share of steps done unaided.
+    No attempt passes with a critical step that is left out, not seen, not reached or wrong; a gate is a step
+    like another here. That is all in practice. In a check-off the checklist's own rule comes after: how many
+    critical steps may have been corrected only after a hold, how many may have been cued, and the share of
+    steps that must be done unaided. Steps that do not apply count neither for nor against.
     """
-    ended_early = progress.cursor
-    lines = []
-    for place, step in enumerate(checklist.steps):
-        lines.append(_result(step, progress.steps[step.id], reached=place <= ended_early))
+    not_applying = passed_over(given, progress)
+    lines = [_result(given, progress, step, not_applying.get(step.id, "")) for step in given.checklist.steps]
     lines.sort(key=lambda line: not line.critical)
     applicable = [line for line in lines if line.ending is not Ending.NOT_APPLICABLE]
     unaided = sum(line.ending is Ending.UNAIDED for line in applicable)
@@ -89,50 +128,69 @@ def score(checklist: Checklist, progress: Progress, mode: Mode) -> Results:
     if applicable:
         share = Decimal(100) * unaided / len(applicable)
         percent = share.quantize(Decimal(1), rounding=ROUND_HALF_UP)
-    failures = tuple(_failures(lines, percent, checklist.pass_rule, mode))
-    return Results(tuple(lines), unaided, len(applicable), percent, not failures, failures)
+    failures = _failures(lines, percent, given.checklist.pass_rule, given.mode)
+    if progress.closed_early:
+        failures.insert(0, "The attempt was closed before its end.")
+    return Results(
+        tuple(lines), unaided, len(applicable), percent, not failures, tuple(failures), not progress.closed_early
+    )
 
 
-def _result(step: Step, done: StepProgress, *, reached: bool) -> StepResult:
+def _result(given: Given, progress: Progress, step: Step, passed_over_because: str) -> StepResult:
+    done = progress.steps[step.id]
+    ending = Ending.NOT_APPLICABLE if passed_over_because else _ending(step, done, given.mode)
+    answered = done.status in (Status.CLOSED, Status.NOT_APPLICABLE) or done.tries > 0
     return StepResult(
         id=step.id,
         say=step.say,
         critical=step.critical,
-        ending=_ending(done, reached=reached),
+        gate=step.gate,
+        kind=step.expect.kind,
+        ending=ending,
         first=done.first,
         final=done.final,
+        expected=expected(given, step),
+        first_difference=difference(given, step, done.first_amount),
+        difference=difference(given, step, done.final_amount),
+        tries=done.tries,
         wrong=done.wrong,
         slips=tuple(done.slips),
         cues=tuple(done.cues),
+        corrections=done.corrections,
         expired=done.expired,
-        reason=done.reason,
+        out_of_order=done.late,
+        reason=passed_over_because or done.reason,
+        by=done.by.value if answered and not passed_over_because else "",
     )
 
 
-def _ending(done: StepProgress, *, reached: bool) -> Ending:
+def _ending(step: Step, done: StepProgress, mode: Mode) -> Ending:
     match done.status:
         case Status.NOT_APPLICABLE:
             return Ending.NOT_APPLICABLE
+        case Status.OPEN | Status.LEFT_OUT if done.wrong:
+            return Ending.WRONG
+        case Status.OPEN | Status.LEFT_OUT if isinstance(step.expect, ObservationAsked) and done.opened:
+            return Ending.NOT_SEEN
         case Status.LEFT_OUT:
             return Ending.LEFT_OUT
-        case Status.OPEN if done.wrong:
-            return Ending.WRONG
         case Status.OPEN:
-            return Ending.LEFT_OUT if reached else Ending.NOT_REACHED
+            return Ending.LEFT_OUT if done.opened else Ending.NOT_REACHED
         case Status.CLOSED:
+            if mode is Mode.CHECK_OFF and step.tries is not None and done.wrong >= step.tries:
+                return Ending.WRONG
             if done.wrong or done.corrections:
                 return Ending.CORRECTED
             if done.cues:
                 return Ending.CUED
-            return Ending.UNAIDED
+            return Ending.OUT_OF_ORDER if done.late else Ending.UNAIDED
 
 
 def _failures(lines: list[StepResult], percent: Decimal, rule: PassRule, mode: Mode) -> list[str]:
-    not_closed = {Ending.LEFT_OUT, Ending.WRONG, Ending.NOT_REACHED}
-    found = [f"{line.ending.capitalize()}: {line.say}" for line in lines if line.ending in not_closed and line.critical]
+    critical = [line for line in lines if line.critical and line.ending is not Ending.NOT_APPLICABLE]
+    found = [f"{line.ending.capitalize()}: {line.say}" for line in critical if line.ending in NOT_DONE]
     if mode is Mode.PRACTICE:
         return found
-    critical = [line for line in lines if line.critical]
     # What the learner saw and put right without being told is no failure; a slip was found by the hold.
     held = sum(bool(line.slips) for line in critical)
     if held > rule.critical_corrections:

@@ -49,6 +49,7 @@ class Input(StrEnum):
     HELP = Command.HELP.value
     NOT_APPLICABLE = Command.NOT_APPLICABLE.value
     STOP = Command.STOP.value
+    CLOSE = Command.CLOSE.value
 
 
 @dataclass(frozen=True)
@@ -67,12 +68,17 @@ _ASKING, _READING, _REASON = State.ASKING, State.READING_BACK, State.GIVING_REAS
 _WAITING, _PAUSED, _STOPPING = State.WAITING, State.PAUSED, State.STOPPING
 _FINISHED = State.FINISHED
 
-_UNDER_WAY = (_ASKING, _READING, _REASON, _WAITING)
+_CONSENT = State.ASKING_CONSENT
+
+_UNDER_WAY = (_CONSENT, _ASKING, _READING, _REASON, _WAITING)
 LIVE = (*_UNDER_WAY, _PAUSED, _STOPPING)
 """Every state between the opening and the end."""
 
 TABLE: dict[tuple[State, Input], Rule] = {
-    (State.READY, Input.OPENED): _rule("begin", _ASKING),
+    (State.READY, Input.OPENED): _rule("begin", _CONSENT, _ASKING),
+    # Sound is kept only after a clear yes.
+    (_CONSENT, Input.YES): _rule("give_consent", _ASKING),
+    (_CONSENT, Input.NO): _rule("refuse_consent", _ASKING),
     # An answer to the current step.
     (_ASKING, Input.YES): _rule("answer_yes", _ASKING, _WAITING, _FINISHED),
     (_ASKING, Input.DONE): _rule("answer_yes", _ASKING, _WAITING, _FINISHED),
@@ -142,10 +148,13 @@ for _state in LIVE:
     TABLE[_state, Input.INPUT_ENDED] = _rule("end_input", _FINISHED)
     TABLE[_state, Input.PAUSE] = _rule("pause", _PAUSED)
     TABLE[_state, Input.STOP] = _rule("ask_stop", _STOPPING)
+    TABLE[_state, Input.CLOSE] = _rule("ask_stop", _STOPPING)
 for _state in LIVE:
     for _command in Command:
         # Every word is answered, also where it has no place.
         TABLE.setdefault((_state, Input(_command.value)), _rule("not_here", _state))
 TABLE[_STOPPING, Input.STOP] = _rule("stop", _FINISHED)
+# Never at one word: closing is offered only after a stop, since it cannot be taken back.
+TABLE[_STOPPING, Input.CLOSE] = _rule("close_early", _FINISHED)
 # The time of a wait may have come while the attempt lay still.
 TABLE[_WAITING, Input.RESUMED] = _rule("resume", _WAITING, _ASKING, _FINISHED)

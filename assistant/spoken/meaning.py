@@ -35,6 +35,7 @@ class Command(StrEnum):
     HELP = "I need help"
     NOT_APPLICABLE = "not applicable"
     STOP = "stop"
+    CLOSE = "close the attempt"
 
 
 class Reason(StrEnum):

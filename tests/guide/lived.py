@@ -16,7 +16,7 @@ from assistant.checklist.model import (
 )
 from assistant.guide.effects import Append, Effect, Finish, Listen, Outcome, Say, Tone, WakeAt
 from assistant.guide.events import Event, Heard, Opened, Recorded, Typed, Woke
-from assistant.guide.guide import Guide
+from assistant.guide.guide import KEEP_SOUND, Guide
 from assistant.guide.progress import Mode, State
 from assistant.orders.key import KeyEntry
 
@@ -89,8 +89,10 @@ CHECKLIST = Checklist(
     ),
 )
 
+LABELS = ("0.9 % sodium chloride", "5 % dextrose in water", "lactated Ringer's solution")
+
 KEY: Mapping[str, KeyEntry] = {
-    "primary.fluid": KeyEntry("primary.fluid", "lactated Ringer's solution", None),
+    "primary.fluid": KeyEntry("primary.fluid", "lactated Ringer's solution", None, choices=LABELS),
     "primary.rate": KeyEntry("primary.rate", Decimal("83.3"), "mL/h", ("1,000 mL over 12 h is 83.3 mL/h.",), "rate"),
     "primary.vtbi": KeyEntry("primary.vtbi", Decimal(950), "mL", ("1,000 mL less 50 mL is 950 mL.",), "vtbi"),
 }
@@ -189,24 +191,40 @@ class Lived:
 
     @property
     def step(self) -> str:
-        return CHECKLIST.steps[self.guide.progress.cursor].id
+        return self.checklist.steps[self.guide.progress.cursor].id
+
+    @property
+    def checklist(self) -> Checklist:
+        return self.guide.given.checklist
 
     def texts(self, tone: Tone | None = None) -> str:
         """Everything said so far, or all of one tone."""
         return "\n".join(say.text for say in self.says if tone in (None, say.tone))
 
 
-def begin(mode: Mode = Mode.PRACTICE, checklist: Checklist = CHECKLIST) -> Lived:
+def guide(mode: Mode = Mode.PRACTICE, checklist: Checklist = CHECKLIST, **pins: str) -> Guide:
+    """A guide that has lived through nothing yet."""
+    return Guide(checklist, "The order.", KEY, mode, {"mode": mode.value, **pins})
+
+
+def begin(mode: Mode = Mode.PRACTICE, checklist: Checklist = CHECKLIST, **pins: str) -> Lived:
     """An opened attempt."""
-    lived = Lived(Guide(checklist, "The order.", KEY, mode, {"mode": mode.value}))
+    lived = Lived(guide(mode, checklist, **pins))
     lived.give(Opened(lived.at))
     return lived
 
 
+def again(lived: Lived) -> Guide:
+    """A fresh guide with the same papers, mode and pins."""
+    pins = {name: value for name, value in lived.entries[0].items() if isinstance(value, str)}
+    return Guide(lived.checklist, "The order.", KEY, Mode(pins["mode"]), pins)
+
+
 def reach(state: State) -> Lived:
     """An attempt in this state."""
-    lived = begin()
+    lived = begin(sound=KEEP_SOUND) if state is State.ASKING_CONSENT else begin()
     ways: dict[State, tuple[str | int, ...]] = {
+        State.ASKING_CONSENT: (),
         State.ASKING: (),
         State.WAITING: SMOOTH[:4],
         State.READING_BACK: SMOOTH[:6],

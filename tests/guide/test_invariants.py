@@ -22,10 +22,10 @@ from assistant.guide.events import (
     VoiceLost,
     Woke,
 )
-from assistant.guide.guide import Guide, ReplayError
+from assistant.guide.guide import ReplayError
 from assistant.guide.progress import Mode, State, Status
 from assistant.guide.states import LIVE, TABLE
-from tests.guide.lived import CHECKLIST, KEY, SMOOTH, START, begin, reach
+from tests.guide.lived import CHECKLIST, SMOOTH, START, again, begin, reach
 
 WORDS = (
     "done yes no correct wrong again more back stop pause|go on|where am i|what is my order|slower|louder"
@@ -71,7 +71,7 @@ def test_any_prefix_resumes_to_the_state_that_was_lived(script, mode, data):
     length = data.draw(st.integers(1, len(lived.entries)))
     if length < len(seen) and seen[length - 1] is seen[length]:
         length = len(lived.entries)
-    other = Guide(CHECKLIST, "The order.", KEY, mode, {"mode": mode.value})
+    other = again(lived)
     other.replay(lived.entries[:length])
     assert other.progress == seen[length - 1]
 
@@ -160,7 +160,7 @@ def test_end_of_input_stops_and_can_be_resumed(state):
     lived = reach(state)
     lived.give(InputEnded(lived.at))
     assert (lived.outcome, lived.sealed) == (Outcome.STOPPED, None)
-    other = Guide(CHECKLIST, "The order.", KEY, Mode.PRACTICE, {"mode": "practice"})
+    other = again(lived)
     other.replay(lived.entries)
     other.receive(Resumed(lived.at + timedelta(seconds=1)))
     other.receive(Recorded(99, "d"))
@@ -199,6 +199,6 @@ def test_a_changed_entry_does_not_replay():
     lived.do(SMOOTH)
     wrong = [dict(entry) for entry in lived.entries]
     wrong[6]["verdict"] = "agrees"
-    other = Guide(CHECKLIST, "The order.", KEY, Mode.PRACTICE, {"mode": "practice"})
+    other = again(lived)
     with pytest.raises(ReplayError, match="entry 7"):
         other.replay(wrong)

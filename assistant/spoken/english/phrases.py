@@ -126,6 +126,7 @@ COMMANDS: dict[Command, tuple[str, ...]] = {
         "i want to stop",
         "quit",
     ),
+    Command.CLOSE: ("close the attempt", "close this attempt", "close the attempt for good", "end it for good"),
 }
 """What can always be said or typed; the first phrase is the name that the assistant itself uses."""
 

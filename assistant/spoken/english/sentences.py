@@ -59,7 +59,15 @@ TIME_UP = "Time is up."
 WAIT_DROPPED = "Then the time starts again."
 PAUSED = "Paused. Say go on when you are ready."
 GOING_ON = "Going on."
-STOP_ASKED = "Stop the attempt here? Say yes to stop, or no to go on."
+STOP_ASKED = (
+    "Stop the attempt here? Say yes to stop; it can be resumed later. Say no to go on. "
+    "Or say close the attempt, to end it for good as not completed."
+)
+CLOSED_EARLY = "Closed as not completed. It is sealed, and your instructor can sign for it."
+CONSENT_ASKED = "May I keep the sound of what you say, beside the record of this attempt? Please say yes or no."
+CONSENT_GIVEN = "Thank you. The sound is kept."
+CONSENT_REFUSED = "No sound is kept."
+SAY_DIGITS = "Say the digits, please."
 STOPPED = "Stopped. Nothing recorded is lost, and the attempt can be resumed."
 INPUT_ENDED = "No more input can come, so the attempt stops here. Nothing recorded is lost."
 RESUMED = "The attempt goes on where it was."
@@ -111,6 +119,11 @@ def wrong_name(heard: str) -> str:
 def name_agrees(name: str) -> str:
     """A label that is the one ordered."""
     return f"{name}: agrees with the order."
+
+
+def out_of_range(shown: str) -> str:
+    """A number that lies outside the range in which it can be right."""
+    return f"{shown} cannot be right here."
 
 
 def working(lines: tuple[str, ...]) -> str:
