@@ -3,14 +3,21 @@
 import re
 from decimal import Decimal, InvalidOperation
 
-from assistant.errors import QuantityError
 from assistant.spoken.english.abbreviations import ABBREVIATIONS, BETWEEN, MONTHS, RANGE, SIGNS, UNIT_ALONE
 from assistant.spoken.english.numbers import ONES
+from assistant.spoken.english.units import ONLY_SAID, UNITS
 from assistant.spoken.saying import say_number
-from assistant.spoken.units import canonical, say_unit
 
-_UNIT = r"(?:mL|L|mg|mcg|g|kg|ng|h|min|s|d|gtt|mmol|mEq|%|cm|mm|units?|milliunits?|dose)"
-_UNIT_TEXT = rf"{_UNIT}(?:/(?:kg|h|min|s|mL|L|day|d|dose))*(?![A-Za-z0-9%])"
+_NAMES = {unit.name: (unit.one, unit.many) for unit in UNITS} | ONLY_SAID
+_NAMES |= {"d": _NAMES["days"], "day": _NAMES["days"], "unit": _NAMES["units"], "milliunit": _NAMES["milliunits"]}
+_NO_UNITS = ("in", "cup", "pint", "quart", "grain", "days", "day")
+"""Words, and no abbreviations: spoken as they stand, but below a line they are units too."""
+_BELOW = "|".join(sorted(map(re.escape, _NAMES), key=len, reverse=True))
+_UNIT = "|".join(sorted((re.escape(name) for name in _NAMES if name not in _NO_UNITS), key=len, reverse=True))
+_ONE_UNIT = rf"(?:{_UNIT})(?:/(?:{_BELOW}))*(?![A-Za-z0-9%\u00b2])"
+_UNIT_TEXT = rf"{_ONE_UNIT}(?: per {_ONE_UNIT})?"
+_RATIO = re.compile(r"(?<![\w.,:])1:(?=\d{3,}|\d{1,3},\d{3})")
+_INCHES = re.compile(r"(?<=\d) in(?= [=\u00d7\u00f7]|$)")
 _NUMBER = r"\d{1,3}(?:,\d{3})+(?:\.\d+)?|\d+(?:\.\d+)?"
 _AMOUNT = re.compile(rf"(?<![\w.,])(?P<number>{_NUMBER})[ \u00a0]?(?P<unit>{_UNIT_TEXT})")
 _RANGE = re.compile(rf"(?<![\w.,-])(?P<low>{_NUMBER})\s?[-\u2013]\s?(?P<high>{_NUMBER})(?![\w-])")
@@ -37,6 +44,8 @@ def speech(text: str) -> str:
     spoken = _YEAR.sub(_year, spoken)
     spoken = _RANGE.sub(_range, spoken)
     spoken = _CLOCK.sub(_clock, spoken)
+    spoken = _RATIO.sub("1 in ", spoken)
+    spoken = _INCHES.sub(" inches", spoken)
     spoken = _AMOUNT.sub(_amount, spoken)
     spoken = _CODE.sub(_code, spoken)
     spoken = _NUMBER_ALONE.sub(lambda m: _number(m[0]), spoken)
@@ -90,16 +99,14 @@ def _year(match: re.Match[str]) -> str:
 
 
 def _said_unit(text: str, plural: bool) -> str:
-    parts = ["days" if part == "d" else part for part in text.split("/")]
-    try:
-        return say_unit(canonical("/".join(parts)), plural)
-    except QuantityError:
-        return text
+    above, *below = re.split("/| per ", text)
+    return " per ".join([_NAMES[above][plural], *(_NAMES[part][0] for part in below)])
 
 
 def _unit_alone(match: re.Match[str]) -> str:
     # A single letter may be an initial; only units that cannot be words or letters are spoken alone.
-    return _said_unit(match["unit"], plural=True) if match["unit"] in UNIT_ALONE else match["unit"]
+    first, _, _ = match["unit"].partition(" per ")
+    return _said_unit(match["unit"], plural=True) if first in UNIT_ALONE else match["unit"]
 
 
 def _clock(match: re.Match[str]) -> str:

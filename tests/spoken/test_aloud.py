@@ -1,11 +1,13 @@
 """Text as it is shown, turned into what is spoken."""
 
+import re
 import tomllib
 from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 
+from assistant.dosing.units import SIMPLE_UNITS
 from assistant.spoken import speech
 from assistant.spoken.english import sentences
 
@@ -59,6 +61,15 @@ LIBRARY = Path(__file__).parent.parent.parent / "checklists"
         ("version 1.0.2", "version one point zero point two"),
         ("Dr Ilse Vantongeren", "Doctor Ilse Vantongeren"),
         ("e.g. saline", "for example saline"),
+        ("75 mg/m\u00b2", "seventy five milligrams per square metre"),
+        ("1.8 m\u00b2", "one point eight square metres"),
+        ("2.2 lb/kg", "two point two pounds per kilogram"),
+        ("66 in = 167.64 cm", "sixty six inches equals one hundred and sixty seven point six four centimetres"),
+        ("5 in the bag", "five in the bag"),
+        ("12 mL/h per mcg/min", "twelve millilitres per hour per microgram per minute"),
+        ("mL/h per mcg/min", "millilitres per hour per microgram per minute"),
+        ("about 1.2 kPa", "about one point two kilopascals"),
+        ("1:10,000", "one in ten thousand"),
         ("\u00bd full", "one half full"),
         ("a third to half full", "a third to half full"),
         ("Luer-lock", "Luer-lock"),
@@ -73,6 +84,16 @@ def test_speaks(shown: str, spoken: str | None) -> None:
     assert not set(said) & set("0123456789%/=+\u00d7\u00f7")
     if spoken is not None:
         assert said == spoken
+
+
+def test_every_unit_of_the_arithmetic_can_be_said() -> None:
+    """No printed name of a unit is left to the voice, beside a number or below a line."""
+    for name in SIMPLE_UNITS:
+        for shown in (f"2 {name} = 3 {name}", f"2 mg/{name}" if name != "units" else "2 mg/mL"):
+            said = speech(shown)
+            words = set(re.split(r"[ /]", said))
+            assert words.isdisjoint({name} - {"units", "milliunits", "days", "dose", "cup", "pint", "quart", "grain"})
+            assert "/" not in said
 
 
 def test_speech_leaves_speech_alone() -> None:

@@ -78,6 +78,25 @@ UNITS = (
 )
 """The units that may be said. No "u", "iu" or "mu": ISMP's list of error-prone abbreviations (from memory)."""
 
+ONLY_SAID: dict[str, tuple[str, str]] = {
+    "mm": ("millimetre", "millimetres"),
+    "m": ("metre", "metres"),
+    "m\u00b2": ("square metre", "square metres"),
+    "in": ("inch", "inches"),
+    "ft": ("foot", "feet"),
+    "mol": ("mole", "moles"),
+    "Eq": ("equivalent", "equivalents"),
+    "fl oz": ("fluid ounce", "fluid ounces"),
+    "tsp": ("teaspoon", "teaspoons"),
+    "tbsp": ("tablespoon", "tablespoons"),
+    "cup": ("cup", "cups"),
+    "pint": ("pint", "pints"),
+    "quart": ("quart", "quarts"),
+    "grain": ("grain", "grains"),
+    "kPa": ("kilopascal", "kilopascals"),
+}
+"""Units that the working of a sum names, and nobody is asked for: one of it, and many."""
+
 PER = ("per", "an", "a", "each", "every", "/")
 """What joins a unit and its denominator: "mils an hour"."""
 
