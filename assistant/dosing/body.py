@@ -8,6 +8,7 @@ from assistant.dosing import units
 from assistant.dosing.outside import told
 from assistant.dosing.result import Measure, Result, conclude, figure, take, tell, tell_exact
 from assistant.dosing.rounding import EXACT, HUNDREDTH, TENTH, Rounding, root
+from assistant.dosing.unit_table import SQUARE_METRE
 from assistant.errors import QuantityError
 
 _LIGHTEST = Fraction("0.2")
@@ -201,6 +202,6 @@ def surface_area(
         if given.unit != unit
     ]
     lines.append(f"{name.title()}: {words}")
-    lines.append(f"with {figure(centimetres)} cm and {figure(kilos)} kg: {tell_exact(exact, units.SQUARE_METRE)}")
+    lines.append(f"with {figure(centimetres)} cm and {figure(kilos)} kg: {tell_exact(exact, SQUARE_METRE)}")
     inputs: dict[str, Measure | str] = {"height": height, "weight": weight, "method": name}
-    return conclude("surface-area", inputs, exact, units.SQUARE_METRE, rounding, tuple(lines))
+    return conclude("surface-area", inputs, exact, SQUARE_METRE, rounding, tuple(lines))

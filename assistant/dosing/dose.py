@@ -8,6 +8,7 @@ from assistant.dosing import units
 from assistant.dosing.body import kilograms
 from assistant.dosing.result import Measure, Result, conclude, per_hour_lines, take, tell, tell_exact
 from assistant.dosing.rounding import EXACT, TENTH, THOUSANDTH, Rounding, syringe
+from assistant.dosing.unit_table import SQUARE_METRE
 from assistant.errors import QuantityError
 
 _BASE = {"mass": "g", "activity": "units", "amount": "mmol", "equivalents": "mEq"}
@@ -156,7 +157,7 @@ def dose_by_area(ordered: Measure, area: Measure, *, unit: str | None = None, ro
     own = ordered.unit.split("/")[0]
     top = units.unit(unit or own).name
     exact = _turned(per_area * square, _BASE[substance(ordered)], own, top)
-    line = f"{tell(ordered)} \u00d7 {tell_exact(square, units.SQUARE_METRE)} = {tell_exact(exact, top)}"
+    line = f"{tell(ordered)} \u00d7 {tell_exact(square, SQUARE_METRE)} = {tell_exact(exact, top)}"
     return conclude("dose-by-area", {"ordered": ordered, "area": area}, exact, top, rounding, (line,))
 
 
@@ -582,7 +583,7 @@ def _per_hour(
     amount = units.convert(per * square, f"{base}/h", flat)
     return (
         per * square,
-        [f"{tell(given)} \u00d7 {tell_exact(square, units.SQUARE_METRE)} = {tell_exact(amount, flat)}"],
+        [f"{tell(given)} \u00d7 {tell_exact(square, SQUARE_METRE)} = {tell_exact(amount, flat)}"],
         False,
     )
 

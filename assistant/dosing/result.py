@@ -110,6 +110,8 @@ EXAMPLES = {
     "rate per weight": "mL/kg/h",
     "volume per dose": "mL/h per mcg/min",
     "household factor": "mL/tsp",
+    "substance factor": "mg/mEq",
+    "doses": "doses",
 }
 
 

@@ -106,7 +106,9 @@ def unit(text: str) -> Unit:
     if len(text) > 60:
         raise QuantityError("A unit was expected, but the text is too long.", "Write a unit such as mL/h.")
     if text.strip().startswith("/") or text.strip().endswith("/"):
-        raise QuantityError(f'"{told(text)}" is not a unit known here.', "Write a unit such as mL/h, mg/mL or min.")
+        raise QuantityError(
+            f'"{told(text)}" is not a unit known here.', "Nearest known: mL/h, mg/mL, mcg/kg/min, units/h, gtt/mL."
+        )
     groups = [group.split("/") for group in text.replace(" \u00f7 ", "/").split(" per ")]
     powers: dict[str, int] = {}
     factor = Fraction(1)

@@ -58,6 +58,12 @@ def states(bench: Path) -> dict[str, str]:
     return {found["name"]: found["state"] for found in _NAME.finditer(run(bench, "results", "--all", "true"))}
 
 
+def say(line: str) -> None:
+    """Print a line at once."""
+    sys.stdout.write(f"{line}\n")
+    sys.stdout.flush()
+
+
 def main() -> None:
     """Run and print."""
     parser = argparse.ArgumentParser(description=__doc__.splitlines()[0])
@@ -73,16 +79,16 @@ def main() -> None:
         # A run of one fault makes them all; then some are chosen by the seed.
         run(bench, "run", "--max-children", "1", "assistant.dosing.outside.x_told__mutmut_1")
         every = sorted(states(bench))
-        names = random.Random(args.seed).sample(every, min(args.sample, len(every)))
-    print(run(bench, "run", "--max-children", str(args.children), *names)[-600:])
+        names = random.Random(args.seed).sample(every, min(args.sample, len(every)))  # noqa: S311 - a sample is no secret
+    say(run(bench, "run", "--max-children", str(args.children), *names)[-600:])
     found = states(bench)
     tried = {name: found[name] for name in (names or found) if found.get(name) != "not checked"}
     count = Counter(tried.values())
     killed = count["killed"] + count["timeout"]
-    print(f"{killed} of {len(tried)} noticed ({100 * killed / max(1, len(tried)):.1f} %), {dict(count)}, in {bench}")
+    say(f"{killed} of {len(tried)} noticed ({100 * killed / max(1, len(tried)):.1f} %), {dict(count)}, in {bench}")
     for name, state in sorted(tried.items()):
         if state not in ("killed", "timeout"):
-            print(f"  {name}: {state}")
+            say(f"  {name}: {state}")
 
 
 if __name__ == "__main__":
