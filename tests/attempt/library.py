@@ -51,7 +51,11 @@ PROCEDURES = (
     Procedure("primary-line", "p-clamp-closed", "p-fluid", "oh-104", "put the bag back"),
     Procedure("secondary-line", "s-clamp-closed", "s-dose", "oh-106", "compare dose and unit"),
     Procedure("primary-and-secondary", "s-compatible", "s-dose", "oh-106", "compare dose and unit"),
+    Procedure("gravity-infusion", "g-clamp", "g-bag-volume", "oh-111", "take another bag"),
     Procedure("bag-change", "b-clamp", "b-fluid", "oh-109", "put the bag back"),
+    Procedure("saline-lock", "f-syringe", "f-flush", "", "stop flushing"),
+    Procedure("lock-infusion", "l-again-scrub", "l-allergies", "oh-114", "call the prescriber"),
+    Procedure("second-piggyback", "k-clamp", "k-compatible", "", "take a new set"),
     Procedure("air-in-line", "a-clamp", "a-patient", "", "call for help now"),
     Procedure("occlusion", "o-find", "o-flush", "", "stop flushing"),
     Procedure("site-gone-bad", "x-clamp", "x-drug", "", "leave the catheter in"),
@@ -109,11 +113,12 @@ def wrong_words(step: Step, key: Mapping[str, KeyEntry]) -> str:
 
 
 def label_words(step: Step, order: Order) -> str:
-    """What the label on the stand says, where the step asks for it."""
-    label = order.labels()[getattr(step.expect, "key")]  # noqa: B009 - only some kinds have it
-    if isinstance(label, str):
-        return label
-    assert isinstance(step.expect, NumberAsked)
+    """What the label on the stand says, where the step asks for it; else what is found is not as it should be."""
+    if not isinstance(step.expect, NameAsked | NumberAsked):
+        return wrong_words(step, {})
+    label = order.labels()[step.expect.key]
+    if isinstance(label, str) or isinstance(step.expect, NameAsked):
+        return str(label)
     value = dosing.EXACT.apply(label.in_unit(step.expect.unit))
     return dosing.show(dosing.Amount(value, step.expect.unit))
 
