@@ -11,8 +11,12 @@ from random import Random
 
 from assistant.checklist.model import (
     Checklist,
+    ChoiceAsked,
+    DoubleCheckAsked,
     NameAsked,
+    NoteAsked,
     NumberAsked,
+    ObservationAsked,
     QuestionAsked,
     Step,
 )
@@ -102,8 +106,16 @@ class SimulatedLearner:
                 return Reply(self._number(self._value(name), unit))
             case NameAsked(key=name):
                 return Reply(self._name(str(self._key[name].value)))
+            case DoubleCheckAsked(of=of):
+                return self._right(self._checklist.step(of))
             case QuestionAsked(right=right):
                 return Reply(right)
+            case ChoiceAsked(right=right, choices=choices):
+                return Reply(right or choices[0])
+            case NoteAsked():
+                return Reply("as it is on the chart")
+            case ObservationAsked():
+                return Reply("seen")
         return Reply(self._random.choice(("done", "that is done", "finished", "yes")))
 
     def _name(self, name: str) -> str:

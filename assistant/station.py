@@ -11,13 +11,14 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import Protocol
 
-from assistant.guide.effects import Adjust, Append, Effect, Finish, Listen, Outcome, Say, WakeAt
+from assistant.guide.effects import Adjust, Append, Cover, Effect, Finish, Listen, Outcome, Say, WakeAt
 from assistant.guide.events import (
     EarBack,
     EarLost,
     Event,
     Heard,
     InputEnded,
+    InstructorCame,
     NotUnderstood,
     Opened,
     Recorded,
@@ -59,6 +60,13 @@ class Keeper(Protocol):
         """Let go of the file."""
 
 
+class SoundStore(Protocol):
+    """Where the learner's sound is kept, once they have agreed."""
+
+    def keep(self, sound: bytes) -> Mapping[str, object]:
+        """Put an utterance on disk; return what its entry says of it."""
+
+
 class Screen(Protocol):
     """Where the learner reads along."""
 
@@ -67,6 +75,9 @@ class Screen(Protocol):
 
     def listening(self) -> None:
         """The microphone is open: sound has arrived."""
+
+    def cover(self) -> None:
+        """Take away what was shown so far: another person must not read it."""
 
     def taken(self, event: Event) -> None:
         """What was heard or typed, once it is on disk."""
@@ -90,6 +101,7 @@ class Station:
         inbox: where the ports post their events.
         ear, voice: this machine's ports, None where there is none.
         source: input to be fetched, None where a keyboard posts into the inbox.
+        sounds: where sound is kept if the learner agrees; None where none is to be.
     """
 
     def __init__(
@@ -102,6 +114,7 @@ class Station:
         ear: Ear | None = None,
         voice: Voice | None = None,
         source: Source | None = None,
+        sounds: SoundStore | None = None,
     ) -> None:
         self._guide = guide
         self._new_record = new_record
@@ -111,6 +124,7 @@ class Station:
         self._ear = ear
         self._voice = voice
         self._source = source
+        self._sounds = sounds
         self._record: Keeper | None = None
         self._wakes: list[WakeAt] = []
         self._listen: Listen | None = None
@@ -132,7 +146,7 @@ class Station:
         """
         self._record = resumed
         try:
-            self._give(Resumed(self._clock.now()) if resumed else Opened(self._clock.now()))
+            self._give(self._resumed() if resumed else Opened(self._clock.now()))
             while self._outcome is None:
                 self._take(self._next())
             self._let_speak()
@@ -215,7 +229,7 @@ class Station:
             case EarBack():
                 self._ear_alive = True
                 self._give(happening)
-            case Heard() | NotUnderstood() | Woke() | VoiceLost() | InputEnded():
+            case Heard() | NotUnderstood() | InstructorCame() | Woke() | VoiceLost() | InputEnded():
                 self._give(happening)
             case _:
                 raise TypeError(f"nobody posts {type(happening).__name__} here")
@@ -232,7 +246,7 @@ class Station:
     def _perform(self, effect: Effect, event: Event) -> None:
         match effect:
             case Append(body):
-                recorded = self._append(body)
+                recorded = self._append(self._with_sound(body, event))
                 self._screen.taken(event)
                 for following in self._guide.receive(recorded):
                     self._perform(following, event)
@@ -246,10 +260,22 @@ class Station:
             case Adjust(rate, loudness):
                 if self._voice is not None:
                     self._voice.adjust(rate, loudness)
+            case Cover():
+                self._screen.cover()
             case Finish(outcome, seal):
                 if seal is not None and self._record is not None:
                     self._record.seal(seal)
                 self._outcome = outcome
+
+    def _resumed(self) -> Resumed:
+        now = self._clock.now()
+        return Resumed(now) if self._ear is None else Resumed(now, self._ear.name, self._ear.model_digest)
+
+    def _with_sound(self, body: Mapping[str, object], event: Event) -> Mapping[str, object]:
+        """The body with what is kept of the event's sound; the very answer that agrees is not kept."""
+        if self._sounds is None or not isinstance(event, Heard | NotUnderstood) or not event.sound:
+            return body
+        return {**body, "sound": self._sounds.keep(event.sound)} if self._guide.may_keep_sound() else body
 
     def _append(self, body: Mapping[str, object]) -> Recorded:
         if self._record is None:
@@ -283,6 +309,8 @@ class Station:
 
     def _open_ear(self) -> None:
         if self._ear is not None and self._ear_alive and self._listen is not None and not self._speaking:
+            if self._sounds is not None and self._guide.may_keep_sound():
+                self._ear.keep_sound()
             self._ear.listen(self._listen.expect)
 
     def _let_speak(self) -> None:

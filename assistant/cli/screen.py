@@ -9,6 +9,9 @@ from assistant.guide.events import Event, Heard, NotUnderstood, Typed
 LONGEST_ECHO = 200
 """Characters of the learner's own words that are shown back."""
 
+COVER_LINES = 100
+"""More lines than a terminal shows at once."""
+
 
 def printable(text: str) -> str:
     """Text without anything that could move a cursor or hide itself; a mark stands in its place."""
@@ -33,6 +36,11 @@ class PlainScreen:
         """The microphone is open."""
         say_line("(listening)")
 
+    def cover(self) -> None:
+        """Blank lines move what was shown off a terminal: plain, and harmless to a screen reader."""
+        if sys.stdout.isatty():
+            say_line("\n" * COVER_LINES)
+
     def taken(self, event: Event) -> None:
         """What the learner said."""
         match event:
@@ -54,6 +62,10 @@ class JsonScreen:
     def listening(self) -> None:
         """The microphone is open."""
         write_json({"listening": True})
+
+    def cover(self) -> None:
+        """What was shown so far must not be seen any more."""
+        write_json({"cover": True})
 
     def taken(self, event: Event) -> None:
         """What the learner said."""

@@ -3,14 +3,30 @@
 from datetime import timedelta
 
 from assistant import dosing
-from assistant.checklist.model import NameAsked, NumberAsked, QuestionAsked
+from assistant.checklist.model import (
+    ChoiceAsked,
+    DoubleCheckAsked,
+    NameAsked,
+    NoteAsked,
+    NumberAsked,
+    ObservationAsked,
+    QuestionAsked,
+)
+from assistant.guide.breaths import breaths
 from assistant.guide.effects import Tone
 from assistant.guide.given import Given
-from assistant.guide.progress import Progress, State
+from assistant.guide.progress import Progress, Purpose, State
 from assistant.guide.turn import Turn
-from assistant.spoken import read_back, speech
+from assistant.spoken import read_back
 from assistant.spoken.english import sentences
-from assistant.spoken.expect import ConfirmExpected, Expect, NameExpected, NumberExpected, TextExpected
+from assistant.spoken.expect import ChoiceExpected, ConfirmExpected, Expect, NameExpected, NumberExpected, TextExpected
+
+SEEN, NOT_SEEN = OBSERVED = ("seen", "not seen")
+"""What an observation is answered with."""
+OVERRULE = "overrule"
+"""What the instructor says to set a held step aside with a reason."""
+CUE = "cue given"
+"""What the instructor says after a cue of their own, so that it is counted."""
 
 
 def expectation(given: Given, progress: Progress) -> Expect:
@@ -20,6 +36,8 @@ def expectation(given: Given, progress: Progress) -> Expect:
             return ConfirmExpected(done_is_yes=False)
         case State.GIVING_REASON:
             return TextExpected()
+        case State.WITH_INSTRUCTOR:
+            return ChoiceExpected((*OBSERVED, OVERRULE, CUE), sentences.OBSERVED_PHRASES)
         case State.ASKING:
             match given.checklist.steps[progress.cursor].expect:
                 case NumberAsked(unit=unit):
@@ -28,6 +46,16 @@ def expectation(given: Given, progress: Progress) -> Expect:
                     return NameExpected(given.key[key].choices)
                 case QuestionAsked():
                     return ConfirmExpected(done_is_yes=False)
+                case ChoiceAsked(choices=choices, phrases=phrases):
+                    return ChoiceExpected(choices, tuple((say, c) for c, ways in phrases.items() for say in ways))
+                case NoteAsked():
+                    return TextExpected()
+                case ObservationAsked():
+                    return ChoiceExpected(OBSERVED, sentences.OBSERVED_PHRASES)
+                case DoubleCheckAsked(of=of):
+                    first = given.checklist.step(of).expect
+                    unit = first.unit if isinstance(first, NumberAsked) else ""
+                    return NumberExpected(unit, digits_only=progress.digits_only)
     return ConfirmExpected()
 
 
@@ -38,7 +66,9 @@ def prompt(turn: Turn) -> None:
         case State.ASKING:
             count = len(turn.given.checklist.steps)
             shown = sentences.step_line(draft.cursor + 1, count, step.say, critical=step.critical)
-            turn.say(shown, Tone.STEP, speech(step.say))
+            first, *rest = breaths(step.say)
+            aloud = f"{first} {sentences.MORE_FOLLOWS}" if rest else first
+            turn.say(shown, Tone.STEP, turn.given.checklist.aloud(aloud))
         case State.ASKING_CONSENT:
             turn.say(sentences.CONSENT_ASKED, Tone.STEP)
         case State.READING_BACK if draft.number is not None:
@@ -48,9 +78,14 @@ def prompt(turn: Turn) -> None:
         case State.READING_BACK if draft.name:
             turn.say(sentences.name_read_back(draft.name), Tone.READ_BACK)
         case State.READING_BACK:
-            turn.say(sentences.reason_read_back(draft.reason), Tone.READ_BACK)
+            note = draft.purpose is Purpose.NOTE
+            said = sentences.note_read_back(draft.words) if note else sentences.reason_read_back(draft.words)
+            turn.say(said, Tone.READ_BACK)
         case State.GIVING_REASON:
-            turn.say(sentences.WHY_NOT_APPLICABLE, Tone.STEP)
+            overruled = draft.purpose is Purpose.OVERRULED
+            turn.say(sentences.WHY_OVERRULED if overruled else sentences.WHY_NOT_APPLICABLE, Tone.STEP)
+        case State.WITH_INSTRUCTOR:
+            turn.say(sentences.INSTRUCTOR_HERE, Tone.NOTICE)
         case State.WAITING:
             turn.say(sentences.wait_left(seconds_left(turn)), Tone.NOTICE)
         case State.PAUSED:

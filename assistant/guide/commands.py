@@ -2,6 +2,7 @@
 
 from assistant.checklist.model import NameAsked, NumberAsked
 from assistant.guide.asking import prompt
+from assistant.guide.breaths import breaths
 from assistant.guide.effects import Tone
 from assistant.guide.progress import Status
 from assistant.guide.turn import Turn
@@ -9,6 +10,8 @@ from assistant.guide.unclear import not_here
 from assistant.spoken import say_digits
 from assistant.spoken.english import sentences
 
+HELP = "help"
+"""The cue of "I need help", at its first level."""
 FURTHEST = 4
 """Steps of the voice's rate and loudness, up and down."""
 
@@ -19,30 +22,43 @@ def again(turn: Turn) -> None:
 
 
 def more(turn: Turn) -> None:
-    """The detail and the reason: a cue, counted."""
+    """The rest of the line, the detail, the reason, a breath at a time: a cue, counted."""
     if not turn.done.opened:
         not_here(turn)
         return
-    lines = [line for line in (turn.step.more, turn.step.why) if line]
-    for line in lines or [sentences.NO_MORE]:
-        turn.say(line, Tone.CUE)
-    if lines:
+    rest = breaths(turn.step.say)[1:]
+    further = [*rest, *breaths(turn.step.more), *breaths(turn.step.why)]
+    told = turn.draft.told
+    if told >= len(further):
+        turn.say(sentences.NO_MORE, Tone.NOTICE)
+        return
+    # The rest of a long line is no cue: it belongs to what is asked.
+    cue = told >= len(rest)
+    turn.say(further[told], Tone.CUE if cue else Tone.STEP)
+    if told + 1 < len(further):
+        turn.say(sentences.MORE_FOLLOWS, Tone.NOTICE)
+    if cue:
         turn.cue("more")
+    turn.draft.told = told + 1
 
 
 def give_help(turn: Turn) -> None:
-    """A hint, and in practice the working of the number: a cue, counted."""
+    """From a mild hint to a strong one, at last in practice the working of the number: cues, counted by level."""
     if not turn.done.opened:
         not_here(turn)
         return
     step = turn.step
-    turn.say(step.hint or step.more or sentences.NO_HINT, Tone.CUE)
-    if turn.given.practice and isinstance(step.expect, NumberAsked):
+    cues = step.cues or (step.more or sentences.NO_HINT,)
+    level = 1 + sum(cue.startswith(HELP) for cue in turn.done.cues)
+    turn.say(cues[min(level, len(cues)) - 1], Tone.CUE)
+    if level >= len(cues) and turn.given.practice and isinstance(step.expect, NumberAsked):
         working = turn.given.working(step.expect.key)
         if working:
             turn.say(sentences.working(working), Tone.CUE)
-    turn.say(sentences.WHAT_CAN_BE_SAID, Tone.CUE)
-    turn.cue("help")
+    if level == 1:
+        turn.say(sentences.WHAT_CAN_BE_SAID, Tone.CUE)
+    turn.note["level"] = min(level, len(cues))
+    turn.cue(HELP if level == 1 else f"{HELP}, level {min(level, len(cues))}")
 
 
 def where(turn: Turn) -> None:

@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import datetime
+from decimal import Decimal
 from enum import StrEnum
 
 from assistant.spoken.expect import Expect
@@ -43,11 +44,15 @@ class Say:
 class Listen:
     """Take input with this expectation.
 
-    `wanted` is False while a timed wait runs: commands are heard, but nothing is asked for.
+    Attributes:
+        expect: the frame.
+        wanted: False while a timed wait runs: commands are heard, but nothing is asked for.
+        pause_s: silence that ends an utterance, seconds; None as the ear is set.
     """
 
     expect: Expect
     wanted: bool = True
+    pause_s: Decimal | None = None
 
 
 @dataclass(frozen=True)
@@ -74,6 +79,11 @@ class Adjust:
 
 
 @dataclass(frozen=True)
+class Cover:
+    """Take what was shown so far off the screen: the next person must not read it."""
+
+
+@dataclass(frozen=True)
 class Finish:
     """End the attempt; `seal` is the record's last entry, None where the attempt can be resumed."""
 
@@ -81,4 +91,4 @@ class Finish:
     seal: Mapping[str, object] | None
 
 
-Effect = Say | Listen | Append | WakeAt | Adjust | Finish
+Effect = Say | Listen | Append | WakeAt | Adjust | Cover | Finish

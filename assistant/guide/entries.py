@@ -9,6 +9,7 @@ from assistant.guide.events import (
     Event,
     Heard,
     InputEnded,
+    InstructorCame,
     NotUnderstood,
     Opened,
     Recorded,
@@ -28,6 +29,7 @@ KINDS: dict[type[Event], str] = {
     Heard: "heard",
     NotUnderstood: "not understood",
     Typed: "typed",
+    InstructorCame: "instructor here",
     Woke: "time is up",
     EarLost: "microphone lost",
     EarBack: "microphone back",
@@ -40,6 +42,7 @@ SOURCES: dict[type[Event], str] = {
     Heard: "voice",
     NotUnderstood: "voice",
     Typed: "typed",
+    InstructorCame: "instructor",
     Woke: "clock",
 }
 """Where an entry comes from; the station itself for all others."""
@@ -73,10 +76,15 @@ def answer_body(event: Event) -> dict[str, object]:
                 body["during_speech"] = True
             if event.gap:
                 body["gap"] = True
+        case Resumed() if event.ear:
+            body["ear"] = event.ear
+            body["ear_model"] = event.ear_model
         case NotUnderstood():
             body["ear"] = event.ear
         case Typed():
             body["words"] = event.words[:LONGEST_WORDS]
+        case InstructorCame():
+            body["proven"] = event.proven
         case Woke():
             body["token"] = event.token
         case EarLost() | VoiceLost():
@@ -95,7 +103,7 @@ def event_of(entry: Mapping[str, object]) -> Event | None:
         case "opened":
             return Opened(at)
         case "resumed":
-            return Resumed(at)
+            return Resumed(at, str(entry.get("ear", "")), str(entry.get("ear_model", "")))
         case "heard":
             alternatives = entry.get("alternatives")
             confidence = entry.get("confidence")
@@ -112,6 +120,8 @@ def event_of(entry: Mapping[str, object]) -> Event | None:
             return NotUnderstood(at, str(entry.get("ear", "")))
         case "typed":
             return Typed(at, words)
+        case "instructor here":
+            return InstructorCame(at, proven=bool(entry.get("proven", False)))
         case "time is up":
             return Woke(at, str(entry.get("token", "")))
         case "microphone lost":

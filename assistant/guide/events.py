@@ -1,6 +1,6 @@
 """What happened: the guide's only input. Past tense; time is told, never asked."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import datetime
 
 
@@ -13,9 +13,11 @@ class Opened:
 
 @dataclass(frozen=True)
 class Resumed:
-    """An interrupted attempt goes on."""
+    """An interrupted attempt goes on; another recogniser may listen now (`ear`, and its model's digest)."""
 
     at: datetime
+    ear: str = ""
+    ear_model: str = ""
 
 
 @dataclass(frozen=True)
@@ -29,6 +31,7 @@ class Heard:
         ear: the recogniser's name.
         during_speech: it overlapped the assistant's own voice.
         gap: sound was lost inside it.
+        sound: what the recogniser got, where sound is kept; the entry names its file, and no replay has it.
     """
 
     at: datetime
@@ -38,14 +41,16 @@ class Heard:
     ear: str = ""
     during_speech: bool = False
     gap: bool = False
+    sound: bytes = field(default=b"", repr=False)
 
 
 @dataclass(frozen=True)
 class NotUnderstood:
-    """Speech was heard, but the recogniser would not stand for any wording of it."""
+    """Speech was heard, but the recogniser would not stand for any wording of it; `sound` as in `Heard`."""
 
     at: datetime
     ear: str = ""
+    sound: bytes = field(default=b"", repr=False)
 
 
 @dataclass(frozen=True)
@@ -54,6 +59,18 @@ class Typed:
 
     at: datetime
     words: str
+
+
+@dataclass(frozen=True)
+class InstructorCame:
+    """The instructor is at the station: what is said or typed next is the instructor's.
+
+    Attributes:
+        proven: the instructor's code was typed and is right. The code itself is never in an event.
+    """
+
+    at: datetime
+    proven: bool
 
 
 @dataclass(frozen=True)
@@ -102,4 +119,17 @@ class InputEnded:
     at: datetime
 
 
-Event = Opened | Resumed | Heard | NotUnderstood | Typed | Woke | Recorded | EarLost | EarBack | VoiceLost | InputEnded
+Event = (
+    Opened
+    | Resumed
+    | Heard
+    | NotUnderstood
+    | Typed
+    | InstructorCame
+    | Woke
+    | Recorded
+    | EarLost
+    | EarBack
+    | VoiceLost
+    | InputEnded
+)

@@ -17,6 +17,7 @@ from assistant.guide.events import (
     Event,
     Heard,
     InputEnded,
+    InstructorCame,
     NotUnderstood,
     Opened,
     Recorded,
@@ -26,7 +27,7 @@ from assistant.guide.events import (
     Woke,
 )
 from assistant.guide.given import Given
-from assistant.guide.progress import Consent, Mode, Progress, State, StepProgress
+from assistant.guide.progress import Consent, Mode, Person, Progress, State, StepProgress
 from assistant.guide.scoring import Results, score
 from assistant.guide.states import TABLE, Input
 from assistant.guide.turn import Turn
@@ -38,6 +39,8 @@ from assistant.spoken.meaning import Ambiguous, Answer, Kind, Meaning, NoMatch
 
 KEEP_SOUND = "kept with consent"
 """What the pin `sound` says where the learner is to be asked whether sound may be kept."""
+WITH_CODE = "with a code"
+"""What the pin `instructor` says where the instructor speaks only with a code."""
 FEWEST_NAMES = 2
 """Names among which a label is heard; with one alone, the right answer would be favoured."""
 
@@ -96,7 +99,14 @@ class Guide:
                     "Choose another order for this checklist.",
                 )
         self.progress = Progress({step.id: StepProgress() for step in checklist.steps})
-        self.given = Given(checklist, order_text, key, mode, asks_consent=pins.get("sound") == KEEP_SOUND)
+        self.given = Given(
+            checklist,
+            order_text,
+            key,
+            mode,
+            asks_consent=pins.get("sound") == KEEP_SOUND,
+            instructor_code=pins.get("instructor") == WITH_CODE,
+        )
         self._pins = dict(pins)
         self._pending: tuple[Progress, list[Effect]] | None = None
 
@@ -120,6 +130,7 @@ class Guide:
             event.at,
             spoken=isinstance(event, Heard),
             meaning=meaning,
+            proven=isinstance(event, InstructorCame) and event.proven,
             detail=_detail(event),
         )
         before = self.progress.state
@@ -136,7 +147,11 @@ class Guide:
             after.append(Finish(turn.outcome, seal))
         after += [*turn.said, *turn.wakes]
         if turn.outcome is None:
-            after.append(Listen(expectation(self.given, turn.draft), wanted=turn.draft.state is not State.WAITING))
+            wanted = turn.draft.state is not State.WAITING
+            pause_s = (
+                self.given.checklist.steps[turn.draft.cursor].pause_s if turn.draft.state is State.ASKING else None
+            )
+            after.append(Listen(expectation(self.given, turn.draft), wanted, pause_s))
         self._pending = (turn.draft, after)
         return [Append(body)]
 
@@ -190,6 +205,8 @@ class Guide:
                 return _input_of(meaning), meaning
             case Woke(token=token):
                 return (Input.WOKE if token == self.progress.token else None), None
+            case InstructorCame():
+                return Input.INSTRUCTOR, None
             case Opened():
                 return Input.OPENED, None
             case Resumed():
@@ -215,6 +232,11 @@ class Guide:
         else:
             body["step"] = self.given.checklist.steps[self.progress.cursor].id
             body["state"] = before.value
+        speaker = self.progress.speaker
+        if speaker is not Person.LEARNER and "words" in body:
+            body["by"] = speaker.value
+            if speaker is not Person.SECOND:
+                body["source"] = "instructor"
         if turn.meaning is not None:
             body["meaning"] = meaning_body(turn.meaning)
         return body | turn.note
@@ -263,6 +285,8 @@ def _input_of(meaning: Meaning) -> Input:
             return Input.NUMBER
         case Answer(kind=Kind.NAME):
             return Input.NAME
+        case Answer(kind=Kind.CHOICE):
+            return Input.CHOICE
         case Answer(kind=Kind.TEXT):
             return Input.TEXT
         case Answer(value=command):

@@ -2,12 +2,12 @@
 
 from datetime import timedelta
 
-from assistant.checklist.model import Step
+from assistant.checklist.model import DoubleCheckAsked, Step
 from assistant.guide import expiry
 from assistant.guide.applicability import passed_over
 from assistant.guide.asking import prompt
 from assistant.guide.effects import Outcome, Tone
-from assistant.guide.progress import Progress, State, Status, StepProgress
+from assistant.guide.progress import Person, Progress, State, Status, StepProgress
 from assistant.guide.scoring import Ending, Results, score
 from assistant.guide.turn import Turn
 from assistant.spoken import speech
@@ -58,12 +58,17 @@ def go_to(turn: Turn, place: int) -> None:
     draft.cursor = place
     turn.done.opened = True
     nothing_read_back(draft)
+    second = isinstance(turn.step.expect, DoubleCheckAsked)
+    draft.speaker = Person.SECOND if second else Person.LEARNER
+    draft.told = 0
     draft.digits_only = False
     draft.failures = 0
     draft.reminded = False
     draft.wait_over = False
     if settings_lost(turn):
         return
+    if second:
+        turn.cover()
     prompt(turn)
     arm(turn)
 
@@ -78,7 +83,7 @@ def settings_lost(turn: Turn) -> bool:
 
 def nothing_read_back(draft: Progress) -> None:
     """Forget what was being read back."""
-    draft.number, draft.unit, draft.name, draft.reason = None, "", "", ""
+    draft.number, draft.unit, draft.name, draft.words = None, "", "", ""
 
 
 def arm(turn: Turn) -> None:
@@ -129,7 +134,9 @@ def _what_comes_first(turn: Turn, place: int) -> int:
     draft, checklist = turn.draft, turn.given.checklist
     done = (Status.CLOSED, Status.NOT_APPLICABLE, *((Status.LEFT_OUT,) if draft.last_pass else ()))
     reasons = passed_over(turn.given, draft)
-    for name in checklist.steps[place].after:
+    step = checklist.steps[place]
+    # A second person has nothing to agree with before the learner's number stands.
+    for name in (*step.after, *((step.expect.of,) if isinstance(step.expect, DoubleCheckAsked) else ())):
         if name not in reasons and draft.steps[name].status not in done:
             needed = checklist.place(name)
             turn.note["comes_first"] = name
@@ -159,6 +166,7 @@ def close(turn: Turn, answer: str = "") -> None:
         later = turn.given.checklist.steps[turn.draft.cursor + 1 :]
         done.late = any(turn.draft.steps[step.id].status is Status.CLOSED for step in later)
     done.status = Status.CLOSED
+    done.by = turn.draft.speaker
     done.reason = ""
     done.closed_at = turn.at
     if answer:

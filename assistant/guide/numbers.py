@@ -3,9 +3,9 @@
 from decimal import Decimal
 
 from assistant import dosing
-from assistant.checklist.model import NumberAsked
+from assistant.checklist.model import DoubleCheckAsked
 from assistant.guide.asking import prompt
-from assistant.guide.compared import compare
+from assistant.guide.compared import compare, number_of
 from assistant.guide.effects import Tone
 from assistant.guide.holds import hold
 from assistant.guide.moving import close, nothing_read_back, reopen_by_learner
@@ -55,7 +55,8 @@ def _want_digits(turn: Turn, sentence: str) -> None:
 def keep_number(turn: Turn, number: Decimal) -> None:
     """A clear yes to the read-back: keep the number, then cross-check it with the answer key."""
     draft, step, done = turn.draft, turn.step, turn.done
-    if not isinstance(step.expect, NumberAsked):
+    asked = number_of(turn.given, step)
+    if asked is None:
         raise TypeError("a number was read back at a step that asks for none")
     stated = dosing.Amount(number, draft.unit)
     shown = dosing.show(stated)
@@ -66,10 +67,11 @@ def keep_number(turn: Turn, number: Decimal) -> None:
     turn.note["kept"] = shown
     done.first_amount = done.first_amount or stated
     done.final_amount = stated
-    verdict = compare(turn.given, step.expect, stated)
+    verdict = compare(turn.given, asked, stated)
+    first_agrees = _agrees_with_the_first(turn, stated)
     nothing_read_back(draft)
     draft.state = State.ASKING
-    if isinstance(verdict, dosing.Agrees):
+    if isinstance(verdict, dosing.Agrees) and first_agrees:
         turn.note["verdict"] = "agrees"
         turn.say(sentences.AGREES, Tone.AGREES)
         close(turn, shown)
@@ -78,8 +80,19 @@ def keep_number(turn: Turn, number: Decimal) -> None:
     if isinstance(verdict, dosing.Disagrees):
         slip = verdict.slip.value
         told = verdict.sentence if turn.given.practice else verdict.plain
-    else:
+    elif isinstance(verdict, dosing.CannotCheck):
         told = verdict.reason
-    working = turn.given.working(step.expect.key) if turn.given.practice else ()
+    else:
+        told = sentences.TWO_PEOPLE_DIFFER
+    working = turn.given.working(asked.key) if turn.given.practice else ()
     shown_working = sentences.working(working) if working else ""
     hold(turn, "does not agree", sentences.disagrees(told), shown_working, step.if_wrong, slip=slip)
+
+
+def _agrees_with_the_first(turn: Turn, stated: dosing.Amount) -> bool:
+    """Whether a second person's number is the learner's; the entry tells both. True where nobody is second."""
+    if not isinstance(turn.step.expect, DoubleCheckAsked):
+        return True
+    first = turn.draft.steps[turn.step.expect.of].final_amount
+    turn.note["first_person"] = "" if first is None else dosing.show(first)
+    return first is not None and isinstance(dosing.compare(stated, first), dosing.Agrees)

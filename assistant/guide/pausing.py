@@ -1,9 +1,10 @@
 """Pause, stop and resumption: the attempt lies still and goes on where it was."""
 
+from assistant.checklist.model import DoubleCheckAsked
 from assistant.guide.asking import prompt
 from assistant.guide.effects import Outcome, Tone
 from assistant.guide.moving import arm, finish, settings_lost
-from assistant.guide.progress import State
+from assistant.guide.progress import Person, State
 from assistant.guide.turn import Turn
 from assistant.guide.waits import end_wait
 from assistant.spoken.english import sentences
@@ -11,19 +12,20 @@ from assistant.spoken.english import sentences
 
 def pause(turn: Turn) -> None:
     """Wait until "go on"."""
-    _interrupt(turn, State.PAUSED, already=(State.PAUSED, State.STOPPING))
+    if turn.draft.state in (State.PAUSED, State.STOPPING):
+        turn.draft.state = turn.draft.before.pop()
+    interrupt(turn, State.PAUSED)
 
 
 def ask_stop(turn: Turn) -> None:
     """Ask once before stopping."""
-    _interrupt(turn, State.STOPPING, already=())
+    interrupt(turn, State.STOPPING)
 
 
-def _interrupt(turn: Turn, state: State, already: tuple[State, ...]) -> None:
+def interrupt(turn: Turn, state: State) -> None:
     """Remember what to return to, keep only the time of a wait, and say what is asked now."""
     draft = turn.draft
-    if draft.state not in already:
-        draft.before.append(draft.state)
+    draft.before.append(draft.state)
     if draft.before[-1:] != [State.WAITING]:
         draft.token = ""
     draft.state = state
@@ -43,9 +45,18 @@ def note_wait_over(turn: Turn) -> None:
 
 def return_from_pause(turn: Turn) -> None:
     """Back to what was asked before."""
-    turn.draft.state = turn.draft.before.pop()
+    if turn.draft.state is State.WITH_INSTRUCTOR:
+        _instructor_leaves(turn)
+    else:
+        turn.draft.state = turn.draft.before.pop()
     turn.say(sentences.GOING_ON, Tone.NOTICE)
     _take_up(turn)
+
+
+def _instructor_leaves(turn: Turn) -> None:
+    second = isinstance(turn.step.expect, DoubleCheckAsked)
+    turn.draft.speaker = Person.SECOND if second else Person.LEARNER
+    turn.draft.state = turn.draft.before.pop()
 
 
 def _take_up(turn: Turn) -> None:
@@ -88,7 +99,7 @@ def end_input(turn: Turn) -> None:
 
 def _stop(turn: Turn, sentence: str) -> None:
     turn.note["verdict"] = "stopped"
-    if turn.draft.state not in (State.PAUSED, State.STOPPING):
+    if turn.draft.state not in (State.WITH_INSTRUCTOR, State.PAUSED, State.STOPPING):
         turn.draft.before.append(turn.draft.state)
     turn.draft.state = State.FINISHED
     turn.draft.token = ""
@@ -97,7 +108,9 @@ def _stop(turn: Turn, sentence: str) -> None:
 
 
 def resume(turn: Turn) -> None:
-    """An interrupted attempt goes on where it was."""
+    """An interrupted attempt goes on where it was; the instructor has to come again."""
+    if turn.draft.state is State.WITH_INSTRUCTOR:
+        _instructor_leaves(turn)
     turn.say(sentences.RESUMED, Tone.NOTICE)
     turn.adjust()
     _take_up(turn)
@@ -111,4 +124,5 @@ def reopen(turn: Turn) -> None:
     # What was asked before any pause: whoever resumes an attempt is ready to go on.
     turn.draft.state = turn.draft.before[0]
     turn.draft.before.clear()
+    turn.draft.speaker = Person.SECOND if isinstance(turn.step.expect, DoubleCheckAsked) else Person.LEARNER
     resume(turn)

@@ -32,6 +32,7 @@ class State(StrEnum):
     READING_BACK = "reading back"
     GIVING_REASON = "giving a reason"
     WAITING = "waiting"
+    WITH_INSTRUCTOR = "with the instructor"
     PAUSED = "paused"
     STOPPING = "stopping"
     FINISHED = "finished"
@@ -44,6 +45,14 @@ class Person(StrEnum):
     SECOND = "second person"
     INSTRUCTOR = "instructor"
     INSTRUCTOR_UNPROVEN = "instructor, without a code"
+
+
+class Purpose(StrEnum):
+    """What free words are for."""
+
+    NOTE = "note"
+    NOT_APPLICABLE = "not applicable"
+    OVERRULED = "overruled"
 
 
 class Status(StrEnum):
@@ -107,7 +116,9 @@ class Progress:
         steps: one entry a step, in the checklist's order.
         number, unit: the number that is being read back.
         name: the name that is being read back.
-        reason: the reason that is being read back.
+        words: the note or the reason that is being read back.
+        purpose: what the words are for.
+        speaker: whose words are taken now.
         digits_only: take the next number digit by digit only.
         failures: utterances not understood in a row.
         history: ids of closed steps, latest last.
@@ -117,6 +128,7 @@ class Progress:
         wakes_at: when the call that counts is due.
         wait_over: the timed wait ended during a pause.
         reminded: a reminder was given at this step.
+        told: how many breaths of the detail were told at this step.
         rate, loudness: steps of the voice.
         consent: whether the learner's sound may be kept.
         closed_early: the attempt was closed before its end, as not completed.
@@ -129,7 +141,9 @@ class Progress:
     number: Decimal | None = None
     unit: str = ""
     name: str = ""
-    reason: str = ""
+    words: str = ""
+    purpose: Purpose = Purpose.NOTE
+    speaker: Person = Person.LEARNER
     digits_only: bool = False
     failures: int = 0
     history: list[str] = field(default_factory=list)
@@ -139,6 +153,7 @@ class Progress:
     wakes_at: datetime | None = None
     wait_over: bool = False
     reminded: bool = False
+    told: int = 0
     rate: int = 0
     loudness: int = 0
     consent: Consent = Consent.NOT_ASKED

@@ -4,8 +4,8 @@ from assistant.guide.effects import Tone
 from assistant.guide.moving import nothing_read_back, settings_lost
 from assistant.guide.names import compare_name
 from assistant.guide.numbers import keep_number
-from assistant.guide.progress import State
-from assistant.guide.reasons import keep_reason
+from assistant.guide.progress import Purpose, State
+from assistant.guide.reasons import keep_words
 from assistant.guide.turn import Turn
 from assistant.spoken.english import sentences
 
@@ -20,16 +20,17 @@ def keep(turn: Turn) -> None:
     elif draft.name:
         compare_name(turn, draft.name)
     else:
-        keep_reason(turn)
+        keep_words(turn)
 
 
 def ask_anew(turn: Turn) -> None:
     """No: nothing is kept, ask again."""
     draft = turn.draft
     turn.note["verdict"] = "not kept"
-    draft.state = State.GIVING_REASON if draft.reason else State.ASKING
-    if draft.reason:
-        turn.say(sentences.SAY_REASON_AGAIN, Tone.STEP)
+    reason = bool(draft.words) and draft.purpose is not Purpose.NOTE
+    draft.state = State.GIVING_REASON if reason else State.ASKING
+    if draft.words:
+        turn.say(sentences.SAY_REASON_AGAIN if reason else sentences.SAY_NOTE_AGAIN, Tone.STEP)
     elif draft.name:
         turn.say(sentences.SAY_NAME_AGAIN, Tone.STEP)
     else:

@@ -25,6 +25,7 @@ class Input(StrEnum):
     NUMBER = "a number"
     NAME = "a name"
     TEXT = "free words"
+    CHOICE = "a choice"
     AMBIGUOUS = "two meanings"
     UNCLEAR = "not understood"
     DROPPED = "dropped sound"
@@ -48,6 +49,7 @@ class Input(StrEnum):
     CORRECT = Command.CORRECT.value
     HELP = Command.HELP.value
     NOT_APPLICABLE = Command.NOT_APPLICABLE.value
+    INSTRUCTOR = Command.INSTRUCTOR.value
     STOP = Command.STOP.value
     CLOSE = Command.CLOSE.value
 
@@ -68,10 +70,10 @@ _ASKING, _READING, _REASON = State.ASKING, State.READING_BACK, State.GIVING_REAS
 _WAITING, _PAUSED, _STOPPING = State.WAITING, State.PAUSED, State.STOPPING
 _FINISHED = State.FINISHED
 
-_CONSENT = State.ASKING_CONSENT
+_CONSENT, _INSTRUCTOR = State.ASKING_CONSENT, State.WITH_INSTRUCTOR
 
 _UNDER_WAY = (_CONSENT, _ASKING, _READING, _REASON, _WAITING)
-LIVE = (*_UNDER_WAY, _PAUSED, _STOPPING)
+LIVE = (*_UNDER_WAY, _INSTRUCTOR, _PAUSED, _STOPPING)
 """Every state between the opening and the end."""
 
 TABLE: dict[tuple[State, Input], Rule] = {
@@ -85,6 +87,8 @@ TABLE: dict[tuple[State, Input], Rule] = {
     (_ASKING, Input.NO): _rule("answer_no", _ASKING, _FINISHED),
     (_ASKING, Input.NUMBER): _rule("take_number", _READING, _ASKING),
     (_ASKING, Input.NAME): _rule("take_name", _ASKING, _READING, _FINISHED),
+    (_ASKING, Input.CHOICE): _rule("take_choice", _ASKING, _FINISHED),
+    (_ASKING, Input.TEXT): _rule("take_words", _READING),
     (_ASKING, Input.AMBIGUOUS): _rule("ask_digits", _ASKING),
     (_ASKING, Input.BACK): _rule("back", _ASKING),
     (_ASKING, Input.GO_ON): _rule("leave_open", _ASKING, _FINISHED),
@@ -98,7 +102,7 @@ TABLE: dict[tuple[State, Input], Rule] = {
     (_READING, Input.BACK): _rule("ask_anew", _ASKING, _REASON),
     (_READING, Input.WOKE): _rule("remind", _READING, _ASKING),
     # Why a step does not apply.
-    (_REASON, Input.TEXT): _rule("take_reason", _READING),
+    (_REASON, Input.TEXT): _rule("take_words", _READING),
     (_REASON, Input.BACK): _rule("drop_reason", _ASKING),
     (_REASON, Input.CORRECT): _rule("drop_reason", _ASKING),
     (_REASON, Input.WOKE): _rule("remind", _REASON, _ASKING),
@@ -109,16 +113,21 @@ TABLE: dict[tuple[State, Input], Rule] = {
     (_WAITING, Input.NO): _rule("restart_wait", _ASKING),
     (_WAITING, Input.BACK): _rule("restart_wait", _ASKING),
     (_WAITING, Input.CORRECT): _rule("restart_wait", _ASKING),
+    # The instructor's own words, until "go on".
+    (_INSTRUCTOR, Input.CHOICE): _rule("heed_instructor", _INSTRUCTOR, _ASKING, _REASON, _FINISHED),
+    (_INSTRUCTOR, Input.GO_ON): _rule("return_from_pause", *_UNDER_WAY, _PAUSED, _STOPPING, _FINISHED),
+    (_INSTRUCTOR, Input.WOKE): _rule("note_wait_over", _INSTRUCTOR),
+    (_INSTRUCTOR, Input.RESUMED): _rule("resume", *_UNDER_WAY, _PAUSED, _STOPPING, _FINISHED),
     # A pause.
-    (_PAUSED, Input.GO_ON): _rule("return_from_pause", *_UNDER_WAY, _FINISHED),
+    (_PAUSED, Input.GO_ON): _rule("return_from_pause", *_UNDER_WAY, _INSTRUCTOR, _FINISHED),
     (_PAUSED, Input.YES): _rule("tell_paused", _PAUSED),
     (_PAUSED, Input.DONE): _rule("tell_paused", _PAUSED),
     (_PAUSED, Input.NO): _rule("tell_paused", _PAUSED),
     (_PAUSED, Input.WOKE): _rule("note_wait_over", _PAUSED),
     # A stop is asked about once: a misheard word must not end an attempt.
     (_STOPPING, Input.YES): _rule("stop", _FINISHED),
-    (_STOPPING, Input.NO): _rule("return_from_pause", *_UNDER_WAY, _PAUSED, _FINISHED),
-    (_STOPPING, Input.GO_ON): _rule("return_from_pause", *_UNDER_WAY, _PAUSED, _FINISHED),
+    (_STOPPING, Input.NO): _rule("return_from_pause", *_UNDER_WAY, _INSTRUCTOR, _PAUSED, _FINISHED),
+    (_STOPPING, Input.GO_ON): _rule("return_from_pause", *_UNDER_WAY, _INSTRUCTOR, _PAUSED, _FINISHED),
     (_STOPPING, Input.WOKE): _rule("note_wait_over", _STOPPING),
     # A stopped attempt can be taken up; one that ended just before its seal is ended again.
     (_FINISHED, Input.RESUMED): _rule("reopen", *_UNDER_WAY, _FINISHED),
@@ -144,9 +153,11 @@ for _state in LIVE:
         Input.VOICE_LOST: "voice_lost",
         Input.RESUMED: "resume",
     }.items():
-        TABLE[_state, _input] = _rule(_action, _state)
+        TABLE.setdefault((_state, _input), _rule(_action, _state))
     TABLE[_state, Input.INPUT_ENDED] = _rule("end_input", _FINISHED)
     TABLE[_state, Input.PAUSE] = _rule("pause", _PAUSED)
+    if _state is not _INSTRUCTOR:
+        TABLE[_state, Input.INSTRUCTOR] = _rule("admit_instructor", _state, _INSTRUCTOR)
     TABLE[_state, Input.STOP] = _rule("ask_stop", _STOPPING)
     TABLE[_state, Input.CLOSE] = _rule("ask_stop", _STOPPING)
 for _state in LIVE:

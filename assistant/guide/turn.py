@@ -4,10 +4,9 @@ from dataclasses import dataclass, field
 from datetime import datetime
 
 from assistant.checklist.model import Step
-from assistant.guide.effects import Adjust, Effect, Outcome, Say, Tone, WakeAt
+from assistant.guide.effects import Adjust, Cover, Effect, Outcome, Say, Tone, WakeAt
 from assistant.guide.given import Given
 from assistant.guide.progress import Progress, StepProgress
-from assistant.spoken import speech
 from assistant.spoken.meaning import Meaning
 
 
@@ -21,6 +20,7 @@ class Turn:
         at: the event's time.
         spoken: the event came by voice.
         meaning: what its words mean, if it had words.
+        proven: the instructor's code was given.
         detail: a device's reason, a wake-up's token.
         said: sentences and settings, in order.
         wakes: wake-up calls.
@@ -33,6 +33,7 @@ class Turn:
     at: datetime
     spoken: bool = False
     meaning: Meaning | None = None
+    proven: bool = False
     detail: str = ""
     said: list[Effect] = field(default_factory=list)
     wakes: list[WakeAt] = field(default_factory=list)
@@ -51,12 +52,16 @@ class Turn:
 
     def say(self, text: str, tone: Tone, spoken_text: str | None = None) -> None:
         """Show `text` and speak it, or `spoken_text` in its place ("" speaks nothing)."""
-        words = speech(text) if spoken_text is None else spoken_text
+        words = self.given.checklist.aloud(text) if spoken_text is None else spoken_text
         self.said.append(Say(text, words, tone))
 
     def adjust(self) -> None:
         """Tell the voice its new settings."""
         self.said.append(Adjust(self.draft.rate, self.draft.loudness))
+
+    def cover(self) -> None:
+        """Take what was shown so far off the screen."""
+        self.said.append(Cover())
 
     def cue(self, name: str) -> None:
         """Count a cue at the current step."""

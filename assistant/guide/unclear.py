@@ -1,10 +1,12 @@
 """What was not understood, has no place here, or cannot be trusted."""
 
+from assistant.checklist.model import ObservationAsked
 from assistant.guide.asking import expectation, prompt
 from assistant.guide.effects import Tone
+from assistant.guide.progress import State
 from assistant.guide.turn import Turn
 from assistant.spoken.english import sentences
-from assistant.spoken.expect import ConfirmExpected, NumberExpected
+from assistant.spoken.expect import ChoiceExpected, ConfirmExpected, NumberExpected
 from assistant.spoken.meaning import NoMatch, Reason
 
 FAILURES_BEFORE_OPTIONS = 2
@@ -42,6 +44,9 @@ def _why_unclear(turn: Turn) -> list[str]:
     match expectation(turn.given, turn.draft):
         case NumberExpected(unit=unit) if turn.meaning.reason is not Reason.DIGITS_WANTED:
             why.append(sentences.unit_needed(unit))
+        case ChoiceExpected(choices=choices):
+            only = turn.draft.state is State.ASKING and isinstance(turn.step.expect, ObservationAsked)
+            why.append(sentences.ONLY_THE_INSTRUCTOR if only else sentences.choices_are(choices))
         case ConfirmExpected(done_is_yes=False):
             why.append(sentences.YES_OR_NO)
     if turn.meaning.near:

@@ -41,6 +41,23 @@ class NameExpected:
 
 
 @dataclass(frozen=True)
+class ChoiceExpected:
+    """One of a few alternatives, as they are written.
+
+    Attributes:
+        choices: the alternatives; what is taken is one of them.
+        phrases: other ways to say a choice: what is said, and the choice that it means.
+    """
+
+    choices: tuple[str, ...]
+    phrases: tuple[tuple[str, str], ...] = ()
+
+    def sayings(self) -> tuple[tuple[str, str], ...]:
+        """Every way to say a choice, with the choice that it means."""
+        return tuple((choice, choice) for choice in self.choices) + self.phrases
+
+
+@dataclass(frozen=True)
 class TextExpected:
     """Free words: a reason or a note; only commands keep their meaning."""
 
@@ -50,4 +67,4 @@ class AnyExpected:
     """Whatever the language knows: command, confirmation or a number with its unit."""
 
 
-Expect = ConfirmExpected | NumberExpected | NameExpected | TextExpected | AnyExpected
+Expect = ConfirmExpected | NumberExpected | NameExpected | ChoiceExpected | TextExpected | AnyExpected

@@ -10,11 +10,13 @@ from functools import lru_cache
 
 from assistant.errors import QuantityError
 from assistant.spoken import names, quantities
+from assistant.spoken.aloud import speech
 from assistant.spoken.english.numbers import NUMBER
 from assistant.spoken.english.phrases import BETWEEN_NUMBERS, CARRIERS, COMMANDS, DONE, NO, YES
 from assistant.spoken.english.writing import COURTESIES, HESITATIONS
 from assistant.spoken.expect import (
     AnyExpected,
+    ChoiceExpected,
     ConfirmExpected,
     Expect,
     NameExpected,
@@ -95,6 +97,13 @@ def _answer(tokens: tuple[str, ...], bare: tuple[str, ...], expect: Expect, hear
             if label is not None or quantities.readings(bare):
                 return NoMatch(Reason.NOT_AN_ANSWER_HERE)
             return NoMatch(Reason.UNKNOWN_WORDS)
+        case ChoiceExpected():
+            choice = _choice(bare, expect) or _choice(_after_carrier(bare), expect)
+            if choice is not None:
+                return Answer(Kind.CHOICE, choice)
+            if label is not None or quantities.readings(bare):
+                return NoMatch(Reason.NOT_AN_ANSWER_HERE)
+            return NoMatch(Reason.UNKNOWN_WORDS)
         case AnyExpected():
             if label in ("yes", "no"):
                 return Answer(Kind.CONFIRM, label)
@@ -105,6 +114,14 @@ def _answer(tokens: tuple[str, ...], bare: tuple[str, ...], expect: Expect, hear
             return _number(tokens, bare, None, heard)
         case TextExpected():  # pragma: no cover - answered before
             raise AssertionError("free words are answered before this")
+
+
+def _choice(bare: tuple[str, ...], expect: ChoiceExpected) -> str | None:
+    """The choice that these words are, written or spoken; None for none."""
+    for saying, choice in expect.sayings():
+        if bare and bare in (tokens_of(saying), tokens_of(speech(saying))):
+            return choice
+    return None
 
 
 def _number(tokens: tuple[str, ...], bare: tuple[str, ...], expect: NumberExpected | None, heard: bool) -> Meaning:

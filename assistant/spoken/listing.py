@@ -14,6 +14,7 @@ from assistant.spoken.english.units import ABBREVIATED
 from assistant.spoken.english.writing import SHORT_FORMS
 from assistant.spoken.expect import (
     AnyExpected,
+    ChoiceExpected,
     ConfirmExpected,
     Expect,
     NameExpected,
@@ -42,6 +43,9 @@ def phrases(expect: Expect) -> tuple[str, ...]:
         case NameExpected(names=expected):
             known = names.spellings(expected) if expect.alone else names.forms(expected)
             said += [speech(name).lower().replace("'", "") for name in known]
+        case ChoiceExpected():
+            # Yes, no and done are no answers here, but they are said, and must be heard as what they are.
+            said += [*YES, *NO, *DONE, *(speech(saying).lower() for saying, _choice in expect.sayings())]
         case TextExpected():
             pass
     return tuple(dict.fromkeys(form for phrase in said for form in _forms(phrase)))

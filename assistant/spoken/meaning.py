@@ -13,6 +13,7 @@ class Kind(StrEnum):
     NUMBER = "number"  # value Decimal, unit set
     COMMAND = "command"  # value: one of Command
     NAME = "name"  # value: one of the expected names, as the order spells it
+    CHOICE = "choice"  # value: one of the expected choices, as it is written
     TEXT = "text"  # value: the words
 
 
@@ -34,6 +35,7 @@ class Command(StrEnum):
     CORRECT = "correct that"
     HELP = "I need help"
     NOT_APPLICABLE = "not applicable"
+    INSTRUCTOR = "instructor here"
     STOP = "stop"
     CLOSE = "close the attempt"
 

@@ -229,6 +229,7 @@ def reach(state: State) -> Lived:
         State.WAITING: SMOOTH[:4],
         State.READING_BACK: SMOOTH[:6],
         State.GIVING_REASON: ("done", "not applicable"),
+        State.WITH_INSTRUCTOR: ("instructor here",),
         State.PAUSED: ("pause",),
         State.STOPPING: ("stop",),
         State.FINISHED: SMOOTH,

@@ -117,6 +117,7 @@ COMMANDS: dict[Command, tuple[str, ...]] = {
         "that is not applicable",
         "this is not applicable",
     ),
+    Command.INSTRUCTOR: ("instructor here", "the instructor is here", "i am the instructor", "instructor speaking"),
     Command.STOP: (
         "stop",
         "stop it",

@@ -67,6 +67,21 @@ CLOSED_EARLY = "Closed as not completed. It is sealed, and your instructor can s
 CONSENT_ASKED = "May I keep the sound of what you say, beside the record of this attempt? Please say yes or no."
 CONSENT_GIVEN = "Thank you. The sound is kept."
 CONSENT_REFUSED = "No sound is kept."
+OBSERVED_PHRASES = (
+    ("i have seen it", "seen"),
+    ("i saw it", "seen"),
+    ("i have not seen it", "not seen"),
+    ("i did not see it", "not seen"),
+)
+ONLY_THE_INSTRUCTOR = "Only your instructor can answer this: seen, or not seen. Say go on to leave it open."
+INSTRUCTOR_HERE = "Instructor: say seen, not seen, cue given, or overrule. Say go on to hand back to the learner."
+INSTRUCTOR_CODE_WANTED = "The instructor types the word instructor and the code."
+OVERRULE_NEEDS_CODE = "In a check-off only an instructor with a code can overrule."
+WHY_OVERRULED = "Why is this step set aside?"
+CUE_COUNTED = "The cue is counted."
+TWO_PEOPLE_DIFFER = "The two people do not have the same number. Each works it out again from the order."
+SAY_NOTE_AGAIN = "Then please say the note again."
+MORE_FOLLOWS = "Say more for the rest."
 SAY_DIGITS = "Say the digits, please."
 STOPPED = "Stopped. Nothing recorded is lost, and the attempt can be resumed."
 INPUT_ENDED = "No more input can come, so the attempt stops here. Nothing recorded is lost."
@@ -167,6 +182,21 @@ def wait_left(seconds: int) -> str:
 def reason_read_back(reason: str) -> str:
     """The reason why a step does not apply, read back."""
     return f'Not applicable, because: "{reason}". Is that right?'
+
+
+def note_read_back(note: str) -> str:
+    """A note, read back."""
+    return f'I have noted: "{note}". Is that right?'
+
+
+def choices_are(choices: tuple[str, ...]) -> str:
+    """What can be chosen."""
+    return f"Please say {', '.join(choices[:-1])} or {choices[-1]}."
+
+
+def chosen(choice: str) -> str:
+    """What was chosen."""
+    return f"{choice[:1].upper()}{choice[1:]}."
 
 
 def name_read_back(name: str) -> str:
