@@ -76,6 +76,8 @@ def answer_body(event: Event) -> dict[str, object]:
                 body["during_speech"] = True
             if event.gap:
                 body["gap"] = True
+            if event.doubtful:
+                body["doubtful"] = True
         case Resumed() if event.ear:
             body["ear"] = event.ear
             body["ear_model"] = event.ear_model
@@ -115,6 +117,7 @@ def event_of(entry: Mapping[str, object]) -> Event | None:
                 str(entry.get("ear", "")),
                 during_speech=bool(entry.get("during_speech", False)),
                 gap=bool(entry.get("gap", False)),
+                doubtful=bool(entry.get("doubtful", False)),
             )
         case "not understood":
             return NotUnderstood(at, str(entry.get("ear", "")))

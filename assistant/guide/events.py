@@ -31,6 +31,7 @@ class Heard:
         ear: the recogniser's name.
         during_speech: it overlapped the assistant's own voice.
         gap: sound was lost inside it.
+        doubtful: the recogniser holds another number for possible: it is asked for digit by digit.
         sound: what the recogniser got, where sound is kept; the entry names its file, and no replay has it.
     """
 
@@ -41,6 +42,7 @@ class Heard:
     ear: str = ""
     during_speech: bool = False
     gap: bool = False
+    doubtful: bool = False
     sound: bytes = field(default=b"", repr=False)
 
 

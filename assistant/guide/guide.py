@@ -129,6 +129,7 @@ class Guide:
             copy.deepcopy(self.progress),
             event.at,
             spoken=isinstance(event, Heard),
+            doubtful=isinstance(event, Heard) and event.doubtful,
             meaning=meaning,
             proven=isinstance(event, InstructorCame) and event.proven,
             detail=_detail(event),

@@ -24,17 +24,29 @@ def take_number(turn: Turn) -> None:
     if answer.corrected:
         _want_digits(turn, sentences.CORRECTED_WHILE_SPEAKING)
         return
-    unit = answer.unit or ""
-    # Typed figures cannot be misheard; said digit by digit, a number has no neighbour that sounds like it.
-    if turn.spoken and not answer.digit_by_digit and wants_digits(answer.value, unit):
+    if turn.spoken and must_be_spelled(answer, doubtful=turn.doubtful):
         _want_digits(turn, sentences.SAY_DIGITS)
         return
     turn.draft.number = answer.value
-    turn.draft.unit = unit
+    turn.draft.unit = answer.unit or ""
     turn.draft.state = State.READING_BACK
     turn.draft.failures = 0
     turn.note["verdict"] = "read back"
     prompt(turn)
+
+
+def must_be_spelled(answer: Answer, *, doubtful: bool = False) -> bool:
+    """Whether a number that came by voice is asked for digit by digit before it is read back.
+
+    Typed figures cannot be misheard; said digit by digit, a number has no neighbour that sounds like it.
+
+    Args:
+        answer: the number.
+        doubtful: the recogniser holds another number for possible.
+    """
+    if not isinstance(answer.value, Decimal):
+        raise TypeError("a number without a value")
+    return doubtful or (not answer.digit_by_digit and wants_digits(answer.value, answer.unit or ""))
 
 
 def ask_digits(turn: Turn) -> None:

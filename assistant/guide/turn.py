@@ -19,6 +19,7 @@ class Turn:
         draft: a copy of the progress, to be changed.
         at: the event's time.
         spoken: the event came by voice.
+        doubtful: the recogniser holds another number for possible.
         meaning: what its words mean, if it had words.
         proven: the instructor's code was given.
         detail: a device's reason, a wake-up's token.
@@ -32,6 +33,7 @@ class Turn:
     draft: Progress
     at: datetime
     spoken: bool = False
+    doubtful: bool = False
     meaning: Meaning | None = None
     proven: bool = False
     detail: str = ""
