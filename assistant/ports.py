@@ -110,6 +110,9 @@ class Ear(Protocol):
     def mute(self) -> None:
         """Drop sound until the next `listen` (half-duplex while the voice sounds)."""
 
+    def keep_sound(self) -> None:
+        """From now on, give what is heard with its sound."""
+
     def close(self) -> None:
         """Stop the thread and free the device; returns within 2 s."""
 

@@ -78,6 +78,7 @@ class Listener:
         self._clock = clock
         self._source = source if source is not None else Microphone(device)
         self._wanted: _Wanted | None = None
+        self._keeps_sound = False
         self._closing = threading.Event()
         self._thread = threading.Thread(target=self._run, name="ear", daemon=True)
         self._thread.start()
@@ -99,6 +100,10 @@ class Listener:
     def mute(self) -> None:
         """Drop sound, and the utterance under way, until the next `listen`."""
         self._wanted = None
+
+    def keep_sound(self) -> None:
+        """From the next utterance on, what is posted carries the sound that the recogniser got."""
+        self._keeps_sound = True
 
     def close(self) -> None:
         """Stop the thread and free device and recogniser; returns within 2 s."""
@@ -149,6 +154,7 @@ class _HearingThread:
         self._served: _Wanted | None = None
         self._preroll: deque[bytes] = deque(maxlen=round(PREROLL_S / FRAME_S) + 3)
         self._utterance: Utterance | None = None
+        self._sound: list[bytes] | None = None
         self._gap_frames = 0
         self._has_gap = False
         self._recogniser_failed = False
@@ -213,6 +219,7 @@ class _HearingThread:
             self._forget_old_gap()
         if moment is Moment.STARTED:
             utterance = self._asked(lambda: self._ear._recogniser.begin(wanted.expect))
+            self._sound = [] if self._ear._keeps_sound else None
             for earlier in self._preroll:
                 self._feed(utterance, earlier)
             self._preroll.clear()
@@ -232,21 +239,24 @@ class _HearingThread:
                 self._has_gap = False
 
     def _feed(self, utterance: Utterance, frame: bytes) -> None:
+        if self._sound is not None:
+            self._sound.append(frame)
         self._asked(lambda: utterance.feed(frame))
 
     def _finish(self, utterance: Utterance, wanted: _Wanted, *, is_cut: bool) -> None:
         # An utterance that was cut has lost its end: what is left of a number may be another number.
         gap = self._has_gap or is_cut
         hearing = self._asked(utterance.finish)
+        sound = b"".join(self._sound or ())
         self._drop()
         if self._ear._wanted is not wanted:
             return  # muted, or asked for something else, while the recogniser worked
-        self._ear._post(self._event(hearing, gap=gap))
+        self._ear._post(self._event(hearing, sound, gap=gap))
 
-    def _event(self, hearing: Hearing, *, gap: bool) -> Heard | NotUnderstood:
+    def _event(self, hearing: Hearing, sound: bytes, *, gap: bool) -> Heard | NotUnderstood:
         now = self._ear._clock.now()
         if not hearing.words:
-            return NotUnderstood(at=now, ear=self._ear.name)
+            return NotUnderstood(at=now, ear=self._ear.name, sound=sound)
         best = next((found for found in hearing.alternatives if found.words == hearing.words), None)
         return Heard(
             at=now,
@@ -255,10 +265,12 @@ class _HearingThread:
             confidence=None if best is None else f"{best.confidence:.3f}",
             ear=self._ear.name,
             gap=gap,
+            sound=sound,
         )
 
     def _drop(self) -> None:
         self._utterance = None
+        self._sound = None
         self._preroll.clear()
         self._has_gap = False
         self._gap_frames = 0

@@ -98,9 +98,14 @@ def pins(papers: Papers, mode: Mode, learner: str, checklist: str, order: str | 
         "checklist_digest": papers.checklist.digest,
         "order": _findable(order or papers.checklist.order),
         "order_digest": papers.order.digest,
-        "limits_digest": _digest_of(library_folder() / "limits.toml"),
+        **table_digests(),
         "waits": "short" if papers.short_waits else "full",
     }
+
+
+def table_digests() -> dict[str, str]:
+    """Digests of the library's tables that every attempt uses, by the names of their pins."""
+    return {f"{table}_digest": _digest_of(library_folder() / f"{table}.toml") for table in ("limits", "names")}
 
 
 def ear_pins(ear: Ear | None) -> dict[str, str]:

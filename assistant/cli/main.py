@@ -20,10 +20,12 @@ VERBS = {
     "list": "the checklists and orders on this machine",
     "lint": "check a checklist file",
     "rehearse": "read a checklist through as it sounds",
+    "print": "the blank paper form of a checklist",
     "verify": "check that a record is whole and unchanged",
     "sign-off": "sign a sealed record",
+    "erase-sound": "erase the sound that was kept of an attempt",
     "key": "an instructor's keys",
-    "report": "the result of a recorded attempt",
+    "report": "the report of a recorded attempt: page, paper, table or data",
     "parse": "what words mean",
     "hear": "what recorded speech means",
     "say": "speak a sentence, or write it to a sound file",
@@ -35,7 +37,7 @@ VERBS = {
 }
 """The verbs, in the order of the help."""
 
-_MODULES = {"list": "catalogue", "sign-off": "sign_off"}
+_MODULES = {"list": "catalogue", "sign-off": "sign_off", "erase-sound": "erase_sound", "print": "print_form"}
 """Modules that are not called like their verb."""
 
 _ABOUT = """\

@@ -8,6 +8,7 @@ from datetime import UTC, datetime
 from assistant.adapters.clock import SystemClock
 from assistant.adapters.keyboard import Keyboard, LineSource
 from assistant.adapters.sound import Sound, open_sound
+from assistant.adapters.sound_keeper import SoundKeeper
 from assistant.adapters.sources import PipeSource
 from assistant.cli.attempt import (
     DEFAULT_CHECKLIST,
@@ -22,7 +23,7 @@ from assistant.cli.attempt import (
 )
 from assistant.cli.screen import tell
 from assistant.errors import UsageError
-from assistant.guide.guide import Guide
+from assistant.guide.guide import KEEP_SOUND, Guide
 from assistant.guide.progress import Mode
 from assistant.record.file import RecordFile
 from assistant.station import Station
@@ -56,6 +57,9 @@ def add_parser(subparsers: "argparse._SubParsersAction[argparse.ArgumentParser]"
     parser.add_argument("--short-waits", action="store_true", help="let timed waits last one second (practice only)")
     add_sound_options(parser)
     parser.add_argument("--records", metavar="FOLDER", help="where the record goes")
+    parser.add_argument(
+        "--keep-sound", action="store_true", help="keep what the learner says as sound, if they agree when asked"
+    )
     parser.set_defaults(run=run)
 
 
@@ -76,6 +80,10 @@ def run(arguments: argparse.Namespace) -> int:
         raise UsageError("A check-off has no short waits.", "Leave --short-waits out, or practise.")
     papers = take_papers(arguments.checklist, arguments.order, short_waits=arguments.short_waits)
     pinned = pins(papers, mode, arguments.learner, arguments.checklist, arguments.order)
+    if arguments.keep_sound:
+        if arguments.typed:
+            raise UsageError("Typed input makes no sound to keep.", "Leave out --keep-sound or --typed.")
+        pinned["sound"] = KEEP_SOUND
     place = RecordPlace(arguments.records, papers.checklist.name, arguments.learner, datetime.now(UTC))
     return attempt(arguments, papers, mode, pinned, place)
 
@@ -102,6 +110,8 @@ def attempt(
     source = PipeSource(typed_lines, clock) if piped else None
     if source is None:
         Keyboard(typed_lines, inbox.put, clock)
+    if sound.ear is None and taken_up is None and pinned.pop("sound", ""):
+        tell("No sound is kept, for nothing listens.")
     guide, record = taken_up or (papers.guide(mode, pinned | ear_pins(sound.ear)), None)
     end_on_signals(inbox.put)
     station = Station(
@@ -113,6 +123,7 @@ def attempt(
         sound.ear,
         sound.voice,
         source,
+        SoundKeeper(lambda: record.path if record else place.path) if guide.given.asks_consent else None,
     )
     outcome = station.run(record)
     typed_lines.close()

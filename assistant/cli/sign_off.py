@@ -7,6 +7,7 @@ from pathlib import Path
 from assistant.cli.key import add_keys_option, ask_passphrase, keys_folder, the_only_key
 from assistant.cli.screen import say_line, tell, write_json
 from assistant.errors import AssistantError, UsageError
+from assistant.guide.effects import Outcome
 from assistant.record.decisions import CLOSED, MEANINGS, VERDICTS, Decision, Rating, Wish, body_of
 from assistant.record.file import RecordFile
 from assistant.record.paths import shown
@@ -111,7 +112,7 @@ def _close(path: Path, wish: Wish, at: str) -> None:
                 "source": "instructor",
                 "signer": wish.signer,
                 "reason": wish.reason,
-                "outcome": "stopped",
+                "outcome": Outcome.NOT_COMPLETED.value,
                 **_results(record, path),
             }
         )

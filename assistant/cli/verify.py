@@ -1,7 +1,6 @@
 """`checkoff verify RECORD...`: does each record still say what was recorded?"""
 
 import argparse
-import hashlib
 from collections.abc import Mapping
 from dataclasses import asdict, replace
 from pathlib import Path
@@ -84,19 +83,17 @@ def _known_keys(folder: str | None) -> Mapping[str, str]:
 def _against_papers(path: Path, verdict: Verdict) -> Verdict:
     """The verdict, or a worse one where a file that the first entry pins is no longer the same."""
     # Imported only here: the papers bring the whole procedure with them.
-    from assistant.checklist.library import library_folder
-    from assistant.cli.attempt import papers_of
+    from assistant.cli.attempt import papers_of, table_digests
 
-    limits = library_folder() / "limits.toml"
     try:
         opening = read_entries(path)[0]
         papers_of(opening, path)
-        if opening.get("limits_digest") != hashlib.sha256(limits.read_bytes()).hexdigest():
-            raise RecordError(f"The table of limits {shown(limits)} has changed since the attempt began.")
+        for pin, digest in table_digests().items():
+            if pin in opening and opening[pin] != digest:
+                table = pin.removesuffix("_digest")
+                raise RecordError(f"The table of {table} has changed since the attempt began, or is gone.")
     except AssistantError as error:
         why = error.what
-    except OSError as error:
-        why = f"{shown(limits)} cannot be read: {error.strerror}."
     else:
         return verdict
     return replace(verdict, ok=False, problem=Problem.PINNED_FILE_DIFFERS, line=1, why=why)
@@ -115,7 +112,7 @@ def _as_text(path: str, verdict: Verdict, known: Mapping[str, str]) -> str:
         text = f"holds: {shown(path)}: {entries}, sealed. Head {verdict.head}."
     elif verdict.problem is Problem.NOT_SEALED:
         text = f"open: {sentence(path, verdict)} Its {entries} {hold}. Head {verdict.head}."
-    elif verdict.problem in (Problem.PINNED_FILE_DIFFERS, Problem.UNKNOWN_KEY):
+    elif verdict.intact or verdict.problem is Problem.PINNED_FILE_DIFFERS:
         text = f"BROKEN: {sentence(path, verdict)} Its {entries} {hold}. Head {verdict.head}."
     elif verdict.line is not None:
         text = f"BROKEN: {sentence(path, verdict)} {entries} before that {hold}."

@@ -12,7 +12,18 @@ from datetime import datetime
 from enum import StrEnum
 from typing import BinaryIO
 
-from assistant.record.entry import FORMAT, GENESIS, LONGEST_LINE, Entry, NotAnEntryError, read_line
+from assistant.record.entry import (
+    ERASED,
+    ERASURE_FIELDS,
+    ERASURE_REASONS,
+    FORMAT,
+    GENESIS,
+    LONGEST_LINE,
+    OWN_FIELDS,
+    Entry,
+    NotAnEntryError,
+    read_line,
+)
 
 MOST_NOTES = 10
 """Remarks that a verdict carries; a hostile record could cause one an entry."""
@@ -45,6 +56,8 @@ class Problem(StrEnum):
     NOT_SEALED = "not sealed"
     SIGNATURE_WRONG = "signature wrong"
     UNKNOWN_KEY = "signed by an unknown key"
+    SOUND_MISSING = "sound missing"
+    SOUND_DIFFERS = "sound differs"
     PINNED_FILE_DIFFERS = "pinned file differs"
 
 
@@ -95,7 +108,7 @@ class Chain:
             entry = read_line(line)
         except NotAnEntryError as cause:
             raise self._unreadable(line, str(cause)) from None
-        if self.sealed and ("signature" not in entry.fields or "seal" in entry.fields):
+        if self.sealed and ("seal" in entry.fields or not ("signature" in entry.fields or is_erasure(entry.fields))):
             raise BrokenError(Problem.AFTER_SEAL, number, "It stands after the seal and is not signed.")
         if entry.sequence > number:
             raise BrokenError(
@@ -160,6 +173,16 @@ class Chain:
                     f"The clock of entry {sequence} is {back.total_seconds():,.0f} s behind that of "
                     f"entry {sequence - 1}: the clock was set back in between."
                 )
+
+
+def is_erasure(fields: Mapping[str, object]) -> bool:
+    """The entry says that sound was erased, and nothing else."""
+    return (
+        fields.get("kind") == ERASED
+        and fields.get("reason") in ERASURE_REASONS
+        and type(fields.get("files")) is int
+        and fields.keys() <= ERASURE_FIELDS | (OWN_FIELDS - {"signature"})
+    )
 
 
 def follow(chain: Chain, stream: BinaryIO) -> Iterator[Entry]:

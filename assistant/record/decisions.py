@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from assistant.errors import UsageError
+from assistant.guide.effects import Outcome
 from assistant.guide.scoring import Ending
 
 
@@ -178,13 +179,13 @@ def _check_texts(wish: Wish) -> None:
 def _check_sign_off(wish: Wish, outcome: str) -> None:
     if wish.step and wish.decision is Decision.PASSED:
         raise UsageError("A pass is for the whole attempt, not for a step.", "Leave --step out, or overrule the step.")
-    if wish.decision is Decision.PASSED and outcome == "stopped":
+    if wish.decision is Decision.PASSED and outcome in (Outcome.STOPPED, Outcome.NOT_COMPLETED):
         raise UsageError(
             "This attempt was not completed, so it cannot be passed.", "Sign it not-passed, and have it done again."
         )
     if wish.decision is Decision.NOT_PASSED and not wish.reason:
         raise UsageError("The decision not-passed needs a reason.", "Give it with --reason.")
-    if wish.decision is Decision.PASSED and outcome not in ("", "passed") and not wish.reason:
+    if wish.decision is Decision.PASSED and outcome not in ("", Outcome.PASSED) and not wish.reason:
         raise UsageError(
             f"The result of the record is: {outcome}. To pass the attempt nevertheless needs a reason.",
             "Give it with --reason.",

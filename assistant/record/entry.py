@@ -9,7 +9,8 @@ Rules of the form:
 4. Quantities are decimal text. Whole numbers are for counting only; fractions are refused, for two
    programs need not read the same binary fraction from the same text.
 5. The first entry names the `FORMAT`; an entry with a ``seal`` closes the attempt. After it only signed
-   entries may stand (see `assistant.record.signing`): sign-offs, corrections, withdrawals.
+   entries may stand (see `assistant.record.signing`): sign-offs, corrections, withdrawals; and those that say
+   that the sound beside the record was erased (`ERASED`), which nobody needs a key for.
 """
 
 import hashlib
@@ -37,6 +38,16 @@ LARGEST_COUNT = 2**53 - 1
 
 OWN_FIELDS = frozenset({"sequence", "previous", "digest", "signature"})
 """Fields that the chain writes itself; no body may hold them."""
+
+
+ERASED = "sound erased"
+"""Kind of the entry that tells of an erasure."""
+
+ERASURE_FIELDS = frozenset({"kind", "at", "ticks", "files", "reason", "bytes", "aside"})
+"""All that an erasure may hold: what nobody signed may say nothing else behind a seal."""
+
+ERASURE_REASONS = ("asked for", "past its time")
+"""Why sound is erased."""
 
 
 class Recorded(NamedTuple):

@@ -19,9 +19,10 @@ from typing import TYPE_CHECKING, BinaryIO, Self
 from filelock import FileLock, Timeout
 
 from assistant.errors import RecordError
-from assistant.record.chain import MOST_SIGNATURES, BrokenError, Chain, Problem, follow
-from assistant.record.entry import FORMAT, Entry, Recorded, link
+from assistant.record.chain import MOST_SIGNATURES, BrokenError, Chain, Problem, follow, is_erasure
+from assistant.record.entry import ERASED, FORMAT, Entry, Recorded, link
 from assistant.record.paths import lock_path, shown, torn_path
+from assistant.record.sound import erase_files
 from assistant.record.verify import open_record, refuse_if_too_large, sentence
 
 if TYPE_CHECKING:
@@ -140,6 +141,32 @@ class RecordFile:
             record._open(0)
             aside = record._set_tail_aside(tail)
             return record._put({**body, **aside, "key": key.public.text}, key.sign)
+
+    @classmethod
+    def erase_sound(cls, path: Path | str, reason: str) -> int:
+        """Erase the sound beside a record, sealed or not, and say so in it; return how many files there were.
+
+        First go the files, for an entry that says so must be true; where a crash keeps the entry from being
+        written, erasing again writes it.
+
+        Args:
+            path: the record.
+            reason: one of `ERASURE_REASONS`.
+
+        Raises:
+            RecordError: the record does not hold, another process holds it, or the disk refuses.
+        """
+        path = Path(path)
+        open_record(path).close()
+        with cls(path, _take_lock(path)) as record:
+            with open_record(path) as stream:
+                tail = record._replay(stream)
+            record._open(0)
+            now = datetime.now(UTC).isoformat(timespec="microseconds")
+            aside = record._set_tail_aside(tail)
+            files = erase_files(path)
+            record._put({"kind": ERASED, "at": now, "files": files, "reason": reason, **aside})
+            return files
 
     @property
     def entries(self) -> tuple[Mapping[str, object], ...]:
@@ -276,7 +303,7 @@ class RecordFile:
 
     def _put(self, body: Mapping[str, object], sign: Callable[[bytes], str] | None = None) -> Recorded:
         descriptor = self._live()
-        if self.sealed and sign is None:
+        if self.sealed and sign is None and not is_erasure(body):
             raise RecordError(f"{shown(self.path)} is sealed: nothing can be added.", "Start a new attempt.")
         for name in ("kind", "at"):
             if not isinstance(body.get(name), str):

@@ -14,6 +14,11 @@ def lock_path(path: Path) -> Path:
     return path.with_name(f"{path.name}.lock")
 
 
+def sound_folder(path: Path) -> Path:
+    """Where sound is kept that belongs to this record."""
+    return path.with_name(f"{path.name}.sound")
+
+
 def shown(path: Path | str) -> str:
     """The path as text that any terminal takes: control characters and stray bytes are escaped."""
     text = os.fsencode(path).decode("utf-8", "backslashreplace")

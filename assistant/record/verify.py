@@ -10,9 +10,14 @@ from typing import BinaryIO
 from assistant.errors import RecordError
 from assistant.record.chain import BrokenError, Chain, Problem, Signature, follow
 from assistant.record.paths import shown
+from assistant.record.sound import SoundTrail
 
 LARGEST_READ = 256 << 20
 """Bytes of a record that `read_entries` takes into memory; an attempt needs a thousandth of it."""
+
+
+OTHERWISE_WHOLE = (Problem.NOT_SEALED, Problem.UNKNOWN_KEY, Problem.SOUND_MISSING, Problem.SOUND_DIFFERS)
+"""Problems of a record whose every entry holds."""
 
 
 @dataclass(frozen=True)
@@ -44,8 +49,8 @@ class Verdict:
 
     @property
     def intact(self) -> bool:
-        """Every entry on file holds; the record may be open, or signed by somebody who is not known here."""
-        return self.ok or self.problem in (Problem.NOT_SEALED, Problem.UNKNOWN_KEY)
+        """Every entry on file holds; the record may be open, signed by an unknown key, or lack its sound."""
+        return self.ok or self.problem in OTHERWISE_WHOLE
 
 
 def open_record(path: Path) -> BinaryIO:
@@ -111,6 +116,7 @@ def _followed(
     path: Path, head: str | None, keys: Collection[str] | None, entries: list[Mapping[str, object]] | None
 ) -> Verdict:
     chain = Chain()
+    trail = SoundTrail(path)
     reached = stranger = None
     try:
         with open_record(path) as stream:
@@ -119,12 +125,14 @@ def _followed(
             for entry in follow(chain, stream):
                 if entries is not None:
                     entries.append(entry.fields)
+                trail.take(entry.sequence, entry.fields)
                 if head is not None and entry.digest == head.lower():
                     reached = entry.sequence
                 if keys is not None and chain.signatures and stranger is None:
                     last = chain.signatures[-1]
                     if last.fingerprint not in keys:
                         stranger = last
+        _check_sound(trail, chain)
         if head is not None and reached is None:
             raise BrokenError(
                 Problem.TAIL_MISSING, None, f"It ends with {chain.head} and never reaches the head that was given."
@@ -148,6 +156,19 @@ def _followed(
         why = f"Reading {shown(path)} failed: {reason}."
         return _verdict(chain, BrokenError(Problem.CANNOT_BE_READ, None, why))
     return _verdict(chain, None)
+
+
+def _check_sound(trail: SoundTrail, chain: Chain) -> None:
+    if trail.erased:
+        chain.notes.append(f"Its sound ({trail.erased} in all) was erased on purpose at {trail.erased_at}.")
+    if trail.differs is not None:
+        raise BrokenError(Problem.SOUND_DIFFERS, trail.differs, "The sound beside it is not what was kept.")
+    if trail.missing is not None:
+        raise BrokenError(
+            Problem.SOUND_MISSING,
+            trail.missing,
+            "The sound that it names is gone, and no entry says that it was erased.",
+        )
 
 
 def _verdict(chain: Chain, broken: BrokenError | None) -> Verdict:

@@ -213,7 +213,7 @@ def test_stopped_attempt_is_closed_as_not_completed(call, capsys, monkeypatch, t
     assert call(*signed, "--close")[0] == 0
     entries = read_entries(path)
     assert [entry["kind"] for entry in entries[-2:]] == ["closed", "signed off"]
-    assert (entries[-2]["outcome"], entries[-2]["source"]) == ("stopped", "instructor")
+    assert (entries[-2]["outcome"], entries[-2]["source"]) == ("not completed", "instructor")
     assert entries[-2]["results"]["passed"] is False
     assert "not reached" in {line["ending"] for line in entries[-2]["results"]["steps"]}
     assert call("verify", path)[0] == 0

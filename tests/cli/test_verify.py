@@ -147,6 +147,7 @@ def test_papers_that_are_the_same(call, tmp_path):
         ({"checklist_digest": "0" * 64}, "The checklist primary-line has changed"),
         ({"order_digest": "0" * 64}, "The order"),
         ({"limits_digest": "0" * 64}, "The table of limits"),
+        ({"names_digest": "0" * 64}, "The table of names"),
         ({"checklist": "no-such-checklist"}, "no-such-checklist"),
     ],
 )
