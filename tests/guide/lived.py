@@ -14,7 +14,7 @@ from assistant.checklist.model import (
     Step,
     WaitAsked,
 )
-from assistant.guide.effects import Append, Effect, Finish, Listen, Outcome, Say, Tone, WakeAt
+from assistant.guide.effects import Append, Cover, Effect, Finish, Listen, Outcome, Say, Tone, WakeAt
 from assistant.guide.events import Event, Heard, Opened, Recorded, Typed, Woke
 from assistant.guide.guide import KEEP_SOUND, Guide
 from assistant.guide.progress import Mode, State
@@ -125,6 +125,8 @@ class Lived:
         listen: what is listened for.
         wake: the last wake-up call asked for.
         outcome: how it ended, or None.
+        sealed: the seal's body, or None.
+        covered: how often the screen was covered.
     """
 
     guide: Guide
@@ -135,6 +137,7 @@ class Lived:
     wake: WakeAt | None = None
     outcome: Outcome | None = None
     sealed: Mapping[str, object] | None = None
+    covered: int = 0
 
     def give(self, event: Event) -> list[Effect]:
         """Give one event, put its entry on disk; return what followed the entry."""
@@ -153,6 +156,8 @@ class Lived:
                     self.listen = effect
                 case WakeAt():
                     self.wake = effect
+                case Cover():
+                    self.covered += 1
                 case Finish(outcome, seal):
                     self.outcome, self.sealed = outcome, seal
         return effects
