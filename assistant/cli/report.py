@@ -1,60 +1,192 @@
-"""``checkoff report``: the result of a recorded attempt, from its verified record."""
+"""``checkoff report``: the report of a recorded attempt as text, page, paper, table or data."""
 
 import argparse
+import json
+from collections.abc import Mapping
 from pathlib import Path
+from typing import TYPE_CHECKING
 
-from assistant.cli.attempt import lived_again, papers_of
-from assistant.cli.screen import say_line, write_json
-from assistant.guide.effects import Outcome
-from assistant.record.verify import read_entries, verify
-from assistant.report.results import lines
+from assistant.cli.attempt import Papers, lived_again, papers_of
+from assistant.cli.key import add_keys_option, keys_folder
+from assistant.cli.screen import say_line, tell
+from assistant.cli.written import write_document
+from assistant.errors import AssistantError, RecordError, UsageError
+from assistant.record.paths import shown
+from assistant.record.signing import known_keys
+from assistant.report.compose import AttemptPapers, compose
+from assistant.report.content import Report, schema
+from assistant.report.paper import Paper, Size
+from assistant.report.reading import read_what_holds
+
+if TYPE_CHECKING:
+    from assistant.record.verify import Reading
 
 _EXAMPLES = """\
 examples:
-  checkoff report RECORD
-  checkoff report RECORD --json"""
+  checkoff report RECORD                     text on this screen
+  checkoff report RECORD -o report.html      one page for a browser or a printer, nothing else needed
+  checkoff report RECORD -o report.pdf --paper letter --large-print
+  checkoff report RECORD -o report.csv       one row a step, safe in a spreadsheet
+  checkoff report RECORD -o report.json      the same content as data; its form: checkoff report --schema
+  checkoff report RECORD --xapi -o statements.json    for a learning record store (IEEE 9274.1.1)
+
+A record that is not sealed, ends in a torn line or was changed is reported as far as it holds, and the report
+says so first. Nothing is ever written into the record."""
+
+_ENDINGS = ("html", "pdf", "csv", "json")
 
 
 def add_parser(subparsers: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
     """Add the verb."""
     parser = subparsers.add_parser(
         "report",
-        help="the result of a recorded attempt",
-        description="Verify a record, live it again, and print the result per step, critical steps first.",
+        help="the report of a recorded attempt",
+        description="Verify a record and report its attempt: result, feedback, numbers with their working, steps, "
+        "evidence.",
         epilog=_EXAMPLES,
         formatter_class=argparse.RawDescriptionHelpFormatter,
     )
-    parser.add_argument("record", help="the record of the attempt")
-    parser.add_argument("--json", action="store_true", help="one JSON object")
+    parser.add_argument("record", nargs="?", help="the record of the attempt")
+    parser.add_argument("-o", "--output", metavar="FILE", help="FILE.html, .pdf, .csv or .json")
+    parser.add_argument("--json", action="store_true", help="one JSON object on standard output")
+    parser.add_argument("--xapi", action="store_true", help="xAPI statements in place of the report, as JSON")
+    parser.add_argument(
+        "--xapi-home",
+        metavar="IRI",
+        default="https://example.org/",
+        help="home page of the system that gives out the learners' codes (default: a reserved example)",
+    )
+    add_paper_options(parser)
+    parser.add_argument("--brief", action="store_true", help="leave out the list of every entry")
+    parser.add_argument("--schema", action="store_true", help="print the JSON Schema of the report and end")
+    add_keys_option(parser)
     parser.set_defaults(run=run)
 
 
+def add_paper_options(parser: argparse.ArgumentParser) -> None:
+    """Add the options of everything that is printed."""
+    parser.add_argument("--paper", choices=[size.value for size in Size], default=Size.A4.value, help="default: a4")
+    parser.add_argument("--large-print", action="store_true", help="18 points in place of 12")
+
+
 def run(arguments: argparse.Namespace) -> int:
-    """Carry out the verb; return the exit code."""
-    path = Path(arguments.record)
-    verdict = verify(path)
-    entries = read_entries(path)
-    papers = papers_of(entries[0], path)
-    guide, _ = lived_again(papers, entries, path)
-    results = guide.results()
-    # Sign-offs may follow the seal.
-    seal = next((entry for entry in entries if "seal" in entry), None)
-    outcome = Outcome(str(seal["outcome"])) if seal is not None else Outcome.STOPPED
-    trust = (
-        f"The record is whole: {verdict.count} entries, head {verdict.head}."
-        if verdict.ok
-        else f"Caution: this record does not hold ({verdict.problem}). {verdict.why}"
-    )
-    if arguments.json:
-        write_json(
-            {
-                "outcome": outcome.value,
-                "sealed": verdict.sealed,
-                "head": verdict.head,
-                "results": results.body(),
-            }
-        )
+    """Carry out the verb; return the exit code.
+
+    Raises:
+        UsageError: no record, or a kind of file that is not known.
+        RecordError: nothing of the record can be reported, or the file cannot be written.
+    """
+    if arguments.schema:
+        say_line(json.dumps(schema(), indent=2))
         return 0
-    for line in [trust, *lines(results, outcome)]:
-        say_line(line)
+    if arguments.record is None:
+        raise UsageError("Which record?", "Name the file of an attempt: checkoff report RECORD.")
+    ending = _ending(arguments)
+    report = report_of(Path(arguments.record), arguments.keys, with_entries=not arguments.brief)
+    paper = Paper(Size(arguments.paper), arguments.large_print)
+    content = _made(report, ending, paper, arguments.xapi_home if arguments.xapi else "")
+    if arguments.output is None:
+        say_line(content.decode().rstrip("\n"))
+        return 0
+    target = Path(arguments.output)
+    if _same_file(target, Path(arguments.record)):
+        raise UsageError("The report would replace its own record.", "Name another file.")
+    write_document(target, content)
+    for warning in report.trust.warnings:
+        tell(f"Caution: {warning}")
+    tell(f"Report: {shown(target)}")
     return 0
+
+
+def _same_file(target: Path, record: Path) -> bool:
+    try:
+        return target.samefile(record)
+    except (OSError, ValueError):
+        return False
+
+
+def _ending(arguments: argparse.Namespace) -> str:
+    if arguments.output is None:
+        return "json" if arguments.json or arguments.xapi else "txt"
+    ending = Path(arguments.output).suffix.lower().lstrip(".")
+    if ending not in _ENDINGS:
+        raise UsageError(f'A report is no ".{ending}" file.', f"End the name with .{', .'.join(_ENDINGS)}.")
+    if arguments.xapi and ending != "json":
+        raise UsageError("xAPI statements are written as JSON.", "End the name with .json.")
+    return ending
+
+
+def _made(report: Report, ending: str, paper: Paper, xapi_home: str) -> bytes:
+    """The document; each kind is imported only where it is wanted, so that the others start at once."""
+    if xapi_home:
+        from assistant.report.statements import statements
+
+        return json.dumps(statements(report, xapi_home), ensure_ascii=True, indent=2).encode() + b"\n"
+    match ending:
+        case "html":
+            from assistant.report.html import report_html
+
+            return report_html(report, paper).encode()
+        case "pdf":
+            from assistant.report.pdf import report_pdf
+
+            return report_pdf(report, paper)
+        case "csv":
+            from assistant.report.sheet import report_csv
+
+            return report_csv(report).encode()
+        case "json":
+            return json.dumps(report.model_dump(mode="json"), ensure_ascii=True).encode() + b"\n"
+        case _:
+            from assistant.report.lines import report_lines
+
+            return "\n".join(report_lines(report)).encode()
+
+
+def report_of(path: Path, keys: str | None = None, *, with_entries: bool = True) -> Report:
+    """The report of a record.
+
+    Args:
+        path: the record.
+        keys: folder of known public keys; None for the user's own.
+        with_entries: list every entry.
+
+    Raises:
+        RecordError: not even its first entry holds, or it is an attempt of another program without a seal.
+    """
+    known: Mapping[str, str] = {}
+    reading = read_what_holds(path)
+    if reading.verdict.signatures:
+        known = known_keys(keys_folder(keys))
+        reading = read_what_holds(path, known)
+    papers, problem = _papers(path, reading)
+    return compose(
+        shown(path.name),
+        reading.verdict,
+        reading.entries,
+        papers=AttemptPapers(papers.checklist, papers.order, papers.key) if papers else None,
+        papers_problem=problem,
+        results=_as_it_stands(path, reading, papers),
+        known_keys=known,
+        with_entries=with_entries,
+    )
+
+
+def _papers(path: Path, reading: "Reading") -> tuple[Papers | None, str]:
+    """The papers of the attempt, or why they are not at hand: a report is made all the same."""
+    try:
+        return papers_of(reading.entries[0], Path(path.name)), ""
+    except AssistantError as error:
+        return None, error.what
+
+
+def _as_it_stands(path: Path, reading: "Reading", papers: Papers | None) -> Mapping[str, object] | None:
+    """The result of an attempt without a seal, by living it again."""
+    if papers is None or any("seal" in entry for entry in reading.entries):
+        return None
+    try:
+        guide, _ = lived_again(papers, reading.entries, path)
+    except (RecordError, ValueError) as cause:
+        tell(f"Caution: the attempt cannot be lived again: {cause}")
+        return None
+    return guide.results().body()

@@ -1,0 +1,188 @@
+"""The entries of a record, its verdict and its papers, put together as a report. Pure."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from assistant.checklist.model import Checklist
+from assistant.orders.key import KeyEntry
+from assistant.orders.model import Order
+from assistant.record.decisions import MEANINGS, Rating, Standing, standing
+from assistant.record.verify import Verdict
+from assistant.report.content import Attempt, Ended, Report, StepLine
+from assistant.report.feedback import feedback
+from assistant.report.happenings import decisions, happenings
+from assistant.report.infusion import infusion_course
+from assistant.report.reading import count, mapping, text, texts
+from assistant.report.results import CAUTION
+from assistant.report.steps import from_entries, number_lines, step_lines
+from assistant.report.times import Times, times
+from assistant.report.trust import ended, trust
+
+_SENTENCES = {
+    Ended.PASSED: "Passed by the checklist's rule.",
+    Ended.NOT_PASSED: "Completed, and not passed by the checklist's rule.",
+    Ended.STOPPED: "Stopped before the end; there is no result.",
+    Ended.INTERRUPTED: "Interrupted: no end is on record; there is no result.",
+    Ended.NOT_KNOWN: "How it ended is not known: the record does not hold.",
+}
+
+
+@dataclass(frozen=True)
+class AttemptPapers:
+    """What an attempt was made from.
+
+    Attributes:
+        checklist, order: as the record pins them.
+        key: the answer key of the order.
+    """
+
+    checklist: Checklist
+    order: Order
+    key: Mapping[str, KeyEntry]
+
+
+def compose(
+    file: str,
+    verdict: Verdict,
+    entries: Sequence[Mapping[str, object]],
+    *,
+    papers: AttemptPapers | None = None,
+    papers_problem: str = "",
+    results: Mapping[str, object] | None = None,
+    known_keys: Mapping[str, str] | None = None,
+    with_entries: bool = True,
+) -> Report:
+    """Make the report.
+
+    What a seal says of the result counts; `results` stands in where there is no seal.
+
+    Args:
+        file: name of the record's file.
+        verdict: what verification found.
+        entries: those that hold, at least the first.
+        papers: checklist, order and key, where they are those of the attempt.
+        papers_problem: why they are not at hand.
+        results: the result as it stands, of an attempt without a seal.
+        known_keys: names of known public keys, by fingerprint.
+        with_entries: list every entry.
+    """
+    opening = entries[0]
+    signed = [entry for entry in entries if "signature" in entry]
+    own = [entry for entry in entries if "signature" not in entry]
+    seal = next((entry for entry in own if "seal" in entry), None)
+    body = mapping(seal.get("results")) if seal is not None else results or from_entries(own)
+    checklist = papers.checklist if papers else None
+    measured = times(own)
+    lines = step_lines(body, checklist, measured.steps)
+    numbers = number_lines(body, lines, checklist, papers.key if papers else {})
+    how = ended(entries, verdict)
+    decided = decisions(signed, {one.line: one.fingerprint for one in verdict.signatures}, known_keys or {})
+    stands = standing(signed)
+    return Report(
+        title=checklist.title if checklist else text(opening.get("checklist")),
+        outcome=how,
+        outcome_sentence=_SENTENCES[how],
+        decision=_decision(stands, known_keys or {}, verdict),
+        sealed=verdict.sealed,
+        head=verdict.head,
+        trust=trust(file, verdict, opening, how, papers_problem),
+        attempt=_attempt(opening, own, measured),
+        results=dict(body),
+        rule=_rule(checklist, text(opening.get("mode"))),
+        summary=_summary(body),
+        failures=texts(body.get("failures")) if seal is not None else (),
+        feedback=feedback(lines, numbers, {step.id: step.why for step in checklist.steps} if checklist else {}),
+        steps=tuple(_overruled(line, stands.overruled.get(line.id)) for line in lines),
+        numbers=numbers,
+        order_text=papers.order.sentences() if papers else (),
+        course=infusion_course(papers.order, papers.key) if papers else None,
+        decisions=decided,
+        cautions=(CAUTION, *(checklist.cautions if checklist else ())),
+        sources=checklist.sources if checklist else (),
+        happenings=happenings(entries, {line.id: line.number for line in lines}) if with_entries else (),
+    )
+
+
+def _attempt(opening: Mapping[str, object], own: Sequence[Mapping[str, object]], measured: Times) -> Attempt:
+    def pinned(name: str) -> str:
+        return text(opening.get(name))
+
+    return Attempt(
+        learner=pinned("learner"),
+        mode=pinned("mode"),
+        checklist=pinned("checklist"),
+        checklist_version=pinned("checklist_version"),
+        checklist_digest=pinned("checklist_digest"),
+        order=pinned("order"),
+        order_digest=pinned("order_digest"),
+        limits_digest=pinned("limits_digest"),
+        program=pinned("program"),
+        ear=pinned("ear"),
+        ear_model=pinned("ear_model"),
+        simulated=pinned("simulated"),
+        waits=pinned("waits"),
+        began=measured.began,
+        ended=measured.ended,
+        seconds=f"{measured.work}",
+        interruptions=sum(entry.get("kind") == "resumed" for entry in own),
+        typed=sum(entry.get("kind") == "typed" for entry in own),
+        spoken=sum(entry.get("kind") == "heard" for entry in own),
+    )
+
+
+def _decision(stands: Standing, known: Mapping[str, str], verdict: Verdict) -> str:
+    """The decision that counts, in sentences."""
+    entry = stands.sign_off or (stands.withdrawn[-1] if stands.withdrawn else None)
+    if entry is None:
+        return "No instructor has signed this attempt off yet."
+    key = next((known.get(one.fingerprint, "") for one in verdict.signatures if one.line == entry.get("sequence")), "")
+    by = f"by {text(entry.get('signer')) or 'nobody named'} on {text(entry.get('at'))[:10]}"
+    signed = f"signed with the key {key}" if key else "signed with a key that is not known here"
+    reason, rating = text(entry.get("reason")), text(entry.get("rating"))
+    what = text(entry.get("decision")).replace("-", " ")
+    said = [
+        f"The sign-off was withdrawn {by}, {signed}."
+        if entry is not stands.sign_off
+        else f"Signed off as {what} {by}, {signed}."
+    ]
+    if rating:
+        meaning = MEANINGS[Rating(rating)] if rating in list(Rating) else "unknown level"
+        said.append(f"Rated {rating} (Bondy 1983): {meaning}.")
+    if reason:
+        said.append(f"Reason: {reason}")
+    return " ".join(said)
+
+
+def _overruled(line: StepLine, entry: Mapping[str, object] | None) -> StepLine:
+    """A step with what an instructor decided about it, beside what the record had found."""
+    if entry is None:
+        return line
+    said = (
+        f"overruled by {text(entry.get('signer'))}: {text(entry.get('verdict'))}. Reason: {text(entry.get('reason'))}"
+    )
+    return line.model_copy(update={"details": (*line.details, said), "needs_a_look": True})
+
+
+def _rule(checklist: Checklist | None, mode: str) -> str:
+    if checklist is None:
+        return ""
+    base = "Every critical step must be closed in the end."
+    if mode != "check-off":
+        return f"Practice: {base[0].lower()}{base[1:]}"
+    rule = checklist.pass_rule
+    return (
+        f"{base} Of the critical steps, {_most(rule.critical_corrections)} may be right only after a hold, and "
+        f"{_most(rule.critical_cues)} may be done only after a cue. At least {rule.score_percent} % of all steps "
+        "must be done unaided."
+    )
+
+
+def _most(number: int) -> str:
+    return "none" if number == 0 else f"at most {number}"
+
+
+def _summary(body: Mapping[str, object]) -> str:
+    if "applicable" not in body:
+        return ""
+    percent = text(body.get("score_percent"))
+    return f"{count(body.get('unaided'))} of {count(body.get('applicable'))} steps done unaided ({percent} %)."

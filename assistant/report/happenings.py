@@ -1,0 +1,103 @@
+"""Every entry of a record as one line that a person can read."""
+
+from collections.abc import Mapping, Sequence
+
+from assistant.report.content import Decision, Happening
+from assistant.report.reading import mapping, text
+from assistant.report.times import moment, since
+
+_CHAIN = frozenset({"sequence", "previous", "digest", "signature", "ticks", "format"})
+"""What the chain is made of; it is checked, not read."""
+_COLUMNS = frozenset(
+    {"at", "kind", "source", "step", "state", "words", "meaning", "verdict", "input", "token", "results"}
+)
+_SIGNED = frozenset({"at", "kind", "source", "signer", "decision", "reason", "key"})
+_OPENING = "opened"
+
+
+def happenings(entries: Sequence[Mapping[str, object]], places: Mapping[str, int]) -> tuple[Happening, ...]:
+    """All entries in their order.
+
+    Args:
+        entries: of the whole record.
+        places: number of each step in the checklist, by its id.
+    """
+    began = moment(entries[0])
+    return tuple(
+        Happening(
+            entry=number,
+            at=text(entry.get("at")),
+            clock=since(began, moment(entry)),
+            step=places.get(text(entry.get("step")), 0),
+            kind=text(entry.get("kind")),
+            source=text(entry.get("source")),
+            words=text(entry.get("words")),
+            taken_as=taken_as(mapping(entry.get("meaning"))),
+            verdict=text(entry.get("verdict")),
+            details=_details(entry, places),
+        )
+        for number, entry in enumerate(entries, 1)
+    )
+
+
+def taken_as(meaning: Mapping[str, object]) -> str:
+    """What words were taken to mean."""
+    if not meaning:
+        return ""
+    if "refused" in meaning:
+        return f"not taken: {text(meaning['refused'])}"
+    if "readings" in meaning:
+        return f"could be {text(meaning['readings'])} {text(meaning.get('unit'))}".rstrip()
+    value = f"{text(meaning.get('value'))} {text(meaning.get('unit'))}".strip()
+    kind = text(meaning.get("kind"))
+    return value if kind in ("confirm", "done", "number", value) else f"{kind}: {value}"
+
+
+def _details(entry: Mapping[str, object], places: Mapping[str, int]) -> tuple[str, ...]:
+    if entry.get("kind") == _OPENING:
+        return ()  # what it pins stands in the report itself
+    found = [f"step: {text(entry['step'])}"] if entry.get("step") and text(entry["step"]) not in places else []
+    for name, value in entry.items():
+        if name in _CHAIN or name in _COLUMNS or value in (None, "", False, []):
+            continue
+        if name == "seal":
+            found.append(f"seal over {text(mapping(value).get('count'))} entries")
+        elif name == "alternatives":
+            found.append(f"also heard: {text(value)}")
+        else:
+            found.append(f"{name.replace('_', ' ')}: {text(value)}")
+    return tuple(found)
+
+
+def decisions(
+    signed: Sequence[Mapping[str, object]], fingerprints: Mapping[int, str], known: Mapping[str, str]
+) -> tuple[Decision, ...]:
+    """The signed entries behind the seal.
+
+    Args:
+        signed: those entries.
+        fingerprints: of the key of each, by its sequence number.
+        known: names of known keys by fingerprint.
+    """
+    found = []
+    for entry in signed:
+        number = entry.get("sequence")
+        fingerprint = fingerprints.get(number, "") if isinstance(number, int) else ""
+        found.append(
+            Decision(
+                entry=number if isinstance(number, int) else 0,
+                kind=text(entry.get("kind")),
+                at=text(entry.get("at")),
+                signer=text(entry.get("signer")),
+                decision=text(entry.get("decision")),
+                reason=text(entry.get("reason")),
+                key_name=known.get(fingerprint, ""),
+                fingerprint=fingerprint,
+                details=tuple(
+                    f"{name.replace('_', ' ')}: {text(value)}"
+                    for name, value in entry.items()
+                    if name not in _CHAIN and name not in _SIGNED and value not in (None, "", [])
+                ),
+            )
+        )
+    return tuple(found)

@@ -1,0 +1,35 @@
+"""Size of the paper and of the print."""
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+
+class Size(StrEnum):
+    """Paper sizes: ISO 216 and ANSI/ASME Y14.1."""
+
+    A4 = "a4"
+    LETTER = "letter"
+
+
+TYPST_NAMES = {Size.A4: "a4", Size.LETTER: "us-letter"}
+NORMAL_PT, LARGE_PT = 12, 18
+"""Print sizes: clear print has 12 points or more, large print 16 or more (RNIB and UKAAF clear print and large
+print guidance, from memory)."""
+
+
+@dataclass(frozen=True)
+class Paper:
+    """The paper that is printed on.
+
+    Attributes:
+        size: of the sheet.
+        large_print: 18 points in place of 12.
+    """
+
+    size: Size = Size.A4
+    large_print: bool = False
+
+    @property
+    def points(self) -> int:
+        """Size of the running text."""
+        return LARGE_PT if self.large_print else NORMAL_PT

@@ -1,0 +1,88 @@
+"""A report and a blank form as PDF: tagged (PDF/UA-1), fonts embedded, the same bytes for the same content."""
+
+import json
+import re
+from collections.abc import Mapping
+from datetime import UTC, datetime
+from functools import cache
+from importlib.resources import as_file, files
+from typing import Any, Literal
+
+import typst
+
+from assistant.report.content import Report
+from assistant.report.form import Form
+from assistant.report.paper import TYPST_NAMES, Paper
+from assistant.report.plain import plain_all, written_out
+from assistant.report.times import moment
+from assistant.report.view import view
+
+STANDARD: Literal["ua-1"] = "ua-1"
+"""PDF/UA-1 (ISO 14289-1)."""
+_LONGEST_WORD = 40
+"""Letters after which a word may be broken, so that nothing runs off the paper."""
+_BREAK = "\u200b"
+_LONG = re.compile(rf"\S{{{_LONGEST_WORD}}}(?=\S)")
+_NO_FONT = re.compile(r"the text `\"(.+?)\"` could not be displayed")
+_NO_DATE = datetime(2000, 1, 1, tzinfo=UTC)
+"""The date of a document that has none of its own: the same form is the same file at any time."""
+
+
+def report_pdf(report: Report, paper: Paper) -> bytes:
+    """The report on paper; its date is that of the attempt's end."""
+    at = moment({"at": report.attempt.ended}) or _NO_DATE
+    return _compiled("report.typ", view(report), paper, at)
+
+
+def form_pdf(form: Form, paper: Paper) -> bytes:
+    """The blank form."""
+    return _compiled("form.typ", form.model_dump(mode="json"), paper, _NO_DATE)
+
+
+def _compiled(template: str, content: Mapping[str, Any], paper: Paper, at: datetime) -> bytes:
+    """Compile a template; letters that no font has are written out by their code points."""
+    shown = json.dumps(_breakable(plain_all(content)), ensure_ascii=False)
+    try:
+        return _compile(template, shown, paper, at, system_fonts=False)
+    except typst.TypstError as cause:
+        if not _NO_FONT.search(str(cause)):
+            raise
+    while True:  # each round writes out at least one letter that no font has
+        try:
+            return _compile(template, shown, paper, at, system_fonts=True)
+        except typst.TypstError as cause:
+            missing = {letter for words in _NO_FONT.findall(str(cause)) for letter in words if not letter.isascii()}
+            if not missing:
+                raise
+            shown = shown.translate({ord(letter): written_out(letter) for letter in missing})
+
+
+def _compile(template: str, content: str, paper: Paper, at: datetime, *, system_fonts: bool) -> bytes:
+    with as_file(files("assistant.report") / "templates") as folder:
+        return typst.compile(
+            str(folder / template),
+            root=str(folder),
+            font_paths=_fonts(system_fonts),
+            format="pdf",
+            pdf_standards=STANDARD,
+            sys_inputs={"content": content, "paper": TYPST_NAMES[paper.size], "points": str(paper.points)},
+            timestamp=int(at.timestamp()),
+        )
+
+
+@cache
+def _fonts(system: bool) -> typst.Fonts:
+    return typst.Fonts(include_system_fonts=system)
+
+
+def _breakable(value: Any) -> Any:
+    """Long words with places at which a line may be broken; a picture stays as it is."""
+    match value:
+        case str():
+            return value if value.startswith("<svg") else _LONG.sub(rf"\g<0>{_BREAK}", value)
+        case dict():
+            return {name: _breakable(member) for name, member in value.items()}
+        case list():
+            return [_breakable(member) for member in value]
+        case _:
+            return value

@@ -1,0 +1,187 @@
+"""A report as xAPI statements (IEEE 9274.1.1-2023), for a learning record store.
+
+One statement for the attempt, one for each step that was reached. Every identifier follows from the record, so
+that the same report sent twice is the same statements. The learner is an anonymous account: a code, no name.
+Verbs and extensions have ``tag:`` addresses (RFC 4151) under a reserved domain; activities, statements and the
+registration are UUIDs of version 5 (RFC 9562).
+"""
+
+from collections.abc import Iterator, Mapping
+from datetime import datetime
+from decimal import Decimal
+from urllib.parse import urlsplit
+from uuid import UUID, uuid5
+
+from assistant.errors import UsageError
+from assistant.report.content import Ended, Report, StepLine
+from assistant.report.steps import NOT_DONE, NOT_SCORED
+from assistant.report.times import moment
+
+_NAMESPACE = UUID("7c1a4f0e-5b0e-5d0e-9b57-3c7d1f2a6e10")
+"""Of every identifier here; drawn once."""
+_TAG = "tag:example.org,2026:checkoff"
+_VERBS = {
+    Ended.PASSED: "passed",
+    Ended.NOT_PASSED: "failed",
+    Ended.STOPPED: "stopped",
+    Ended.INTERRUPTED: "was interrupted at",
+    Ended.NOT_KNOWN: "attempted",
+}
+_LANGUAGE = "en"
+
+
+def statements(report: Report, home: str) -> list[dict[str, object]]:
+    """The statements, the attempt's first.
+
+    Args:
+        report: the report.
+        home: address (IRI) of the system that gives out the learners' codes.
+
+    Raises:
+        UsageError: `home` is no address.
+    """
+    _check(home)
+    return [_attempt(report, home), *_steps(report, home)]
+
+
+def _check(home: str) -> None:
+    try:
+        parts = urlsplit(home)
+    except ValueError:
+        parts = urlsplit("")
+    if not parts.scheme or not parts.netloc or not home.isprintable() or " " in home:
+        raise UsageError("The home of the learners' codes must be an address.", "Write it like https://example.org/.")
+
+
+def _attempt(report: Report, home: str) -> dict[str, object]:
+    result: dict[str, object] = {
+        "completion": report.sealed and report.outcome in (Ended.PASSED, Ended.NOT_PASSED),
+        "duration": _duration(report.attempt.seconds),
+        "response": report.outcome_sentence,
+        "extensions": {
+            f"{_TAG}/head": report.head,
+            f"{_TAG}/record-whole": report.trust.whole,
+            f"{_TAG}/decision": report.decision,
+        },
+    }
+    if report.outcome in (Ended.PASSED, Ended.NOT_PASSED):
+        result["success"] = report.outcome is Ended.PASSED
+        result |= _score(report.results.get("score_percent"))
+    made = _statement(report, home, "attempt", _VERBS[report.outcome], _checklist(report), result)
+    if report.trust.warnings:
+        result["extensions"] |= {f"{_TAG}/warnings": list(report.trust.warnings)}  # type: ignore[operator]
+    return made
+
+
+def _score(percent: object) -> dict[str, object]:
+    """A score as the standard wants it: a number, and no clinical one."""
+    try:
+        value = Decimal(str(percent))
+    except ArithmeticError:
+        return {}
+    if not value.is_finite() or not 0 <= value <= 100:
+        return {}
+    return {"score": {"scaled": float(value / 100), "raw": float(value), "min": 0, "max": 100}}
+
+
+def _steps(report: Report, home: str) -> Iterator[dict[str, object]]:
+    expected = {line.id: line.expected for line in report.numbers}
+    for line in report.steps:
+        if line.ending in ("not reached", NOT_SCORED, "not applicable"):
+            continue
+        done = line.ending not in NOT_DONE
+        result: dict[str, object] = {
+            "completion": done,
+            "success": not line.needs_a_look,
+            "duration": _duration(line.seconds),
+            "extensions": {
+                f"{_TAG}/ending": line.ending,
+                f"{_TAG}/cues": list(line.cues),
+                f"{_TAG}/slips": list(line.slips),
+                f"{_TAG}/first-answer": line.first,
+                f"{_TAG}/expected": expected.get(line.id, ""),
+            },
+        }
+        if line.final:
+            result["response"] = line.final
+        verb = "did" if done else "did not do"
+        made = _statement(report, home, f"step/{line.id}", verb, _step(report, line), result)
+        context = made["context"]
+        if isinstance(context, dict):
+            context["contextActivities"] = {"parent": [_checklist(report)]}
+        yield made
+
+
+def _statement(
+    report: Report,
+    home: str,
+    name: str,
+    verb: str,
+    activity: Mapping[str, object],
+    result: dict[str, object],
+) -> dict[str, object]:
+    at = moment({"at": report.attempt.ended})
+    statement: dict[str, object] = {
+        "id": _uuid("statement", report.head, home, name),
+        "actor": {
+            "objectType": "Agent",
+            "account": {"homePage": home, "name": report.attempt.learner or "unknown"},
+        },
+        "verb": {"id": f"{_TAG}/verbs/{verb.replace(' ', '-')}", "display": {_LANGUAGE: verb}},
+        "object": dict(activity),
+        "result": result,
+        "context": {
+            "registration": _uuid("attempt", report.attempt.began, report.attempt.checklist_digest, home),
+            "platform": report.attempt.program or "checkoff",
+            "language": _LANGUAGE,
+            "extensions": {
+                f"{_TAG}/mode": report.attempt.mode,
+                f"{_TAG}/order": report.attempt.order,
+                f"{_TAG}/simulated": report.attempt.simulated,
+            },
+        },
+    }
+    if at is not None:
+        statement["timestamp"] = _stamp(at)
+    return statement
+
+
+def _checklist(report: Report) -> dict[str, object]:
+    attempt = report.attempt
+    return _activity(
+        _uuid("checklist", attempt.checklist, attempt.checklist_digest),
+        report.title or attempt.checklist,
+        f"Version {attempt.checklist_version}. Training only.",
+        "checklist",
+    )
+
+
+def _step(report: Report, line: StepLine) -> dict[str, object]:
+    attempt = report.attempt
+    critical = "A critical step." if line.critical else "A step."
+    return _activity(_uuid("step", attempt.checklist, attempt.checklist_digest, line.id), line.say, critical, "step")
+
+
+def _activity(name: str, title: str, about: str, kind: str) -> dict[str, object]:
+    return {
+        "objectType": "Activity",
+        "id": f"urn:uuid:{name}",
+        "definition": {
+            "type": f"{_TAG}/activities/{kind}",
+            "name": {_LANGUAGE: title},
+            "description": {_LANGUAGE: about},
+        },
+    }
+
+
+def _uuid(*names: str) -> str:
+    return str(uuid5(_NAMESPACE, "\n".join(names)))
+
+
+def _duration(seconds: str) -> str:
+    """A length of time by ISO 8601, to a hundredth of a second."""
+    return f"PT{Decimal(seconds or 0).quantize(Decimal('0.01'))}S"
+
+
+def _stamp(at: datetime) -> str:
+    return at.isoformat(timespec="milliseconds")
