@@ -21,7 +21,6 @@ VERBS = {
     "lint": "check a checklist file",
     "rehearse": "read a checklist through as it sounds",
     "print": "the blank paper form of a checklist",
-    "print": "the blank paper form of a checklist",
     "verify": "check that a record is whole and unchanged",
     "sign-off": "sign a sealed record",
     "erase-sound": "erase the sound that was kept of an attempt",
@@ -38,7 +37,7 @@ VERBS = {
 }
 """The verbs, in the order of the help."""
 
-_MODULES = {"list": "catalogue", "sign-off": "sign_off", "erase-sound": "erase_sound", "print": "print_form", "print": "print_form"}
+_MODULES = {"list": "catalogue", "sign-off": "sign_off", "erase-sound": "erase_sound", "print": "print_form"}
 """Modules that are not called like their verb."""
 
 _ABOUT = """\
