@@ -15,6 +15,13 @@ _LONGEST_TEXT = 80
 
 _NUMBER = re.compile(r"(?P<sign>[-\u2212]?)(?P<whole>\d{1,3}(?:,\d{3})+|\d{1,15})?(?:\.(?P<part>\d{1,15}))?", re.ASCII)
 _LEADING = re.compile(r"[-\u2212\d.,\u2009\u202f\u00a0]*", re.ASCII)
+_FEET_AND_INCHES = re.compile(
+    r"(?P<feet>\d)\s*(?:ft|foot|feet|')\s*(?:and\s+)?(?P<inches>\d{1,2}(?:\.\d)?)\s*(?:in|inch|inches|\")", re.ASCII
+)
+_POUNDS_AND_OUNCES = re.compile(
+    r"(?P<pounds>\d{1,3})\s*(?:lb|lbs|pound|pounds)\s*(?:and\s+)?(?P<ounces>\d{1,2}(?:\.\d)?)\s*(?:oz|ounce|ounces)",
+    re.ASCII,
+)
 _HOURS_AND_MINUTES = re.compile(
     r"(?P<hours>\d{1,4})\s*(?:h|hr|hrs|hour|hours)\s*(?:and\s+)?(?P<minutes>\d{1,2})\s*(?:min|mins|minute|minutes)",
     re.ASCII,
@@ -108,14 +115,8 @@ def parse_amount(text: str) -> Amount:
     bare = text.strip()
     if len(bare) > _LONGEST_TEXT:
         raise QuantityError("An amount was expected, but the text is too long.", 'Write it like "100 mL".')
-    both = _HOURS_AND_MINUTES.fullmatch(bare)
-    if both is not None:
-        if int(both["minutes"]) > 59:
-            raise QuantityError(
-                f"Minutes beside hours go up to 59, but {both['minutes']} came.",
-                "Write the time in minutes alone.",
-            )
-        return Amount(Decimal(60 * int(both["hours"]) + int(both["minutes"])), "min")
+    if (both := _in_two_units(bare)) is not None:
+        return both
     split = _LEADING.match(bare)
     number = split.group(0) if split else ""
     rest = bare[len(number) :].strip()
@@ -129,6 +130,28 @@ def parse_amount(text: str) -> Amount:
     if not rest:
         raise QuantityError(f"{show_number(value)} came without a unit.", 'Write the unit too, like "100 mL".')
     return Amount(value, rest)
+
+
+def _in_two_units(text: str) -> Amount | None:
+    """``1 h 30 min``, ``5 ft 6 in`` and ``7 lb 8 oz`` in the smaller unit, or in pounds; None for anything else.
+
+    Source for 16 ounces to the pound: NIST Handbook 44, Appendix C (from memory).
+    """
+    if (time := _HOURS_AND_MINUTES.fullmatch(text)) is not None:
+        _below(60, "Minutes beside hours", time["minutes"], "Write the time in minutes alone.")
+        return Amount(Decimal(60 * int(time["hours"]) + int(time["minutes"])), "min")
+    if (height := _FEET_AND_INCHES.fullmatch(text)) is not None:
+        _below(12, "Inches beside feet", height["inches"], "Write the height in inches alone.")
+        return Amount(12 * Decimal(height["feet"]) + Decimal(height["inches"]), "in")
+    if (weight := _POUNDS_AND_OUNCES.fullmatch(text)) is not None:
+        _below(16, "Ounces beside pounds", weight["ounces"], "Write the weight in pounds alone.")
+        return Amount(Decimal(weight["pounds"]) + Decimal(weight["ounces"]) / 16, "lb")
+    return None
+
+
+def _below(limit: int, what: str, came: str, remedy: str) -> None:
+    if Decimal(came) >= limit:
+        raise QuantityError(f"{what} go up to {limit - 1}, but {came} came.", remedy)
 
 
 def normal(value: Decimal) -> Decimal:
@@ -162,4 +185,6 @@ def shown(value: Decimal, name: str) -> str:
     """Print a number with the printed name of its unit, as `show` does."""
     if value == 1 and name in ("units", "milliunits", "days"):
         name = name[:-1]
+    elif value != 1 and name == "dose":
+        name = "doses"
     return f"{show_number(value)} {name}"

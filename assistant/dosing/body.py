@@ -40,6 +40,11 @@ def kilograms(weight: Measure, *, adult: bool = False) -> Fraction:
     return kilos
 
 
+def light_for_an_adult(weight: Measure) -> bool:
+    """Whether a body weight is below what an adult is likely to weigh (35 kg; common practice, no source)."""
+    return take("weight", weight, "mass") / 1000 < _LIGHT_ADULT
+
+
 def body_weight(weight: Measure, *, adult: bool = False, rounding: Rounding = TENTH) -> Result:
     """A body weight in kg.
 

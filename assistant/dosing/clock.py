@@ -11,12 +11,14 @@ from datetime import UTC, date, datetime, time, timedelta, tzinfo
 from fractions import Fraction
 from zoneinfo import ZoneInfo
 
+from assistant.dosing.flow import speed_of
 from assistant.dosing.outside import told
 from assistant.dosing.result import Measure, take, tell, tell_exact
 from assistant.errors import QuantityError
 
-_TIME = re.compile(r"(?P<hour>\d{1,2}):(?P<minute>\d{2})", re.ASCII)
-_DATED = re.compile(r"(?P<date>\d{4}-\d{2}-\d{2})[ T](?P<time>\d{1,2}:\d{2})", re.ASCII)
+_TIME = re.compile(r"(?P<hour>\d{1,2}):(?P<minute>\d{2})|(?P<four>\d{4})(?:\s*(?:h|hours))?", re.ASCII)
+_HALF_DAY = re.compile(r"(?P<hour>\d{1,2})(?::(?P<minute>\d{2}))?\s*(?P<half>[ap])\.?m\.?", re.ASCII | re.IGNORECASE)
+_DATED = re.compile(r"(?P<date>\d{4}-\d{2}-\d{2})[ T](?P<time>\d.*)", re.ASCII)
 _ANY_DAY = date(2000, 1, 1)
 
 
@@ -58,7 +60,7 @@ def zone(name: str) -> ZoneInfo:
 
 
 def parse_start(text: str, zone_name: str = "", *, second: bool | None = None) -> datetime:
-    """Read a start: ``22:00``, or ``2026-10-25 00:30`` with a zone.
+    """Read a start: ``22:00``, ``2200``, ``10 pm``, or ``2026-10-25 00:30`` with a zone.
 
     Args:
         text: the time of day, with or without a date before it.
@@ -70,8 +72,8 @@ def parse_start(text: str, zone_name: str = "", *, second: bool | None = None) -
     """
     bare = text.strip()
     dated = _DATED.fullmatch(bare)
-    clock = _TIME.fullmatch(dated["time"] if dated else bare)
-    if clock is None or int(clock["hour"]) > 23 or int(clock["minute"]) > 59:
+    clock = _time_of_day(dated["time"] if dated else bare)
+    if clock is None:
         raise QuantityError(
             f'A time such as 22:00 or 2026-10-25 22:00 was expected, but "{told(bare)}" came.', "Use the 24-hour clock."
         )
@@ -79,12 +81,28 @@ def parse_start(text: str, zone_name: str = "", *, second: bool | None = None) -
         day = date.fromisoformat(dated["date"]) if dated else _ANY_DAY
     except ValueError as cause:
         raise QuantityError(f'"{told(bare)}" is not a day of the calendar.', "Look at the date.") from cause
-    at = datetime.combine(day, time(int(clock["hour"]), int(clock["minute"])))
+    at = datetime.combine(day, clock)
     if not zone_name:
         return at
     if dated is None:
         raise QuantityError("A time zone needs the date too.", "Write the start like 2026-10-25 22:00.")
     return _in_zone(at, zone(zone_name), second)
+
+
+def _time_of_day(text: str) -> time | None:
+    """``22:00``, ``2200`` or ``10:00 pm``; noon is 12 pm and midnight 12 am (from memory)."""
+    if (half := _HALF_DAY.fullmatch(text)) is not None:
+        hour, minute = int(half["hour"]), int(half["minute"] or 0)
+        if not 1 <= hour <= 12:
+            return None
+        hour = hour % 12 + (12 if half["half"] in "pP" else 0)
+    elif (whole := _TIME.fullmatch(text)) is not None:
+        four = whole["four"]
+        hour = int(four[:2] if four else whole["hour"])
+        minute = int(four[2:] if four else whole["minute"])
+    else:
+        return None
+    return time(hour, minute) if hour <= 23 and minute <= 59 else None
 
 
 def _in_zone(at: datetime, where: tzinfo, second: bool | None) -> datetime:
@@ -132,6 +150,10 @@ def wall(at: datetime, start: datetime) -> str:
         text += f" {at.tzname()}"
     if days == 1:
         return f"{text} next day"
+    if days == -1:
+        return f"{text} the day before"
+    if days < 0:
+        return f"{text} {-days} days before"
     return f"{text} {days} days later" if days else text
 
 
@@ -141,6 +163,7 @@ def completion_time(
     duration: Measure | None = None,
     volume: Measure | None = None,
     rate: Measure | None = None,
+    drop_factor: Measure | None = None,
 ) -> Moment:
     """When an infusion ends, to the nearest minute.
 
@@ -148,7 +171,8 @@ def completion_time(
         start: when it began (see `parse_start`).
         duration: how long it takes; or else
         volume: what is to be infused, with
-        rate: its rate.
+        rate: its rate, or drops a minute with
+        drop_factor: drops per mL of the set.
 
     Raises:
         QuantityError: an input is missing, of another kind or not above zero.
@@ -156,20 +180,104 @@ def completion_time(
     Source: Open RN, Nursing Skills, section 5.16 IV completion time.
     """
     inputs: dict[str, Measure | str] = {"start": start.isoformat(sep=" ", timespec="minutes")}
+    hours, lines = _takes("A completion time", duration, volume, rate, drop_factor, inputs)
+    lines.append(f"{start:%H:%M} and {tell(duration) if duration is not None else hours_and_minutes(hours)}")
+    return _moment("completion-time", inputs, start, hours, lines)
+
+
+def latest_start(
+    end: datetime,
+    *,
+    duration: Measure | None = None,
+    volume: Measure | None = None,
+    rate: Measure | None = None,
+) -> Moment:
+    """When an infusion must begin to end by a time, to the nearest minute.
+
+    Args:
+        end: when it has to be over.
+        duration: how long it takes; or else
+        volume: what is to be infused, with
+        rate: its rate.
+
+    Raises:
+        QuantityError: an input is missing, of another kind or not above zero.
+
+    Source: `completion_time` solved for the start.
+    """
+    inputs: dict[str, Measure | str] = {"end": end.isoformat(sep=" ", timespec="minutes")}
+    hours, lines = _takes("A latest start", duration, volume, rate, None, inputs)
+    lines.append(f"{end:%H:%M} less {tell(duration) if duration is not None else hours_and_minutes(hours)}")
+    return _moment("latest-start", inputs, end, -hours, lines)
+
+
+def next_bag_due(
+    start: datetime,
+    bag_volume: Measure,
+    rate: Measure,
+    *,
+    reserve: Measure | None = None,
+    ahead: Measure | None = None,
+) -> Moment:
+    """When the next bag is due: the bag less its reserve has run in.
+
+    Args:
+        start: when the bag began to flow.
+        bag_volume: as on its label.
+        rate: mL/h.
+        reserve: what is left in the bag on purpose; none where left out.
+        ahead: how long before that the bag has to be at hand; none where left out.
+
+    Raises:
+        QuantityError: an input is of another kind, not above zero, or the reserve leaves nothing.
+
+    Source: `flow.vtbi` and the flow formula.
+    """
+    held = take("bag volume", bag_volume, "volume")
+    kept = take("reserve", reserve, "volume", zero=True) if reserve is not None else Fraction(0)
+    early = take("ahead", ahead, "duration", zero=True) if ahead is not None else Fraction(0)
+    inputs: dict[str, Measure | str] = {
+        "start": start.isoformat(sep=" ", timespec="minutes"),
+        "bag_volume": bag_volume,
+        "rate": rate,
+    }
+    inputs |= {name: given for name, given in (("reserve", reserve), ("ahead", ahead)) if given is not None}
+    if kept >= held:
+        raise QuantityError(f"The reserve leaves nothing of {tell(bag_volume)}.", "Give a smaller reserve.")
+    hours = (held - kept) / take("rate", rate, "rate")
+    lines = []
+    if kept:
+        lines.append(f"{tell_exact(held, 'mL')} \u2212 {tell_exact(kept, 'mL')} = {tell_exact(held - kept, 'mL')}")
+    lines.append(f"{tell_exact(held - kept, 'mL')} \u00f7 {tell(rate)} = {hours_and_minutes(hours)}")
+    if early > hours:
+        raise QuantityError(
+            f"The bag runs for {hours_and_minutes(hours)}, less than the time ahead.", "Have the next bag ready now."
+        )
+    before = f", less {hours_and_minutes(early)}" if early else ""
+    lines.append(f"{start:%H:%M} and {hours_and_minutes(hours)}{before}")
+    return _moment("next-bag-due", inputs, start, hours - early, lines)
+
+
+def _takes(
+    what: str,
+    duration: Measure | None,
+    volume: Measure | None,
+    rate: Measure | None,
+    drop_factor: Measure | None,
+    inputs: dict[str, Measure | str],
+) -> tuple[Fraction, list[str]]:
+    """How many hours it takes, from a duration or from a volume with its rate; the lines that tell how."""
     if duration is not None and volume is None and rate is None:
         inputs["duration"] = duration
-        hours = take("duration", duration, "duration")
-        lines = [f"{start:%H:%M} and {tell(duration)}"]
-    elif duration is None and volume is not None and rate is not None:
+        return take("duration", duration, "duration"), []
+    if duration is None and volume is not None and rate is not None:
         inputs |= {"volume": volume, "rate": rate}
-        hours = take("volume", volume, "volume") / take("rate", rate, "rate")
-        lines = [f"{tell(volume)} \u00f7 {tell(rate)} = {hours_and_minutes(hours)}"]
-        lines.append(f"{start:%H:%M} and {hours_and_minutes(hours)}")
-    else:
-        raise QuantityError(
-            "A completion time needs either the duration, or the volume with its rate.", "Give one of the two."
-        )
-    return _moment("completion-time", inputs, start, hours, lines)
+        inputs |= {"drop_factor": drop_factor} if drop_factor is not None else {}
+        speed, lines = speed_of(rate, drop_factor)
+        hours = take("volume", volume, "volume") / speed
+        shown = tell(rate) if drop_factor is None else tell_exact(speed, "mL/h")
+        return hours, [*lines, f"{tell(volume)} \u00f7 {shown} = {hours_and_minutes(hours)}"]
+    raise QuantityError(f"{what} needs either the duration, or the volume with its rate.", "Give one of the two.")
 
 
 def due_time(start: datetime, interval: Measure) -> Moment:

@@ -34,12 +34,15 @@ def _same_substance(one: Measure, other: Measure, name: str, other_name: str) ->
     return first
 
 
-def volume_for_dose(dose: Measure, concentration: Measure, *, rounding: Rounding | None = None) -> Result:
+def volume_for_dose(
+    dose: Measure, concentration: Measure, *, weight: Measure | None = None, rounding: Rounding | None = None
+) -> Result:
     """Volume in mL that holds a dose.
 
     Args:
-        dose: for example 5,000 units.
+        dose: for example 5,000 units, or 80 units/kg.
         concentration: for example 40,000 units/mL.
+        weight: body weight, where the dose is per kg.
         rounding: by syringe size by default (`rounding.syringe`).
 
     Raises:
@@ -47,6 +50,12 @@ def volume_for_dose(dose: Measure, concentration: Measure, *, rounding: Rounding
 
     Source: US Army Subcourse MD0904, Lesson 2 Section III.
     """
+    inputs: dict[str, Measure | str] = {"dose": dose, "concentration": concentration}
+    before: tuple[str, ...] = ()
+    if weight is not None:
+        inputs["weight"] = weight
+        dose = dose_by_weight(dose, weight)
+        before = dose.working
     amount, strength = take("dose", dose, "dose"), take("concentration", concentration, "concentration")
     _same_substance(dose, concentration, "The dose", "the concentration")
     exact = amount / strength
@@ -55,7 +64,7 @@ def volume_for_dose(dose: Measure, concentration: Measure, *, rounding: Rounding
     per_ml = concentration.in_unit(f"{top}/mL")
     lines.append(f"{shown} \u00f7 {tell_exact(per_ml, f'{top}/mL')} = {tell_exact(exact, 'mL')}")
     rule = rounding or syringe(exact)
-    return conclude("volume-for-dose", {"dose": dose, "concentration": concentration}, exact, "mL", rule, tuple(lines))
+    return conclude("volume-for-dose", inputs, exact, "mL", rule, (*before, *lines))
 
 
 def dose_in_volume(
@@ -464,14 +473,20 @@ def shortest_time(
 
 
 def bolus(
-    dose: Measure, concentration: Measure, duration: Measure, *, rounding: Rounding = TENTH
+    dose: Measure,
+    concentration: Measure,
+    duration: Measure,
+    *,
+    weight: Measure | None = None,
+    rounding: Rounding = TENTH,
 ) -> tuple[Result, Result]:
     """A bolus by pump: the volume to give in mL, and the rate in mL/h that gives it in its time.
 
     Args:
-        dose: for example 4,000 units.
+        dose: for example 4,000 units, or 80 units/kg.
         concentration: for example 50 units/mL.
         duration: for example 10 min.
+        weight: body weight, where the dose is per kg.
         rounding: of the rate; the volume follows the syringe rule.
 
     Raises:
@@ -479,13 +494,13 @@ def bolus(
 
     Source: `volume_for_dose` and the flow formula.
     """
-    drawn = volume_for_dose(dose, concentration)
+    drawn = volume_for_dose(dose, concentration, weight=weight)
     hours = take("duration", duration, "duration")
     exact = drawn.exact / hours
     # The rate starts from the exact volume, so the line that rounds the volume is not part of its working.
     before = drawn.working if drawn.exact == Fraction(drawn.value) else drawn.working[:-1]
     lines = (*before, *per_hour_lines(drawn.exact, duration, hours, exact))
-    inputs = {"dose": dose, "concentration": concentration, "duration": duration}
+    inputs = {**drawn.inputs, "duration": duration}
     return drawn, conclude("bolus", inputs, exact, "mL/h", rounding, lines)
 
 

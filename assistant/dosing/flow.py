@@ -73,12 +73,20 @@ def volume(rate: Measure, duration: Measure, *, rounding: Rounding = EXACT) -> R
     )
 
 
-def duration(volume: Measure, rate: Measure, *, unit: str = "min", rounding: Rounding = TENTH) -> Result:
+def duration(
+    volume: Measure,
+    rate: Measure,
+    *,
+    drop_factor: Measure | None = None,
+    unit: str = "min",
+    rounding: Rounding = TENTH,
+) -> Result:
     """Time that a volume takes at a rate.
 
     Args:
         volume: for example 500 mL.
-        rate: for example 75 mL/h.
+        rate: for example 75 mL/h; or 25 gtt/min, with
+        drop_factor: drops per mL of the set.
         unit: min or h.
         rounding: tenths by default.
 
@@ -88,14 +96,43 @@ def duration(volume: Measure, rate: Measure, *, unit: str = "min", rounding: Rou
     Source: Open RN, Nursing Skills, section 5.16 IV completion time. The exact fraction is carried: that
     text multiplies a four-place decimal of an hour by 60 and drops the excess.
     """
-    millilitres, speed = take("volume", volume, "volume"), take("rate", rate, "rate")
+    millilitres = take("volume", volume, "volume")
+    speed, lines = speed_of(rate, drop_factor)
     hours = millilitres / speed
-    lines = [f"{_in(volume, millilitres, 'mL')} \u00f7 {_in(rate, speed, 'mL/h')} = {tell_exact(hours, 'h')}"]
+    shown = tell_exact(speed, "mL/h") if drop_factor is not None else _in(rate, speed, "mL/h")
+    lines.append(f"{_in(volume, millilitres, 'mL')} \u00f7 {shown} = {tell_exact(hours, 'h')}")
     name = units.unit(unit).name
     exact = convert(hours, "h", name)
     if name != "h":
         lines.append(f"{tell_exact(hours, 'h')} = {tell_exact(exact, name)}")
-    return conclude("duration", {"volume": volume, "rate": rate}, exact, name, rounding, tuple(lines))
+    inputs: dict[str, Measure | str] = {"volume": volume, "rate": rate}
+    inputs |= {"drop_factor": drop_factor} if drop_factor is not None else {}
+    return conclude("duration", inputs, exact, name, rounding, tuple(lines))
+
+
+def speed_of(rate: Measure, drop_factor: Measure | None) -> tuple[Fraction, list[str]]:
+    """A rate in mL/h, from drops a minute where a drop factor comes with it; the line that tells how.
+
+    Raises:
+        QuantityError: the rate is of another kind.
+    """
+    if drop_factor is None:
+        if units.unit(rate.unit).kind == "drop rate":
+            raise QuantityError(f"{tell(rate)} needs the set's drop factor too.", "Give a drop factor, or mL/h.")
+        return take("rate", rate, "rate"), []
+    per_hour, factor = take("rate", rate, "drop rate"), take("drop factor", drop_factor, "drop factor")
+    speed = per_hour / factor
+    line = (
+        f"{tell_exact(per_hour / 60, 'gtt/min')} \u00d7 60 min/h \u00f7 {tell(drop_factor)}"
+        f" = {tell_exact(speed, 'mL/h')}"
+    )
+    return speed, [line]
+
+
+_OVERFILL = (
+    "How much a bag holds beyond its label differs from bag to bag: count it only where local policy says so,"
+    " and look at the bag before it runs dry."
+)
 
 
 def vtbi(
@@ -130,7 +167,8 @@ def vtbi(
         )
     exact = held - kept
     line = f"{first} \u2212 {_in(reserve, kept, 'mL')} = {tell_exact(exact, 'mL')}"
-    return conclude("vtbi", inputs, exact, "mL", rounding, (line,))
+    cautions = (_OVERFILL,) if overfill is not None else ()
+    return conclude("vtbi", inputs, exact, "mL", rounding, (line,), cautions)
 
 
 def remaining(volume: Measure, rate: Measure, elapsed: Measure, *, rounding: Rounding = EXACT) -> Result:

@@ -5,6 +5,7 @@ from collections.abc import Sequence
 from decimal import Decimal
 from fractions import Fraction
 
+from assistant.dosing import units
 from assistant.dosing.amount import Amount
 from assistant.dosing.result import Measure, Result, conclude, take, tell, tell_exact
 from assistant.dosing.rounding import TENTH, WHOLE, Rounding, root
@@ -127,8 +128,8 @@ def percent_off(
     """How far a rate is off the ordered one, in percent: above zero is too fast.
 
     Args:
-        found: the rate that was counted.
-        ordered: the rate that was ordered.
+        found: the rate that was counted, in mL/h or gtt/min.
+        ordered: the rate that was ordered, in the same kind of unit.
         tolerance: percentage that local policy allows; the working names it.
         rounding: tenths of a percent by default.
 
@@ -137,14 +138,16 @@ def percent_off(
 
     Source: the meaning of a percentage; the tolerance is common practice, no source.
     """
-    runs = take("found", found, "rate", zero=True)
-    right = take("ordered", ordered, "rate")
+    kind, unit = ("drop rate", "gtt/min") if units.unit(ordered.unit).kind == "drop rate" else ("rate", "mL/h")
+    size = units.unit(unit).factor
+    runs = take("found", found, kind, zero=True) / size
+    right = take("ordered", ordered, kind) / size
     allowed = take("tolerance", tolerance, "percentage", zero=True)
     exact = (runs - right) / right * 100
     side = "too fast" if exact > 0 else "too slow"
     verdict = "within" if abs(exact) <= allowed else f"{side}: outside"
     lines = (
-        f"({tell_exact(runs, 'mL/h')} \u2212 {tell_exact(right, 'mL/h')}) \u00f7 {tell_exact(right, 'mL/h')}"
+        f"({tell_exact(runs, unit)} \u2212 {tell_exact(right, unit)}) \u00f7 {tell_exact(right, unit)}"
         f" = {tell_exact(exact, '%')}",
         f"{verdict} the tolerance of {tell(tolerance)}",
     )

@@ -1,5 +1,6 @@
 """Rounding by a stated rule, once, at the last step."""
 
+import re
 from dataclasses import dataclass
 from decimal import ROUND_HALF_EVEN, Context, Decimal
 from enum import StrEnum
@@ -92,12 +93,31 @@ _NAMES = {
 }
 
 
+SYRINGES = {
+    "1": HUNDREDTH,
+    "3": TENTH,
+    "5": Rounding(Decimal("0.2")),
+    "10": Rounding(Decimal("0.2")),
+    "20": WHOLE,
+    "50": WHOLE,
+    "60": WHOLE,
+}
+"""What can be read off a syringe, by its size in mL (from memory; the marks on the syringe in hand decide)."""
+_SYRINGE = re.compile(r"(?P<size>\d{1,2})\s*ml\s+syringe", re.ASCII)
+
+
 def parse_rounding(text: str) -> Rounding:
-    """Read a rule: ``whole``, ``tenth``, ``0.1``, ``hundredth down``, ``nearest tenth, half up``, ``exact``.
+    """Read a rule: ``whole``, ``tenth``, ``0.1``, ``hundredth down``, ``exact``, ``10 mL syringe``.
 
     Raises:
         QuantityError: no such rule.
     """
+    if (drawn := _SYRINGE.fullmatch(" ".join(text.lower().split()))) is not None:
+        if (by_size := SYRINGES.get(drawn["size"])) is None:
+            raise QuantityError(
+                f"No marks of a syringe of {drawn['size']} mL are known here.", f"Use one of: {', '.join(SYRINGES)} mL."
+            )
+        return by_size
     words = (
         text.lower().replace(",", " ").replace("nearest", " ").replace("number", " ").replace("half-", "half ").split()
     )
@@ -111,7 +131,7 @@ def parse_rounding(text: str) -> Rounding:
     if rule is None:
         raise QuantityError(
             f'"{told(text)}" is not a rounding rule.',
-            "Use exact, whole, tenth, hundredth or thousandth, with up or down.",
+            "Use exact, whole, tenth, hundredth, thousandth or 10 mL syringe; with up or down.",
         )
     return Rounding(rule.step, direction)
 

@@ -29,11 +29,11 @@ def concentration(
         dose: all the drug in the container: mass, units, mmol or mEq.
         volume: the container's volume.
         added: the drug's own volume where it is added to `volume` and counted.
-        unit: of the result; mg/mL, units/mL, mmol/mL or mEq/mL by default.
+        unit: of the result; mg/mL, units/mL, mmol/mL or mEq/mL by default; "%" gives g in 100 mL.
         rounding: exact by default.
 
     Raises:
-        QuantityError: an input is not above zero or of another kind.
+        QuantityError: an input is not above zero or of another kind, or the unit is of no concentration.
 
     Source: FDA label texts count the added volume for some drugs (milrinone) and not for others (dopamine);
     so it is an input and never a guess.
@@ -48,6 +48,11 @@ def concentration(
         lines.append(f"{tell(volume)} + {tell(added)} = {tell_exact(millilitres + extra, 'mL')}")
         millilitres += extra
     wanted = _printed(unit) if unit else _default_unit(dose)
+    if wanted == "%":
+        grams = convert(amount, _base_of(dose), "g")
+        exact = grams / millilitres * 100
+        lines.append(f"{tell_exact(grams, 'g')} \u00f7 {tell_exact(millilitres, 'mL')} = {tell_exact(exact, '%')}")
+        return conclude("concentration", inputs, exact, wanted, rounding, tuple(lines))
     exact = _from_base(amount / millilitres, wanted)
     top = wanted.split("/")[0]
     in_top = convert(amount, _base(wanted), top)
@@ -102,7 +107,12 @@ def as_concentration(given: Measure) -> Result:
 
 
 def _printed(text: str) -> str:
-    return unit(text).name
+    found = unit(text)
+    if found.kind not in ("concentration", "percentage"):
+        raise QuantityError(
+            f"{found.name} is a unit of {found.kind} and of no concentration.", "Give a unit such as mg/mL or %."
+        )
+    return found.name
 
 
 def _amount(number: str, name: str) -> Amount:
@@ -112,6 +122,10 @@ def _amount(number: str, name: str) -> Amount:
 def _default_unit(given: Measure) -> str:
     dimensions = [dimension for dimension, power in unit(given.unit).signature if power > 0]
     return _PER_ML[dimensions[0]]
+
+
+def _base_of(dose: Measure) -> str:
+    return {"mg/mL": "g", "units/mL": "units", "mmol/mL": "mmol", "mEq/mL": "mEq"}[_default_unit(dose)]
 
 
 def _base(wanted: str) -> str:

@@ -17,6 +17,7 @@ from assistant.dosing.course_picture import picture
 from assistant.dosing.dose import pump_rate
 from assistant.dosing.flow import flow_rate
 from assistant.dosing.formulas import FORMULAS, solve
+from tests.dosing.test_formulas import INSTEAD
 
 FORMULA_LIMIT_MS = 1
 COURSE_LIMIT_MS = 20
@@ -71,10 +72,7 @@ def main() -> int:
     slowest, took = "", 0.0
     for name, formula in FORMULAS.items():
         given = {one.name: one.example for one in formula.inputs if one.needed}
-        if name == "completion-time":
-            given["duration"] = "30 min"
-        if name == "drop-rate":
-            given["rate"] = "75 mL/h"
+        given |= INSTEAD.get(name, {})
         spent = milliseconds(lambda name=name, given=given: solve(name, given), 50) / len(solve(name, given))
         if spent > took:
             slowest, took = name, spent

@@ -21,7 +21,7 @@ from assistant.dosing.rounding import parse_rounding
 from assistant.dosing.units import unit
 from assistant.errors import QuantityError
 from tests.dosing import test_amount, test_clock, test_compare, test_course, test_limits, test_rounding, test_units
-from tests.dosing.test_formulas import ANSWERS, CAUTIONED, REFUSALS, texts
+from tests.dosing.test_formulas import ANSWERS, CAUTIONED, INSTEAD, REFUSALS, texts
 from tests.dosing.worked import examples
 
 FILE = Path(__file__).parent.parent / "data" / "dosing_sentences.jsonl"
@@ -53,7 +53,7 @@ _OTHER_UNITS = (
 """Another unit of the same kind: an input is taken in any."""
 
 
-_INSTEAD = {"completion-time": {"duration": "30 min"}, "drop-rate": {"rate": "75 mL/h"}}
+_INSTEAD = {**INSTEAD, "drop-rate": {"rate": "75 mL/h"}}
 """Inputs that stand in for one another: one of them has to be given."""
 
 

@@ -25,6 +25,15 @@ def one(formula: str, line: str) -> Result:
     return answer
 
 
+INSTEAD = {
+    "completion-time": {"duration": "30 min"},
+    "latest-start": {"duration": "30 min"},
+    "drop-rate": {"volume": "100 mL", "duration": "30 min"},
+    "divided-dose": {"interval": "6 h"},
+    "daily-dose": {"interval": "8 h"},
+}
+"""Inputs that stand in for one another: one of them has to be given."""
+
 ANSWERS = [
     # Flow: Open RN, Nursing Skills, chapter 5, formula; figures of our own, checked by hand.
     ("rate", "volume=1,000 mL | duration=12 h", "83.3", "mL/h"),
@@ -53,6 +62,45 @@ ANSWERS = [
     ("percent-off", "found=120 mL/h | ordered=100 mL/h", "20", "%"),
     ("percent-off", "found=90 mL/h | ordered=100 mL/h", "-10", "%"),
     ("percent-off", "found=100 mL/h | ordered=100 mL/h", "0", "%"),
+    ("percent-off", "found=30 gtt/min | ordered=33 gtt/min", "-9.1", "%"),
+    # The time from a counted rate: 25 gtt/min at 15 gtt/mL is 100 mL/h; figures of our own, checked by hand.
+    ("duration", "volume=1 L | rate=25 gtt/min | drop-factor=15 gtt/mL | unit=h", "10", "h"),
+    # Weight by the factor that a question states: 154 lb / 2.2 = 70 kg; common teaching example, no source.
+    (
+        "pump-rate",
+        "dose-rate=18 units/kg/h | concentration=25,000 units in 500 mL | weight=154 lb | weight-factor=2.2 lb/kg",
+        "25.2",
+        "mL/h",
+    ),
+    ("dose-by-weight", "ordered=15 mg/kg | weight=44 lb | weight-factor=2.2 lb/kg", "300", "mg"),
+    ("body-weight", "weight=7 lb 8 oz", "3.4", "kg"),
+    # A heparin bolus of 80 units/kg; common teaching example, no source.
+    ("volume-for-dose", "dose=80 units/kg | weight=70 kg | concentration=1,000 units/mL", "5.6", "mL"),
+    # Maintenance: Holliday and Segar, Pediatrics 1957; 19: 823 (from memory): 1,500 mL and 20 mL for each kg above 20.
+    ("maintenance", "weight=25 kg | method=100-50-20", "1600", "mL/day"),
+    ("maintenance", "weight=25 kg | method=100/50/20 | unit=mL/h", "66.7", "mL/h"),
+    ("maintenance", "weight=25 kg", "65", "mL/h"),
+    ("maintenance", "weight=8 kg", "32", "mL/h"),
+    ("maintenance", "weight=10 kg", "40", "mL/h"),
+    ("maintenance", "weight=20 kg | unit=mL/day", "1440", "mL/day"),
+    ("maintenance", "weight=33 lb | weight-factor=2.2 lb/kg", "50", "mL/h"),
+    # A day's dose in parts, totals, making up: the meaning of the words; figures of our own, checked by hand.
+    ("divided-dose", "daily=50 mg/kg/day | weight=20 kg | interval=6 h", "250", "mg"),
+    ("divided-dose", "daily=2 g/day | doses=4 doses | unit=mg", "500", "mg"),
+    ("divided-dose", "daily=1 g/day | interval=24 h", "1", "g"),
+    ("daily-dose", "dose=750 mg | interval=8 h", "2250", "mg/day"),
+    ("daily-dose", "dose=750 mg | doses=3 doses | unit=g/day", "2.25", "g/day"),
+    ("sum-of-volumes", "volumes=240 mL; 0.5 L; 50 mL", "790", "mL"),
+    ("sum-of-volumes", "volumes=240 mL; 0.5 L; 50 mL | unit=L", "0.79", "L"),
+    ("fluid-balance", "intake=2,150 mL | output=1.8 L", "350", "mL"),
+    ("fluid-balance", "intake=800 mL | output=950 mL", "-150", "mL"),
+    ("diluent", "dose=1 g | concentration=100 mg/mL | displacement=0.6 mL", "9.4", "mL"),
+    ("diluent", "dose=1 g | concentration=100 mg/mL", "10", "mL"),
+    ("concentration", "dose=25 g | volume=500 mL | unit=%", "5", "%"),
+    ("convert", "given=40 mEq | unit=mg | factor=74.5 mg/mEq", "2980", "mg"),
+    ("convert", "given=20 mmol | unit=mEq | factor=2 mEq/mmol", "40", "mEq"),
+    ("volume-for-dose", "dose=77 mg | concentration=10 mg/mL | rounding=10 mL syringe", "7.8", "mL"),
+    ("volume-for-dose", "dose=77 mg | concentration=10 mg/mL | rounding=20 mL syringe", "8", "mL"),
     # Dose: United States Pharmacopeia, General Notices, ratio and percentage strengths (from memory).
     ("volume-for-dose", "dose=0.5 mg | concentration=1:1000", "0.5", "mL"),
     ("volume-for-dose", "dose=9 g | concentration=0.9 %", "1000", "mL"),
@@ -215,6 +263,40 @@ REFUSALS = [
     ("percent-off", "found=50 mL/h | ordered=0 mL/h", "ordered must be above zero"),
     ("completion-time", "start=22:00 | volume=500 mL", "either the duration, or the volume"),
     ("completion-time", "start=25:00 | duration=1 h", "24-hour clock"),
+    ("completion-time", "start=2560 | duration=1 h", "24-hour clock"),
+    ("completion-time", "start=13 pm | duration=1 h", "24-hour clock"),
+    ("completion-time", "start=0 am | duration=1 h", "24-hour clock"),
+    ("completion-time", "start=8 | duration=1 h", "24-hour clock"),
+    ("completion-time", "start=08:00 | volume=1 L | rate=25 gtt/min", "needs the set's drop factor"),
+    ("latest-start", "end=16:00", "either the duration, or the volume"),
+    ("next-bag-due", "start=08:00 | bag-volume=1 L | rate=95 mL/h | reserve=1 L", "leaves nothing"),
+    ("next-bag-due", "start=08:00 | bag-volume=100 mL | rate=100 mL/h | ahead=2 h", "less than the time ahead"),
+    ("duration", "volume=1 L | rate=100 mL/h | drop-factor=15 gtt/mL", "rate must come in a unit such as gtt/min"),
+    ("drop-rate", "rate=75 mL/h | drop-factor=20", 'Write it like "20 gtt/mL"'),
+    ("percent-off", "found=30 mL/h | ordered=33 gtt/min", "found must come in a unit such as gtt/min"),
+    ("maintenance", "weight=25 kg | method=5-3-1", "Use one of: 4-2-1, 100-50-20"),
+    ("maintenance", "weight=25 kg | unit=mg", "cannot be turned into"),
+    ("maintenance", "weight=25 kg | weight-factor=2.2 lb/kg", "does not join"),
+    ("pump-rate", "dose-rate=5 mg/h | concentration=1 mg/mL | weight-factor=2.2 lb/kg", "without a weight"),
+    ("divided-dose", "daily=50 mg/kg/day | interval=6 h", "no weight came"),
+    ("divided-dose", "daily=2 g/day | interval=6 h | weight=20 kg", "is not per kg"),
+    ("divided-dose", "daily=2 g/day", "either the interval between them, or their number"),
+    ("divided-dose", "daily=2 g/day | interval=6 h | doses=4 doses", "either the interval"),
+    ("divided-dose", "daily=2 g/day | doses=2.5 doses", "Doses are whole, but 2.5 doses came"),
+    ("divided-dose", "daily=2 g | doses=4 doses", "must come in a unit such as"),
+    ("daily-dose", "dose=2 g/day | doses=4 doses", "must come in a unit such as"),
+    ("sum-of-volumes", "volumes=;", "At least one volume"),
+    ("sum-of-volumes", "volumes=5 mL; 5 mg", "volume 2 must come"),
+    ("diluent", "dose=1 g | concentration=100 mg/mL | displacement=10 mL", "The powder alone takes"),
+    ("diluent", "dose=1 g | concentration=100 units/mL", "do not count the same thing"),
+    ("dilution", "stock=5 % | concentration=10 % | volume=1 L", "cannot make"),
+    ("concentration", "dose=25 units | volume=500 mL | unit=%", "cannot be turned into"),
+    ("concentration", "dose=25 mg | volume=500 mL | unit=mL", "of no concentration"),
+    ("volume-for-dose", "dose=77 mg | concentration=10 mg/mL | rounding=4 mL syringe", "No marks"),
+    ("body-weight", "weight=7 lb 16 oz", "Ounces beside pounds go up to 15"),
+    ("surface-area", "height=5 ft 12 in | weight=150 lb", "Inches beside feet go up to 11"),
+    ("rate", "volume=100 mL | duration=/2 h", "A number with its unit was expected"),
+    ("rate", "volume=100 mL | duration=1/2 h", '"/2 h" is not a unit'),
     ("completion-time", "start=22:00 | duration=999,999,999 h", "beyond the calendar"),
 ]
 
@@ -227,6 +309,60 @@ def test_refuses_in_one_line(formula: str, line: str, words: str) -> None:
     assert words in str(refused.value)
     assert str(refused.value).isprintable() and len(str(refused.value)) < 400
     assert refused.value.remedy.endswith((".", "?"))
+
+
+MOMENTS = [
+    # 1,000 mL at 125 mL/h take 8 h; a time in four figures or by halves of the day is the same time.
+    ("completion-time", "start=0800 | volume=1,000 mL | rate=125 mL/h", "16:00"),
+    ("completion-time", "start=8:00 AM | volume=1,000 mL | rate=125 mL/h", "16:00"),
+    ("completion-time", "start=11:30 pm | duration=8 h", "07:30 next day"),
+    ("completion-time", "start=12 am | duration=1 h", "01:00"),
+    ("completion-time", "start=12:15 p.m. | duration=1 h", "13:15"),
+    ("completion-time", "start=08:00 | volume=1 L | rate=25 gtt/min | drop-factor=15 gtt/mL", "18:00"),
+    ("latest-start", "end=16:00 | duration=6 h", "10:00"),
+    ("latest-start", "end=02:00 | volume=500 mL | rate=100 mL/h", "21:00 the day before"),
+    ("latest-start", "end=2026-03-29 04:00 | zone=Europe/London | duration=4 h", "23:00 GMT the day before"),
+    ("latest-start", "end=02:00 | duration=60 h", "14:00 3 days before"),
+    ("next-bag-due", "start=08:00 | bag-volume=1,000 mL | rate=100 mL/h", "18:00"),
+    ("next-bag-due", "start=08:00 | bag-volume=1 L | rate=95 mL/h | reserve=50 mL | ahead=30 min", "17:30"),
+]
+
+
+@pytest.mark.parametrize(("formula", "line", "text"), MOMENTS)
+def test_known_times(formula: str, line: str, text: str) -> None:
+    """Figures of our own, checked by hand."""
+    (answer,) = solve(formula, texts(line))
+    assert isinstance(answer, Moment)
+    assert str(answer) == text
+
+
+def test_hours_of_the_clock_share_an_intake() -> None:
+    """From 08:20 for two hours at 60 mL/h: 40, 60 and 20 mL."""
+    answers = solve("hourly-intake", {"start": "08:20", "rate": "60 mL/h", "duration": "2 h"})
+    assert [str(answer) for answer in answers] == ["40 mL", "60 mL", "20 mL"]
+    assert [answer.inputs["hour"] for answer in answers] == ["08:00", "09:00", "10:00"]
+
+
+def test_a_stock_and_its_diluent() -> None:
+    """100 mL of 10 % from 50 %: 20 mL of the stock and 80 mL of diluent (the dose is the same)."""
+    answers = solve("dilution", {"stock": "50 %", "concentration": "10 %", "volume": "100 mL"})
+    assert [str(answer) for answer in answers] == ["20 mL", "80 mL"]
+
+
+@pytest.mark.parametrize("name", FORMULAS)
+def test_a_unit_of_any_other_kind_is_refused_politely(name: str) -> None:
+    """Whatever unit is wanted, the answer comes in it or the project's own error does."""
+    formula = find(name)
+    if "unit" not in {one.name for one in formula.inputs}:
+        return
+    given = {one.name: one.example for one in formula.inputs if one.needed} | INSTEAD.get(name, {})
+    for wanted in ("%", "mL", "mg", "units", "mL/h", "h", "kg", "mg/mL", "mcg/kg/min", "mg/m2", "gtt/min", "dose"):
+        try:
+            answers = solve(name, given | {"unit": wanted})
+        except QuantityError as refused:
+            assert "\n" not in str(refused)
+        else:
+            assert all(isinstance(answer, Result) and answer.unit == unit(wanted).name for answer in answers)
 
 
 def test_titration_steps_up_to_the_highest() -> None:
@@ -259,6 +395,10 @@ CAUTIONED = [
     ("share-delivered", "volume=500 mL | tubing=18 mL | flush=18 mL", "mixes"),
     ("bag-lasts", "available=950 mL | rate=125 mL/h | wanted=8 h", "This bag ends after 7.6 h"),
     ("bag-lasts", "available=950 mL | rate=125 mL/h | wanted=7.6 h", None),
+    ("vtbi", "bag-volume=1 L | reserve=0 mL | overfill=30 mL", "differs from bag to bag"),
+    ("dose-by-weight", "ordered=1 mg/kg | weight=70 lb", "70 lb is a child's weight: if kg was meant"),
+    ("dose-by-weight", "ordered=1 mg/kg | weight=80 lb", None),
+    ("dose-by-weight", "ordered=1 mg/kg | weight=20 kg", None),
     ("convert", "given=110 lb | unit=kg | factor=2.2 lb/kg", "By the exact factor it is about 49.8952 kg"),
 ]
 
@@ -316,7 +456,7 @@ def test_an_earlier_result_is_rounded_from_its_exact_value() -> None:
 def test_the_table_declares_what_the_functions_take(formula: object) -> None:
     """Every input of the table is a parameter of the function, and every parameter is in the table."""
     assert hasattr(formula, "inputs") and hasattr(formula, "function")
-    declared = {one.parameter for one in formula.inputs} - {"zone", "second"}
+    declared = {one.parameter for one in formula.inputs} - {"zone", "second", "weight_factor"}
     parameters = inspect.signature(formula.function).parameters
     if "given" in parameters and parameters["given"].kind is inspect.Parameter.VAR_KEYWORD:
         return  # bolus: the function behind it gives two results
@@ -333,8 +473,7 @@ def test_every_formula_has_an_example_that_works(name: str) -> None:
     formula = find(name)
     assert formula.source and formula.about and formula.gives
     needed = {one.name: one.example for one in formula.inputs if one.needed}
-    if name in ("completion-time", "drop-rate"):
-        needed |= {"volume": "100 mL", "duration": "30 min"} if name == "drop-rate" else {"duration": "30 min"}
+    needed |= INSTEAD.get(name, {})
     answers = solve(name, needed)
     assert answers and all(isinstance(answer, (Result, Moment)) for answer in answers)
 
