@@ -20,6 +20,9 @@ from assistant.errors import DeviceError
 
 START_RATE_WPM = 165
 """Words a minute at rate step 0: a little slower than the engines' own 200, for people who work meanwhile."""
+START_PITCH = 50
+PITCH_STEP = 8
+"""The engines' own middle on a scale of 0 to 100, and what a step adds to it."""
 RATE_STEP = 1.15
 """Factor a step: four steps up are 289 words a minute, four down 94."""
 START_LIMIT_S = 15.0
@@ -31,7 +34,7 @@ REMEMBERED_BYTES = 24_000_000
 """Memory for sentences that recur: about nine minutes of speech."""
 
 _WORKER = Path(__file__).with_name("synthesiser_worker.py")
-_LOOK_UP_S = 0.05
+_LOOK_UP_S = 0.02
 _QUIET = 1 / 500  # of full scale: what an engine leaves between words and at the end
 _TAIL_S = 0.08
 
@@ -57,6 +60,15 @@ class Speech:
     def length_s(self) -> float:
         """Seconds that it lasts."""
         return len(self.samples) / self.rate_hz
+
+
+@dataclass(frozen=True)
+class _Wanted:
+    """A sentence and how it is to sound."""
+
+    text: str
+    rate: int
+    pitch: int
 
 
 class SynthesisCancelledError(Exception):
@@ -90,13 +102,16 @@ class Synthesiser:
         self._worker: _Worker | None = None
         self._start_ahead()
 
-    def synthesise(self, text: str, rate: int = 0, is_cancelled: Callable[[], bool] = lambda: False) -> Speech:
+    def synthesise(
+        self, text: str, rate: int = 0, is_cancelled: Callable[[], bool] = lambda: False, pitch: int = 0
+    ) -> Speech:
         """A sentence as sound.
 
         Args:
             text: words as they are to be spoken.
-            rate: steps from the normal speed, -4 to 4.
+            rate: steps from the normal speed, -5 to 4.
             is_cancelled: asked again and again during the wait.
+            pitch: steps from the engine's own, -4 to 4; an engine without a pitch speaks as it does.
 
         Raises:
             DeviceError: there is no engine, it fails or hangs.
@@ -105,14 +120,15 @@ class Synthesiser:
         if not any(character.isalnum() for character in text):
             return Speech(np.zeros(0, np.int16), 22_050)  # engines answer nothing at all to it
         with self._lock:
-            known = self._remembered.get((text, rate))
+            wanted = _Wanted(text, rate, pitch)
+            known = self._remembered.get(wanted)
             if known is not None:
                 return known
             try:
-                speech = self._asked(text, rate, is_cancelled)
+                speech = self._asked(wanted, is_cancelled)
             except _WorkerFailedError:
-                speech = self._asked_again(text, rate, is_cancelled)
-            self._remembered.put((text, rate), speech)
+                speech = self._asked_again(wanted, is_cancelled)
+            self._remembered.put(wanted, speech)
             return speech
 
     def close(self) -> None:
@@ -122,13 +138,13 @@ class Synthesiser:
             self._worker.kill()
         self._folder.cleanup()
 
-    def _asked_again(self, text: str, rate: int, is_cancelled: Callable[[], bool]) -> Speech:
+    def _asked_again(self, wanted: "_Wanted", is_cancelled: Callable[[], bool]) -> Speech:
         try:
-            return self._asked(text, rate, is_cancelled)
+            return self._asked(wanted, is_cancelled)
         except _WorkerFailedError as failure:
             raise DeviceError(f"The speech synthesiser fails: {failure}.", _REMEDY) from failure
 
-    def _asked(self, text: str, rate: int, is_cancelled: Callable[[], bool]) -> Speech:
+    def _asked(self, wanted: "_Wanted", is_cancelled: Callable[[], bool]) -> Speech:
         if self._closed:
             raise SynthesisCancelledError
         worker = self._worker or _Worker(self._command)
@@ -136,13 +152,14 @@ class Synthesiser:
         self._number += 1
         file = Path(self._folder.name) / f"{self._number}.wav"
         request: dict[str, object] = {
-            "text": text,
-            "rate": round(START_RATE_WPM * RATE_STEP**rate),
+            "text": wanted.text,
+            "rate": round(START_RATE_WPM * RATE_STEP**wanted.rate),
+            "pitch": START_PITCH + PITCH_STEP * wanted.pitch,
             "file": str(file),
         }
         try:
             worker.wait_for_start(is_cancelled)
-            worker.ask(request, self._sentence_limit_s + CHARACTER_LIMIT_S * len(text), is_cancelled)
+            worker.ask(request, self._sentence_limit_s + CHARACTER_LIMIT_S * len(wanted.text), is_cancelled)
             speech = _trimmed(_read(file))
         finally:
             worker.kill()
@@ -226,15 +243,15 @@ class _Memory:
     def __init__(self, limit_bytes: int) -> None:
         self._limit = limit_bytes
         self._size = 0
-        self._kept: OrderedDict[tuple[str, int], Speech] = OrderedDict()
+        self._kept: OrderedDict[_Wanted, Speech] = OrderedDict()
 
-    def get(self, key: tuple[str, int]) -> Speech | None:
+    def get(self, key: _Wanted) -> Speech | None:
         speech = self._kept.get(key)
         if speech is not None:
             self._kept.move_to_end(key)
         return speech
 
-    def put(self, key: tuple[str, int], speech: Speech) -> None:
+    def put(self, key: _Wanted, speech: Speech) -> None:
         self._kept[key] = speech
         self._size += speech.samples.nbytes
         while self._size > self._limit:

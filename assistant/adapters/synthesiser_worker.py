@@ -2,9 +2,10 @@
 
 It imports nothing of the program, so that it starts quickly. When the engine is there it writes one JSON line to
 standard output, ``{"error": ""}``, or says there why it is not. Then it reads one request from standard input,
-``{"text": "...", "rate": 165, "file": "/where/to"}``, and answers with another such line.
+``{"text": "...", "rate": 165, "pitch": 50, "file": "/where/to"}``, and answers with another such line.
 """
 
+import contextlib
 import json
 import os
 import signal
@@ -13,8 +14,9 @@ import threading
 import time
 from typing import Any, TextIO
 
-_MOST_TRIES = 50
-_BETWEEN_TRIES_S = 0.01
+_SETTLE_S = 0.01
+_ESPEAK_RATE = 1
+"""espeak-ng's number for the speed in `espeak_GetParameter` (speak_lib.h, espeak_PARAMETER)."""
 _LANGUAGES = ("en-gb", "en_gb", "en-us", "en_us", "en")
 """Which voice to take where the machine has several: British English first, as the sentences are."""
 
@@ -50,23 +52,32 @@ def _speak(engine: Any, request: dict[str, Any]) -> None:
 
     engine.connect("finished-utterance", lambda name, completed: finished.set())
     engine.connect("error", fail)
-    _set_rate(engine, request["rate"])
+    _set(engine, request)
     engine.save_to_file(request["text"], request["file"])
     engine.runAndWait()
     if engine.driver_name == "espeak":
         # `runAndWait` comes back while this engine's thread is still writing; the notice comes after the file.
         finished.wait()
+        if _espeak_rate() != request["rate"]:
+            raise RuntimeError("it spoke at another speed")
     if failures:
         raise failures[0]
 
 
-def _set_rate(engine: Any, rate: int) -> None:
-    # espeak sets it in a thread of its own, and now and then the engine's own start comes after it.
-    for _ in range(_MOST_TRIES):
-        engine.setProperty("rate", rate)
-        time.sleep(_BETWEEN_TRIES_S)
-        if engine.getProperty("rate") == rate:
-            return
+def _set(engine: Any, request: dict[str, Any]) -> None:
+    for _ in range(2):
+        # espeak sets these in a thread of its own, and now and then the engine's own start comes after them.
+        engine.setProperty("rate", request["rate"])
+        with contextlib.suppress(Exception):  # not every engine has a pitch, and the words matter more
+            engine.setProperty("pitch", request["pitch"])
+        time.sleep(_SETTLE_S)
+
+
+def _espeak_rate() -> int:
+    # The package's own question leaves out that the current figure is wanted, and so gets any.
+    from pyttsx3.drivers import _espeak
+
+    return int(_espeak.dll.espeak_GetParameter(_ESPEAK_RATE, 1))
 
 
 def _replies() -> TextIO:
