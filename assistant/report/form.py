@@ -6,8 +6,12 @@ from assistant.checklist.model import Checklist, Step
 from assistant.orders.model import Order
 from assistant.report.content import Part
 
-TRAINING_ONLY = "For training on a mannequin or an arm only; it licenses nobody, and no patient is treated by it."
-POLICY_FIRST = "Local policy and the makers' instructions come first; a licensed practitioner decides."
+USUAL = (
+    ("training", "For training on a mannequin or an arm only; it licenses nobody, and no patient is treated by it."),
+    ("policy", "Local policy and the makers' instructions come first."),
+    ("practitioner", "A licensed practitioner decides."),
+)
+"""Cautions that stand on every form: a word by which a checklist's own are recognised, and the sentence."""
 _LINE = "________"
 
 
@@ -61,7 +65,7 @@ def form_of(checklist: Checklist, order: Order | None = None) -> Form:
         version=checklist.version,
         digest=checklist.digest,
         purpose=checklist.purpose,
-        cautions=tuple(dict.fromkeys((TRAINING_ONLY, POLICY_FIRST, *own))),
+        cautions=(*(words for sign, words in USUAL if not any(sign in one.casefold() for one in own)), *own),
         equipment=checklist.equipment,
         order_text=order.sentences() if order is not None else (),
         parts=tuple(
@@ -75,7 +79,8 @@ def form_of(checklist: Checklist, order: Order | None = None) -> Form:
         ),
         critical=sum(step.critical for step in checklist.steps),
         steps=len(checklist.steps),
-        sources=tuple(dict.fromkeys((*checklist.sources, *(s for step in checklist.steps for s in step.sources)))),
+        sources=checklist.sources
+        or tuple(dict.fromkeys(source for step in checklist.steps for source in step.sources)),
     )
 
 
@@ -93,13 +98,13 @@ def _blanks(step: Step) -> tuple[str, ...]:
     match asked.kind:
         case "number":
             unit = getattr(asked, "unit", "")
-            return (f"First {_LINE} {unit}", f"Final {_LINE} {unit}")
+            return (f"First {_LINE}\u00a0{unit}", f"Final {_LINE}\u00a0{unit}")  # a unit stays with its number
         case "double-check":
             return (f"Second person, alone {_LINE}", f"Initials {_LINE}")
         case "name":
             return (f"Label reads {_LINE}{_LINE}",)
         case "wait":
-            return (f"{getattr(asked, 'seconds', '')} s, timed: from {_LINE} to {_LINE}",)
+            return (f"{getattr(asked, 'seconds', '')} s timed: {_LINE}",)
         case "question":
             return ("Answer: yes / no",)
         case "choice":
