@@ -80,7 +80,7 @@ class Gathering:
         steps, places: the steps in order, and where each stands.
         references: every id that is named.
         faulty: ids of steps that could not be used.
-        parts_missing: a part could not be read, so an id that nobody has may be one of its.
+        ids_uncertain: an id or a part could not be used, so a name that nobody has may mean it.
         prefixes: prefixes of the parts so far.
         abbreviations: of all files; the outer file's win.
         faults: what is to be mended.
@@ -94,7 +94,7 @@ class Gathering:
     places: dict[str, Place] = field(default_factory=dict)
     references: list[Reference] = field(default_factory=list)
     faulty: set[str] = field(default_factory=set)
-    parts_missing: bool = False
+    ids_uncertain: bool = False
     prefixes: set[str] = field(default_factory=set)
     abbreviations: dict[str, object] = field(default_factory=dict)
     faults: list[AssistantError] = field(default_factory=list)
@@ -211,6 +211,7 @@ def _take_step(place: Place, raw: dict[str, Any], into: Gathering, within: _With
     except ValidationError as invalid:
         into.faults += place.paper.complaints_about(invalid, ("steps", place.number), Step)
         into.faulty.add(within.id(str(raw.get("id"))))  # whoever names it names a step that is there
+        into.ids_uncertain |= any(wrong["loc"][:1] == ("id",) for wrong in invalid.errors(include_url=False))
         return
     if len(step.id) > LONGEST_ID:
         into.faults.append(
@@ -242,7 +243,7 @@ def _take_part(place: Place, raw: dict[str, Any], into: Gathering, within: _With
         wanted = Inclusion.model_validate(raw)
     except ValidationError as invalid:
         into.faults += place.paper.complaints_about(invalid, ("steps", place.number), Inclusion)
-        into.parts_missing = True
+        into.ids_uncertain = True
         return
     inner = _Within(prefix=within.id(wanted.prefix or wanted.include.rpartition("/")[2]))
     try:
@@ -256,7 +257,7 @@ def _take_part(place: Place, raw: dict[str, Any], into: Gathering, within: _With
         part = read_paper(path, ChecklistError)
     except ChecklistError as fault:
         into.faults.append(fault)
-        into.parts_missing = True
+        into.ids_uncertain = True
         return
     into.prefixes.add(inner.prefix)
     conditions = within.conditions(wanted.applies)

@@ -124,7 +124,7 @@ def _wrong_references(gathering: Gathering) -> Iterator[AssistantError]:
         if name == reference.own:
             yield place.complain(inside, f'the step names itself in "{inside}".', "Take its own id out.")
         elif name not in steps:
-            if name in gathering.faulty or gathering.parts_missing:
+            if name in gathering.faulty or gathering.ids_uncertain:
                 continue
             yield place.complain(
                 inside,

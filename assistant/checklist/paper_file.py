@@ -13,6 +13,7 @@ from unicodedata import category
 from pydantic import BaseModel, ValidationError
 
 from assistant.checklist.library import nearest, quoted
+from assistant.checklist.toml_remedy import toml_remedy
 from assistant.errors import AssistantError
 
 ENCODING = "utf-8-sig"
@@ -167,7 +168,8 @@ def read_paper(path: Path, error: type[AssistantError]) -> PaperFile:
         at = _AT_LINE.search(str(cause))
         line = int(at[1]) if at else len(text.splitlines()) or 1
         reason = re.sub(r" \(at .*\)$", "", str(cause))
-        raise error(f"{path}, line {line}: this is not TOML: {reason}.", "Mend the line and try again.") from cause
+        line, remedy = toml_remedy(text.split("\n"), line, reason)
+        raise error(f"{path}, line {line}: this is not TOML: {reason}.", remedy) from cause
     except (ValueError, RecursionError, ArithmeticError) as cause:
         # A number of 5,000 digits, 10,000 brackets.
         raise error(f"{path}, line 1: this is more than a TOML reader takes.", "Write it plainly.") from cause

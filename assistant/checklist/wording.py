@@ -28,7 +28,7 @@ _MEMORY = f"{ISMP} (from memory)"
 _UNITS = r"(?:mL|mg|mcg|g|kg|mEq|mmol|units|min|h|cm)"
 
 ERROR_PRONE: tuple[Designation, ...] = (
-    Designation(r"\d\s?U\b", "is misread as 0, 4 or cc", "Write units.", JOINT_COMMISSION),
+    Designation(r"\d\s?[Uu]\b", "is misread as 0, 4 or cc", "Write units.", JOINT_COMMISSION),
     Designation(r"\b(?:IU|iu)\b", "is misread as IV or 10", "Write units.", JOINT_COMMISSION),
     Designation(
         r"\b(?:QD|qd|Q\.D\.|q\.d\.|QOD|qod|Q\.O\.D\.|q\.o\.d\.)(?!\w)",
@@ -44,7 +44,7 @@ ERROR_PRONE: tuple[Designation, ...] = (
     ),
     Designation(r"\b\d+(?:,\d{3})*\.0+(?!\d)", "is misread as ten times as much", "Leave the trailing zero out.", ISMP),
     Designation(r"(?<![\d.])\.\d", "is misread as ten times as much", "Write a zero before the point.", ISMP),
-    Designation("[\u00b5\u03bc]g", "is misread as mg", "Write mcg.", ISMP),
+    Designation(r"[\u00b5\u03bc]g\b|(?<![A-Za-z])ug\b", "is misread as mg", "Write mcg.", ISMP),
     Designation(r"\b(?:cc|CC)\b", "is misread as units or 00", "Write mL.", ISMP),
     Designation(rf"\d{_UNITS}\b", "runs number and unit together", "Put a space between number and unit.", ISMP),
     Designation(r"(?<![\d.,])\d{4,}(?![\d,])", "is misread by a factor of ten", "Use commas from 1,000 up.", ISMP),
@@ -54,7 +54,14 @@ ERROR_PRONE: tuple[Designation, ...] = (
     Designation(r"\b(?:HS|hs|q\.?h\.?s\.?)\b", "can mean half-strength or bedtime", "Write what is meant.", _MEMORY),
     Designation(r"\b(?:SC|SQ|sub q)\b", "is misread as SL or 5 every", "Write subcutaneously.", _MEMORY),
     Designation(r"\b(?:D/C|DC|d/c)\b", "can mean discharge or discontinue", "Write which is meant.", _MEMORY),
-    Designation(r"\b(?:BID|TID|QID|PRN|STAT|NPO)\b", "is no word that is heard", "Write it in words.", _MEMORY),
+    Designation(r"\b(?:TIW|tiw|BIW|biw)\b", "is misread as a day's doses", "Write times weekly.", _MEMORY),
+    Designation(r"\b(?:OD|OS|OU|AD|AU)\b", "is misread as another organ", "Write which eye or ear.", _MEMORY),
+    Designation(r"\b(?:UD|q\.?n\.?|q1d|qhs|BT)\b", "is misread as another time", "Write it in words.", _MEMORY),
+    Designation(r"\d\s?(?:K|M|MM)\b", "is misread as another thousand", "Write thousand or million.", _MEMORY),
+    Designation(r"\d\s?d\b", "can mean doses or days", "Write days or doses.", _MEMORY),
+    Designation(
+        r"\b(?:bid|tid|qid|BID|TID|QID|PRN|prn|STAT|NPO)\b", "is no word that is heard", "Write it in words.", _MEMORY
+    ),
 )
 """The entries that are looked for, in the order of the lists."""
 

@@ -1,10 +1,19 @@
 """``checkoff lint FILE...``: what is wrong in a checklist, at which line, and how to mend it."""
 
 import argparse
+from pathlib import Path
 
-from assistant.checklist.lint import Finding, Known, Severity, from_error, lint
+from assistant.adapters.models import Engine, knows_english, stored
+from assistant.checklist import library
+from assistant.checklist.finding import Finding, Known, Severity
+from assistant.checklist.gather import parts_in
+from assistant.checklist.lint import from_error, lint
 from assistant.checklist.load import read_sheet
+from assistant.checklist.mending import mend
+from assistant.checklist.paper_file import read_paper
+from assistant.checklist.rules.listing import RULES
 from assistant.cli.screen import say_line, tell, write_json
+from assistant.errors import ChecklistError, UsageError
 from assistant.orders.load import available_orders
 from assistant.orders.solve import KEY_UNITS
 
@@ -12,8 +21,11 @@ _EXAMPLES = """\
 examples:
   checkoff lint my-checklist.toml             every finding with file, line and remedy
   checkoff lint primary-line secondary-line   checklists of the library, by name
+  checkoff lint my-checklists                 every checklist and part of a folder
   checkoff lint --strict *.toml               warnings count too
+  checkoff lint --fix my-checklist.toml       mend what is mechanical, then name the rest
   checkoff lint --json my-checklist.toml      one JSON object a finding
+  checkoff lint --rules                       every rule, with an example
 
 Exit codes: 0 nothing to mend, 1 something is wrong (with --strict a warning too)."""
 
@@ -27,16 +39,26 @@ def add_parser(subparsers: "argparse._SubParsersAction[argparse.ArgumentParser]"
         epilog=_EXAMPLES,
         formatter_class=argparse.RawDescriptionHelpFormatter,
     )
-    parser.add_argument("files", nargs="+", metavar="FILE", help="path or name of a checklist")
+    parser.add_argument("files", nargs="*", metavar="FILE", help="path or name of a checklist, or a folder")
     parser.add_argument("--strict", action="store_true", help="fail on warnings too")
+    parser.add_argument("--fix", action="store_true", help="mend what is mechanical, in the files themselves")
+    parser.add_argument("--rules", action="store_true", help="list the rules instead")
     parser.add_argument("--json", action="store_true", help="one JSON object a finding")
     parser.set_defaults(run=run)
 
 
 def run(arguments: argparse.Namespace) -> int:
     """Carry out the verb; return the exit code."""
-    known = Known(KEY_UNITS, frozenset(available_orders()))
-    findings = list(dict.fromkeys(found for file in arguments.files for found in findings_of(file, known)))
+    if arguments.rules:
+        return _list_rules(as_json=arguments.json)
+    if not arguments.files:
+        raise UsageError("No checklist is named.", "Name a file or a folder, for example: checkoff lint my.toml")
+    files = [file for given in arguments.files for file in _files(given)]
+    if arguments.fix:
+        for file in files:
+            _fix(file)
+    known = what_is_known()
+    findings = list(dict.fromkeys(found for file in files for found in findings_of(file, known)))
     for found in findings:
         if arguments.json:
             write_json(_row(found))
@@ -49,12 +71,82 @@ def run(arguments: argparse.Namespace) -> int:
     return 1 if errors or (arguments.strict and warnings) else 0
 
 
+def what_is_known() -> Known:
+    """The keys, orders and recognisers' words of this machine."""
+    return Known(KEY_UNITS, frozenset(available_orders()), _vocabularies())
+
+
 def findings_of(file: str, known: Known) -> tuple[Finding, ...]:
     """The findings of one file: what keeps it from loading, or what the rules say."""
     sheet, faults = read_sheet(file)
     if sheet is not None:
         return lint(sheet, known)
     return tuple(sorted((from_error(fault, file) for fault in faults), key=lambda found: (found.file, found.line)))
+
+
+def _files(given: str) -> list[str]:
+    """The checklists that an argument means: of a folder, all of it with its parts."""
+    folder = Path(given)
+    if not folder.is_dir():
+        return [given]
+    files = [path for path in sorted(folder.glob("*.toml")) if path.stem not in library.NO_CHECKLISTS]
+    found = [str(path) for path in (*files, *parts_in(folder))]
+    if not found:
+        raise ChecklistError(
+            f"{library.quoted(given)} holds no checklist.", "Name a folder with files that end in .toml."
+        )
+    return found
+
+
+def _fix(file: str) -> None:
+    """Mend a file where it lies; what cannot be read is left to the findings."""
+    path = library.find(file, "checklist", ChecklistError)
+    try:
+        paper = read_paper(path, ChecklistError)
+    except ChecklistError:
+        return
+    mended = mend(paper.content)
+    if not mended.changes:
+        return
+    try:
+        path.write_text(mended.text, encoding="utf-8", newline="")
+    except OSError as cause:
+        raise ChecklistError(f"{path} cannot be written: {cause.strerror}.", "Check its permissions.") from cause
+    for change in mended.changes:
+        tell(f"{path}: {change}.")
+
+
+def _vocabularies() -> dict[str, frozenset[str]]:
+    """The words that each model with a fixed vocabulary can hear; the bundled model spells any word."""
+    words: dict[str, frozenset[str]] = {}
+    for model in stored():
+        table = model.path / "graph" / "words.txt"
+        if model.engine is Engine.VOSK and table.is_file() and knows_english(model):
+            try:
+                lines = table.read_text(encoding="utf-8").splitlines()
+            except (OSError, UnicodeDecodeError):  # checkoff models tells about it
+                continue
+            words[model.name] = frozenset(line.split(" ")[0] for line in lines)
+    return words
+
+
+def _list_rules(*, as_json: bool) -> int:
+    for rule in RULES:
+        if as_json:
+            write_json(
+                {
+                    "rule": rule.name,
+                    "severity": rule.severity.value,
+                    "about": rule.about,
+                    "example": rule.example,
+                    "fixed": rule.fixed,
+                }
+            )
+        else:
+            mended = "  (--fix)" if rule.fixed else ""
+            say_line(f"{rule.name:<16} {rule.severity.value:<8} {rule.about}{mended}")
+            say_line(f"{'':<16} {'':<8} named: {rule.example}")
+    return 0
 
 
 def _row(found: Finding) -> dict[str, object]:

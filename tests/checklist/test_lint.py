@@ -162,6 +162,14 @@ MISREAD = [
     ("inject SQ", "SQ"),
     ("then D/C it", "D/C"),
     ("take TID", "TID"),
+    ("Give 10 u now", "0 u"),
+    ("Give 5 ug", "ug"),
+    ("twice tiw", "tiw"),
+    ("drops OD", "OD"),
+    ("take it qhs", "qhs"),
+    ("heparin 5 K units", "5 K"),
+    ("for 5 d", "5 d"),
+    ("take bid", "bid"),
 ]
 
 

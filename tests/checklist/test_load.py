@@ -43,7 +43,7 @@ def test_what_editors_do_to_a_file(tmp_path: Path) -> None:
 
 BROKEN = [
     # what is changed, with what, line, what the sentence says, what the remedy says
-    ('title = "Flow check"', 'title = "Flow check', 1, "this is not TOML", "Mend the line"),
+    ('title = "Flow check"', 'title = "Flow check', 1, "this is not TOML", "Close the text"),
     ('title = "Flow check"\n', "", 1, '"title" is missing.', "Add title"),
     ('title = "Flow check"', "title = 4", 1, '"title" must be a text.', "quotation marks"),
     ('title = "Flow check"', 'titel = "Flow check"', 1, '"titel" is not a field here.', 'Did you mean "title"?'),
@@ -129,7 +129,7 @@ UNREADABLE = [
     (b"steps = 4", '"steps" must be a list', "[[steps]]"),
     (b"[[steps]]", "line 1, step number 1:", "Add"),
     (b"[[step]]\nid = 'a'", '"step" is not a field here', 'Did you mean "steps"?'),
-    (b"\x00", "this is not TOML", "Mend"),
+    (b"\x00", "this is not TOML", "Compare"),
 ]
 
 

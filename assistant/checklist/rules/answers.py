@@ -1,0 +1,137 @@
+"""Rules about what a learner answers: that the line asks for it, and that it can be heard and told apart."""
+
+import re
+from collections.abc import Iterator
+from itertools import combinations
+
+import jellyfish
+
+from assistant.checklist.finding import Bench, Complaint, error, warning
+from assistant.checklist.library import quoted
+from assistant.checklist.model import ChoiceAsked, DoneAsked, ObservationAsked, QuestionAsked, Step, WaitAsked
+from assistant.spoken import interpret, speech
+from assistant.spoken.english.numbers import TEENS, TENS, TWINS
+from assistant.spoken.expect import ConfirmExpected
+from assistant.spoken.meaning import Answer, Command, Kind
+
+ALIKE = 0.75
+"""Share of equal letters from which two words of a choice are taken to sound alike (chosen by the table of
+pairs in the tests, no source)."""
+_NEGATIONS = frozenset({"not", "no", "non", "never", "without"})
+_TWIN_WORDS = {frozenset((TEENS[teen - 10], TENS[ten // 10 - 2])) for teen, ten in TWINS.items()}
+
+
+def line_asks(step: Step, _number: int, _bench: Bench) -> Iterator[Complaint]:
+    """The line must ask for what the step expects, and for nothing that means a command."""
+    asks = "?" in step.say
+    match step.expect:
+        case QuestionAsked() if not asks:
+            yield error(
+                "answers-clash", "say", "a question is expected, and the line asks none.", "Write it as a question."
+            )
+        case QuestionAsked() if re.search(r"\bor\b[^.?]*\?", step.say):
+            yield warning(
+                "answers-clash",
+                "say",
+                "yes and no do not tell which side of the or is meant.",
+                'Ask for one thing, or expect = { kind = "choice", ... }.',
+            )
+        case DoneAsked() | WaitAsked() if asks:
+            yield error(
+                "answers-clash",
+                "say",
+                "the line asks a question, and done is expected: no would mean not yet.",
+                'Write it as something to do, or expect = { kind = "question" }.',
+            )
+    command = re.search(rf"\bsay\s+[\"']?({'|'.join(map(re.escape, Command))})\b", step.say, re.IGNORECASE)
+    if command:
+        yield error(
+            "answers-clash",
+            "say",
+            f"{quoted(command[1])} is a command that can be said at any time, so it is no answer.",
+            "Ask for done, yes, no, a choice, a number or a name.",
+        )
+    if isinstance(step.expect, ObservationAsked) and re.search(r"\bsay (?:done|yes|no)\b", step.say, re.IGNORECASE):
+        yield error(
+            "answers-clash",
+            "say",
+            "only the instructor answers here, with seen or not seen.",
+            "Say what the instructor watches for.",
+        )
+
+
+def choices(step: Step, _number: int, bench: Bench) -> Iterator[Complaint]:
+    """Every alternative can be heard, means nothing else, and sounds like no other one."""
+    asked = step.expect
+    if not isinstance(asked, ChoiceAsked):
+        return
+    said = [
+        (choice, way, heard_as(bench.sheet.checklist.aloud(way)))
+        for choice in asked.choices
+        for way in (choice, *asked.phrases.get(choice, ()))
+    ]
+    for _choice, way, words in said:
+        if not words:
+            yield error("hearable", "expect", f"{quoted(way)} holds nothing that can be said.", "Write it in words.")
+        elif re.search(r"[^a-z' ]", words):
+            yield error(
+                "hearable", "expect", f"{quoted(way)} holds a sign that no recogniser writes.", "Write it in words."
+            )
+        meaning = interpret(words, ConfirmExpected()) if words else None
+        if isinstance(meaning, Answer) and meaning.kind in (Kind.COMMAND, Kind.CONFIRM, Kind.DONE):
+            kind = "a command" if meaning.kind is Kind.COMMAND else f"understood as {meaning.value}"
+            yield error("answers-clash", "expect", f"{quoted(way)} is {kind} at any step.", "Use other words for it.")
+        for name, known in bench.known.vocabularies.items():
+            unheard = [word for word in words.split() if word not in known]
+            if unheard:
+                yield warning(
+                    "hearable",
+                    "expect",
+                    f"the recogniser {name} has no word {quoted(unheard[0])}.",
+                    "Use another word, or add a phrase that it can hear.",
+                )
+    for (one, way, words), (other, other_way, other_words) in combinations(said, 2):
+        if one == other or not words or not other_words:
+            continue
+        if words == other_words:
+            yield error(
+                "answers-clash", "expect", f"{quoted(way)} stands for two choices.", "Use other words for one of them."
+            )
+        elif sound_alike(words, other_words):
+            yield warning(
+                "sounds-alike",
+                "expect",
+                f"{quoted(way)} and {quoted(other_way)} sound alike.",
+                "Use words that differ from their first sound on.",
+            )
+
+
+def heard_as(text: str) -> str:
+    """A text as a recogniser would write it: small letters, no stops."""
+    return " ".join(re.sub(r"[.,;:!?\"()\u201c\u201d-]", " ", speech(text).lower().replace("\u2019", "'")).split())
+
+
+def sound_alike(one: str, other: str) -> bool:
+    """Whether two answers could be taken for each other by ear.
+
+    Words that both have tell nothing. What is left sounds alike where it differs in a "not" only, where it is
+    a teen and its ten, where its consonants sound the same (Metaphone, Lawrence Philips 1990), or where most
+    letters are the same (Levenshtein distance).
+    """
+    left, right = one.split(), other.split()
+    rest = [word for word in left if word not in right], [word for word in right if word not in left]
+    if not rest[0] or not rest[1]:
+        more = rest[0] or rest[1]
+        return not more or bool(_NEGATIONS & set(more))
+    first, second = " ".join(rest[0]), " ".join(rest[1])
+    if frozenset((first, second)) in _TWIN_WORDS or any(
+        longer == prefix + shorter
+        for longer, shorter in ((first, second), (second, first))
+        for prefix in ("in", "un", "im", "non")
+    ):
+        return True
+    codes = jellyfish.metaphone(first), jellyfish.metaphone(second)
+    if codes[0] == codes[1] and len(codes[0]) > 1:
+        return True
+    longest = max(len(first), len(second))
+    return longest >= 4 and 1 - jellyfish.levenshtein_distance(first, second) / longest >= ALIKE

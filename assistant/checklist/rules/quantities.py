@@ -1,0 +1,144 @@
+"""Rules about numbers: keys, units, ranges, waits."""
+
+import re
+from collections.abc import Iterator
+from decimal import Decimal
+
+from assistant.checklist.finding import Bench, Complaint, error, warning
+from assistant.checklist.library import nearest, quoted
+from assistant.checklist.model import NameAsked, NumberAsked, Step, WaitAsked
+from assistant.dosing.units import unit
+from assistant.errors import QuantityError
+from assistant.spoken import expect
+
+LONGEST_WAIT_S = 900
+"""A wait at a lab station beyond this is more likely a wrong unit (common practice, no source)."""
+SHORTEST_EXPIRY_S = 10
+"""Nobody reaches the next step faster (common practice, no source)."""
+_WAIT = re.compile(r"(?:(\d+)\s*(?:to|-|\u2013)\s*)?(\d+)\s*(s\b|sec\b|seconds?\b|min\b|minutes?\b)", re.IGNORECASE)
+
+
+def key(step: Step, _number: int, bench: Bench) -> Iterator[Complaint]:
+    """A number or a name must be one that the answer key holds, in a unit of its kind."""
+    asked = step.expect
+    if not isinstance(asked, NumberAsked | NameAsked):
+        return
+    if asked.key and asked.key not in bench.known.keys:
+        yield error(
+            "key-known",
+            "expect",
+            f"the answer key holds nothing called {quoted(asked.key)}.",
+            nearest(asked.key, bench.known.keys) or f"It holds: {', '.join(bench.known.keys)}.",
+        )
+    if isinstance(asked, NameAsked):
+        if bench.known.keys.get(asked.key) is not None:
+            yield error("key-kind", "expect", f"{quoted(asked.key)} is a number, not a name.", 'Write kind = "number".')
+        return
+    try:
+        written = unit(asked.unit)
+    except QuantityError as cause:
+        yield error("unit-known", "expect", cause.what, cause.remedy)
+        return
+    if written.name != asked.unit:
+        yield warning(
+            "unit-spelling",
+            "expect",
+            f"the trade prints {quoted(asked.unit)} as {quoted(written.name)}.",
+            f'Write unit = "{written.name}".',
+        )
+    if asked.key in bench.known.keys:
+        wanted = bench.known.keys[asked.key]
+        if wanted is None:
+            yield error("key-kind", "expect", f"{quoted(asked.key)} is a name, not a number.", 'Write kind = "name".')
+        elif unit(wanted).kind != written.kind:
+            yield error(
+                "unit-fits",
+                "expect",
+                f"{quoted(asked.unit)} measures a {written.kind}, and {quoted(asked.key)} is a {unit(wanted).kind}.",
+                f"Use a unit such as {wanted}.",
+            )
+
+
+def ranges(step: Step, _number: int, _bench: Bench) -> Iterator[Complaint]:
+    """A range can be met, and a tolerance leaves something to be wrong."""
+    asked = step.expect
+    if not isinstance(asked, NumberAsked):
+        return
+    low = asked.lowest if asked.lowest is not None else Decimal(0)
+    high = asked.highest
+    if high is not None and low > high:
+        yield error(
+            "range", "expect", f"no number is at least {low} and at most {high}.", "Change lowest and highest round."
+        )
+    elif low < 0 or (high is not None and high < 0):
+        yield error("range", "expect", "no quantity of this trade is below zero.", "Begin the range at 0.")
+    elif high is not None and low == high:
+        yield warning(
+            "range", "expect", f"the range allows nothing but {high}.", "Compare with a key, or widen the range."
+        )
+    if low > expect.NumberExpected("mL").highest:
+        yield error("range", "expect", f"a number of {low} or more cannot be said.", "Ask in a larger unit.")
+    if asked.within and not asked.key:
+        yield warning("range", "expect", "within is compared with no key.", "Widen the range, and take within out.")
+    if asked.within and unit_kind(asked) == "rate" and asked.unit != "gtt/min":
+        yield warning(
+            "range",
+            "expect",
+            "a rate that is set on a pump is right or wrong, and never nearly right.",
+            "Take within out; it is for what is counted or measured.",
+        )
+
+
+def unit_kind(asked: NumberAsked) -> str:
+    """The kind of quantity that is asked for; "" where the unit is unknown."""
+    try:
+        return unit(asked.unit).kind
+    except QuantityError:
+        return ""
+
+
+def waits(step: Step, _number: int, _bench: Bench) -> Iterator[Complaint]:
+    """A timed wait is as long as the line says, and as a lab session allows."""
+    if step.expires is not None and step.expires.after_s < SHORTEST_EXPIRY_S:
+        yield warning(
+            "wait",
+            ("expires", "after_s"),
+            f"the settings are lost after {step.expires.after_s} seconds, before anyone can go on.",
+            "Give seconds, for example after_s = 180.",
+        )
+    if not isinstance(step.expect, WaitAsked):
+        return
+    seconds = step.expect.seconds
+    if seconds > LONGEST_WAIT_S:
+        yield warning(
+            "wait",
+            "expect",
+            f"{seconds} seconds are {seconds // 60} minutes of waiting.",
+            "Write the time in seconds; a longer wait belongs into a session of its own.",
+        )
+    said = _WAIT.search(step.say)
+    if said is None:
+        return
+    factor = 60 if said[3].lower().startswith("min") else 1
+    bounds = [int(part) * factor for part in said.groups()[:2] if part]
+    if not bounds[0] <= seconds <= bounds[-1]:
+        yield error(
+            "wait-said",
+            "say",
+            f"the line says {said[2]} {said[3]}, and {seconds} seconds are waited for.",
+            "Make them the same.",
+        )
+
+
+def gives_answer(step: Step, _number: int, bench: Bench) -> Iterator[Complaint]:
+    """A line that asks for a number holds none: it could be the right one."""
+    if bench.sheet.checklist.number_asked(step) is None:
+        return
+    for name, texts in (("say", (step.say,)), ("hint", (step.hint,)), ("stronger", step.stronger)):
+        if any(re.search(r"\d", text) for text in texts):
+            yield error(
+                "gives-answer",
+                name,
+                f"{name} holds a number, and the step asks for one.",
+                "Take the number out: it comes from the order.",
+            )

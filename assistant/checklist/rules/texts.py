@@ -1,0 +1,135 @@
+"""Rules about texts: what is misread, what cannot be said, what is too long or too hard to hold in mind."""
+
+import re
+from collections.abc import Iterator
+
+from assistant.checklist.finding import Bench, Complaint, error, warning
+from assistant.checklist.library import quoted
+from assistant.checklist.model import Checklist, ChoiceAsked, Step
+from assistant.checklist.wording import error_prone, unspeakable
+
+LONGEST_SAY_WORDS = 20
+"""Words of a line that is read aloud; a longer one is not held in mind (common practice, no source)."""
+LONGEST_SENTENCE_WORDS = 30
+"""Words of any other spoken sentence (plain-language guides ask for 15 to 20 on average, from memory)."""
+HARDEST_GRADE = 13
+"""Reading grade of all that a step says: 12 ends secondary school; what lies above was not written plainly
+(chosen on the library's own steps, no source)."""
+FEWEST_WORDS = 40
+"""A grade of fewer words says nothing."""
+
+
+def step_texts(step: Step) -> Iterator[tuple[str | tuple[str, ...], str]]:
+    """Every text of a step that is shown, spoken or printed, with its field."""
+    for name in ("say", "more", "hint", "why", "if_wrong"):
+        yield name, getattr(step, name)
+    for text in step.stronger:
+        yield "stronger", text
+    if step.tries is not None:
+        yield "tries_spent", step.tries_spent
+    if step.expires is not None:
+        yield ("expires", "say"), step.expires.say
+    if isinstance(step.expect, ChoiceAsked):
+        for text in step.expect.advice.values():
+            yield ("expect", "advice"), text
+
+
+def length(step: Step, _number: int, _bench: Bench) -> Iterator[Complaint]:
+    """A line that is read aloud is short, and so is every sentence of the rest."""
+    words = len(step.say.split())
+    if words > LONGEST_SAY_WORDS:
+        yield warning(
+            "say-length",
+            "say",
+            f"the line has {words} words; more than {LONGEST_SAY_WORDS} are not held in mind.",
+            "Say one thing; move the rest into more.",
+        )
+    for field, text in step_texts(step):
+        longest = max((len(sentence.split()) for sentence in sentences(text)), default=0)
+        if field not in ("say", "why") and longest > LONGEST_SENTENCE_WORDS:
+            yield warning(
+                "sentence-length",
+                field,
+                f"a sentence has {longest} words; more than {LONGEST_SENTENCE_WORDS} are lost by ear.",
+                "Make two of it.",
+            )
+
+
+def reading(step: Step, _number: int, bench: Bench) -> Iterator[Complaint]:
+    """What is spoken is plain enough to be followed by ear."""
+    said = " ".join(bench.sheet.checklist.aloud(text) for text in (step.say, step.more, step.hint, step.if_wrong))
+    if len(said.split()) < FEWEST_WORDS:
+        return
+    grade = reading_grade(said)
+    if grade > HARDEST_GRADE:
+        yield warning(
+            "reading-level",
+            "more" if step.more else "say",
+            f"what this step says reads like school grade {grade:.0f}; {HARDEST_GRADE} is hard enough by ear.",
+            "Use shorter sentences and shorter words.",
+        )
+
+
+def reading_grade(text: str) -> float:
+    """The Automated Readability Index of a text, as a school grade; 0 for a text without words.
+
+    Source: E. A. Smith and R. J. Senter, Automated Readability Index, AMRL-TR-66-220 (1967):
+    4.71 x letters per word + 0.5 x words per sentence - 21.43 (from memory).
+    """
+    words = re.findall(r"[\w'-]+", text)
+    if not words:
+        return 0
+    letters = sum(len(word) for word in words)
+    return 4.71 * letters / len(words) + 0.5 * len(words) / max(1, len(list(sentences(text)))) - 21.43
+
+
+def sentences(text: str) -> Iterator[str]:
+    """The sentences of a text; a colon or a semicolon ends one for the ear."""
+    return (part for part in re.split(r"(?<=[.!?:;])\s+", text.strip()) if part)
+
+
+def wording(step: Step, _number: int, bench: Bench) -> Iterator[Complaint]:
+    """Nothing that is misread, nothing that cannot be spoken."""
+    for field, text in step_texts(step):
+        name = field if isinstance(field, str) else field[-1]
+        yield from _slips(field, name, text, bench.sheet.checklist)
+    if isinstance(step.expect, ChoiceAsked):
+        for text in step.expect.choices:
+            yield from _slips("expect", "choices", text, bench.sheet.checklist)
+
+
+def head_wording(checklist: Checklist) -> Iterator[Complaint]:
+    """The same for what the head says."""
+    for name, texts in (
+        ("title", (checklist.title,)),
+        ("purpose", (checklist.purpose,)),
+        ("cautions", checklist.cautions),
+        ("equipment", checklist.equipment),
+        ("abbreviations", tuple(checklist.abbreviations.values())),
+    ):
+        for text in texts:
+            yield from _slips(name, name, text, checklist)
+
+
+def _slips(field: str | tuple[str, ...], name: str, text: str, checklist: Checklist) -> Iterator[Complaint]:
+    for slip in error_prone(text):
+        yield error("error-prone", field, f"{quoted(slip.found)} in {name} {slip.reason}.", slip.mend)
+    for slip in unspeakable(text):
+        if slip.found not in checklist.abbreviations:
+            yield error("speakable", field, f"{quoted(slip.found)} in {name} {slip.reason}.", slip.mend)
+
+
+def said_twice(step: Step, number: int, bench: Bench) -> Iterator[Complaint]:
+    """Two steps of one file with the same line cannot be told apart by ear."""
+    place = bench.sheet.places[step.id]
+    for earlier in bench.earlier(number):
+        other = bench.sheet.places[earlier.id]
+        # One step of a part that stands twice is the same step at another place of the procedure.
+        if earlier.say == step.say and other.paper.path == place.paper.path and other.number != place.number:
+            yield warning(
+                "said-twice",
+                "say",
+                f"{quoted(earlier.id)} says the same line.",
+                "Word one of them so that the learner hears which it is.",
+            )
+            return
