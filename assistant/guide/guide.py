@@ -83,9 +83,20 @@ class Guide:
         mode: Mode,
         pins: Mapping[str, str],
     ) -> None:
+        self.given = Given(
+            checklist,
+            order_text,
+            key,
+            mode,
+            asks_consent=pins.get("sound") == KEEP_SOUND,
+            instructor_code=pins.get("instructor") == WITH_CODE,
+        )
+        values = self.given.values()
         for step in checklist.steps:
             if not isinstance(step.expect, NumberAsked | NameAsked) or not step.expect.key:
                 continue
+            if not all(condition.step or condition.met(values, {}) for condition in step.applies):
+                continue  # never asked with this order
             if step.expect.key not in key:
                 raise OrderError(
                     f"The checklist {checklist.name} asks for {step.expect.key}, which the order lacks.",
@@ -99,14 +110,6 @@ class Guide:
                     "Choose another order for this checklist.",
                 )
         self.progress = Progress({step.id: StepProgress() for step in checklist.steps})
-        self.given = Given(
-            checklist,
-            order_text,
-            key,
-            mode,
-            asks_consent=pins.get("sound") == KEEP_SOUND,
-            instructor_code=pins.get("instructor") == WITH_CODE,
-        )
         self._pins = dict(pins)
         self._pending: tuple[Progress, list[Effect]] | None = None
 
