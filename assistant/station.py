@@ -4,14 +4,17 @@ It performs what the guide asks for, in order, and holds no rule of the procedur
 about an event before its entry is on disk, because the guide gives those effects only on `Recorded`.
 """
 
+import copy
 import queue
-import time
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from datetime import datetime
 from typing import Protocol
 
+from assistant.adapters.instructor_line import read_instructor_line
+from assistant.conversation import Conversation
 from assistant.guide.effects import Adjust, Append, Cover, Effect, Finish, Listen, Outcome, Say, WakeAt
+from assistant.guide.entries import stamp
 from assistant.guide.events import (
     EarBack,
     EarLost,
@@ -28,12 +31,23 @@ from assistant.guide.events import (
     Woke,
 )
 from assistant.guide.guide import Guide
-from assistant.ports import Clock, Ear, ListeningStarted, SpeechEnded, SpeechStarted, Voice
+from assistant.ports import (
+    AnswerHeard,
+    Clock,
+    Ear,
+    LearnerSilent,
+    LearnerSpeaks,
+    ListeningStarted,
+    SpeechEnded,
+    SpeechStarted,
+    Voice,
+)
+from assistant.spoken.expect import ConfirmExpected
 
-SPEECH_GRACE_S = 8
-"""Longest time that a sentence may take beyond its length before it is given up."""
-SPEECH_S_A_CHARACTER = 0.12
-"""Slow speech; a sentence that is not over by then is not waited for."""
+LIKELY = ("yes", "done", "no")
+"""Answers whose consequences are made ready while the learner works."""
+PREPARED = 2
+"""So many sentences of each; the rest is made while they sound."""
 POLL_S = 0.5
 """Longest wait without looking up, so that an interrupt from the keyboard is seen."""
 
@@ -102,6 +116,8 @@ class Station:
         ear, voice: this machine's ports, None where there is none.
         source: input to be fetched, None where a keyboard posts into the inbox.
         sounds: where sound is kept if the learner agrees; None where none is to be.
+        instructor_code: what the instructor types to be one; "" where none was set.
+        talk_over: the microphone does not hear the voice, so the learner may interrupt it.
     """
 
     def __init__(
@@ -115,6 +131,9 @@ class Station:
         voice: Voice | None = None,
         source: Source | None = None,
         sounds: SoundStore | None = None,
+        instructor_code: str = "",
+        *,
+        talk_over: bool = False,
     ) -> None:
         self._guide = guide
         self._new_record = new_record
@@ -123,30 +142,28 @@ class Station:
         self._inbox = inbox
         self._ear = ear
         self._voice = voice
+        self._conversation = Conversation(ear, voice, talk_over=talk_over)
         self._source = source
         self._sounds = sounds
+        self._instructor_code = instructor_code
         self._record: Keeper | None = None
         self._wakes: list[WakeAt] = []
-        self._listen: Listen | None = None
         self._outcome: Outcome | None = None
-        self._utterance = 0
-        self._speaking = 0
-        self._speech_due_s = 0.0
-        self._ear_alive = ear is not None
         self._typed_ended = False
 
-    def run(self, resumed: Keeper | None = None) -> Outcome:
+    def run(self, resumed: Keeper | None = None, clock_behind_s: str = "") -> Outcome:
         """Live through the attempt; return how it ended.
 
         Args:
             resumed: the record of the attempt that is taken up, None for a new attempt.
+            clock_behind_s: as in `Resumed`.
 
         Raises:
             RecordError: an entry could not be put on disk; the attempt ends, the file stays as it is.
         """
         self._record = resumed
         try:
-            self._give(self._resumed() if resumed else Opened(self._clock.now()))
+            self._give(self._resumed(clock_behind_s) if resumed else Opened(self._clock.now()))
             while self._outcome is None:
                 self._take(self._next())
             self._let_speak()
@@ -156,9 +173,9 @@ class Station:
 
     def close(self) -> None:
         """Let go of every device and of the record."""
-        for port in (self._ear, self._voice, self._record):
-            if port is not None:
-                port.close()
+        self._conversation.close()
+        if self._record is not None:
+            self._record.close()
 
     # Input.
 
@@ -172,12 +189,13 @@ class Station:
             due = min((wake.at for wake in self._wakes), default=None)
             if due is not None and self._clock.now() >= due:
                 return self._woken(due)
-            if self._speaking:
-                ended = self._wait_for_voice()
-                if ended is not None:
-                    return ended
-                continue
-            if self._source is not None and self._listen is not None and self._listen.wanted:
+            if self._conversation.is_speaking:
+                try:
+                    return self._inbox.get(timeout=POLL_S)
+                except queue.Empty:
+                    self._conversation.give_up_overdue()
+                    continue
+            if self._source is not None and self._conversation.wants_answer:
                 event = self._source.next_event(due)
                 if event is not None:
                     return event
@@ -193,46 +211,54 @@ class Station:
         self._wakes.remove(wake)
         return Woke(self._clock.now(), wake.token)
 
-    def _wait_for_voice(self) -> object | None:
-        """What comes while the voice sounds; a voice that never tells its end is not waited for."""
-        try:
-            return self._inbox.get(timeout=POLL_S)
-        except queue.Empty:
-            if time.monotonic() < self._speech_due_s:
-                return None
-            self._speaking = 1
-            return SpeechEnded(self._utterance, self._clock.now())
-
     def _take(self, happening: object) -> None:
         match happening:
             case SpeechStarted():
-                return
-            case SpeechEnded():
-                self._speech_ended()
+                self._note_latency()
+            case SpeechEnded(utterance):
+                self._conversation.ended(utterance)
+            case LearnerSpeaks():
+                self._conversation.speaks(happening)
+            case LearnerSilent():
+                self._conversation.silent(happening)
+            case AnswerHeard():
+                heard = self._conversation.answer(happening)
+                if heard is not None:
+                    self._give(heard)
             case ListeningStarted():
                 self._screen.listening()
             case Typed(words=words) if not words.strip():
-                self._hush()  # Enter alone hushes the voice
+                self._conversation.hush()  # Enter alone hushes the voice
             case Interrupted():
-                self._hush()
+                self._conversation.hush()
                 self._give(InputEnded(self._clock.now()))
-            case InputEnded() if self._ear_alive:
+            case InputEnded() if self._conversation.can_hear:
                 self._typed_ended = True
             case Typed():
-                self._hush()
-                self._give(happening)
+                self._conversation.hush()
+                self._give_typed(happening)
             case EarLost():
-                self._ear_alive = False
+                self._conversation.ear_lost()
                 self._give(happening)
                 if self._typed_ended:
                     self._give(InputEnded(self._clock.now()))
             case EarBack():
-                self._ear_alive = True
+                self._conversation.ear_back()
                 self._give(happening)
             case Heard() | NotUnderstood() | InstructorCame() | Woke() | VoiceLost() | InputEnded():
                 self._give(happening)
             case _:
                 raise TypeError(f"nobody posts {type(happening).__name__} here")
+
+    def _give_typed(self, typed: Typed) -> None:
+        """A line is the learner's, unless it begins with the instructor's word; the code stays here."""
+        line = read_instructor_line(typed.words, self._instructor_code)
+        if line is None:
+            self._give(typed)
+            return
+        self._give(InstructorCame(typed.at, line.proven))
+        if line.words:
+            self._give(Typed(typed.at, line.words))
 
     # The guide and what it asks for.
 
@@ -247,14 +273,18 @@ class Station:
         match effect:
             case Append(body):
                 recorded = self._append(self._with_sound(body, event))
+                self._conversation.recorded(recorded.sequence)
                 self._screen.taken(event)
                 for following in self._guide.receive(recorded):
                     self._perform(following, event)
             case Say():
-                self._say(effect)
+                self._screen.show(effect)
+                self._conversation.say(effect)
             case Listen():
-                self._listen = effect
-                self._open_ear()
+                if self._sounds is not None and self._guide.may_keep_sound():
+                    self._conversation.keep_sound()
+                self._conversation.listen(effect)
+                self._prepare(effect)
             case WakeAt():
                 self._wakes = [effect]  # the guide counts one call; an earlier one is stale
             case Adjust(rate, loudness):
@@ -267,9 +297,9 @@ class Station:
                     self._record.seal(seal)
                 self._outcome = outcome
 
-    def _resumed(self) -> Resumed:
-        now = self._clock.now()
-        return Resumed(now) if self._ear is None else Resumed(now, self._ear.name, self._ear.model_digest)
+    def _resumed(self, clock_behind_s: str) -> Resumed:
+        ear, model = ("", "") if self._ear is None else (self._ear.name, self._ear.model_digest)
+        return Resumed(self._clock.now(), ear, model, clock_behind_s)
 
     def _with_sound(self, body: Mapping[str, object], event: Event) -> Mapping[str, object]:
         """The body with what is kept of the event's sound; the very answer that agrees is not kept."""
@@ -283,39 +313,30 @@ class Station:
             return Recorded(1, self._record.head)
         return Recorded(*self._record.append(body))
 
-    # The voice and the ear: one at a time.
+    # The voice.
 
-    def _say(self, say: Say) -> None:
-        self._screen.show(say)
-        if self._voice is None or not say.speech:
+    def _prepare(self, listen: Listen) -> None:
+        """Let the voice get ready what the likeliest answers would make the guide say."""
+        if self._voice is None or self._ear is None or not isinstance(listen.expect, ConfirmExpected):
             return
-        if self._ear is not None:
-            self._ear.mute()
-        self._utterance += 1
-        self._speaking += 1
-        begins_s = max(self._speech_due_s, time.monotonic())
-        self._speech_due_s = begins_s + SPEECH_GRACE_S + SPEECH_S_A_CHARACTER * len(say.speech)
-        self._voice.say(self._utterance, say.speech)
+        for words in LIKELY:
+            # A guide changes only itself, and its progress it never changes but replaces: the copy is a trial.
+            trial = copy.copy(self._guide)
+            effects = trial.receive(Heard(self._clock.now(), words))
+            if effects and isinstance(effects[0], Append):
+                effects = trial.receive(Recorded(0, ""))
+            for say in [effect for effect in effects if isinstance(effect, Say)][:PREPARED]:
+                self._conversation.prepare(say)
 
-    def _speech_ended(self) -> None:
-        self._speaking = max(0, self._speaking - 1)
-        if not self._speaking:
-            self._speech_due_s = 0.0
-            self._open_ear()
-
-    def _hush(self) -> None:
-        if self._voice is not None and self._speaking:
-            self._voice.hush()
-
-    def _open_ear(self) -> None:
-        if self._ear is not None and self._ear_alive and self._listen is not None and not self._speaking:
-            if self._sounds is not None and self._guide.may_keep_sound():
-                self._ear.keep_sound()
-            self._ear.listen(self._listen.expect)
+    def _note_latency(self) -> None:
+        """How long the learner waited, as an entry that no attempt depends on."""
+        spent = self._conversation.sounded()
+        if spent is not None and self._record is not None and self._outcome is None:
+            self._record.append({**spent, "at": stamp(self._clock.now())})
 
     def _let_speak(self) -> None:
         """After the end: let the voice finish the result."""
         self._wakes = []
-        self._listen = None
-        while self._speaking:
+        self._conversation.stop_listening()
+        while self._conversation.is_speaking:
             self._take(self._next())

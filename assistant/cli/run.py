@@ -1,6 +1,7 @@
 """``checkoff run``: one attempt, by voice where this machine can, by keyboard always."""
 
 import argparse
+import os
 import queue
 import sys
 from datetime import UTC, datetime
@@ -16,17 +17,22 @@ from assistant.cli.attempt import (
     RecordPlace,
     ear_pins,
     end_on_signals,
+    last_time,
     pins,
     screen_for,
     take_papers,
     tell_result,
 )
+from assistant.cli.instructor_code import CODE_VARIABLE, code_of, code_pins
 from assistant.cli.screen import tell
 from assistant.errors import UsageError
 from assistant.guide.guide import KEEP_SOUND, Guide
 from assistant.guide.progress import Mode
 from assistant.record.file import RecordFile
 from assistant.station import Station
+
+NOTABLE_S = 1.0
+"""Seconds that a clock may be behind the record without a word about it."""
 
 _EXAMPLES = """\
 examples:
@@ -69,6 +75,12 @@ def add_sound_options(parser: argparse.ArgumentParser) -> None:
     way.add_argument("--voice", action="store_true", help="by voice (the default where it can be done)")
     way.add_argument("--typed", action="store_true", help="by typed lines from standard input, silently")
     parser.add_argument("--ear", metavar="NAME", help="which recogniser listens (see: checkoff models list)")
+    parser.add_argument(
+        "--instructor-code",
+        metavar="CODE",
+        default=os.environ.get(CODE_VARIABLE, ""),
+        help=f"the instructor then speaks only with it: instructor CODE (also: {CODE_VARIABLE})",
+    )
     parser.add_argument("--plain", action="store_true", help="plain lines (they always are; kept for scripts)")
     parser.add_argument("--json", action="store_true", help="one JSON object a line in place of text")
 
@@ -84,6 +96,7 @@ def run(arguments: argparse.Namespace) -> int:
         if arguments.typed:
             raise UsageError("Typed input makes no sound to keep.", "Leave out --keep-sound or --typed.")
         pinned["sound"] = KEEP_SOUND
+    pinned |= code_pins(arguments.instructor_code)
     place = RecordPlace(arguments.records, papers.checklist.name, arguments.learner, datetime.now(UTC))
     return attempt(arguments, papers, mode, pinned, place)
 
@@ -97,9 +110,13 @@ def attempt(
     taken_up: tuple[Guide, RecordFile] | None = None,
 ) -> int:
     """Live through a new attempt, or one that is taken up; return the exit code."""
+    code = arguments.instructor_code if taken_up is None else code_of(taken_up[1].entries[0], arguments.instructor_code)
     # Its put may be called from a signal's handler.
     inbox: queue.SimpleQueue[object] = queue.SimpleQueue()
-    clock = SystemClock()
+    clock = SystemClock(last_time(taken_up[1].entries) if taken_up else None)
+    behind_s = f"{clock.behind_s:.0f}" if clock.behind_s >= NOTABLE_S else ""
+    if behind_s:
+        tell(f"This machine's clock is {behind_s} s behind the record: times go on from the record's last one.")
     sound = Sound() if arguments.typed else open_sound(inbox.put, clock, arguments.ear)
     for notice in sound.notices:
         tell(notice)
@@ -124,7 +141,8 @@ def attempt(
         sound.voice,
         source,
         SoundKeeper(lambda: record.path if record else place.path) if guide.given.asks_consent else None,
+        code,
     )
-    outcome = station.run(record)
+    outcome = station.run(record, behind_s)
     typed_lines.close()
     return tell_result(guide, outcome, record.path if record else place.path, as_json=arguments.json)

@@ -48,14 +48,14 @@ def _is_in_range(asked: NumberAsked, stated: dosing.Amount) -> bool:
 
 
 def expected(given: Given, step: Step) -> str:
-    """What the answer is compared with, as shown; empty where it is compared with nothing."""
+    """What the answer is compared with, as shown; empty where it is compared with nothing, or never asked."""
     match step.expect:
         case QuestionAsked(right=right) | ChoiceAsked(right=right):
             return right
         case NameAsked(key=key):
-            return str(given.key[key].value)
+            return str(given.key[key].value) if key in given.key else ""
     asked = number_of(given, step)
-    if asked is None:
+    if asked is None or (asked.key and asked.key not in given.key):
         return ""
     if asked.key:
         within = f" within {dosing.show(dosing.Amount(asked.within, asked.unit))}" if asked.within else ""

@@ -78,9 +78,9 @@ def answer_body(event: Event) -> dict[str, object]:
                 body["gap"] = True
             if event.doubtful:
                 body["doubtful"] = True
-        case Resumed() if event.ear:
-            body["ear"] = event.ear
-            body["ear_model"] = event.ear_model
+        case Resumed():
+            told = {"ear": event.ear, "ear_model": event.ear_model, "clock_behind_s": event.clock_behind_s}
+            body |= {name: text for name, text in told.items() if text}
         case NotUnderstood():
             body["ear"] = event.ear
         case Typed():
@@ -105,7 +105,7 @@ def event_of(entry: Mapping[str, object]) -> Event | None:
         case "opened":
             return Opened(at)
         case "resumed":
-            return Resumed(at, str(entry.get("ear", "")), str(entry.get("ear_model", "")))
+            return Resumed(at, *(str(entry.get(name, "")) for name in ("ear", "ear_model", "clock_behind_s")))
         case "heard":
             alternatives = entry.get("alternatives")
             confidence = entry.get("confidence")

@@ -13,11 +13,18 @@ class Opened:
 
 @dataclass(frozen=True)
 class Resumed:
-    """An interrupted attempt goes on; another recogniser may listen now (`ear`, and its model's digest)."""
+    """An interrupted attempt goes on.
+
+    Attributes:
+        ear, ear_model: what listens now, and the digest of its model; empty where nothing does.
+        clock_behind_s: seconds that this machine's clock is behind the record, as decimal text; empty where it
+            is not. Times go on from the record's last one.
+    """
 
     at: datetime
     ear: str = ""
     ear_model: str = ""
+    clock_behind_s: str = ""
 
 
 @dataclass(frozen=True)

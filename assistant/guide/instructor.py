@@ -18,7 +18,8 @@ def admit_instructor(turn: Turn) -> None:
         turn.note["verdict"] = "refused"
         turn.say(sentences.INSTRUCTOR_CODE_WANTED, Tone.HOLD)
         return
-    turn.draft.speaker = Person.INSTRUCTOR if turn.proven else Person.INSTRUCTOR_UNPROVEN
+    proven = turn.proven and turn.given.instructor_code
+    turn.draft.speaker = Person.INSTRUCTOR if proven else Person.INSTRUCTOR_UNPROVEN
     turn.note["by"] = turn.draft.speaker.value
     turn.note["verdict"] = "instructor admitted"
     interrupt(turn, State.WITH_INSTRUCTOR)

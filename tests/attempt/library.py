@@ -10,7 +10,17 @@ from functools import lru_cache
 
 from assistant import dosing
 from assistant.checklist.load import load
-from assistant.checklist.model import Checklist, NameAsked, NumberAsked, QuestionAsked, Step, WaitAsked
+from assistant.checklist.model import (
+    Checklist,
+    ChoiceAsked,
+    NameAsked,
+    NoteAsked,
+    NumberAsked,
+    ObservationAsked,
+    QuestionAsked,
+    Step,
+    WaitAsked,
+)
 from assistant.guide.events import Opened
 from assistant.guide.guide import Guide
 from assistant.guide.progress import Mode, State
@@ -55,13 +65,14 @@ PROCEDURES = (
     Procedure("bag-change", "b-clamp", "b-fluid", "oh-109", "put the bag back"),
     Procedure("saline-lock", "f-syringe", "f-flush", "", "stop flushing"),
     Procedure("lock-infusion", "l-again-scrub", "l-allergies", "oh-114", "call the prescriber"),
+    Procedure("weight-based-infusion", "w-line", "w-drug", "oh-116", "put it back"),
     Procedure("second-piggyback", "k-clamp", "k-compatible", "", "take a new set"),
     Procedure("air-in-line", "a-clamp", "a-patient", "", "call for help now"),
     Procedure("occlusion", "o-find", "o-flush", "", "stop flushing"),
     Procedure("site-gone-bad", "x-clamp", "x-drug", "", "leave the catheter in"),
     Procedure("discontinue", "d-clamp", "d-whole", "", "tell the prescriber now"),
-    Procedure("hourly-round", "r-drips", "r-fluid", "oh-104", "compare bag and order"),
-    Procedure("hand-over", "h-read-back", "h-fluid", "oh-104", "compare bag and order"),
+    Procedure("hourly-round", "r-drips", "r-fluid", "oh-119", "compare bag and order"),
+    Procedure("hand-over", "h-read-back", "h-fluid", "oh-119", "compare bag and order"),
 )
 
 
@@ -85,38 +96,47 @@ def papers(name: str, order: str = "") -> Papers:
 def amount(entry: KeyEntry) -> dosing.Amount:
     """A number of the answer key."""
     assert entry.unit is not None
-    return dosing.Amount(entry.value, entry.unit)  # type: ignore[arg-type]
+    assert not isinstance(entry.value, str)
+    return dosing.Amount(entry.value, entry.unit)
 
 
-def right_words(step: Step, key: Mapping[str, KeyEntry]) -> str:
-    """What a learner types who does everything right."""
+def right_words(step: Step, given: Papers) -> str:
+    """What a learner types who does everything right; of several choices that are all taken, the last."""
+    number = given.checklist.number_asked(step)
+    if number is not None:
+        return dosing.show(amount(given.key[number.key]))
     match step.expect:
-        case NumberAsked(key=name):
-            return dosing.show(amount(key[name]))
         case NameAsked(key=name):
-            return str(key[name].value)
+            return str(given.key[name].value)
         case QuestionAsked(right=right):
             return right
+        case ChoiceAsked(choices=choices, right=right):
+            return right or choices[-1]
+        case NoteAsked():
+            return "two centimetres of pale swelling above the wrist"
+        case ObservationAsked():
+            return "seen"
     return "done"
 
 
-def wrong_words(step: Step, key: Mapping[str, KeyEntry]) -> str:
+def wrong_words(step: Step, given: Papers) -> str:
     """What a learner types who errs: a tenfold number (a tenth of one that is large), or the other answer."""
+    number = given.checklist.number_asked(step)
+    if number is not None:
+        meant = amount(given.key[number.key])
+        tenfold = meant.value * 10
+        return dosing.show(dosing.Amount(tenfold if tenfold < LARGEST else meant.value / 10, meant.unit))
     match step.expect:
-        case NumberAsked(key=name):
-            meant = amount(key[name])
-            tenfold = meant.value * 10
-            return dosing.show(dosing.Amount(tenfold if tenfold < LARGEST else meant.value / 10, meant.unit))
         case QuestionAsked(right=right):
             return "no" if right == "yes" else "yes"
     raise AssertionError(f"{step.id} cannot be answered wrongly")
 
 
-def label_words(step: Step, order: Order) -> str:
-    """What the label on the stand says, where the step asks for it; else what is found is not as it should be."""
+def found_words(step: Step, given: Papers) -> str:
+    """What the label on the stand says, where the step asks for it; else that it is not as it should be."""
     if not isinstance(step.expect, NameAsked | NumberAsked):
-        return wrong_words(step, {})
-    label = order.labels()[step.expect.key]
+        return wrong_words(step, given)
+    label = given.order.labels()[step.expect.key]
     if isinstance(label, str) or isinstance(step.expect, NameAsked):
         return str(label)
     value = dosing.EXACT.apply(label.in_unit(step.expect.unit))
@@ -149,5 +169,5 @@ def walk(given: Papers, first: Mapping[str, Sequence[str]], mode: Mode = Mode.PR
         elif said.get(step.id):
             lived.type(said[step.id].pop(0))
         else:
-            lived.type(right_words(step, given.key))
+            lived.type(right_words(step, given))
     raise AssertionError(f"{given.checklist.name} does not come to an end: {lived.texts()[-500:]}")

@@ -10,7 +10,7 @@ from tests.attempt.program import here, process
 
 WRONG = [
     # arguments, exit code, what standard error says
-    (["run", "primry-line", "--typed"], 1, 'There is no checklist called "primry-line". Did you mean "primary-line"?'),
+    (["run", "primry-line", "--typed"], 1, 'There is no checklist called "primry-line". Did you mean "primary-line"'),
     (["run", "--order", "oh-999", "--typed"], 1, "There is no order called"),
     (["run", "--learner", "Jo Public", "--typed"], 2, "Use a code, not a name"),
     (["run", "--short-waits", "--mode", "check-off", "--typed"], 2, "A check-off has no short waits."),
