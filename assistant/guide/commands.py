@@ -1,6 +1,7 @@
 """What can be said at any time and changes no step: once more, help, where, the order, the voice."""
 
 from assistant.checklist.model import NameAsked, NumberAsked
+from assistant.guide.applicability import passed_over
 from assistant.guide.asking import prompt
 from assistant.guide.breaths import breaths
 from assistant.guide.effects import Tone
@@ -64,7 +65,10 @@ def give_help(turn: Turn) -> None:
 def where(turn: Turn) -> None:
     """The place in the checklist and how much was left open before it."""
     draft, steps = turn.draft, turn.given.checklist.steps
-    left_open = sum(draft.steps[step.id].status is Status.OPEN for step in steps[: draft.cursor])
+    reasons = passed_over(turn.given, draft)
+    left_open = sum(
+        draft.steps[step.id].status is Status.OPEN and step.id not in reasons for step in steps[: draft.cursor]
+    )
     turn.say(sentences.where(draft.cursor + 1, len(steps), turn.step.part, left_open), Tone.NOTICE)
     prompt(turn)
 

@@ -2,6 +2,7 @@
 
 from datetime import datetime, timedelta
 
+from assistant.guide.applicability import passed_over
 from assistant.guide.effects import Tone
 from assistant.guide.progress import Status
 from assistant.guide.turn import Turn
@@ -39,4 +40,6 @@ def reopen(turn: Turn) -> int:
         if name in turn.draft.history:
             turn.draft.history.remove(name)
     turn.say(sentences.disagrees(expires.say), Tone.HOLD)
-    return next(i for i, step in enumerate(turn.given.checklist.steps) if step.id in expires.reopen)
+    reasons = passed_over(turn.given, turn.draft)
+    lost = [i for i, step in enumerate(turn.given.checklist.steps) if step.id in expires.reopen]
+    return next((i for i in lost if turn.given.checklist.steps[i].id not in reasons), turn.draft.cursor)

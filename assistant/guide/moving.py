@@ -154,6 +154,8 @@ def _note_passed_over(turn: Turn, place: int) -> None:
         reason, done = reasons.get(step.id, ""), turn.draft.steps[step.id]
         if reason != done.passed_over:
             done.passed_over = reason
+            # Asked late through no fault of the learner's: an answer brought it back.
+            done.brought_back = done.brought_back or not reason
             changed[step.id] = reason or "applies"
     if changed:
         turn.note["passed_over"] = changed
@@ -162,7 +164,7 @@ def _note_passed_over(turn: Turn, place: int) -> None:
 def close(turn: Turn, answer: str = "") -> None:
     """Close the current step with its final answer and go on."""
     done = turn.done
-    if done.closed_at is None and not (done.expired or done.corrections):
+    if done.closed_at is None and not (done.expired or done.corrections or done.brought_back):
         later = turn.given.checklist.steps[turn.draft.cursor + 1 :]
         done.late = any(turn.draft.steps[step.id].status is Status.CLOSED for step in later)
     done.status = Status.CLOSED

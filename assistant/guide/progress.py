@@ -1,5 +1,6 @@
 """Where an attempt stands: plain state, no rules."""
 
+import copy
 from dataclasses import dataclass, field
 from datetime import datetime
 from decimal import Decimal
@@ -83,6 +84,7 @@ class StepProgress:
         reason: why it does not apply.
         by: who answered or set it aside.
         passed_over: why it did not apply when that was last told in an entry.
+        brought_back: it applied after all, once it had been told that it does not.
         closed_at: when it was last closed.
     """
 
@@ -102,6 +104,7 @@ class StepProgress:
     reason: str = ""
     by: Person = Person.LEARNER
     passed_over: str = ""
+    brought_back: bool = False
     closed_at: datetime | None = None
 
 
