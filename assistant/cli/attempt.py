@@ -4,6 +4,7 @@ import hashlib
 import re
 import signal
 from collections.abc import Mapping, Sequence
+from contextlib import suppress
 from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
@@ -159,6 +160,15 @@ def lived_again(papers: Papers, entries: Sequence[Mapping[str, object]], name: P
             "Use that version, or start a new attempt.",
         ) from error
     return guide, mode
+
+
+def last_time(entries: Sequence[Mapping[str, object]]) -> datetime | None:
+    """The latest time that any of these entries tells; None where none tells one."""
+    times = []
+    for entry in entries:
+        with suppress(ValueError):
+            times.append(datetime.fromisoformat(str(entry.get("at", ""))))
+    return max((at for at in times if at.tzinfo is not None), default=None)
 
 
 class RecordPlace:
