@@ -1,11 +1,12 @@
 """A report as xAPI statements (IEEE 9274.1.1-2023), for a learning record store.
 
-One statement for the attempt, one for each step that was reached. Every identifier follows from the record, so
-that the same report sent twice is the same statements. The learner is an anonymous account: a code, no name.
-Verbs and extensions have ``tag:`` addresses (RFC 4151) under a reserved domain; activities, statements and the
-registration are UUIDs of version 5 (RFC 9562).
+One statement for the attempt, one for each step that was reached. Every identifier follows from the content:
+the same report sent twice is the same statements, and another one never has the number of the first. The
+learner is an anonymous account: a code, no name. Verbs and extensions have ``tag:`` addresses (RFC 4151) under a
+reserved domain; activities, statements and the registration are UUIDs of version 5 (RFC 9562).
 """
 
+import json
 from collections.abc import Iterator, Mapping
 from datetime import datetime
 from decimal import Decimal
@@ -41,7 +42,12 @@ def statements(report: Report, home: str) -> list[dict[str, object]]:
         UsageError: `home` is no address.
     """
     _check(home)
-    return [_attempt(report, home), *_steps(report, home)]
+    return [_identified(one) for one in (_attempt(report, home), *_steps(report, home))]
+
+
+def _identified(statement: dict[str, object]) -> dict[str, object]:
+    """With an identifier that follows from the content: what was sent once is never something else later."""
+    return {"id": _uuid("statement", json.dumps(statement, sort_keys=True)), **statement}
 
 
 def _check(home: str) -> None:
@@ -67,7 +73,7 @@ def _attempt(report: Report, home: str) -> dict[str, object]:
     if report.outcome in (Ended.PASSED, Ended.NOT_PASSED):
         result["success"] = report.outcome is Ended.PASSED
         result |= _score(report.results.get("score_percent"))
-    made = _statement(report, home, "attempt", _VERBS[report.outcome], _checklist(report), result)
+    made = _statement(report, home, _VERBS[report.outcome], _checklist(report), result)
     if report.trust.warnings:
         result["extensions"] |= {f"{_TAG}/warnings": list(report.trust.warnings)}  # type: ignore[operator]
     return made
@@ -105,7 +111,7 @@ def _steps(report: Report, home: str) -> Iterator[dict[str, object]]:
         if line.final:
             result["response"] = line.final
         verb = "did" if done else "did not do"
-        made = _statement(report, home, f"step/{line.id}", verb, _step(report, line), result)
+        made = _statement(report, home, verb, _step(report, line), result)
         context = made["context"]
         if isinstance(context, dict):
             context["contextActivities"] = {"parent": [_checklist(report)]}
@@ -115,14 +121,12 @@ def _steps(report: Report, home: str) -> Iterator[dict[str, object]]:
 def _statement(
     report: Report,
     home: str,
-    name: str,
     verb: str,
     activity: Mapping[str, object],
     result: dict[str, object],
 ) -> dict[str, object]:
     at = moment({"at": report.attempt.ended})
     statement: dict[str, object] = {
-        "id": _uuid("statement", report.head, home, name),
         "actor": {
             "objectType": "Agent",
             "account": {"homePage": home, "name": report.attempt.learner or "unknown"},
