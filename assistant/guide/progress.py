@@ -107,6 +107,12 @@ class StepProgress:
     brought_back: bool = False
     closed_at: datetime | None = None
 
+    def __deepcopy__(self, _memo: object) -> "StepProgress":
+        """A copy that shares nothing that changes: each event copies every step, and few fields are lists."""
+        other = copy.copy(self)
+        other.slips, other.cues = list(self.slips), list(self.cues)
+        return other
+
 
 @dataclass
 class Progress:
