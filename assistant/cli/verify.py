@@ -66,7 +66,7 @@ def run(args: argparse.Namespace) -> int:
         holds = verdict.ok or (args.open and verdict.problem is Problem.NOT_SEALED)
         all_hold = all_hold and holds
         if args.json:
-            write_json({"file": shown(path), **asdict(verdict)})
+            write_json({"file": shown(path), **_as_json(verdict, known or {})})
         else:
             say_line(_as_text(path, verdict, known or {}))
     return 0 if all_hold else 1
@@ -97,6 +97,12 @@ def _against_papers(path: Path, verdict: Verdict) -> Verdict:
     else:
         return verdict
     return replace(verdict, ok=False, problem=Problem.PINNED_FILE_DIFFERS, line=1, why=why)
+
+
+def _as_json(verdict: Verdict, known: Mapping[str, str]) -> dict[str, object]:
+    """Every field of the verdict; each signature also with the name of its key, null where it is not known here."""
+    signatures = [asdict(signature) | {"key": known.get(signature.fingerprint)} for signature in verdict.signatures]
+    return {**asdict(verdict), "signatures": signatures}
 
 
 def _decided(fields: Mapping[str, str]) -> str:

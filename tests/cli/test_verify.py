@@ -9,7 +9,9 @@ from assistant.cli.attempt import pins, take_papers
 from assistant.cli.verify import add_parser
 from assistant.errors import UsageError
 from assistant.guide.progress import Mode
+from assistant.record.entry import OWN_FIELDS, link, read_line
 from assistant.record.file import RecordFile
+from assistant.record.signing import load_key, new_key
 from assistant.record.verify import verify
 from tests.record.examples import at, written
 
@@ -159,3 +161,61 @@ def test_papers_that_differ(call, tmp_path, changes, named):
     assert lines[0].startswith(f"BROKEN: {path}, line 1: pinned file differs. ")
     assert named in lines[0]
     assert call(path)[0] == 0
+
+
+HEAD = "the head that was printed"
+
+
+def swap(lines):
+    return [*lines[:1], lines[2], lines[1], *lines[3:]]
+
+
+def unsigned(lines):
+    """A further entry that nobody signed."""
+    return link({"kind": "noted", "at": at(10)}, read_line(lines[-1]).digest, 6).line
+
+
+def forged(lines):
+    """The sign-off with another decision, linked anew, but with the old signature."""
+    fields = dict(read_line(lines[-1]).fields)
+    signature = str(fields["signature"])
+    content = {name: fields[name] for name in fields if name not in OWN_FIELDS} | {"decision": "not-passed"}
+    return [*lines[:-1], link(content, str(fields["previous"]), 5, lambda _: signature).line]
+
+
+@pytest.mark.parametrize(
+    ("damage", "options", "problem", "line"),
+    [
+        (lambda lines: [lines[0], lines[1].replace(b"agrees", b"Agrees"), *lines[2:]], [], "edited", 2),
+        (swap, [], "reordered", 2),
+        (lambda lines: [lines[0], *lines[2:]], [], "removed", 2),
+        (lambda lines: [*lines[:2], *lines[1:]], [], "inserted", 3),
+        (lambda lines: lines[:-1], ["--open", "--head", HEAD], "tail missing", None),
+        (lambda lines: lines[:-2], [], "not sealed", None),
+        (lambda lines: [*lines[:-1], lines[-1][:-9]], [], "torn tail", 5),
+        (lambda lines: [*lines, unsigned(lines)], [], "after the seal", 6),
+        (lambda lines: [*lines[:-1], lines[-1].replace(b'"key":"', b'"key":"A')], [], "edited", 5),
+        (forged, [], "signature wrong", 5),
+        (lambda lines: lines, ["--keys", "no-such-folder"], "signed by an unknown key", 5),
+        (lambda lines: lines, ["--papers"], "pinned file differs", 1),
+        (lambda lines: [b"hello\n"], [], "not a record", 1),
+        (lambda lines: [], [], "not a record", None),
+    ],
+)
+def test_every_reason_has_its_name(call, tmp_path, damage, options, problem, line):
+    """Each way in which evidence can fail has its own name and line, for people and for programs alike."""
+    path = written(tmp_path / "a.jsonl", 4)
+    new_key(tmp_path / "keys", "lindqvist")
+    decision = {"kind": "signed off", "at": at(9), "signer": "M. Lindqvist, RN", "decision": "passed"}
+    head = RecordFile.add_signed(path, decision, load_key(tmp_path / "keys", "lindqvist")).digest
+    path.write_bytes(b"".join(damage(path.read_bytes().splitlines(keepends=True))))
+    given = [head if option is HEAD else option for option in options]
+    given += [] if "--keys" in given else ["--keys", tmp_path / "keys"]
+    code, lines = call("--json", *given, path)
+    verdict = json.loads(lines[0])
+    assert (code, verdict["ok"], verdict["problem"], verdict["line"]) == (1, False, problem, line)
+    assert verdict["why"].endswith(".")
+    code, lines = call(*given, path)
+    assert code == 1
+    assert f": {problem}. " in lines[0]
+    assert ("line" in lines[0].split(problem)[0]) == (line is not None)

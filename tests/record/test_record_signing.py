@@ -5,6 +5,7 @@ import os
 import shutil
 import stat
 import subprocess
+from pathlib import Path
 
 import pytest
 from cryptography.hazmat.primitives.asymmetric.ed25519 import Ed25519PrivateKey
@@ -300,25 +301,24 @@ def openssl(*arguments, **options):
     return subprocess.run(["openssl", *map(str, arguments)], capture_output=True, check=False, **options)
 
 
-# As DEVELOPERS.md may print it: only a shell, sed and openssl.
-CHECK = """
-tail -n 1 "$RECORD" | sed -E 's/"digest":"[0-9a-f]{64}",//; s/"signature":"[^"]*",//' | tr -d '\\n' > signed
-tail -n 1 "$RECORD" | sed -E 's/.*"signature":"([^"]*)".*/\\1/' | openssl base64 -d -A > signature
-openssl pkeyutl -verify -pubin -inkey "$PUBLIC" -rawin -in signed -sigfile signature
-"""
+DEVELOPERS = Path(__file__).parents[2] / "DEVELOPERS.md"
 
 
 @needs_openssl
 def test_openssl_alone_checks_a_signature(record, keys, tmp_path):
-    """A shell with openssl finds the sign-off good, and bad once a word of it is changed."""
+    """The lines in DEVELOPERS.md find the sign-off good, and bad once a word of it is changed."""
+    text = DEVELOPERS.read_text(encoding="utf-8").partition("checked without this program")[2]
+    lines = text.partition("```sh\n")[2].partition("```")[0]
     reason = 'said "digest":"' + "0" * 64 + '", and "signature":"x", \\ so'
     RecordFile.add_signed(record, {**DECISION, "reason": reason}, load_key(keys, "lindqvist"))
     given = {**os.environ, "RECORD": str(record), "PUBLIC": str(keys / "lindqvist.public.pem")}
 
     def check():
-        return subprocess.run(["sh", "-c", CHECK], cwd=tmp_path, env=given, capture_output=True, check=False)
+        return subprocess.run(["sh", "-e", "-c", lines], cwd=tmp_path, env=given, capture_output=True, check=False)
 
-    assert b"Verified Successfully" in check().stdout
+    done = check()
+    assert b"Verified Successfully" in done.stdout
+    assert done.stdout.split()[-2].decode() == verify(record).head
     record.write_bytes(record.read_bytes().replace(b'"decision":"passed"', b'"decision":"Passed"'))
     assert check().returncode != 0
 
