@@ -28,12 +28,14 @@ class Hearing:
         words: the best wording; empty where the recogniser will stand for none.
         alternatives: wordings with confidence, best first, the best included.
         audio_s, compute_s: length of the sound and time spent on it, seconds.
+        doubtful: a number that has to be said digit by digit, for another one is possible.
     """
 
     words: str
     alternatives: tuple[Alternative, ...]
     audio_s: float
     compute_s: float
+    doubtful: bool = False
 
 
 class Utterance(Protocol):
@@ -72,6 +74,45 @@ class ListeningStarted:
 
 
 @dataclass(frozen=True)
+class Timing:
+    """When an answer came about, on the steady clock, seconds.
+
+    Attributes:
+        began, ended: the learner's first and last sound.
+        decided: it was settled that nothing more would come.
+        understood: the recogniser was done.
+    """
+
+    began: float
+    ended: float
+    decided: float
+    understood: float
+
+
+@dataclass(frozen=True)
+class AnswerHeard:
+    """An utterance, with the question (`Ear.listen`) that was open when it began."""
+
+    question: int
+    event: Heard | NotUnderstood
+    timing: Timing
+
+
+@dataclass(frozen=True)
+class LearnerSpeaks:
+    """Somebody has begun to speak into the open microphone."""
+
+    question: int
+
+
+@dataclass(frozen=True)
+class LearnerSilent:
+    """What had begun was a noise and no speech."""
+
+    question: int
+
+
+@dataclass(frozen=True)
 class SpeechStarted:
     """The voice began to sound."""
 
@@ -87,7 +128,7 @@ class SpeechEnded:
     at: datetime
 
 
-EarEvent = Heard | NotUnderstood | EarLost | EarBack | ListeningStarted
+EarEvent = AnswerHeard | LearnerSpeaks | LearnerSilent | EarLost | EarBack | ListeningStarted
 VoiceEvent = SpeechStarted | SpeechEnded | VoiceLost
 Post = Callable[[object], None]
 """Puts an event into the station's inbox; safe from any thread, never blocks."""
@@ -104,8 +145,14 @@ class Ear(Protocol):
     def model_digest(self) -> str:
         """SHA-256 of the recogniser's model."""
 
-    def listen(self, expect: Expect) -> None:
-        """Listen with this vocabulary from now on; replaces an earlier `listen`."""
+    def listen(self, expect: Expect, question: int = 0, pause_s: float | None = None) -> None:
+        """Listen with this vocabulary from now on; replaces an earlier `listen`.
+
+        Args:
+            expect: the frame.
+            question: comes back in `AnswerHeard`.
+            pause_s: silence that ends an unfinished utterance, seconds; None for the ear's own.
+        """
 
     def mute(self) -> None:
         """Drop sound until the next `listen` (half-duplex while the voice sounds)."""
@@ -120,8 +167,11 @@ class Ear(Protocol):
 class Voice(Protocol):
     """Synthesiser and loudspeaker together; posts `VoiceEvent`s."""
 
-    def say(self, utterance: int, text: str) -> None:
-        """Queue a sentence; returns at once."""
+    def prepare(self, text: str, *, careful: bool = False) -> None:
+        """This sentence may be said soon; nothing sounds."""
+
+    def say(self, utterance: int, text: str, *, careful: bool = False) -> None:
+        """Queue a sentence; returns at once. One with numbers to be checked is said carefully: slower."""
 
     def hush(self) -> None:
         """Stop sounding at once and drop what is queued."""

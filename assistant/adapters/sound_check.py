@@ -16,7 +16,7 @@ from assistant.adapters.sound_devices import DEVICES, Device
 from assistant.adapters.voice import SpeakingVoice
 from assistant.errors import DeviceError, ModelError
 from assistant.guide.events import EarLost, Heard, NotUnderstood, VoiceLost
-from assistant.ports import ListeningStarted, Recogniser, SpeechEnded
+from assistant.ports import AnswerHeard, ListeningStarted, Recogniser, SpeechEnded
 from assistant.spoken import interpret
 from assistant.spoken.expect import NumberExpected
 from assistant.spoken.meaning import Answer
@@ -234,8 +234,8 @@ class _RoundTrip:
             self._tell(f'Saying "{SAID}" and listening for it.')
             self._voice.say(1, SAID)
         limit_s = MOUTH_LIMIT_S if self._voice is None else ANSWER_LIMIT_S
-        found = self._wait((Heard, NotUnderstood), limit_s)
-        return found if isinstance(found, Heard | NotUnderstood) else None
+        found = self._wait(AnswerHeard, limit_s)
+        return found.event if isinstance(found, AnswerHeard) else None
 
     def _wait(self, kind: type | tuple[type, ...], limit_s: float) -> object:
         """The next event of this kind; None where the time is over or a device failed."""

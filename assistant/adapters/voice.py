@@ -19,6 +19,10 @@ STEPS = 4
 START_GAIN = 0.4
 LOUDNESS_STEP = 1.25
 """Factor a step, about 2 dB; four steps up from the start reach full scale."""
+CAREFUL_STEPS = 1
+"""A sentence said carefully is so many steps slower."""
+MOST_AHEAD = 8
+"""So many sentences wait at most to be made ready."""
 RETRY_S = 5.0
 """Time between two attempts to get a lost voice back."""
 
@@ -31,6 +35,7 @@ class _Sentence:
     utterance: int
     text: str
     round: int
+    rate: int
 
 
 class SpeakingVoice:
@@ -48,6 +53,10 @@ class SpeakingVoice:
         device: str | None = None,
         synthesiser: Synthesiser | None = None,
         loudspeaker: Loudspeaker | None = None,
+        *,
+        rate: int = 0,
+        pitch: int = 0,
+        loudness: int = 0,
     ) -> None:
         """Start the voice.
 
@@ -57,6 +66,9 @@ class SpeakingVoice:
             device: the loudspeaker's name or part of it; None for the default one.
             synthesiser: belongs to the voice from now on; None for the machine's own.
             loudspeaker: where sound goes instead of `device`.
+            rate: steps that the voice starts with, -4 to 4.
+            pitch: the same for its pitch.
+            loudness: the same for its loudness.
         """
         self._post = post
         self._clock = clock
@@ -66,20 +78,32 @@ class SpeakingVoice:
         self._lock = threading.Lock()
         self._round = 0
         self._hushed = threading.Event()
-        self._rate = 0
-        self._loudness = 0
+        self._ahead: queue.SimpleQueue[tuple[str, int] | None] = queue.SimpleQueue()
+        self._pitch = pitch
+        self._start = (rate, loudness)
+        self._rate = rate
+        self._loudness = loudness
         self._is_lost = False
         self._retry_at = 0.0
         self._closing = threading.Event()
         self._thread = threading.Thread(target=self._run, name="voice", daemon=True)
         self._thread.start()
+        threading.Thread(target=self._make_ahead, name="voice ahead", daemon=True).start()
 
-    def say(self, utterance: int, text: str) -> None:
-        """Queue a sentence, as it is to be spoken; returns at once."""
+    def prepare(self, text: str, *, careful: bool = False) -> None:
+        """Make the sound of a sentence that may be said soon, while there is time."""
+        if self._ahead.qsize() < MOST_AHEAD:
+            self._ahead.put((text, self._rate_of(careful=careful)))
+
+    def say(self, utterance: int, text: str, *, careful: bool = False) -> None:
+        """Queue a sentence, as it is to be spoken; returns at once. One said carefully is a step slower."""
         with self._lock:
             is_lost = self._is_lost
             if not is_lost:
-                self._sentences.put(_Sentence(utterance, text, self._round))
+                # Made ready while the ones before it sound.
+                self.prepare(text, careful=careful)
+                rate = self._rate_of(careful=careful)
+                self._sentences.put(_Sentence(utterance, text, self._round, rate))
         if is_lost:
             # It neither waits for the attempt to get the voice back nor disturbs it: were each sentence to end an
             # attempt, somebody who talks often enough would never get the voice back.
@@ -93,16 +117,29 @@ class SpeakingVoice:
 
     def adjust(self, rate: int, loudness: int) -> None:
         """Set steps relative to the start, from the next sentence on; beyond -4 to 4 the limit holds."""
-        self._rate = max(-STEPS, min(STEPS, rate))
-        self._loudness = max(-STEPS, min(STEPS, loudness))
+        self._rate = max(-STEPS, min(STEPS, self._start[0] + rate))
+        self._loudness = max(-STEPS, min(STEPS, self._start[1] + loudness))
 
     def close(self) -> None:
         """Stop the thread and free the device; returns within 2 s."""
         self._closing.set()
         self.hush()
         self._sentences.put(None)
+        self._ahead.put(None)
         self._thread.join(_JOIN_LIMIT_S)
         self._synthesiser.close()
+
+    def _rate_of(self, *, careful: bool) -> int:
+        return self._rate - CAREFUL_STEPS if careful else self._rate
+
+    def _make_ahead(self) -> None:
+        while not self._closing.is_set():
+            wanted = self._ahead.get()
+            if wanted is None:
+                return
+            # What fails here fails again, and is told, when the sentence is said.
+            with contextlib.suppress(AssistantError, SynthesisCancelledError, OSError):
+                self._synthesiser.synthesise(*wanted, self._closing.is_set, self._pitch)
 
     def _run(self) -> None:
         while not self._closing.is_set():
@@ -112,7 +149,12 @@ class SpeakingVoice:
                 sentence = None
             if sentence is not None:
                 self._end(sentence)
-            if self._is_lost and self._sentences.empty() and time.monotonic() >= self._retry_at and not self._closing.is_set():
+            if (
+                self._is_lost
+                and self._sentences.empty()
+                and time.monotonic() >= self._retry_at
+                and not self._closing.is_set()
+            ):
                 self._try_again()
 
     def _end(self, sentence: _Sentence) -> None:
@@ -133,7 +175,7 @@ class SpeakingVoice:
             if sentence.round != self._round:
                 return
             self._hushed.clear()
-        speech = self._synthesiser.synthesise(sentence.text, self._rate, self._hushed.is_set)
+        speech = self._synthesiser.synthesise(sentence.text, sentence.rate, self._hushed.is_set, self._pitch)
         if len(speech.samples) == 0:
             return
         gain = START_GAIN * LOUDNESS_STEP**self._loudness

@@ -11,7 +11,7 @@ import time
 from assistant.adapters.clock import SystemClock
 from assistant.adapters.listener import Listener
 from assistant.adapters.voice import SpeakingVoice
-from assistant.ports import Alternative, Hearing
+from assistant.ports import Alternative, AnswerHeard, Hearing, LearnerSilent, LearnerSpeaks
 from assistant.spoken.expect import ConfirmExpected, NumberExpected
 
 
@@ -50,8 +50,11 @@ def recogniser_called(name):
 
 
 def post(event):
+    if isinstance(event, LearnerSpeaks | LearnerSilent):
+        return
+    event = event.event if isinstance(event, AnswerHeard) else event
     told = {"event": type(event).__name__, "ticks": time.monotonic()}
-    told |= {name: value for name, value in vars(event).items() if name != "at"}
+    told |= {name: value for name, value in vars(event).items() if name not in ("at", "sound")}
     tell(told)
 
 

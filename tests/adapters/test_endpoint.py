@@ -121,10 +121,10 @@ def test_endless_speech_is_cut_once_and_skipped():
 @pytest.mark.parametrize(
     ("expect", "pause"),
     [
-        (ConfirmExpected(), Decimal("0.6")),
-        (NumberExpected("mL/h"), Decimal("0.9")),
-        (NameExpected(("heparin",)), Decimal("0.9")),
-        (AnyExpected(), Decimal("0.9")),
+        (ConfirmExpected(), Decimal("0.9")),
+        (NumberExpected("mL/h"), Decimal("1.2")),
+        (NameExpected(("heparin",)), Decimal("1.2")),
+        (AnyExpected(), Decimal("1.2")),
         (TextExpected(), Decimal("1.2")),
     ],
 )

@@ -23,7 +23,7 @@ class ScriptedSynthesiser:
         self.slow = False
         self.closed = False
 
-    def synthesise(self, text, rate, is_cancelled):
+    def synthesise(self, text, rate, is_cancelled, pitch):
         self.asked.append((text, rate))
         while self.slow:
             if is_cancelled():

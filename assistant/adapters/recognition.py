@@ -1,0 +1,237 @@
+"""The recogniser in a thread of its own: fed while somebody speaks, asked in the first silence, replaced when it hangs.
+
+The ear goes on following the sound meanwhile, so that speech that goes on is noticed while a guess is worked out.
+"""
+
+import contextlib
+import queue
+import threading
+import time
+from collections.abc import Callable
+from dataclasses import dataclass, field
+
+from assistant.ports import Hearing, Recogniser, Utterance
+from assistant.spoken.expect import AnyExpected, Expect
+
+ANSWER_LIMIT_S = 12.0
+"""Longest wait for the recogniser after an utterance; one that takes longer is given up."""
+_TRIAL_FRAME = bytes(1024)
+_CLOSE_LIMIT_S = 0.5
+
+
+class RecogniserFailedError(Exception):
+    """The recogniser raised or does not answer; carries the sentence for `EarLost`."""
+
+
+@dataclass
+class Guess:
+    """What the recogniser makes of an utterance so far.
+
+    Attributes:
+        hearing: set when it is there.
+        heard_at: when it was, on the steady clock, seconds.
+    """
+
+    hearing: Hearing | None = None
+    heard_at: float = 0.0
+    failure: str = ""
+    dropped: bool = False
+    done: threading.Event = field(default_factory=threading.Event)
+
+
+class Recognition:
+    """One recogniser, one utterance at a time; every call returns at once but `wait`.
+
+    The recogniser is called in one thread only. A guess ends the recogniser's utterance; when the speaker goes
+    on, a new one is begun and fed all sound so far, so no guess can leave anything behind.
+    """
+
+    def __init__(self, recogniser: Recogniser, reopen: Callable[[], Recogniser] | None = None) -> None:
+        """Take the recogniser over.
+
+        Args:
+            recogniser: called and closed in this object's thread.
+            reopen: opens another one after this one did not answer; None asks the same one again.
+        """
+        self._recogniser = recogniser
+        self._reopen = reopen
+        self._worker = _Worker(recogniser)
+        self._frames: list[bytes] = []
+        self._expect: Expect = AnyExpected()
+        self._guess: Guess | None = None
+        self._needs_trial = False
+
+    def begin(self, expect: Expect) -> None:
+        """An utterance begins; what is left of an earlier one is dropped."""
+        self.drop()
+        self._expect = expect
+        self._worker.begin(expect)
+
+    def feed(self, frame: bytes) -> None:
+        """Sound of the utterance; whatever was guessed before it no longer holds."""
+        if self._guess is not None:
+            self._guess.dropped = True
+            self._guess = None
+            self._worker.begin(self._expect)
+            for earlier in self._frames:
+                self._worker.feed(earlier)
+        self._frames.append(frame)
+        self._worker.feed(frame)
+
+    def guess(self) -> Guess | None:
+        """Ask what the sound so far is; None while the recogniser is busy with a guess that no longer holds."""
+        if self._guess is None and not self._worker.is_busy:
+            self._guess = self._worker.finish()
+        return self._guess
+
+    def wait(self, is_given_up: Callable[[], bool]) -> Hearing | None:
+        """The words of all that was fed; None where nobody wants them any more.
+
+        Raises:
+            RecogniserFailedError: it raised, or did not answer in time.
+        """
+        guess = self._guess or self._worker.finish()
+        self._guess = guess
+        deadline = time.monotonic() + ANSWER_LIMIT_S
+        while not guess.done.wait(0.01):
+            if is_given_up():
+                return None
+            if time.monotonic() > deadline:
+                self._replace()
+                raise RecogniserFailedError("The recogniser does not answer.")
+        if guess.failure:
+            self._needs_trial = True
+            raise RecogniserFailedError(guess.failure)
+        return guess.hearing
+
+    def check(self) -> None:
+        """Raise what went wrong in the recogniser's thread since the last call.
+
+        Raises:
+            RecogniserFailedError: something did.
+        """
+        failure = self._worker.take_failure()
+        if failure:
+            self._needs_trial = True
+            self.drop()
+            raise RecogniserFailedError(failure)
+
+    def drop(self) -> None:
+        """Forget the utterance under way."""
+        if self._guess is not None:
+            self._guess.dropped = True
+        self._guess = None
+        self._frames = []
+        self._worker.drop()
+
+    def try_again(self, is_given_up: Callable[[], bool]) -> None:
+        """After a failure: hear a moment of silence.
+
+        Raises:
+            RecogniserFailedError: it fails still.
+        """
+        if not self._needs_trial:
+            return
+        self.begin(AnyExpected())
+        self.feed(_TRIAL_FRAME)
+        self.wait(is_given_up)
+        self.drop()
+        self.check()
+        self._needs_trial = False
+
+    def close(self) -> None:
+        """Close the recogniser, unless it hangs."""
+        self.drop()
+        self._worker.close(wait_s=_CLOSE_LIMIT_S)
+
+    def _replace(self) -> None:
+        self._needs_trial = True
+        self._worker.close(wait_s=0.0)
+        if self._reopen is not None:
+            with contextlib.suppress(Exception):  # the old one is asked again, and fails again where it hangs
+                self._recogniser = self._reopen()
+        self._worker = _Worker(self._recogniser)
+        self._guess = None
+        self._frames = []
+
+
+class _Worker:
+    """The thread; what is put into its queue is done in order."""
+
+    def __init__(self, recogniser: Recogniser) -> None:
+        self._recogniser = recogniser
+        self._tasks: queue.SimpleQueue[tuple[str, object]] = queue.SimpleQueue()
+        self._utterance: Utterance | None = None
+        self._failure = ""
+        self._working: Guess | None = None
+        self._thread = threading.Thread(target=self._run, name="recogniser", daemon=True)
+        self._thread.start()
+
+    @property
+    def is_busy(self) -> bool:
+        return self._working is not None and not self._working.done.is_set()
+
+    def begin(self, expect: Expect) -> None:
+        self._tasks.put(("begin", expect))
+
+    def feed(self, frame: bytes) -> None:
+        self._tasks.put(("feed", frame))
+
+    def drop(self) -> None:
+        self._tasks.put(("drop", None))
+
+    def finish(self) -> Guess:
+        self._working = guess = Guess()
+        self._tasks.put(("finish", guess))
+        return guess
+
+    def take_failure(self) -> str:
+        failure, self._failure = self._failure, ""
+        return failure
+
+    def close(self, wait_s: float) -> None:
+        self._tasks.put(("close", None))
+        if wait_s:
+            self._thread.join(wait_s)
+
+    def _run(self) -> None:
+        while True:
+            what, given = self._tasks.get()
+            if what == "close":
+                with contextlib.suppress(Exception):  # nobody is left to be told
+                    self._recogniser.close()
+                return
+            guess = given if isinstance(given, Guess) else None
+            try:
+                self._do(what, given)
+            except Exception as failure:  # noqa: BLE001 - whatever a native library or a model throws
+                self._utterance = None
+                told = f"The recogniser has failed: {_told(failure)}."
+                if guess is None:
+                    self._failure = told
+                else:
+                    guess.failure = told
+            if guess is not None:
+                guess.heard_at = time.monotonic()
+                guess.done.set()
+
+    def _do(self, what: str, given: object) -> None:
+        if what == "begin":
+            self._utterance = None
+            self._utterance = self._recogniser.begin(given)  # type: ignore[arg-type]
+        elif what == "drop":
+            self._utterance = None
+        elif self._utterance is None:
+            if isinstance(given, Guess):
+                given.failure = self.take_failure() or "The recogniser has failed."
+        elif isinstance(given, bytes):
+            self._utterance.feed(given)
+        elif isinstance(given, Guess):
+            utterance, self._utterance = self._utterance, None
+            if not given.dropped:
+                given.hearing = utterance.finish()
+
+
+def _told(failure: BaseException) -> str:
+    text = " ".join(str(failure).split()) or type(failure).__name__
+    return text[:200].rstrip(".")

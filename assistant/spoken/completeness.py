@@ -1,0 +1,55 @@
+"""How likely it is that somebody who falls silent has said all: what has been said decides how long to wait."""
+
+from enum import StrEnum
+
+from assistant.spoken.expect import AnyExpected, Expect, NumberExpected, TextExpected
+from assistant.spoken.interpretation import interpret
+from assistant.spoken.listing import phrases
+from assistant.spoken.meaning import Answer, Kind
+from assistant.spoken.tokens import tokens_of
+
+_GOES_ON_AFTER = frozenset({"h", "L", "g", "kg"})
+"""Units after which an amount often goes on: "two hours and thirty minutes", "a litre and a half"."""
+
+
+class Completeness(StrEnum):
+    """What words are, that came before a silence."""
+
+    FINISHED = "finished"
+    MAY_GO_ON = "may go on"  # whole, but also the beginning of something else that may be said
+    OPEN = "open"  # no answer yet, or a number whose unit has not been said
+
+
+def completeness(words: str, expect: Expect) -> Completeness:
+    """Whether what has been heard so far is all that will come.
+
+    A number is never finished before its unit: "one hundred" may go on with "twenty five", "eighty three" with
+    "point three". With the unit that is expected it is.
+
+    Args:
+        words: as a recogniser wrote them, up to the silence.
+        expect: the frame.
+    """
+    meaning = interpret(words, expect, heard=True)
+    if not isinstance(meaning, Answer) or meaning.kind is Kind.TEXT:
+        return Completeness.OPEN
+    if meaning.kind is Kind.NUMBER:
+        whole = meaning.unit_said and not meaning.corrected and meaning.unit not in _GOES_ON_AFTER
+        if isinstance(expect, NumberExpected):
+            whole = whole and meaning.unit == expect.unit
+        elif isinstance(expect, AnyExpected):
+            whole = whole and "/" in (meaning.unit or "")
+        return Completeness.FINISHED if whole else Completeness.OPEN
+    if isinstance(expect, TextExpected):
+        return Completeness.MAY_GO_ON  # a reason may begin with the words of a command
+    return Completeness.MAY_GO_ON if _is_a_beginning(words, expect, meaning) else Completeness.FINISHED
+
+
+def _is_a_beginning(words: str, expect: Expect, meaning: Answer) -> bool:
+    """Whether something with another meaning begins with these words: "correct" and "correct that"."""
+    said = tokens_of(words)
+    return any(
+        sentence[: len(said)] == said and len(sentence) > len(said) and interpret(phrase, expect) != meaning
+        for phrase in phrases(expect)
+        if (sentence := tuple(phrase.split()))
+    )

@@ -1,0 +1,46 @@
+"""Whether somebody who falls silent has said all."""
+
+import pytest
+
+from assistant.spoken.completeness import Completeness, completeness
+from assistant.spoken.expect import AnyExpected, ConfirmExpected, NameExpected, NumberExpected, TextExpected
+
+RATE, VOLUME, TIME = NumberExpected("mL/h"), NumberExpected("mL"), NumberExpected("h")
+FINISHED, MAY_GO_ON, OPEN = Completeness.FINISHED, Completeness.MAY_GO_ON, Completeness.OPEN
+
+
+@pytest.mark.parametrize(
+    ("words", "expect", "what"),
+    [
+        ("yes", ConfirmExpected(), FINISHED),
+        ("Done.", ConfirmExpected(), FINISHED),
+        ("no", ConfirmExpected(), FINISHED),
+        ("correct", ConfirmExpected(), MAY_GO_ON),  # "correct that"
+        ("correct that", ConfirmExpected(), FINISHED),
+        ("that is", ConfirmExpected(), OPEN),
+        ("", ConfirmExpected(), OPEN),
+        # Numbers are finished with their unit alone, whatever the recogniser writes.
+        ("one hundred", RATE, OPEN),
+        ("100", RATE, OPEN),
+        ("eighty three", RATE, OPEN),
+        ("eighty three point", RATE, OPEN),
+        ("point", RATE, OPEN),
+        ("one hundred and", RATE, OPEN),
+        ("eighty three point three millilitres per hour", RATE, FINISHED),
+        ("83.3 mL/h", RATE, FINISHED),
+        ("83.3 milliliters", RATE, OPEN),  # "per hour" is missing
+        ("950 milliliters", VOLUME, FINISHED),
+        ("two hours", TIME, OPEN),  # "and thirty minutes"
+        ("one hundred millilitres an hour", AnyExpected(), FINISHED),
+        ("one hundred millilitres", AnyExpected(), OPEN),
+        ("one fifty no one fifteen millilitres per hour", RATE, OPEN),
+        ("again", RATE, FINISHED),
+        ("stop", RATE, FINISHED),
+        ("heparin", NameExpected(("heparin", "insulin")), FINISHED),
+        ("the wrong bag was hung", TextExpected(), OPEN),
+        ("stop", TextExpected(), MAY_GO_ON),
+    ],
+)
+def test_completeness(words, expect, what):
+    """A confirmation, a command, a number with its whole unit are finished; everything else may go on."""
+    assert completeness(words, expect) is what
