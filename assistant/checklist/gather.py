@@ -300,14 +300,18 @@ def _part_file(place: Place, name: str, into: Gathering, within: _Within) -> Pat
             raise place.complain("include", f"{shown} includes itself.", "Take one of the includes out.")
         if there:
             return path
-    known = sorted(
-        {f"{PARTS}/{path.stem}" for folder in (into.root, library.library_folder()) for path in parts_in(folder)}
-    )
+    known = known_parts(into.root)
     raise place.complain(
         "include",
         f"there is no part {shown}.",
         library.nearest(name, known) or (f"There are: {', '.join(known)}." if known else "Check the name."),
     )
+
+
+def known_parts(root: Path | None = None) -> list[str]:
+    """Names of the parts beside a folder's checklists (the user's, where none is given) and of the library."""
+    folders = (root or library.user_folder(), library.library_folder())
+    return sorted({f"{PARTS}/{path.stem}" for folder in folders for path in parts_in(folder)})
 
 
 def parts_in(folder: Path) -> list[Path]:

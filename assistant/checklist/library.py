@@ -11,7 +11,7 @@ from assistant.errors import AssistantError
 
 FOLDER_SETTING = "CHECKOFF_CHECKLISTS"
 """Environment variable that names the user's own folder in place of the platform's."""
-NO_CHECKLISTS = frozenset({"limits", "names"})
+NO_CHECKLISTS = frozenset({"limits", "names", "shelf"})
 """Files of the library that are tables for the whole library and no checklists."""
 
 

@@ -34,7 +34,7 @@ def _one_or_several(given: object) -> object:
 class Paper(BaseModel):
     """Base of everything authored: frozen, and a misspelt field is an error."""
 
-    model_config = ConfigDict(frozen=True, extra="forbid", str_strip_whitespace=True)
+    model_config = ConfigDict(frozen=True, extra="forbid", str_strip_whitespace=True, use_attribute_docstrings=True)
 
 
 class DoneAsked(Paper):
@@ -198,7 +198,10 @@ class Condition(Paper):
     above: Bound = ""
     step: str = ""
     """Id of an earlier step."""
-    answer: Annotated[tuple[Phrase, ...], BeforeValidator(_one_or_several), Field(max_length=6)] = ()
+    answer: Annotated[
+        Annotated[tuple[Phrase, ...], Field(max_length=6)],
+        BeforeValidator(_one_or_several, json_schema_input_type=Phrase | tuple[Phrase, ...]),
+    ] = ()
 
     @model_validator(mode="after")
     def _about_one_thing(self) -> Self:

@@ -65,10 +65,11 @@ def _lines(checklist: Checklist) -> Iterator[Line]:
         seconds = math.ceil(len(spoken.split()) * 60 / WORDS_A_MINUTE) + ANSWER_S[step.expect.kind]
         if isinstance(step.expect, WaitAsked):
             seconds += step.expect.seconds
-        yield Line(number, step, spoken, _expected(step), seconds)
+        yield Line(number, step, spoken, expected(step), seconds)
 
 
-def _expected(step: Step) -> str:
+def expected(step: Step) -> str:
+    """What a step expects, in words."""
     match step.expect:
         case DoneAsked():
             return "done"

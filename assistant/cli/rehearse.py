@@ -1,15 +1,21 @@
 """``checkoff rehearse FILE``: read a checklist through as it will sound, without waiting."""
 
 import argparse
+from pathlib import Path
 
-from assistant.checklist.load import load
+from assistant.checklist.load import load_sheet
+from assistant.checklist.model import Checklist, ChoiceAsked
 from assistant.checklist.rehearsal import Line, rehearse
+from assistant.cli.say import write_speech
 from assistant.cli.screen import say_line, write_json
+from assistant.record.paths import shown
 
 _EXAMPLES = """\
 examples:
   checkoff rehearse primary-line           every step as it is read aloud, with the estimated time
   checkoff rehearse my-checklist.toml --all    with the longer lines, cues and reasons
+  checkoff rehearse secondary-line -o rehearsal.wav    the same as sound
+  checkoff rehearse secondary-line > rehearsal.txt     the same to print out
   checkoff rehearse secondary-line --json  one JSON object a step"""
 
 
@@ -24,14 +30,25 @@ def add_parser(subparsers: "argparse._SubParsersAction[argparse.ArgumentParser]"
     )
     parser.add_argument("checklist", metavar="FILE", help="path or name of a checklist")
     parser.add_argument("--all", action="store_true", help="also what is said on request, for help, and when wrong")
+    parser.add_argument("-o", "--output", type=Path, metavar="FILE.wav", help="write what is said to a sound file")
     parser.add_argument("--json", action="store_true", help="one JSON object a step")
     parser.set_defaults(run=run)
 
 
 def run(arguments: argparse.Namespace) -> int:
     """Carry out the verb; return the exit code."""
-    checklist = load(arguments.checklist)
+    sheet = load_sheet(arguments.checklist)
+    checklist = sheet.checklist
     lines = rehearse(checklist)
+    if arguments.output is not None:
+        spoken = [
+            checklist.aloud(checklist.title),
+            *(said for line in lines for said in _aloud(checklist, line, arguments.all)),
+        ]
+        length_s = write_speech(spoken, arguments.output)
+        file = shown(arguments.output)
+        say_line(f"{file}: {len(lines)} steps, {length_s:.0f} s of speech; {_about(lines)} with the doing.")
+        return 0
     if arguments.json:
         for line in lines:
             write_json(_row(line))
@@ -49,15 +66,33 @@ def run(arguments: argparse.Namespace) -> int:
         if arguments.all:
             for name, text in _further(line):
                 say_line(f"     {name}: {text}")
-    minutes = round(sum(line.seconds for line in lines) / 60)
-    say_line(f"\n{len(lines)} steps, about {minutes} {'minute' if minutes == 1 else 'minutes'}.")
+    say_line(f"\n{len(lines)} steps, {_about(lines)}.")
     return 0
+
+
+def _about(lines: tuple[Line, ...]) -> str:
+    minutes = round(sum(line.seconds for line in lines) / 60)
+    return f"about {minutes} {'minute' if minutes == 1 else 'minutes'}"
+
+
+def _aloud(checklist: Checklist, line: Line, everything: bool) -> list[str]:
+    """What is said at a step: its line, and on request the rest."""
+    further = [
+        checklist.aloud(text)
+        for name, text in _further(line)
+        if everything and name not in ("source", "passed over where")
+    ]
+    return [line.spoken, *further]
 
 
 def _further(line: Line) -> list[tuple[str, str]]:
     step = line.step
-    named = (("more", step.more), ("cue", step.hint), ("why", step.why), ("when not right", step.if_wrong))
+    named = [("more", step.more), *(("cue", cue) for cue in step.cues), ("why", step.why)]
+    named += [("when not right", step.if_wrong)]
+    if isinstance(step.expect, ChoiceAsked):
+        named += [(f"when {choice}", text) for choice, text in step.expect.advice.items()]
     found = [(name, text) for name, text in named if text]
+    found += [("passed over where", condition.unmet_reason()) for condition in step.applies]
     if step.expires:
         found.append((f"after {step.expires.after_s} seconds of waiting", step.expires.say))
     return found + [("source", source) for source in step.sources]

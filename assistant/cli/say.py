@@ -2,6 +2,7 @@
 
 import argparse
 import queue
+from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -62,7 +63,7 @@ def run(arguments: argparse.Namespace) -> int:
         _play(words, arguments.rate, arguments.loudspeaker)
         length_s = None
     else:
-        length_s = _write(words, arguments.rate, arguments.output)
+        length_s = write_speech([words], arguments.output, arguments.rate)
     if arguments.json:
         file = None if arguments.output is None else str(arguments.output)
         write_json({"text": text, "speech": words, "file": file, "audio_s": length_s})
@@ -71,8 +72,21 @@ def run(arguments: argparse.Namespace) -> int:
     return 0
 
 
-def _write(words: str, rate: int, file: Path) -> float:
+def write_speech(sentences: Sequence[str], file: Path, rate: int = 0) -> float:
+    """Write sentences, as they are spoken, to one sound file; return its length in seconds.
+
+    Args:
+        sentences: in words (see `assistant.spoken.speech`), one second of quiet between them.
+        file: a name that ends in .wav or .flac.
+        rate: steps slower or faster.
+
+    Raises:
+        DeviceError: there is no synthesiser.
+        SoundError: the file cannot be written.
+        UsageError: the file is of another kind.
+    """
     # Only here: the words of a sentence need neither numpy nor a sound library.
+    import numpy as np
     import soundfile
 
     from assistant.adapters.synthesiser import Synthesiser
@@ -82,16 +96,19 @@ def _write(words: str, rate: int, file: Path) -> float:
         raise UsageError(f'"{file.name}" is no name of a sound file.', "Let it end in .wav or .flac.")
     synthesiser = Synthesiser()
     try:
-        spoken = synthesiser.synthesise(words, rate)
+        spoken = [synthesiser.synthesise(words, rate) for words in sentences]
     finally:
         synthesiser.close()
+    rate_hz = spoken[0].rate_hz
+    quiet = np.zeros(rate_hz, dtype=spoken[0].samples.dtype)
+    samples = np.concatenate([part for sentence in spoken for part in (sentence.samples, quiet)][:-1])
     try:
-        soundfile.write(file, spoken.samples, spoken.rate_hz, subtype="PCM_16", format=kind)
+        soundfile.write(file, samples, rate_hz, subtype="PCM_16", format=kind)
     except (OSError, RuntimeError) as failure:  # soundfile's own errors are RuntimeErrors
         raise SoundError(
             f"{shown(file)} cannot be written.", "Check that its folder exists and that you may write there."
         ) from failure
-    return round(spoken.length_s, 2)
+    return round(len(samples) / rate_hz, 2)
 
 
 def _play(words: str, rate: int, loudspeaker: str | None) -> None:

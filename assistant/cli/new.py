@@ -1,0 +1,200 @@
+"""``checkoff new NAME``: start a checklist from questions."""
+
+import argparse
+import json
+import re
+import sys
+from pathlib import Path
+
+from assistant.checklist import library
+from assistant.checklist.draft import NO_SOURCE, Draft, DraftStep, written
+from assistant.checklist.gather import known_parts
+from assistant.checklist.schema import FILE_NAME, checklist_schema
+from assistant.cli.lint import findings_of, what_is_known
+from assistant.cli.screen import say_line, tell
+from assistant.errors import ChecklistError, UsageError
+from assistant.orders.load import available_orders
+from assistant.orders.solve import KEY_UNITS
+from assistant.record.paths import shown
+
+_EXAMPLES = """\
+examples:
+  checkoff new bag-change                    asks, and writes bag-change.toml into your folder
+  checkoff new bag-change --folder .         into this folder
+  checkoff new bag-change < answers.txt      the same answers from a file, one a line
+
+Enter takes what stands in brackets. An empty line where a step is asked for ends the checklist.
+The file is plain text: open it in any editor, add longer lines, cues and sources, then
+  checkoff lint bag-change --strict
+  checkoff rehearse bag-change
+  checkoff print bag-change"""
+
+_KINDS = {
+    "done": "something to do; done closes it",
+    "question": "something to look at; yes or no",
+    "number": "a number that must agree with the order",
+    "name": "a name read from a label",
+    "wait": "a timed wait, such as drying",
+    "choice": "one of a few answers",
+    "note": "free words",
+    "observation": "the instructor says seen or not seen",
+}
+_ANSWERED = frozenset({"question", "number", "name", "choice", "observation"})
+"""Kinds whose answer can be wrong."""
+
+
+def add_parser(subparsers: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
+    """Add the verb."""
+    parser = subparsers.add_parser(
+        "new",
+        help="start a checklist from questions",
+        description="Ask for the steps of a procedure, and write a checklist that can be rehearsed at once.",
+        epilog=_EXAMPLES,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+    )
+    parser.add_argument("name", metavar="NAME", help="small letters, digits and hyphens, for example bag-change")
+    parser.add_argument("--folder", type=Path, help="where to write it (default: your own checklists)")
+    parser.set_defaults(run=run)
+
+
+def run(arguments: argparse.Namespace) -> int:
+    """Carry out the verb; return the exit code.
+
+    Raises:
+        UsageError: the name makes no file name, or an answer from a file is none.
+        ChecklistError: there is such a checklist, no step was given, or it cannot be written.
+    """
+    name = arguments.name.removesuffix(".toml")
+    if not re.fullmatch(r"[a-z][a-z0-9-]{0,59}", name) or name in library.NO_CHECKLISTS:
+        raise UsageError(
+            f"{library.quoted(name)} makes no name of a checklist.", "Use small letters, digits and hyphens."
+        )
+    folder = arguments.folder or library.user_folder()
+    path = folder / f"{name}.toml"
+    if path.exists():
+        raise ChecklistError(f"{shown(path)} is there already.", "Take another name, or edit that file.")
+    draft = _asked(name)
+    if not draft.steps:
+        raise ChecklistError("There are no steps, so nothing was written.", "Give at least one step.")
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+    except OSError as cause:
+        raise ChecklistError(f"{shown(folder)} cannot be made: {cause.strerror}.", "Name another folder.") from cause
+    # Plain files, as any editor writes them: a checklist is there to be handed on.
+    try:
+        with path.open("x", encoding="utf-8", newline="\n") as stream:
+            stream.write(written(draft))
+        (folder / FILE_NAME).write_text(f"{json.dumps(checklist_schema(), indent=2)}\n", encoding="utf-8")
+    except OSError as cause:
+        raise ChecklistError(f"{shown(path)} cannot be written: {cause.strerror}.", "Name another folder.") from cause
+    say_line(str(path))
+    findings = findings_of(str(path), what_is_known())
+    for found in findings:
+        tell(f"line {found.line}: {found.severity} {found.rule}: {found.what} {found.mend}")
+    called = name if arguments.folder is None else path
+    tell(f"{len(draft.steps)} steps. Next: checkoff lint {called} --strict; checkoff rehearse {called}")
+    return 0
+
+
+def _asked(name: str) -> Draft:
+    """Ask for everything; where input ends, what was not asked takes what stands in brackets."""
+    title = _ask("Title", name.replace("-", " ").capitalize())
+    draft = Draft(title, _ask("Purpose, in one sentence", f"Practise: {title[:1].lower()}{title[1:]}."))
+    draft.order = _choose("Order that it is practised with (- for none)", [*available_orders(), "-"], "oh-101")
+    draft.order = "" if draft.order == "-" else draft.order
+    draft.equipment = _several("Equipment, with commas between")
+    draft.sources = _several("Published sources, with semicolons between", NO_SOURCE, ";")
+    part, parts = "Steps", known_parts()
+    tell(f"Parts that can stand for steps: {', '.join(parts) or 'none'}")
+    while True:
+        tell("")
+        say = _ask(f"Step {len(draft.steps) + 1}: the line that is read aloud, or a part (empty: no more steps)", "")
+        if not say:
+            return draft
+        if say in parts:
+            draft.steps.append(DraftStep(say, "", include=True))
+            continue
+        part = _ask("Heading that it stands under", part)
+        draft.steps.append(_step(say, part))
+
+
+def _step(say: str, part: str) -> DraftStep:
+    for kind, about in _KINDS.items():
+        tell(f"    {kind:<12} {about}")
+    kind = _choose("What is expected", list(_KINDS), _likely(say))
+    step = DraftStep(say, part, _expect(kind))
+    step.critical = _choose("Critical: may not be left out", ["yes", "no"], "no") == "yes"
+    if step.critical:
+        step.texts["why"] = _needed("Why")
+        step.sources = _several("Published source, with semicolons between", NO_SOURCE, ";")
+        step.texts["hint"] = _needed("Cue for who asks for help")
+    if kind in _ANSWERED:
+        step.texts["if_wrong"] = _needed("What to do when the answer is not right")
+    return step
+
+
+def _likely(say: str) -> str:
+    """The kind that a line most likely asks for."""
+    if re.search(r"\bhow (?:many|much)\b", say, re.IGNORECASE):
+        return "number"
+    if re.search(r"\b\d+ (?:seconds|minutes)\b", say):
+        return "wait"
+    return "question" if "?" in say else "done"
+
+
+def _expect(kind: str) -> dict[str, object]:
+    match kind:
+        case "done":
+            return {}
+        case "question":
+            return {"kind": kind, "right": _choose("Right answer", ["yes", "no"], "yes")}
+        case "number":
+            numbers = {name: unit for name, unit in KEY_UNITS.items() if unit is not None}
+            key = _choose("It must agree with", list(numbers), "primary.rate")
+            return {"kind": kind, "unit": numbers[key], "key": key}
+        case "name":
+            names = [name for name, unit in KEY_UNITS.items() if unit is None]
+            return {"kind": kind, "key": _choose("It must agree with", names, "primary.fluid")}
+        case "wait":
+            return {"kind": kind, "seconds": int(_matching("Seconds", r"[1-9]\d{0,3}", "30", "a whole number"))}
+        case "choice":
+            choices = _several("The answers, with commas between", "clear, cloudy")
+            right = _choose("The right one (- where each is right)", [*choices, "-"], choices[0])
+            expect: dict[str, object] = {"kind": kind, "choices": list(choices)}
+            return expect if right == "-" else expect | {"right": right}
+    return {"kind": kind}
+
+
+# Asking. Prompts go to standard error, so that standard output holds the result alone.
+
+
+def _ask(question: str, default: str) -> str:
+    tell(f"{question} [{default}]" if default else question)
+    return " ".join(sys.stdin.readline(2000).split()) or default
+
+
+def _needed(question: str) -> str:
+    return _matching(question, r".+", "", "a sentence")
+
+
+def _several(question: str, default: str = "", between: str = ",") -> tuple[str, ...]:
+    return tuple(filter(None, (part.strip() for part in _ask(question, default).split(between))))
+
+
+def _choose(question: str, known: list[str], default: str) -> str:
+    wanted = "|".join(map(re.escape, known))
+    return _matching(
+        f"{question} ({', '.join(known)})", wanted, default if default in known else known[0], "one of these"
+    )
+
+
+def _matching(question: str, pattern: str, default: str, what: str) -> str:
+    """Ask until the answer is of the form; a file that answers wrongly ends it, since the rest would be shifted."""
+    while True:
+        given = _ask(question, default)
+        if re.fullmatch(pattern, given):
+            return given
+        remedy = f"Give {what}."
+        if not sys.stdin.isatty():
+            raise UsageError(f"{library.quoted(given)} does not answer: {question}.", remedy)
+        tell(remedy)
