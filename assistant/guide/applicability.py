@@ -2,6 +2,7 @@
 
 from assistant.guide.given import Given
 from assistant.guide.progress import Progress, Status
+from assistant.guide.turn import Turn
 
 
 def passed_over(given: Given, progress: Progress) -> dict[str, str]:
@@ -21,3 +22,18 @@ def passed_over(given: Given, progress: Progress) -> dict[str, str]:
             # What was passed over has no answer, whatever was said there before.
             answers[step.id] = done.final
     return reasons
+
+
+def note_passed_over(turn: Turn, place: int) -> None:
+    """Let the entry tell which steps on the way to `place` do not apply, and which apply after all."""
+    reasons = passed_over(turn.given, turn.draft)
+    changed = {}
+    for step in turn.given.checklist.steps[:place]:
+        reason, done = reasons.get(step.id, ""), turn.draft.steps[step.id]
+        if reason != done.passed_over:
+            done.passed_over = reason
+            # Asked late through no fault of the learner's: an answer brought it back.
+            done.brought_back = done.brought_back or not reason
+            changed[step.id] = reason or "applies"
+    if changed:
+        turn.note["passed_over"] = changed

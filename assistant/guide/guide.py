@@ -2,47 +2,27 @@
 
 import copy
 from collections.abc import Iterable, Mapping
-from decimal import Decimal
 
-from assistant import dosing
-from assistant.checklist.model import Checklist, NameAsked, NumberAsked
-from assistant.errors import OrderError, QuantityError
+from assistant.checklist.model import Checklist
 from assistant.guide.actions import ACTIONS
 from assistant.guide.asking import expectation
 from assistant.guide.effects import Append, Effect, Finish, Listen, Outcome
 from assistant.guide.entries import answer_body, event_of, meaning_body, stamp
-from assistant.guide.events import (
-    EarBack,
-    EarLost,
-    Event,
-    Heard,
-    InputEnded,
-    InstructorCame,
-    NotUnderstood,
-    Opened,
-    Recorded,
-    Resumed,
-    Typed,
-    VoiceLost,
-    Woke,
-)
+from assistant.guide.events import Event, Heard, InstructorCame, Opened, Recorded
+from assistant.guide.fit import check_fit
 from assistant.guide.given import Given
+from assistant.guide.inputs import classify, detail
 from assistant.guide.progress import Consent, Mode, Person, Progress, State, StepProgress
 from assistant.guide.scoring import Results, score
 from assistant.guide.states import TABLE, Input
 from assistant.guide.turn import Turn
-from assistant.guide.unclear import GAP, OWN_VOICE
 from assistant.orders.key import KeyEntry
-from assistant.spoken import interpret
-from assistant.spoken.expect import Expect, NumberExpected
-from assistant.spoken.meaning import Ambiguous, Answer, Kind, Meaning, NoMatch
+from assistant.spoken.expect import Expect
 
 KEEP_SOUND = "kept with consent"
 """What the pin `sound` says where the learner is to be asked whether sound may be kept."""
 WITH_CODE = "with a code"
 """What the pin `instructor` says where the instructor speaks only with a code."""
-FEWEST_NAMES = 2
-"""Names among which a label is heard; with one alone, the right answer would be favoured."""
 
 
 class ReplayError(Exception):
@@ -91,24 +71,7 @@ class Guide:
             asks_consent=pins.get("sound") == KEEP_SOUND,
             instructor_code=pins.get("instructor") == WITH_CODE,
         )
-        values = self.given.values()
-        for step in checklist.steps:
-            if not isinstance(step.expect, NumberAsked | NameAsked) or not step.expect.key:
-                continue
-            if not all(condition.step or condition.met(values, {}) for condition in step.applies):
-                continue  # never asked with this order
-            if step.expect.key not in key:
-                raise OrderError(
-                    f"The checklist {checklist.name} asks for {step.expect.key}, which the order lacks.",
-                    "Choose an order with that line, or another checklist.",
-                )
-            if isinstance(step.expect, NumberAsked):
-                _check_sayable(key[step.expect.key], step.expect.unit)
-            elif len(key[step.expect.key].choices) < FEWEST_NAMES:
-                raise OrderError(
-                    f"The order names {step.expect.key} without another name to tell it from.",
-                    "Choose another order for this checklist.",
-                )
+        check_fit(self.given)
         self.progress = Progress({step.id: StepProgress() for step in checklist.steps})
         self._pins = dict(pins)
         self._pending: tuple[Progress, list[Effect]] | None = None
@@ -123,7 +86,7 @@ class Guide:
             return self._recorded()
         if self._pending is not None:
             return []
-        kind, meaning = self._classify(event)
+        kind, meaning = classify(event, self.progress, self.expectation())
         rule = TABLE.get((self.progress.state, kind)) if kind is not None else None
         if kind is None or rule is None:
             return []
@@ -135,7 +98,7 @@ class Guide:
             doubtful=isinstance(event, Heard) and event.doubtful,
             meaning=meaning,
             proven=isinstance(event, InstructorCame) and event.proven,
-            detail=_detail(event),
+            detail=detail(event),
         )
         before = self.progress.state
         if meaning is not None and kind is not Input.UNCLEAR:
@@ -152,9 +115,7 @@ class Guide:
         after += [*turn.said, *turn.wakes]
         if turn.outcome is None:
             wanted = turn.draft.state is not State.WAITING
-            pause_s = (
-                self.given.checklist.steps[turn.draft.cursor].pause_s if turn.draft.state is State.ASKING else None
-            )
+            pause_s = turn.step.pause_s if turn.draft.state is State.ASKING else None
             after.append(Listen(expectation(self.given, turn.draft), wanted, pause_s))
         self._pending = (turn.draft, after)
         return [Append(body)]
@@ -199,35 +160,6 @@ class Guide:
                 raise ReplayError(entry.get("sequence"))
             self._recorded()
 
-    def _classify(self, event: Event) -> tuple[Input | None, Meaning | None]:
-        match event:
-            case Heard(during_speech=True) | Heard(gap=True):
-                return Input.DROPPED, None
-            case Heard(words=words) | Typed(words=words):
-                # What a recogniser writes in figures does not show that it was said digit by digit.
-                meaning = interpret(words, self.expectation(), heard=isinstance(event, Heard))
-                return _input_of(meaning), meaning
-            case Woke(token=token):
-                return (Input.WOKE if token == self.progress.token else None), None
-            case InstructorCame():
-                return Input.INSTRUCTOR, None
-            case Opened():
-                return Input.OPENED, None
-            case Resumed():
-                return Input.RESUMED, None
-            case NotUnderstood():
-                return Input.UNCLEAR, None
-            case EarLost():
-                return Input.EAR_LOST, None
-            case EarBack():
-                return Input.EAR_BACK, None
-            case VoiceLost():
-                return Input.VOICE_LOST, None
-            case InputEnded():
-                return Input.INPUT_ENDED, None
-            case Recorded():
-                return None, None
-
     def _body(self, event: Event, kind: Input, before: State, turn: Turn) -> dict[str, object]:
         body = answer_body(event)
         body["input"] = kind.value
@@ -244,57 +176,6 @@ class Guide:
         if turn.meaning is not None:
             body["meaning"] = meaning_body(turn.meaning)
         return body | turn.note
-
-
-def _check_sayable(entry: KeyEntry, unit: str) -> None:
-    """A number that cannot be said in the unit that is asked for could never be answered."""
-    remedy = "Choose another order for this checklist."
-    if not isinstance(entry.value, Decimal):
-        raise OrderError(f"The checklist asks for a number, but {entry.name} is a name in this order.", remedy)
-    try:
-        value = dosing.Amount(entry.value, entry.unit or "").in_unit(unit)
-    except QuantityError as cause:
-        raise OrderError(f"The order gives {entry.name} in {entry.unit}, not in {unit}.", remedy) from cause
-    if value > NumberExpected.highest:
-        raise OrderError(
-            f"{entry.name} is more than {NumberExpected.highest} {unit}, the most that can be said.", remedy
-        )
-
-
-def _detail(event: Event) -> str:
-    match event:
-        case Heard(during_speech=True):
-            return OWN_VOICE
-        case Heard(gap=True):
-            return GAP
-        case EarLost(reason=reason) | VoiceLost(reason=reason):
-            return reason
-        case _:
-            return ""
-
-
-def _input_of(meaning: Meaning) -> Input:
-    match meaning:
-        case Ambiguous():
-            return Input.AMBIGUOUS
-        case NoMatch():
-            return Input.UNCLEAR
-        case Answer(kind=Kind.CONFIRM, value="yes"):
-            return Input.YES
-        case Answer(kind=Kind.CONFIRM):
-            return Input.NO
-        case Answer(kind=Kind.DONE):
-            return Input.DONE
-        case Answer(kind=Kind.NUMBER):
-            return Input.NUMBER
-        case Answer(kind=Kind.NAME):
-            return Input.NAME
-        case Answer(kind=Kind.CHOICE):
-            return Input.CHOICE
-        case Answer(kind=Kind.TEXT):
-            return Input.TEXT
-        case Answer(value=command):
-            return Input(str(command))
 
 
 def _seal_body(turn: Turn, results: Results) -> dict[str, object]:

@@ -2,13 +2,14 @@
 
 from datetime import timedelta
 
-from assistant.checklist.model import DoubleCheckAsked, Step
+from assistant.checklist.model import DoubleCheckAsked
 from assistant.guide import expiry
-from assistant.guide.applicability import passed_over
+from assistant.guide.applicability import note_passed_over, passed_over
 from assistant.guide.asking import prompt
-from assistant.guide.effects import Outcome, Tone
-from assistant.guide.progress import Person, Progress, State, Status, StepProgress
-from assistant.guide.scoring import Ending, Results, score
+from assistant.guide.effects import Tone
+from assistant.guide.ending import finish
+from assistant.guide.gates import first_allowed
+from assistant.guide.progress import Person, Progress, State, Status
 from assistant.guide.turn import Turn
 from assistant.spoken import speech
 from assistant.spoken.english import sentences
@@ -46,15 +47,8 @@ def go_to(turn: Turn, place: int) -> None:
     """Open the step at `place`, unless a gate holds or its settings have run out."""
     draft = turn.draft
     draft.state = State.ASKING
-    gate, blockers = _gate_before(turn, place)
-    if gate is not None:
-        turn.note["gate"] = {"step": gate.id, "open": [turn.given.checklist.steps[i].id for i in blockers]}
-        turn.say(sentences.gate_holds(len(blockers)), Tone.HOLD)
-        for blocker in blockers:
-            _at(turn, blocker).cues.append("gate")
-        place = blockers[0]
-    place = _what_comes_first(turn, place)
-    _note_passed_over(turn, place)
+    place = first_allowed(turn, place)
+    note_passed_over(turn, place)
     draft.cursor = place
     turn.done.opened = True
     nothing_read_back(draft)
@@ -109,56 +103,6 @@ def remind(turn: Turn) -> None:
         turn.say(sentences.reminder(turn.step.say), Tone.NOTICE)
     else:
         prompt(turn)
-
-
-def _gate_before(turn: Turn, place: int) -> tuple[Step | None, list[int]]:
-    """The first gate on the way to `place` with critical steps open before it."""
-    steps = turn.given.checklist.steps
-    reasons = passed_over(turn.given, turn.draft)
-    holds = [
-        step.id not in reasons and _at(turn, i).status in (Status.OPEN, Status.LEFT_OUT) for i, step in enumerate(steps)
-    ]
-    for at, step in enumerate(steps[: place + 1]):
-        if not step.gate or step.id in reasons:
-            continue
-        blockers = [i for i, earlier in enumerate(steps[:at]) if earlier.critical and holds[i]]
-        if at < place and holds[at]:
-            blockers.append(at)
-        if blockers:
-            return step, blockers
-    return None, []
-
-
-def _what_comes_first(turn: Turn, place: int) -> int:
-    """`place`, or the step that must be closed before it and is not."""
-    draft, checklist = turn.draft, turn.given.checklist
-    done = (Status.CLOSED, Status.NOT_APPLICABLE, *((Status.LEFT_OUT,) if draft.last_pass else ()))
-    reasons = passed_over(turn.given, draft)
-    step = checklist.steps[place]
-    # A second person has nothing to agree with before the learner's number stands.
-    for name in (*step.after, *((step.expect.of,) if isinstance(step.expect, DoubleCheckAsked) else ())):
-        if name not in reasons and draft.steps[name].status not in done:
-            needed = checklist.place(name)
-            turn.note["comes_first"] = name
-            turn.say(sentences.SOMETHING_COMES_FIRST, Tone.HOLD)
-            draft.steps[name].cues.append("order")
-            return _what_comes_first(turn, needed)
-    return place
-
-
-def _note_passed_over(turn: Turn, place: int) -> None:
-    """Let the entry tell which steps on the way to `place` do not apply, and which apply after all."""
-    reasons = passed_over(turn.given, turn.draft)
-    changed = {}
-    for step in turn.given.checklist.steps[:place]:
-        reason, done = reasons.get(step.id, ""), turn.draft.steps[step.id]
-        if reason != done.passed_over:
-            done.passed_over = reason
-            # Asked late through no fault of the learner's: an answer brought it back.
-            done.brought_back = done.brought_back or not reason
-            changed[step.id] = reason or "applies"
-    if changed:
-        turn.note["passed_over"] = changed
 
 
 def close(turn: Turn, answer: str = "") -> None:
@@ -218,24 +162,6 @@ def advance(turn: Turn) -> None:
         finish(turn)
 
 
-def finish(turn: Turn) -> None:
-    """The attempt is over: say the result."""
-    _note_passed_over(turn, len(turn.given.checklist.steps))
-    results = score(turn.given, turn.draft)
-    turn.draft.state = State.FINISHED
-    turn.draft.token = ""
-    if turn.draft.closed_early:
-        turn.outcome = Outcome.NOT_COMPLETED
-    else:
-        turn.outcome = Outcome.PASSED if results.passed else Outcome.NOT_PASSED
-        turn.say(sentences.PASSED if results.passed else sentences.NOT_PASSED, Tone.RESULT)
-    turn.say(sentences.summary(results.unaided, results.applicable), Tone.RESULT)
-    for failure in results.failures:
-        turn.say(failure, Tone.RESULT)
-    weak = _weakest(results)
-    turn.say(sentences.practise(weak) if weak else sentences.FEEDBACK_GOOD, Tone.RESULT)
-
-
 def back(turn: Turn) -> None:
     """To the step before; answering it again is a correction, "go on" leaves it as it is."""
     reasons = passed_over(turn.given, turn.draft)
@@ -273,15 +199,3 @@ def correct(turn: Turn) -> None:
     turn.note["correcting"] = last
     turn.say(sentences.CORRECTION_ASKED, Tone.NOTICE)
     go_to(turn, turn.given.checklist.place(last))
-
-
-def _at(turn: Turn, place: int) -> StepProgress:
-    return turn.draft.steps[turn.given.checklist.steps[place].id]
-
-
-def _weakest(results: Results) -> tuple[str, ...]:
-    """The one or two lines that most need practice: critical first, wrong before cued."""
-    order = (Ending.LEFT_OUT, Ending.WRONG, Ending.CORRECTED, Ending.CUED, Ending.OUT_OF_ORDER)
-    weak = [line for line in results.steps if line.ending in order]
-    weak.sort(key=lambda line: (not line.critical, order.index(line.ending)))
-    return tuple(line.say for line in weak[:2])

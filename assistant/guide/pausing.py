@@ -3,7 +3,8 @@
 from assistant.checklist.model import DoubleCheckAsked
 from assistant.guide.asking import prompt
 from assistant.guide.effects import Outcome, Tone
-from assistant.guide.moving import arm, finish, settings_lost
+from assistant.guide.ending import finish
+from assistant.guide.moving import arm, settings_lost
 from assistant.guide.progress import Person, State
 from assistant.guide.turn import Turn
 from assistant.guide.waits import end_wait
