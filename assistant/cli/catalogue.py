@@ -17,6 +17,25 @@ examples:
 Your own files are found in the folder that CHECKOFF_CHECKLISTS names, or in the platform's folder
 for user data; a file of yours hides one of the library with the same name."""
 
+_IN_TEACHING_ORDER = (
+    "primary-line",
+    "secondary-line",
+    "primary-and-secondary",
+    "gravity-infusion",
+    "bag-change",
+    "saline-lock",
+    "lock-infusion",
+    "weight-based-infusion",
+    "second-piggyback",
+    "hourly-round",
+    "hand-over",
+    "air-in-line",
+    "occlusion",
+    "site-gone-bad",
+    "discontinue",
+)
+"""The library from setting up to discontinuing; what is not named here follows by name."""
+
 
 def add_parser(subparsers: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
     """Add the verb."""
@@ -33,7 +52,7 @@ def add_parser(subparsers: "argparse._SubParsersAction[argparse.ArgumentParser]"
 
 def run(arguments: argparse.Namespace) -> int:
     """Carry out the verb; return the exit code."""
-    rows = [_checklist(name, path) for name, path in available().items()]
+    rows = [_checklist(name, path) for name, path in sorted(available().items(), key=_teaching_place)]
     rows += [_order(name, path) for name, path in available_orders().items()]
     if arguments.json:
         for row in rows:
@@ -49,6 +68,12 @@ def run(arguments: argparse.Namespace) -> int:
     return 0
 
 
+def _teaching_place(named: tuple[str, Path]) -> tuple[int, str]:
+    name = named[0]
+    known = name in _IN_TEACHING_ORDER
+    return (_IN_TEACHING_ORDER.index(name) if known else len(_IN_TEACHING_ORDER), name)
+
+
 def _checklist(name: str, path: Path) -> dict[str, object]:
     row = _row("checklist", name, path)
     try:
@@ -56,9 +81,11 @@ def _checklist(name: str, path: Path) -> dict[str, object]:
     except AssistantError as error:
         return row | {"about": f"cannot be used: {error.what}", "usable": False}
     critical = sum(step.critical for step in checklist.steps)
-    about = f"{checklist.title}: {len(checklist.steps)} steps, {critical} of them critical"
+    size = f"{len(checklist.steps)} steps, {critical} critical"
+    size = f"{size}; order {checklist.order}" if checklist.order else size
     return row | {
-        "about": f"{about}; order {checklist.order}" if checklist.order else about,
+        "about": f"{checklist.purpose} ({size})",
+        "title": checklist.title,
         "usable": True,
         "version": checklist.version,
     }
@@ -70,8 +97,7 @@ def _order(name: str, path: Path) -> dict[str, object]:
         order = load_order(str(path))
     except AssistantError as error:
         return row | {"about": f"cannot be used: {error.what}", "usable": False}
-    alone = "" if order.secondary else "; primary only"
-    return row | {"about": f"{order.title}{alone}", "usable": True}
+    return row | {"about": order.title, "usable": True}
 
 
 def _row(kind: str, name: str, path: Path) -> dict[str, object]:

@@ -1,9 +1,11 @@
 """Every procedure of the library, typed: right path, wrong numbers, a critical step passed over, a planted fault."""
 
+from pathlib import Path
+
 import pytest
 
 from assistant.checklist.lint import Known
-from assistant.checklist.load import available, load
+from assistant.checklist.load import available
 from assistant.checklist.model import ChoiceAsked
 from assistant.cli.lint import findings_of
 from assistant.guide.effects import Outcome, Tone
@@ -27,6 +29,12 @@ def endings(lived) -> dict[str, Ending]:
 def test_every_procedure_is_walked_through() -> None:
     """No checklist of the library is without its walks, and there are enough of them."""
     assert sorted(procedure.name for procedure in PROCEDURES) == sorted(available())
+
+
+def test_readme_names_every_procedure() -> None:
+    """A newcomer finds them all."""
+    readme = (Path(__file__).parents[2] / "README.md").read_text(encoding="utf-8")
+    assert [procedure.name for procedure in PROCEDURES if f"`{procedure.name}`" not in readme] == []
 
 
 @EACH
@@ -70,7 +78,7 @@ def test_wrong_numbers(procedure: Procedure) -> None:
 CHOICES = [
     (procedure.name, step.id, choice)
     for procedure in PROCEDURES
-    for step in load(procedure.name).steps
+    for step in papers(procedure.name).checklist.steps
     if isinstance(step.expect, ChoiceAsked) and not step.expect.right
     for choice in step.expect.choices
 ]
@@ -118,7 +126,7 @@ def test_a_planted_fault(procedure: Procedure) -> None:
 
 def test_cautions_of_the_library() -> None:
     """Every one is for training, defers to local policy and the makers, and leaves decisions to the licensed."""
-    for name in available():
-        cautions = " ".join(load(name).cautions).lower()
+    for procedure in PROCEDURES:
+        cautions = " ".join(papers(procedure.name).checklist.cautions).lower()
         for words in ("training", "no patient", "local policy", "makers' instructions", "licensed practitioner"):
-            assert words in cautions, name
+            assert words in cautions, procedure.name
