@@ -65,6 +65,8 @@ class Parse:
         self.tokens = tuple(tokens)
         self.wanted: set[str] = set()
         """Words with which the words given could go on; filled by reading them, if asked for."""
+        self.wants_written = False
+        """Whether something that is only written, such as figures, could come next; likewise."""
         self._wanting = wanting
         self._known: list[dict[int, tuple[Reading, ...]]] = [{} for _ in range(len(self.tokens) + 1)]
 
@@ -163,7 +165,9 @@ class Written(Rule):
 
     def ends(self, parse: Parse, start: int) -> Iterator[Reading]:
         """The readings of this one word."""
-        if start < len(parse.tokens):
+        if start == len(parse.tokens):
+            parse.wants_written = True
+        else:
             for value in self.read(parse.tokens[start]):
                 yield start + 1, value
 

@@ -127,7 +127,8 @@ def _choice(bare: tuple[str, ...], expect: ChoiceExpected) -> str | None:
 def _number(tokens: tuple[str, ...], bare: tuple[str, ...], expect: NumberExpected | None, heard: bool) -> Meaning:
     found = quantities.readings(bare)
     if not found:
-        return NoMatch(_why_no_number(bare))
+        part = None if expect is None else _part_of_compound(bare, expect)
+        return part or NoMatch(_why_no_number(bare))
     # A reading with another unit than the rest cannot be chosen between: the words are then no one amount.
     units = {amount.unit for amount in found}
     if len(units) > 1:
@@ -167,6 +168,23 @@ def _number(tokens: tuple[str, ...], bare: tuple[str, ...], expect: NumberExpect
         unit_said=unit is not None,
         corrected=_hesitated(tokens) or all(a.corrected or a.said.doubtful for a in found),
     )
+
+
+def _part_of_compound(bare: tuple[str, ...], expect: NumberExpected) -> Answer | None:
+    """The one amount of several that is asked for; it is marked as corrected, so that its digits are asked for."""
+    fitting = {
+        (amount.said.value, amount.unit)
+        for amounts in quantities.compounds(bare)
+        if len({dimension(a.unit) for a in amounts if a.unit}) == len(amounts)
+        for amount in amounts
+        if amount.unit and _same_dimension(amount.unit, expect.unit)
+    }
+    if len(fitting) != 1 or expect.digits_only:
+        return None
+    value, unit = fitting.pop()
+    if not _in_range((value,), unit, expect):
+        return None
+    return Answer(Kind.NUMBER, value, _unit_of(unit, expect), unit_said=True, corrected=True)
 
 
 def _in_range(values: tuple[Decimal, ...], unit: str | None, expect: NumberExpected) -> bool:

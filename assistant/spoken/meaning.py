@@ -66,7 +66,7 @@ class Answer:
         unit_said: a unit was said.
         corrected: the speaker corrected or interrupted himself inside the number ("one fifty, no, one
             fifteen": the last one counts), or a word only sounds like a digit ("one to five"): digits are
-            wanted before it is kept.
+            wanted before it is kept. So it is where the number is one of several amounts that were said.
     """
 
     kind: Kind

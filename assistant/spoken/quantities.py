@@ -4,7 +4,7 @@ from dataclasses import dataclass, replace
 from decimal import Decimal
 
 from assistant.spoken.english.numbers import NUMBER, PART, WHOLE_NUMBER, Said, plain
-from assistant.spoken.english.phrases import BETWEEN_NUMBERS, CARRIERS, CORRECTIONS
+from assistant.spoken.english.phrases import BETWEEN_AMOUNTS, BETWEEN_NUMBERS, CARRIERS, CORRECTIONS
 from assistant.spoken.grammar import Alt, Many, Opt, Parse, Rule, Word, Words, alt, seq
 from assistant.spoken.units import BARE_DENOMINATOR, SIMPLE_UNIT, UNIT
 
@@ -86,6 +86,22 @@ def _last(carrier: str | None, first: SaidAmount, corrections: tuple[SaidAmount,
 
 SLOT: Rule = seq(Opt(_CARRIER), AMOUNT, Many(_CORRECTION, 0, 3), build=_last)
 """A whole utterance where a number is expected; its meanings are `SaidAmount`."""
+
+
+_AND_ANOTHER = seq(Words(dict.fromkeys(BETWEEN_AMOUNTS)), AMOUNT, build=lambda _, amount: amount)
+_COMPOUND: Rule = seq(
+    Opt(_CARRIER), AMOUNT, Many(_AND_ANOTHER, 1, 3), build=lambda _, first, others: (first, *others)
+)
+
+
+def compounds(tokens: tuple[str, ...]) -> tuple[tuple[SaidAmount, ...], ...]:
+    """Every way to read the words as several amounts, each with its unit: "two grams in one hundred millilitres"."""
+    found = Parse(tokens).whole(_COMPOUND)
+    return tuple(
+        amounts
+        for amounts in found
+        if isinstance(amounts, tuple) and all(a.unit is not None and not a.unit.startswith("/") for a in amounts)
+    )
 
 
 def readings(tokens: tuple[str, ...]) -> tuple[SaidAmount, ...]:

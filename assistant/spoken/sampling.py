@@ -24,10 +24,12 @@ class Continuations:
     Attributes:
         words: the words that may come next.
         complete: the words so far may also be all.
+        figures: a number in figures may come next.
     """
 
     words: frozenset[str]
     complete: bool
+    figures: bool = False
 
 
 def continuations(expect: Expect, said: tuple[str, ...]) -> Continuations:
@@ -41,7 +43,7 @@ def continuations(expect: Expect, said: tuple[str, ...]) -> Continuations:
         said: words in small letters, as in `vocabulary`.
     """
     words: set[str] = set()
-    complete = False
+    complete = figures = False
     for phrase in phrases(expect):
         sentence = tuple(phrase.split())
         if sentence[: len(said)] == said:
@@ -53,7 +55,8 @@ def continuations(expect: Expect, said: tuple[str, ...]) -> Continuations:
         parse = Parse(said, wanting=True)
         complete = bool(parse.whole(quantities.SLOT)) or complete
         words |= {word for word in parse.wanted if is_said(word)}
-    return Continuations(frozenset(words), complete)
+        figures = parse.wants_written
+    return Continuations(frozenset(words), complete, figures)
 
 
 def number_sentences(expect: NumberExpected, values: Iterator[Decimal]) -> Iterator[tuple[str, Decimal]]:

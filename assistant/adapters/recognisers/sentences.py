@@ -115,9 +115,7 @@ def _following(said: Said, expect: Expect) -> Following:
         for form, full in _SHORT[word]
         if len(full) == 1 or full[1] in spoken.continuations(expect, (*said, word)).words
     }
-    trials = [spoken.continuations(expect, (*said, figures)) for figures in (_STANDS_FOR[1], _STANDS_FOR[2])]
-    figures = any(trial.complete or trial.words for trial in trials)
-    return Following(words, frozenset(short), figures=figures, complete=ahead.complete)
+    return Following(words, frozenset(short), figures=ahead.figures, complete=ahead.complete)
 
 
 def _representative(word: str) -> str:

@@ -282,5 +282,8 @@ CORRECTIONS = (
 )
 """What parts a slip of the tongue from the number that was meant: the last one counts."""
 
+BETWEEN_AMOUNTS = ("in", "over", "at", "for", "with", "and", "to run over", "to run at", "given over")
+"""What joins the parts of "two grams in one hundred millilitres over thirty minutes"."""
+
 BETWEEN_NUMBERS = frozenset({"and", "or", "to", "in", "over", "at", "for", "by", "then", "with", "from"})
 """Words that show, between two numbers, that there are two."""
