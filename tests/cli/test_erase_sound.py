@@ -1,6 +1,10 @@
 """Sound beside a record: kept only after a yes, proven by the chain, erased for good and on the record."""
 
+import hashlib
+import json
 import queue
+import subprocess
+import sys
 from datetime import UTC, datetime, timedelta
 
 import numpy as np
@@ -20,6 +24,7 @@ from assistant.record.file import RecordFile
 from assistant.record.paths import sound_folder
 from assistant.record.verify import read_entries, verify
 from assistant.station import Station
+from tests import spoken_words, virtual_sound
 from tests.attempt.program import here
 from tests.record.examples import at, body, opening
 
@@ -143,8 +148,6 @@ def test_lost_and_changed_sound_is_named(record, capsys):
 
 def sealed_with_sound(path, file="0001.flac", content=b"fLaC", days_old=0):
     """A sealed record that names one file, which is there."""
-    import hashlib
-
     begun = (datetime.now(UTC) - timedelta(days=days_old)).isoformat(timespec="microseconds")
     sound = {"file": file, "digest": hashlib.sha256(content).hexdigest(), "seconds": "1.00"}
     with RecordFile.create(path, {**opening(), "at": begun}) as record:
@@ -260,3 +263,48 @@ def test_keep_sound_needs_a_voice(capsys):
     ended = here(capsys, "run", "primary-line", "--typed", "--keep-sound")
     assert ended.code == 2
     assert "makes no sound" in ended.console
+
+
+_MISSING = virtual_sound.missing_programs() + spoken_words.missing_programs()
+
+
+@pytest.mark.sound
+@pytest.mark.slow
+@pytest.mark.skipif(bool(_MISSING), reason=f"not installed: {', '.join(_MISSING)}")
+@pytest.mark.timeout(240)
+def test_a_spoken_yes_keeps_what_the_microphone_heard(tmp_path):
+    """By voice alone: the question, a spoken yes, and from then on each utterance is kept as it was heard."""
+    with virtual_sound.virtual_sound() as sound:
+        file = sound.folder / "yes.wav"
+        spoken_words.write_words("en-us", "yes", file)
+        command = [
+            *(sys.executable, "-m", "assistant", "run", "primary-line", "--voice", "--keep-sound", "--json"),
+            *("--ear", "bundled", "--records", str(tmp_path)),
+        ]
+        pipe = subprocess.PIPE
+        with subprocess.Popen(
+            command, env=sound.environment, stdin=pipe, stdout=pipe, stderr=subprocess.DEVNULL, text=True
+        ) as running:
+            for wanted in ("May I keep the sound", "The sound is kept", "Step 2 of"):
+                wait_for(running.stdout, "say", wanted)
+                if wanted != "Step 2 of":
+                    wait_for(running.stdout, "listening", "True")
+                    sound.play(file)
+            running.communicate("stop\nyes\n", timeout=60)
+    (record,) = tmp_path.glob("*.jsonl")
+    answers = [entry for entry in read_entries(record) if "words" in entry]
+    assert [(entry["source"], entry["words"]) for entry in answers[:2]] == [("voice", "yes"), ("voice", "yes")]
+    assert ["sound" in entry for entry in answers] == [False, True, False, False]
+    samples, rate_hz = soundfile.read(sound_folder(record) / answers[1]["sound"]["file"])
+    assert rate_hz == 16_000
+    assert 0.3 < len(samples) / rate_hz < 4
+    assert np.abs(samples).max() > 0.05, "it is silent"
+    assert verify(record).problem is Problem.NOT_SEALED
+
+
+def wait_for(lines, name, wanted):
+    """Read the program's lines up to the one whose field `name` tells what is wanted."""
+    for line in lines:
+        if wanted in str(json.loads(line).get(name, "")):
+            return
+    raise AssertionError(f"nothing told {wanted!r}")
