@@ -14,6 +14,7 @@ from assistant.checklist.paper_file import read_paper
 from assistant.checklist.rules.listing import RULES
 from assistant.cli.screen import say_line, tell, write_json
 from assistant.errors import ChecklistError, UsageError
+from assistant.orders.checked import findings_of_order
 from assistant.orders.load import available_orders
 from assistant.orders.solve import KEY_UNITS
 
@@ -39,7 +40,7 @@ def add_parser(subparsers: "argparse._SubParsersAction[argparse.ArgumentParser]"
         epilog=_EXAMPLES,
         formatter_class=argparse.RawDescriptionHelpFormatter,
     )
-    parser.add_argument("files", nargs="*", metavar="FILE", help="path or name of a checklist, or a folder")
+    parser.add_argument("files", nargs="*", metavar="FILE", help="path or name of a checklist or an order, or a folder")
     parser.add_argument("--strict", action="store_true", help="fail on warnings too")
     parser.add_argument("--fix", action="store_true", help="mend what is mechanical, in the files themselves")
     parser.add_argument("--rules", action="store_true", help="list the rules instead")
@@ -78,6 +79,8 @@ def what_is_known() -> Known:
 
 def findings_of(file: str, known: Known) -> tuple[Finding, ...]:
     """The findings of one file: what keeps it from loading, or what the rules say."""
+    if (order := findings_of_order(file)) is not None:
+        return order
     sheet, faults = read_sheet(file)
     if sheet is not None:
         return lint(sheet, known)

@@ -22,6 +22,7 @@ VERBS = {
     "new": "start a checklist from questions",
     "diff": "what changed between two checklists",
     "schema": "the JSON Schema of a checklist file",
+    "orders": "draw fictional orders with answer keys",
     "rehearse": "read a checklist through as it sounds",
     "print": "the blank paper form of a checklist",
     "verify": "check that a record is whole and unchanged",

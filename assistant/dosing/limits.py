@@ -41,6 +41,7 @@ class Kind(StrEnum):
     LOWEST_DOSE = "lowest_usual_dose"
 
 
+_ALSO = "also"
 _INCOMPATIBLE = "not_in_one_line_with"
 _UNIT_KINDS: Mapping[Kind, tuple[str, ...]] = {
     Kind.HIGHEST_RATE: ("rate",),
@@ -79,11 +80,13 @@ class Entry:
         name: generic name, or the fluid's name.
         limits: in the order of the table.
         incompatible: names of what must not share its line, with level and source.
+        also: other names of the same fluid or drug, as they are compared.
     """
 
     name: str
     limits: tuple[Limit, ...]
     incompatible: Mapping[str, tuple[Level, str]]
+    also: frozenset[str] = frozenset()
 
 
 @dataclass(frozen=True)
@@ -120,8 +123,13 @@ class Limits:
     policies: Mapping[str, Policy]
 
     def entry(self, name: str) -> Entry | None:
-        """What is known of a fluid or drug; names are compared without regard to capitals."""
+        """What is known of a fluid or drug by any of its names, without regard to capitals."""
         return self.entries.get(_key(name))
+
+    def _names(self, name: str) -> frozenset[str]:
+        """Every name of what this name stands for, as they are compared."""
+        entry = self.entry(name)
+        return frozenset({_key(name)}) | (entry.also | {_key(entry.name)} if entry else frozenset())
 
     def check(
         self,
@@ -181,9 +189,10 @@ class Limits:
         about = f"{one} with {other} in one line"
         for first, second in ((one, other), (other, one)):
             entry = self.entry(first)
-            found = entry.incompatible.get(_key(second)) if entry else None
-            if found is not None:
-                level, source = found
+            for name in sorted(self._names(second)) if entry else ():
+                if entry is None or name not in entry.incompatible:
+                    continue
+                level, source = entry.incompatible[name]
                 return Finding(level, about, f"{one} and {other} must not share a line.", source)
         return Finding(
             Level.UNKNOWN, about, f"Whether {one} and {other} may share a line is not known here: ask the pharmacist."
@@ -240,7 +249,8 @@ def limits_from(table: Mapping[str, object]) -> Limits:
 
     Args:
         table: tables ``drug`` and ``fluid`` by name, each limit a table ``{ value, level, source }`` (or a
-            list of them); tables ``policy`` by name with ``{ value, source }``.
+            list of them), with ``also``, a list of other names; tables ``policy`` by name with
+            ``{ value, source }``.
 
     Raises:
         QuantityError: a field is missing, unknown or wrong; the sentence names its place.
@@ -249,7 +259,10 @@ def limits_from(table: Mapping[str, object]) -> Limits:
     for group in ("drug", "fluid"):
         for name, given in _table(table.get(group, {}), group).items():
             entry = _entry(name, _table(given, name))
-            entries[_key(name)] = entry
+            for key in (_key(name), *sorted(entry.also)):
+                if key in entries:
+                    raise QuantityError(f'The limits name "{told(key)}" twice.', "Leave one of the two.")
+                entries[key] = entry
     policies = {
         name: Policy(name, _amount(one, name, ("duration",)), _text(one, "source", name))
         for name, given in _table(table.get("policy", {}), "policy").items()
@@ -264,7 +277,10 @@ def limits_from(table: Mapping[str, object]) -> Limits:
 def _entry(name: str, given: Mapping[str, object]) -> Entry:
     limits: list[Limit] = []
     incompatible: dict[str, tuple[Level, str]] = {}
+    also = _names_of(given.get(_ALSO, []), f"{told(name)}, {_ALSO}", empty=True)
     for field, found in given.items():
+        if field == _ALSO:
+            continue
         place = f"{told(name)}, {told(field)}"
         for one in found if isinstance(found, list) else [found]:
             row = _table(one, place)
@@ -272,16 +288,20 @@ def _entry(name: str, given: Mapping[str, object]) -> Entry:
                 raise QuantityError(f'{place} has no field "{told(min(unknown))}".', "Use value, level and source.")
             level, source = _level(row, place), _text(row, "source", place)
             if field == _INCOMPATIBLE:
-                names = row.get("names")
-                if not isinstance(names, list) or not names or not all(isinstance(n, str) and n for n in names):
-                    raise QuantityError(f"{place}: names must be a list of texts.", 'Write names = ["..."].')
+                names = _names_of(row.get("names"), f"{place}: names")
                 incompatible |= {_key(n): (level, source) for n in names}
                 continue
             if field not in list(Kind):
                 raise QuantityError(f"{place} is no limit known here.", f"Use one of: {', '.join(Kind)}.")
             kind = Kind(field)
             limits.append(Limit(kind, _amount(row, place, _UNIT_KINDS[kind]), level, source))
-    return Entry(name, tuple(limits), incompatible)
+    return Entry(name, tuple(limits), incompatible, frozenset(map(_key, also)))
+
+
+def _names_of(given: object, place: str, *, empty: bool = False) -> list[str]:
+    if not isinstance(given, list) or not (given or empty) or not all(isinstance(n, str) and n for n in given):
+        raise QuantityError(f"{place} must be a list of texts.", 'Write names = ["..."].')
+    return given
 
 
 def _key(name: str) -> str:

@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 from datetime import date
-from typing import Annotated, Literal, Self
+from typing import Annotated, Literal, Self, get_args
 
 from pydantic import BeforeValidator, model_validator
 
@@ -12,6 +12,19 @@ from assistant.dosing.units import unit
 from assistant.orders.lines import ByDoseRate, Flush, Gravity, Primary, Running, Secondary
 from assistant.orders.reading import Dose, Name, Volume, Weight, day_in_words, read_rounding, refuse
 
+Fault = Literal[
+    "wrong-bag",
+    "expired-bag",
+    "wrong-concentration",
+    "over-limit",
+    "illegible-rate",
+    "allergy",
+    "incompatible-pair",
+]
+"""What can be planted in an order for teaching: at each of them the learner must stop."""
+FAULTS: tuple[Fault, ...] = get_args(Fault)
+Paced = Literal["primary", "secondary", "dose"]
+"""An infusion whose speed stands on the paper."""
 ILLEGIBLE = "[cannot be read]"
 """What stands on the paper where a speed cannot be read."""
 
@@ -68,10 +81,14 @@ class Order(Paper):
     flush: Flush | None = None
     running: Running | None = None
     hung: Hung = Hung()
-    illegible: tuple[Literal["primary", "secondary", "dose"], ...] = ()
+    illegible: tuple[Paced, ...] = ()
     """Infusions whose speed cannot be read on the paper, on purpose; the key still holds it."""
     rounding: Annotated[Rounding, BeforeValidator(read_rounding)] = parse_rounding("tenth")
     """What the pump takes as a rate; the answer key rounds to it once, at the end."""
+    written: date | None = None
+    """The day of the order, where it is told."""
+    planted: Fault | None = None
+    """The fault that is in the order or on its labels on purpose; never shown to the learner."""
     teaching: Text = ""
     """For the instructor: what the order is there to teach; never shown to the learner."""
     sources: tuple[Text, ...] = ()
@@ -125,7 +142,8 @@ class Order(Paper):
             lines.append(self.flush.sentence())
         if self.running is not None:
             lines.append(f"The primary has been running for {show(self.running.since)}.")
-        lines.append(f"Ordered by {self.ordered_by}.")
+        day = f" Written on {day_in_words(self.written)}." if self.written else ""
+        lines.append(f"Ordered by {self.ordered_by}.{day}")
         return tuple(lines)
 
     def _primary(self, primary: Primary) -> str:

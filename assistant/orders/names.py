@@ -31,6 +31,7 @@ def label_names() -> LabelNames:
         raise paper.complain_about(invalid, (), LabelNames) from invalid
 
 
+@lru_cache(maxsize=1024)
 def with_own(names: tuple[str, ...], *own: str) -> tuple[str, ...]:
     """The names in alphabetical order, with those of an order among them: place tells nothing."""
     return tuple(sorted({*names, *own}, key=str.casefold))

@@ -18,7 +18,8 @@ Units: a mass in the bag is given in mg, ``dose.ordered`` as the order writes it
 ``dose.hourly`` in mg/h, units/h, mmol/h or mEq/h.
 """
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
+from functools import lru_cache
 
 from assistant import dosing
 from assistant.dosing import WHOLE, Amount, Result, Rounding
@@ -26,6 +27,7 @@ from assistant.dosing.amount import normal
 from assistant.dosing.body import body_weight
 from assistant.dosing.dose import dose_by_weight, pump_rate
 from assistant.dosing.gravity import drop_rate
+from assistant.dosing.result import tell_exact
 from assistant.dosing.units import same_dimension, unit
 from assistant.orders.key import KeyEntry
 from assistant.orders.lines import ByDoseRate, Flush, Gravity, Primary, Running, Secondary
@@ -91,18 +93,18 @@ def answer_key(order: Order) -> Mapping[str, KeyEntry]:
     if weight is not None:
         entries.append(_weight(weight))
     if order.primary is not None:
-        primary = _primary(order.primary, order)
+        primary = _primary(order.primary, order.hung.fluid, order.rounding)
         entries += primary
         if order.gravity is not None:
             entries += _gravity(order.gravity, _named(primary, "primary.rate"))
         if order.running is not None:
             entries += _running(order.running, _named(primary, "primary.vtbi"), _named(primary, "primary.rate"))
     if order.secondary is not None:
-        entries += _secondary("secondary", order.secondary, order)
+        entries += _secondary("secondary", order.secondary, _drugs(order), order.rounding)
     if order.second_secondary is not None:
-        entries += _secondary("second_secondary", order.second_secondary, order)
+        entries += _secondary("second_secondary", order.second_secondary, _drugs(order), order.rounding)
     if order.dose is not None:
-        entries += _by_dose_rate(order.dose, order)
+        entries += _by_dose_rate(order.dose, order.patient.weight, _drugs(order), order.rounding)
     if order.flush is not None:
         entries += _flush(order.flush, order)
     return {entry.name: entry for entry in entries}
@@ -114,42 +116,48 @@ def _weight(weight: Amount) -> KeyEntry:
     return _worked_out("patient.weight", body_weight(weight))
 
 
-def _primary(primary: Primary, order: Order) -> list[KeyEntry]:
+# A class draws from the same bags again and again; a part of an order that was solved once is solved for all.
+_solved_once = lru_cache(maxsize=8192)
+
+
+@_solved_once
+def _primary(primary: Primary, hung: str | None, rounding: Rounding) -> tuple[KeyEntry, ...]:
     volume = primary.volume or primary.bag_volume
-    fluids = with_own(label_names().fluids, primary.fluid, order.hung.fluid or primary.fluid)
+    fluids = with_own(label_names().fluids, primary.fluid, hung or primary.fluid)
     if primary.volume is not None:
-        to_infuse = _stated("primary.vtbi", primary.volume)
+        to_infuse = _stated("primary.vtbi", primary.volume, "mL")
     else:
         to_infuse = _vtbi("primary.vtbi", primary.bag_volume, primary.reserve)
-    return [
+    return (
         KeyEntry("primary.fluid", primary.fluid, None, choices=fluids),
-        _stated("primary.bag_volume", primary.bag_volume),
-        _rate("primary.rate", primary, volume, order.rounding),
+        _stated("primary.bag_volume", primary.bag_volume, "mL"),
+        _rate("primary.rate", primary, volume, rounding),
         to_infuse,
-        _duration("primary.duration", primary, _amount(to_infuse)),
-    ]
+        _duration("primary.duration", primary, amount_of(to_infuse)),
+    )
 
 
-def _gravity(gravity: Gravity, rate: KeyEntry) -> list[KeyEntry]:
+@_solved_once
+def _gravity(gravity: Gravity, rate: KeyEntry) -> tuple[KeyEntry, ...]:
     """Drops a minute, whole, from the rate as it stands in the key; the counts of a shorter watch."""
     factor = gravity.drop_factor
-    per_minute = drop_rate(factor, rate=_amount(rate))
+    per_minute = drop_rate(factor, rate=amount_of(rate))
     entries = [_stated("gravity.drop_factor", factor), _worked_out("gravity.drops_per_minute", per_minute)]
     for seconds, parts in ((15, 4), (30, 2)):
         exact = per_minute.exact / parts
         count = WHOLE.apply(exact)
         line = (
-            f"{dosing.show(per_minute.amount)} \u00f7 {parts} = {dosing.show(Amount(count, 'gtt'))}"
+            f"{tell_exact(per_minute.exact, 'gtt/min')} \u00f7 {parts} = {dosing.show(Amount(count, 'gtt'))}"
             f" in {seconds} s, in whole drops"
         )
         name = f"gravity.drops_in_{seconds}_seconds"
         entries.append(KeyEntry(name, normal(count), "gtt", (*per_minute.working, line), "drop-rate"))
-    return entries
+    return tuple(entries)
 
 
 def _running(running: Running, to_infuse: KeyEntry, rate: KeyEntry) -> list[KeyEntry]:
     """Where the pump stands: infused and still to come in tenths of mL, the time left in whole minutes."""
-    whole, speed = _amount(to_infuse), _amount(rate)
+    whole, speed = amount_of(to_infuse), amount_of(rate)
     left = dosing.remaining(whole, speed, running.since, rounding=dosing.TENTH)
     infused = dosing.volume(speed, running.since, rounding=dosing.TENTH)
     given = min(infused.value, whole.value)
@@ -162,41 +170,44 @@ def _running(running: Running, to_infuse: KeyEntry, rate: KeyEntry) -> list[KeyE
     return entries
 
 
-def _secondary(line: str, secondary: Secondary, order: Order) -> list[KeyEntry]:
-    drugs = _drugs(order)
+@_solved_once
+def _secondary(line: str, secondary: Secondary, drugs: tuple[str, ...], rounding: Rounding) -> tuple[KeyEntry, ...]:
     to_infuse = _vtbi(f"{line}.vtbi", secondary.volume, secondary.reserve)
-    return [
+    return (
         KeyEntry(f"{line}.drug", secondary.drug, None, choices=drugs),
         _held(f"{line}.dose", secondary.dose),
-        _stated(f"{line}.volume", secondary.volume),
+        _stated(f"{line}.volume", secondary.volume, "mL"),
         _worked_out(f"{line}.concentration", dosing.concentration(secondary.dose, secondary.volume)),
-        _rate(f"{line}.rate", secondary, secondary.volume, order.rounding),
+        _rate(f"{line}.rate", secondary, secondary.volume, rounding),
         to_infuse,
-        _duration(f"{line}.duration", secondary, _amount(to_infuse)),
-    ]
+        _duration(f"{line}.duration", secondary, amount_of(to_infuse)),
+    )
 
 
-def _by_dose_rate(dose: ByDoseRate, order: Order) -> list[KeyEntry]:
+@_solved_once
+def _by_dose_rate(
+    dose: ByDoseRate, weight: Amount | None, drugs: tuple[str, ...], rounding: Rounding
+) -> tuple[KeyEntry, ...]:
     strength = dosing.concentration(dose.amount, dose.volume)
-    weight = order.patient.weight if unit(dose.ordered.unit).kind == "dose rate per weight" else None
-    rate = pump_rate(dose.ordered, strength, weight=weight, rounding=order.rounding)
+    weight = weight if unit(dose.ordered.unit).kind == "dose rate per weight" else None
+    rate = pump_rate(dose.ordered, strength, weight=weight, rounding=rounding)
     to_infuse = _vtbi("dose.vtbi", dose.volume, dose.reserve)
     per_hour = f"{strength.unit.split('/')[0]}/h"
     if weight is not None:
         hourly = _worked_out("dose.hourly", dose_by_weight(dose.ordered, weight, unit=per_hour))
     else:
         hourly = _stated("dose.hourly", dose.ordered, per_hour)
-    return [
-        KeyEntry("dose.drug", dose.drug, None, choices=_drugs(order)),
+    return (
+        KeyEntry("dose.drug", dose.drug, None, choices=drugs),
         _stated("dose.ordered", dose.ordered),
         _held("dose.amount", dose.amount),
-        _stated("dose.volume", dose.volume),
+        _stated("dose.volume", dose.volume, "mL"),
         _worked_out("dose.concentration", strength),
         hourly,
         _worked_out("dose.rate", rate),
         to_infuse,
-        _worked_out("dose.duration", dosing.duration(_amount(to_infuse), rate.amount, unit="min", rounding=WHOLE)),
-    ]
+        _worked_out("dose.duration", dosing.duration(amount_of(to_infuse), rate.amount, unit="min", rounding=WHOLE)),
+    )
 
 
 def _flush(flush: Flush, order: Order) -> list[KeyEntry]:
@@ -231,7 +242,7 @@ def _duration(name: str, infusion: Primary | Secondary, volume: Amount) -> KeyEn
 
 
 def _vtbi(name: str, bag: Amount, reserve: Amount) -> KeyEntry:
-    return _worked_out(name, dosing.vtbi(bag, reserve)) if reserve.value else _stated(name, bag)
+    return _worked_out(name, dosing.vtbi(bag, reserve)) if reserve.value else _stated(name, bag, "mL")
 
 
 def _held(name: str, dose: Amount) -> KeyEntry:
@@ -253,11 +264,12 @@ def _worked_out(name: str, result: Result) -> KeyEntry:
     return KeyEntry(name, normal(result.value), result.unit, result.working, result.formula)
 
 
-def _named(entries: list[KeyEntry], name: str) -> KeyEntry:
+def _named(entries: Sequence[KeyEntry], name: str) -> KeyEntry:
     return next(entry for entry in entries if entry.name == name)
 
 
-def _amount(entry: KeyEntry) -> Amount:
+def amount_of(entry: KeyEntry) -> Amount:
+    """The number of an entry with its unit; a name is a mistake of the caller."""
     if isinstance(entry.value, str) or entry.unit is None:
         raise TypeError(f"{entry.name} is a name and no number")
     return Amount(entry.value, entry.unit)

@@ -145,3 +145,29 @@ def test_every_kind_of_limit_can_be_read() -> None:
     entry = limits_from({"drug": {"X": drug}}).entry("x")
     assert entry is not None
     assert {limit.kind: str(limit.value) for limit in entry.limits} == values
+
+
+def test_a_fluid_has_several_names() -> None:
+    """What a fluid is also called finds the same limits, and the same enemies in one line."""
+    table = limits_from(
+        {
+            "drug": {"a": {"not_in_one_line_with": {"names": ["b"], "level": "hard", "source": "made up"}}},
+            "fluid": {
+                "b": {"also": ["B water", "old b"], "highest_rate": {"value": "5 mL/h", "level": "soft", "source": "x"}}
+            },
+        }
+    )
+    for name in ("b", "B Water", "old  b"):
+        assert worst(table.check("a", together_with=[name])) is Level.HARD
+        assert worst(table.check(name, together_with=["a"])) is Level.HARD
+        assert worst(table.check(name, rate=parse_amount("6 mL/h"))) is Level.SOFT
+    assert worst(table.check("a", together_with=["c"])) is Level.UNKNOWN
+
+
+@pytest.mark.parametrize(
+    ("also", "says"), [("b", "must be a list"), ([""], "must be a list"), (["B"], 'name "b" twice')]
+)
+def test_other_names_are_checked(also: object, says: str) -> None:
+    """A name that is none, or that stands for two things, is refused."""
+    with pytest.raises(QuantityError, match=says):
+        limits_from({"fluid": {"b": {"also": also}}})

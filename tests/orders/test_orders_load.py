@@ -33,7 +33,7 @@ BROKEN = [
     ('title = "A bag"\n', "", 1, '"title" is missing', "Add title"),
     ("[patient]", "[pateint]", 5, '"pateint" is not a field here', 'Did you mean "patient"?'),
     ("born = 1990-02-28", 'born = "yesterday"', 7, '"born" must be a date', "1961-03-14"),
-    ("born = 1990-02-28", "born = 1990-02-30", 7, "this is not TOML", "Mend"),
+    ("born = 1990-02-28", "born = 1990-02-30", 7, "this is not TOML", "Compare the line"),
     ('number = "00-0001"', "number = 1", 8, '"number" must be a text', "quotation marks"),
     ('allergies = ["latex"]', 'allergies = "latex"', 9, '"allergies" must be a list', "square brackets"),
     ('bag_volume = "1,000 mL"', 'bag_volume = "1,000"', 13, "came without a unit", "Write the unit"),
@@ -81,7 +81,7 @@ def test_a_drug_on_the_stand_needs_a_secondary(tmp_path: Path) -> None:
 
 def test_an_unknown_name_gets_the_nearest_ones() -> None:
     """A misspelt order is answered with the names that are near."""
-    with pytest.raises(OrderError, match=r'There is no order called "oh-1O1"\. Did you mean "oh-10'):
+    with pytest.raises(OrderError, match=r'There is no order called "oh-1O1"\. Did you mean "oh-1'):
         load_order("oh-1O1")
 
 

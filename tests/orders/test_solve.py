@@ -13,6 +13,7 @@ from assistant.dosing import Agrees, Amount, compare
 from assistant.orders.key import KeyEntry
 from assistant.orders.load import available_orders, load_order
 from assistant.orders.names import label_names
+from assistant.orders.plausible import beyond, table
 from assistant.orders.solve import KEY_NAMES, KEY_UNITS, answer_key
 from tests.orders.papers import GOOD, changed, written
 
@@ -244,7 +245,16 @@ PUBLISHED = {
 }
 
 
-@pytest.mark.parametrize("name", [name for name in ORDERS if load_order(name).secondary])
+@pytest.mark.parametrize("name", ORDERS)
+def test_the_librarys_orders_are_within_the_table_of_limits(name: str) -> None:
+    """No order of the library is beyond a limit, or has two in a line that must not meet, but on purpose."""
+    order = load_order(name)
+    assert bool(beyond(order, table())) == (order.planted in ("over-limit", "incompatible-pair"))
+
+
+@pytest.mark.parametrize(
+    "name", [name for name in ORDERS if (known := load_order(name).secondary) and known.drug in PUBLISHED]
+)
 def test_the_librarys_drugs_are_within_their_labels(name: str) -> None:
     """Dose, strength and time of each ordered drug lie inside what its label publishes."""
     key = answer_key(load_order(name))

@@ -1,0 +1,166 @@
+"""``checkoff orders draw``: fictional orders for a class, with their answer keys."""
+
+import argparse
+from collections.abc import Sequence
+from datetime import date, datetime
+from pathlib import Path
+
+from assistant.checklist.load import load
+from assistant.checklist.model import Checklist, Step
+from assistant.cli.screen import printable, say_line, tell, write_json
+from assistant.errors import AssistantError, UsageError
+from assistant.orders.draw import LEVELS, draw, wanted_by
+from assistant.orders.load import available_orders, load_order
+from assistant.orders.model import FAULTS, Order
+from assistant.orders.sheet import instructors_sheet, labels, learners_sheet
+from assistant.orders.solve import answer_key
+from assistant.orders.write import text_of
+
+MOST = 10_000
+"""Orders of one draw: a class has forty."""
+_EXAMPLES = """\
+examples:
+  checkoff orders draw primary-line --seed 7                       one order, as the learner sees it, and its key
+  checkoff orders draw primary-and-secondary --seed 7 --count 24 --level 2 --out class-7
+  checkoff run primary-and-secondary --order class-7/d7-01.toml    carry one of them out
+  checkoff orders draw secondary-line --seed 3 --fault allergy     with a fault at which the learner must stop
+  checkoff orders draw primary-line --seed 7 --count 24 --json     one JSON object an order
+
+levels:
+  1  every rate comes out without rounding, in the units that are asked for
+  2  one rounding, or one conversion of units (g to mg, L to mL, odd minutes to hours)
+  3  two or more of these; a body weight may come in pounds
+
+The same seed, level, count and day give the same orders. Patients and prescribers are invented; what is drawn
+keeps the limits in limits.toml, unless a fault is asked for. Training only: no advice for treatment."""
+
+
+def add_parser(subparsers: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
+    """Add the verb."""
+    parser = subparsers.add_parser(
+        "orders",
+        help="draw fictional orders with answer keys",
+        description="Fictional orders for a class, with their answer keys. Training only.",
+        epilog=_EXAMPLES,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+    )
+    verbs = parser.add_subparsers(title="verbs", metavar="VERB", required=True)
+    drawing = verbs.add_parser(
+        "draw",
+        help="draw orders by chance",
+        description="Draws orders that fit a checklist: seeded, fictional, no two alike. Training only.",
+        epilog=_EXAMPLES,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+    )
+    drawing.add_argument("checklist", metavar="CHECKLIST", help="name or path of the checklist that they are for")
+    drawing.add_argument("--seed", type=int, default=1, metavar="N", help="the same seed gives the same orders (1)")
+    drawing.add_argument("--level", type=int, default=1, choices=LEVELS, help="how much arithmetic (1); see below")
+    drawing.add_argument("--count", type=int, default=1, metavar="K", help="how many, no two alike (1)")
+    drawing.add_argument("--fault", choices=FAULTS, help="plant a fault: the learner must stop")
+    drawing.add_argument("--day", metavar="YYYY-MM-DD", help="day of the orders; today by default")
+    drawing.add_argument("--out", metavar="FOLDER", help="write files for --order, and both sheets, into this folder")
+    form = drawing.add_mutually_exclusive_group()
+    form.add_argument("--print", dest="printed", action="store_true", help="both sheets of each order (the default)")
+    form.add_argument("--learner", action="store_true", help="the learner's sheets alone, without a key")
+    form.add_argument("--json", action="store_true", help="one JSON object an order, key and fault included")
+    drawing.set_defaults(run=run)
+
+
+def run(arguments: argparse.Namespace) -> int:
+    """Carry out the verb; return the exit code.
+
+    Raises:
+        UsageError: an argument is wrong, or such orders cannot be drawn.
+        AssistantError: a file cannot be read or written.
+    """
+    if not 1 <= arguments.count <= MOST:
+        raise UsageError(f"Between 1 and {MOST:,} orders can be drawn at once.", "Give another count.")
+    checklist = load(arguments.checklist)
+    own = load_order(checklist.order) if checklist.order in available_orders() else None
+    orders = draw(
+        wanted_by(_asked(checklist), own),
+        seed=arguments.seed,
+        level=arguments.level,
+        count=arguments.count,
+        day=_day(arguments.day),
+        fault=arguments.fault,
+    )
+    if arguments.out is not None:
+        _write_all(orders, Path(arguments.out))
+    for order in orders:
+        if arguments.json:
+            write_json(as_object(order))
+        elif arguments.learner:
+            _show(learners_sheet(order))
+        elif arguments.out is None or arguments.printed:
+            _show(learners_sheet(order))
+            _show(instructors_sheet(order))
+    return 0
+
+
+def as_object(order: Order) -> dict[str, object]:
+    """An order for programs: numbers as decimal text."""
+    return {
+        "name": order.name,
+        "code": order.code,
+        "planted": order.planted,
+        "teaching": order.teaching,
+        "sentences": list(order.sentences()),
+        "labels": list(labels(order)),
+        "key": [
+            {
+                "name": entry.name,
+                "value": entry.value if isinstance(entry.value, str) else f"{entry.value:f}",
+                "unit": entry.unit,
+                "formula": entry.formula,
+                "working": list(entry.working),
+            }
+            for entry in answer_key(order).values()
+        ],
+        "sources": list(order.sources),
+        "toml": text_of(order),
+    }
+
+
+def _asked(checklist: Checklist) -> set[tuple[str, str | None]]:
+    """Names of the key that a checklist always asks for, with the unit of each number."""
+    return {asked for step in checklist.steps if not step.applies for asked in _of(step)}
+
+
+def _of(step: Step) -> Sequence[tuple[str, str | None]]:
+    key = getattr(step.expect, "key", "")
+    return [(key, getattr(step.expect, "unit", None) or None)] if key else []
+
+
+def _day(text: str | None) -> date:
+    if text is None:
+        return datetime.now().astimezone().date()
+    try:
+        return date.fromisoformat(text)
+    except ValueError as cause:
+        raise UsageError(
+            f'"{printable(text[:40])}" is not a day of the calendar.', "Write it like 2026-11-25."
+        ) from cause
+
+
+def _write_all(orders: Sequence[Order], folder: Path) -> None:
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+        for order in orders:
+            (folder / f"{order.name}.toml").write_text(text_of(order), encoding="utf-8")
+        for name, sheet in (("learners.txt", learners_sheet), ("instructor.txt", instructors_sheet)):
+            (folder / name).write_text("\f".join(map(sheet, orders)), encoding="utf-8")
+    except (OSError, ValueError) as cause:
+        reason = cause.strerror if isinstance(cause, OSError) and cause.strerror else "its name makes no path"
+        raise AssistantError(
+            f"The orders cannot be written into {printable(str(folder)[:200])}: {reason}.", "Name another folder."
+        ) from cause
+    tell(
+        f"{len(orders)} {'order' if len(orders) == 1 else 'orders'} with learners.txt and"
+        f" instructor.txt in {printable(str(folder))}. The files hold keys and faults: learners get learners.txt alone."
+    )
+
+
+def _show(sheet: str) -> None:
+    for line in sheet.split("\n"):
+        say_line(line)

@@ -1,0 +1,197 @@
+"""Every infusion that can be drawn, by how much arithmetic it asks: made from the shelf, kept within the limits."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from decimal import Decimal
+from functools import lru_cache
+
+from assistant.dosing import EXACT, TENTH, Amount, Measure, flow_rate, parse_amount
+from assistant.dosing.body import body_weight
+from assistant.dosing.dose import pump_rate
+from assistant.dosing.gravity import drop_rate
+from assistant.dosing.limits import Finding, Level, Limits
+from assistant.dosing.result import Result
+from assistant.dosing.strength import concentration
+from assistant.dosing.units import unit
+from assistant.orders.lines import ByDoseRate, Gravity, Primary, Secondary
+from assistant.orders.plausible import table
+from assistant.orders.shelf import DoseRateDrug, Drug, shelf
+
+_BAGS = ("250 mL", "500 mL", "1,000 mL", "1 L")
+_HOURS = ("2 h", "3 h", "4 h", "5 h", "6 h", "8 h", "10 h", "12 h", "16 h", "20 h", "24 h")
+_RATES = ("40 mL/h", "50 mL/h", "60 mL/h", "75 mL/h", "80 mL/h", "100 mL/h", "110 mL/h", "125 mL/h", "150 mL/h")
+_RESERVES = ("0 mL", "25 mL", "50 mL")
+_FACTORS = ("10 gtt/mL", "15 gtt/mL", "20 gtt/mL", "60 gtt/mL")
+_KILOGRAMS = range(48, 111, 2)
+_POUNDS = range(110, 241, 10)
+_LOWEST_RATE, _HIGHEST_RATE = 1, 250
+"""mL/h that an infusion by dose rate is drawn with (common practice, no source)."""
+_FEWEST_DROPS, _MOST_DROPS = 8, 100
+"""Drops a minute that an eye can count (common practice, no source)."""
+_EASY_MINUTES = (15, 20, 30)
+"""Minutes that are a plain part of an hour."""
+
+
+@dataclass(frozen=True)
+class WithSet:
+    """A primary that can be drawn, with a gravity set where it runs without a pump.
+
+    Attributes:
+        primary, gravity: parts of the order.
+        hurdles: roundings and conversions of units that its key asks for.
+    """
+
+    primary: Primary
+    gravity: Gravity | None
+    hurdles: int
+
+
+@dataclass(frozen=True)
+class Dosed:
+    """A secondary that can be drawn, with what the shelf knows of its drug."""
+
+    secondary: Secondary
+    drug: Drug
+    hurdles: int
+
+
+@dataclass(frozen=True)
+class Rated:
+    """An infusion by dose rate with the body weight for which it is drawn (None where it is not by weight)."""
+
+    dose: ByDoseRate
+    weight: Amount | None
+    drug: DoseRateDrug
+    hurdles: int
+
+
+def passes(findings: tuple[Finding, ...]) -> bool:
+    """Whether a soft or a hard limit is passed."""
+    return any(found.level in (Level.SOFT, Level.HARD) for found in findings)
+
+
+@lru_cache(maxsize=2)
+def primaries(by_gravity: bool) -> tuple[WithSet, ...]:
+    """Every primary within the limits: each fluid, bag, reserve, and time or rate.
+
+    Args:
+        by_gravity: with a gravity set of each usual drop factor, instead of a pump.
+    """
+    return tuple(_gravities() if by_gravity else _primaries())
+
+
+def _primaries() -> Iterator[WithSet]:
+    for bag in map(parse_amount, _BAGS):
+        for speed in map(parse_amount, (*_HOURS, *_RATES)):
+            by_time = unit(speed.unit).kind == "duration"
+            worked = flow_rate(bag, speed) if by_time else None
+            fluids = [fluid.name for fluid in shelf().fluids if _runs(fluid.name, worked or speed)]
+            hurdles = _cut(worked) + (bag.unit != "mL")
+            for reserve in map(parse_amount, _RESERVES):
+                if not by_time and not _whole_minutes(bag, reserve, speed):
+                    continue
+                for fluid in fluids:
+                    over, rate = (speed, None) if by_time else (None, speed)
+                    primary = Primary(fluid=fluid, bag_volume=bag, over=over, rate=rate, reserve=reserve)
+                    yield WithSet(primary, None, hurdles)
+
+
+def _runs(fluid: str, rate: Measure) -> bool:
+    return not passes(table().check(fluid, rate=rate))
+
+
+def _gravities() -> Iterator[WithSet]:
+    sets = [Gravity(drop_factor=parse_amount(text)) for text in _FACTORS]
+    for hung in primaries(by_gravity=False):
+        for gravity in sets:
+            drops = _drops(hung.primary.bag_volume, hung.primary.over, hung.primary.rate, gravity.drop_factor)
+            if _FEWEST_DROPS <= drops.value <= _MOST_DROPS:
+                yield WithSet(hung.primary, gravity, hung.hurdles + _cut(drops))
+
+
+@lru_cache(maxsize=2048)
+def _drops(volume: Amount, over: Amount | None, rate: Amount | None, factor: Amount) -> Result:
+    return drop_rate(factor, rate=rate or flow_rate(volume, over or _never()).amount)
+
+
+def _never() -> Amount:
+    raise TypeError("an infusion has either a duration or a rate")
+
+
+def _whole_minutes(volume: Amount, reserve: Amount, rate: Amount) -> bool:
+    """Whether the time comes out in whole minutes: nobody is asked for a part of one."""
+    infused = volume.in_unit("mL") - reserve.in_unit("mL")
+    return infused > 0 and (infused * 60 / rate.ratio).denominator == 1
+
+
+@lru_cache(maxsize=1)
+def secondaries() -> tuple[Dosed, ...]:
+    """Every intermittent infusion within the limits: each drug, bag, time and frequency."""
+    limits = table()
+    found: list[Dosed] = []
+    for drug in shelf().drugs:
+        for dose, volume in drug.bags:
+            for over in drug.over:
+                if passes(check(limits, drug.name, dose, volume, over)):
+                    continue
+                hurdles = _cut(flow_rate(volume, over)) + (dose.unit not in ("mg", "units")) + _odd(over)
+                for frequency in drug.frequency:
+                    secondary = Secondary(drug=drug.name, dose=dose, volume=volume, over=over, frequency=frequency)
+                    found.append(Dosed(secondary, drug, hurdles))
+    return tuple(found)
+
+
+def check(limits: Limits, drug: str, dose: Amount, volume: Amount, over: Amount) -> tuple[Finding, ...]:
+    """What the limits say about one intermittent dose through a peripheral line."""
+    return limits.check(drug, dose=dose, duration=over, concentration=concentration(dose, volume))
+
+
+@lru_cache(maxsize=1)
+def rated() -> tuple[Rated, ...]:
+    """Every infusion by dose rate within the limits: each drug, bag, step and body weight."""
+    limits = table()
+    kilos = [Amount(Decimal(number), "kg") for number in _KILOGRAMS]
+    found: list[Rated] = []
+    for drug in shelf().rates:
+        for amount, volume in drug.bags:
+            strength = concentration(amount, volume)
+            for ordered in drug.ordered:
+                by_weight = unit(ordered.unit).kind == "dose rate per weight"
+                dose = ByDoseRate(drug=drug.name, ordered=ordered, amount=amount, volume=volume)
+                if passes(limits.check(drug.name, dose_rate=ordered, concentration=strength, weight=kilos[0])):
+                    continue
+                grams = amount.unit == "g"
+                if not by_weight:
+                    found.append(Rated(dose, None, drug, _cut(pump_rate(ordered, strength)) + grams))
+                    continue
+                for weight, hurdles in _weights(pump_rate(ordered, strength, unit="mL/kg/h", rounding=EXACT)):
+                    found.append(Rated(dose, weight, drug, hurdles + grams))
+    return tuple(found)
+
+
+def _weights(per_kilo: Result) -> Iterator[tuple[Amount, int]]:
+    """Body weights for which a pump takes the rate well, with what they ask of the learner.
+
+    Pounds are taken only where the rate is the same whether they are rounded to 0.1 kg before or not.
+    """
+    for number in _KILOGRAMS:
+        exact = per_kilo.exact * number
+        if _LOWEST_RATE <= exact <= _HIGHEST_RATE:
+            yield Amount(Decimal(number), "kg"), int(TENTH.apply(exact) != exact)
+    for number in _POUNDS:
+        weight = Amount(Decimal(number), "lb")
+        rate = TENTH.apply(per_kilo.exact * weight.in_unit("kg"))
+        to_tenths = TENTH.apply(per_kilo.exact * body_weight(weight).amount.ratio)
+        if _LOWEST_RATE <= rate <= _HIGHEST_RATE and rate == to_tenths:
+            yield weight, 2
+
+
+def _cut(result: Result | None) -> bool:
+    """Whether a result had to be rounded."""
+    return result is not None and result.exact != result.amount.ratio
+
+
+def _odd(over: Amount) -> bool:
+    """Whether the minutes have to be turned into hours with care."""
+    minutes = over.in_unit("min")
+    return minutes not in _EASY_MINUTES and minutes % 60 != 0

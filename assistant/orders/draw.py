@@ -1,0 +1,268 @@
+"""Orders by chance: seeded, fictional, within the limits, no two alike in a class."""
+
+import itertools
+import random
+from collections.abc import Callable, Collection, Iterator, Sequence
+from dataclasses import dataclass
+from datetime import date, timedelta
+from decimal import Decimal
+from functools import lru_cache
+
+from assistant.dosing import Amount, parse_amount
+from assistant.dosing.units import same_dimension
+from assistant.errors import UsageError
+from assistant.orders.choices import Dosed, Rated, WithSet, primaries, rated, secondaries
+from assistant.orders.draft import Draft
+from assistant.orders.lines import Flush, Running
+from assistant.orders.model import Fault, Order, Patient
+from assistant.orders.planting import plant
+from assistant.orders.shelf import shelf
+
+LEVELS = (1, 2, 3)
+"""How much arithmetic: no rounding and no conversion of units; one of them; two or more."""
+PARTS = ("primary", "gravity", "running", "secondary", "second_secondary", "dose", "flush")
+"""What a drawn order can hold."""
+Choice = WithSet | Dosed | Rated
+_TRIES = 2000
+_OLDEST, _YOUNGEST = 88, 19
+
+
+@dataclass(frozen=True)
+class Wanted:
+    """What the orders of a draw must hold.
+
+    Attributes:
+        parts: some of `PARTS`.
+        units: by name of the answer key, the unit in which a checklist asks for it.
+        weight: the body weight is asked for.
+    """
+
+    parts: frozenset[str]
+    units: tuple[tuple[str, str], ...] = ()
+    weight: bool = False
+
+
+def wanted_by(keys: Collection[tuple[str, str | None]], own: Order | None) -> Wanted:
+    """What a checklist needs of an order: what it asks for, and what its own order holds.
+
+    Args:
+        keys: names of the answer key that it asks for, with the unit of each number.
+        own: the checklist's own order, where it has one.
+
+    Raises:
+        UsageError: it asks for something that no drawn order holds.
+    """
+    parts = {name.partition(".")[0] for name, _ in keys} - {"patient"}
+    if own is not None:
+        parts |= {part for part in PARTS if getattr(own, part) is not None}
+    if parts & {"gravity", "running"}:
+        parts.add("primary")
+    if "second_secondary" in parts:
+        parts.add("secondary")
+    if unknown := parts - set(PARTS):
+        raise UsageError(f"No order with {', '.join(sorted(unknown))} can be drawn.", "Write the order by hand.")
+    if not parts:
+        raise UsageError("This checklist asks for nothing that an order states.", "It needs no drawn order.")
+    units = tuple(sorted((name, asked) for name, asked in keys if asked is not None))
+    return Wanted(frozenset(parts), units, any(name == "patient.weight" for name, _ in keys))
+
+
+def draw(wanted: Wanted, *, seed: int, level: int, count: int, day: date, fault: Fault | None = None) -> list[Order]:
+    """Draw orders for a class.
+
+    Args:
+        wanted: what they must hold (see `wanted_by`).
+        seed: the same seed gives the same orders.
+        level: 1 to 3, see `LEVELS`.
+        count: how many; no two have the same infusions.
+        day: the day of the orders and of the dates on the labels.
+        fault: what to plant in each.
+
+    Raises:
+        UsageError: the shelf has not so many different orders, or the fault has no place in them.
+    """
+    if level not in LEVELS:
+        raise UsageError(f"There is no level {level}.", "Levels are 1, 2 and 3.")
+    chance = random.Random(f"{seed}/{level}")  # noqa: S311 - orders by chance are no secret
+    names = _names(chance, count)
+    seen: set[object] = set()
+    drawn: list[Order] = []
+    contents = _contents(chance, wanted, level)
+    for number in range(1, count + 1):
+        for _ in range(_TRIES):
+            draft = next(contents)
+            if fault is not None and not plant(draft, fault, chance):
+                continue
+            if draft.content in seen:
+                continue
+            seen.add(draft.content)
+            drawn.append(_order(draft, chance, names[number - 1], number, seed, day))
+            break
+        else:
+            if fault is not None and not drawn:
+                raise UsageError(
+                    f"The fault {fault} has no place in the orders of this checklist.", "Ask for another fault."
+                )
+            raise UsageError(
+                f"Only {len(drawn)} different orders of this kind could be drawn, but {count} are wanted.",
+                "Ask for fewer, another level or another fault.",
+            )
+    return drawn
+
+
+def _contents(chance: random.Random, wanted: Wanted, level: int) -> Iterator[Draft]:
+    """Drafts without end, at the wanted level.
+
+    Raises:
+        UsageError: nothing on the shelf has this level.
+    """
+    pools = _pools(wanted)
+    shares = _shares(wanted, level)
+    if not shares:
+        raise UsageError(f"Nothing on the shelf has level {level} for this checklist.", "Ask for another level.")
+    while True:
+        draft = Draft()
+        for part, hurdles in zip(pools, chance.choice(shares), strict=True):
+            choice = chance.choice(pools[part][hurdles])
+            if isinstance(choice, WithSet):
+                draft.primary = choice
+            elif isinstance(choice, Rated):
+                draft.rated = choice
+            elif part == "secondary":
+                draft.first = choice
+            else:
+                draft.second = choice
+        if not draft.rides_together():
+            continue
+        if "running" in wanted.parts:
+            draft.running = _since(draft, chance)
+            if draft.running is None:
+                continue
+        if "flush" in wanted.parts:
+            draft.flush = chance.choice(_FLUSHES)
+        yield draft
+
+
+@lru_cache(maxsize=64)
+def _shares(wanted: Wanted, level: int) -> tuple[tuple[int, ...], ...]:
+    """How the hurdles of a level can be shared among the parts of an order."""
+    every = itertools.product(*(sorted(by_hurdles) for by_hurdles in _pools(wanted).values()))
+    return tuple(share for share in every if min(sum(share), LEVELS[-1] - 1) == level - 1 or not share)
+
+
+_FLUSHES = tuple(
+    Flush(volume=parse_amount(volume), frequency=frequency)
+    for volume in ("3 mL", "4 mL", "5 mL", "6 mL", "8 mL", "10 mL")
+    for frequency in (
+        "before and after each use",
+        "after each use",
+        "every 6 hours",
+        "every 8 hours",
+        "every 12 hours",
+        "every 24 hours",
+        "once a shift",
+    )
+)
+"""Adult locks by habit (common practice, no source); local policy names volume and frequency."""
+
+
+@lru_cache(maxsize=64)
+def _pools(wanted: Wanted) -> dict[str, dict[int, Sequence[Choice]]]:
+    """For each part of an order what can be drawn, by hurdles."""
+    kinds: dict[str, Callable[[], Sequence[Choice]]] = {
+        "primary": lambda: primaries("gravity" in wanted.parts),
+        "secondary": secondaries,
+        "second_secondary": secondaries,
+        "dose": rated,
+    }
+    pools: dict[str, dict[int, Sequence[Choice]]] = {}
+    for part, all_of in kinds.items():
+        if part not in wanted.parts:
+            continue
+        by_hurdles: dict[int, list[Choice]] = {}
+        for choice in all_of():
+            if _can_be_asked(part, choice, wanted):
+                by_hurdles.setdefault(choice.hurdles, []).append(choice)
+        if not by_hurdles:
+            raise UsageError(
+                "Nothing on the shelf can be asked for in the units of this checklist.", "Write the order by hand."
+            )
+        pools[part] = {n: tuple(found) for n, found in by_hurdles.items()}
+    return pools
+
+
+def _can_be_asked(part: str, choice: Choice, wanted: Wanted) -> bool:
+    """Whether the numbers of a choice come in the kind of unit that the checklist asks for."""
+    if isinstance(choice, WithSet):
+        return True
+    if isinstance(choice, Dosed):
+        held = {f"{part}.dose": choice.secondary.dose.unit}
+        held[f"{part}.concentration"] = f"{choice.secondary.dose.unit}/mL"
+    else:
+        if wanted.weight and choice.weight is None:
+            return False
+        top = choice.dose.amount.unit
+        held = {"dose.ordered": choice.dose.ordered.unit, "dose.amount": top}
+        held |= {"dose.concentration": f"{top}/mL", "dose.hourly": f"{top}/h"}
+    return all(same_dimension(held[name], asked) for name, asked in wanted.units if name in held)
+
+
+def _since(draft: Draft, chance: random.Random) -> Running | None:
+    """For how long the primary has been running: whole hours, before it ends."""
+    if draft.primary is None:
+        return None
+    primary = draft.primary.primary
+    held = primary.bag_volume.in_unit("mL") - primary.reserve.in_unit("mL")
+    ends = primary.over.in_unit("h") if primary.over is not None else None
+    if primary.rate is not None:
+        ends = held / primary.rate.in_unit("mL/h")
+    hours = [n for n in range(1, 12) if ends is not None and n < ends]
+    return Running(since=Amount(Decimal(chance.choice(hours)), "h")) if hours else None
+
+
+def _names(chance: random.Random, count: int) -> list[str]:
+    """Invented names, all different while there are enough."""
+    people = shelf().people
+    pairs = len(people.first) * len(people.last)
+    places = chance.sample(range(pairs), min(count, pairs))
+    return [
+        f"{people.first[place % len(people.first)]} {people.last[place // len(people.first)]}"
+        for place in (places[n % pairs] for n in range(count))
+    ]
+
+
+def _order(draft: Draft, chance: random.Random, name: str, number: int, seed: int, day: date) -> Order:
+    people = shelf().people
+    born = day - timedelta(days=chance.randint(_YOUNGEST * 365, _OLDEST * 365))
+    allergies = list(draft.allergies)
+    if chance.random() < 0.4:
+        allergies.append(chance.choice(people.other_allergies))
+    chance.shuffle(allergies)
+    code = f"D{seed}-{number:02}"
+    return Order(
+        name=code.lower(),
+        title=f"Drawn order {number}",
+        code=code,
+        ordered_by=chance.choice(people.ordered_by),
+        patient=Patient(
+            name=name,
+            born=born,
+            number=f"L-{chance.randint(50000, 99999)}",
+            allergies=tuple(allergies),
+            weight=draft.weight,
+        ),
+        primary=draft.primary.primary if draft.primary else None,
+        gravity=draft.primary.gravity if draft.primary else None,
+        secondary=draft.first.secondary if draft.first else None,
+        second_secondary=draft.second.secondary if draft.second else None,
+        dose=draft.rated.dose if draft.rated else None,
+        flush=draft.flush,
+        running=draft.running,
+        hung=draft.dated(chance, day),
+        illegible=draft.illegible,
+        written=day,
+        planted=draft.planted,
+        teaching=draft.teaching,
+        sources=draft.sources(),
+        digest="drawn",
+    )

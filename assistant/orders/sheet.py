@@ -1,0 +1,74 @@
+"""An order on paper: the learner's sheet without the answers, the instructor's with them."""
+
+from collections.abc import Iterator
+
+from assistant.dosing import Amount, show
+from assistant.orders.model import Order
+from assistant.orders.solve import answer_key
+
+_CAUTION = (
+    "Training only. People, orders and lab are invented; the numbers are for practice and no advice for treatment."
+    " Local policy comes first."
+)
+_LABELS = {
+    "primary.fluid": "fluid",
+    "primary.bag_volume": "volume",
+    "primary.expires": "use by",
+    "secondary.drug": "drug",
+    "secondary.dose": "dose in the bag",
+    "secondary.volume": "volume",
+    "secondary.expires": "use by",
+    "second_secondary.drug": "drug",
+    "second_secondary.dose": "dose in the bag",
+    "second_secondary.volume": "volume",
+    "dose.drug": "drug",
+    "dose.amount": "drug in the bag",
+    "dose.volume": "volume",
+    "dose.expires": "use by",
+    "flush.fluid": "fluid",
+    "flush.volume": "volume",
+}
+_BAGS = {
+    "primary": "Bag of the primary",
+    "secondary": "Bag with the drug",
+    "second_secondary": "Second bag with a drug",
+    "dose": "Bag with the drug",
+    "flush": "Syringe for the flush",
+}
+
+
+def labels(order: Order) -> Iterator[str]:
+    """The labels on the stand, one line each, as they hang."""
+    bags: dict[str, list[str]] = {}
+    for name, value in order.labels().items():
+        bags.setdefault(name.partition(".")[0], []).append(f"{_LABELS[name]} {_shown(value)}")
+    for bag, parts in bags.items():
+        yield f"{_BAGS[bag]}: {', '.join(parts)}"
+
+
+def learners_sheet(order: Order) -> str:
+    """The order and the labels on the stand; no answer, and no word of what is planted."""
+    lines = [f"Order {order.code}", "", *order.sentences(), "", "On the stand", *labels(order), "", _CAUTION]
+    return "\n".join(lines) + "\n"
+
+
+def instructors_sheet(order: Order) -> str:
+    """The learner's sheet with the answer key, its working, what is planted, and the sources.
+
+    Raises:
+        QuantityError: a formula refuses the order's numbers.
+    """
+    lines = [f"Order {order.code}: instructor's sheet", "", *order.sentences(), "", "On the stand", *labels(order)]
+    lines += ["", "Answer key"]
+    for entry in answer_key(order).values():
+        value = entry.value if isinstance(entry.value, str) else show(Amount(entry.value, entry.unit or ""))
+        lines.append(f"{entry.name}: {value}")
+        lines += [f"    {line}" for line in entry.working]
+    lines += ["", f"Planted: {order.planted or 'nothing'}"]
+    lines += [order.teaching] if order.teaching else []
+    lines += ["", "Sources", *order.sources, "", _CAUTION]
+    return "\n".join(lines) + "\n"
+
+
+def _shown(value: str | Amount) -> str:
+    return value if isinstance(value, str) else show(value)

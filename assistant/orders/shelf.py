@@ -1,0 +1,84 @@
+"""What drawn orders are made of: the library's ``shelf.toml``, read and checked."""
+
+from functools import lru_cache
+
+from pydantic import Field, ValidationError
+
+from assistant.checklist.library import library_folder
+from assistant.checklist.model import Paper
+from assistant.checklist.paper_file import read_paper
+from assistant.errors import OrderError
+from assistant.orders.reading import Dose, DoseRate, Duration, Name, Volume
+
+Bag = tuple[Dose, Volume]
+"""All the drug in a bag, and its volume."""
+
+
+class Fluid(Paper):
+    """A fluid that a primary may be ordered with."""
+
+    name: Name
+    source: str
+
+
+class Drug(Paper):
+    """A drug in ready bags, given over a time.
+
+    Attributes:
+        bags: dose and volume of each.
+        over: times over which it is ordered.
+        frequency: how often, as the order words it.
+        with_fluids: primaries on which it may ride.
+        avoid: allergies with which it is not drawn.
+        source: where doses, dilution and times are published.
+    """
+
+    name: Name
+    bags: tuple[Bag, ...] = Field(min_length=1)
+    over: tuple[Duration, ...] = Field(min_length=1)
+    frequency: tuple[Name, ...] = Field(min_length=1)
+    with_fluids: tuple[Name, ...] = Field(alias="with", min_length=1)
+    avoid: tuple[Name, ...] = ()
+    source: str
+
+
+class DoseRateDrug(Paper):
+    """A drug that is ordered by dose rate, with its bags and the steps that are drawn."""
+
+    name: Name
+    bags: tuple[Bag, ...] = Field(min_length=1)
+    ordered: tuple[DoseRate, ...] = Field(min_length=1)
+    avoid: tuple[Name, ...] = ()
+    source: str
+
+
+class People(Paper):
+    """Parts of invented names, and allergies that concern no drug of the shelf."""
+
+    first: tuple[Name, ...] = Field(min_length=20)
+    last: tuple[Name, ...] = Field(min_length=20)
+    ordered_by: tuple[Name, ...] = Field(min_length=1)
+    other_allergies: tuple[Name, ...] = Field(min_length=1)
+
+
+class Shelf(Paper):
+    """The whole table."""
+
+    fluids: tuple[Fluid, ...] = Field(min_length=2)
+    drugs: tuple[Drug, ...] = Field(min_length=2)
+    rates: tuple[DoseRateDrug, ...] = Field(min_length=1)
+    people: People
+
+
+@lru_cache(maxsize=1)
+def shelf() -> Shelf:
+    """The library's shelf.
+
+    Raises:
+        OrderError: the file cannot be used.
+    """
+    paper = read_paper(library_folder() / "shelf.toml", OrderError)
+    try:
+        return Shelf.model_validate(paper.table)
+    except ValidationError as invalid:
+        raise paper.complain_about(invalid, (), Shelf) from invalid

@@ -1,0 +1,67 @@
+"""An order as the text of a file that loads again: TOML, in the order in which an author writes it."""
+
+from datetime import date
+
+import tomlkit
+from tomlkit.items import Table
+
+from assistant.checklist.model import Paper
+from assistant.dosing import Amount, Rounding, show
+from assistant.orders.model import Order
+
+_TABLES = (
+    "patient",
+    "primary",
+    "gravity",
+    "running",
+    "secondary",
+    "second_secondary",
+    "dose",
+    "flush",
+    "hung",
+)
+_HOW = ("over", "rate", "route", "frequency", "reserve")
+_NEVER = ("name", "digest")
+"""What the loader sets itself."""
+
+
+def text_of(order: Order) -> str:
+    """The file of an order; loading it gives the same order, but for name and digest."""
+    document = tomlkit.document()
+    for name in type(order).model_fields:
+        value = getattr(order, name)
+        if name in _TABLES or name in _NEVER or not value or value == type(order).model_fields[name].default:
+            continue
+        document.add(name, _plain(value))
+    for name in _TABLES:
+        part = getattr(order, name)
+        if part is not None and (table := _table(part)):
+            document.add(tomlkit.nl())
+            document.add(name, table)
+    return tomlkit.dumps(document)
+
+
+def _table(part: Paper) -> Table:
+    table = tomlkit.table()
+    fields = type(part).model_fields
+    # What is ordered stands first, how it runs after it.
+    for name in sorted(fields, key=_HOW.__contains__):
+        value = getattr(part, name)
+        if value is not None and value != fields[name].default:
+            table.add(name, _plain(value))
+    return table
+
+
+def _plain(value: object) -> object:
+    match value:
+        case Amount():
+            return show(value)
+        case Rounding():
+            return str(value)
+        case tuple():
+            array = tomlkit.array()
+            array.extend(list(value))
+            return array
+        case date():
+            return value
+    return str(value)
