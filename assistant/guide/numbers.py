@@ -22,9 +22,11 @@ def take_number(turn: Turn) -> None:
     if not isinstance(answer, Answer) or not isinstance(answer.value, Decimal):
         raise TypeError("a number without a value")
     if answer.corrected:
-        _want_digits(turn, sentences.CORRECTED_WHILE_SPEAKING)
+        _want_digits(turn, sentences.TO_BE_SURE)
         return
-    if turn.spoken and must_be_spelled(answer, doubtful=turn.doubtful):
+    # Asked for once: what is then said digit by digit is settled by the read-back, and never asked for in a circle.
+    given_as_asked = turn.draft.digits_only and answer.digit_by_digit
+    if turn.spoken and not given_as_asked and must_be_spelled(answer, doubtful=turn.doubtful):
         _want_digits(turn, sentences.SAY_DIGITS)
         return
     turn.draft.number = answer.value

@@ -7,6 +7,7 @@ from assistant.guide.events import InstructorCame, Resumed
 from assistant.guide.guide import WITH_CODE
 from assistant.guide.progress import Mode, State
 from assistant.guide.scoring import Ending
+from assistant.spoken.meaning import Command
 from tests.guide.kinds import KINDS, SMOOTH_KINDS
 from tests.guide.lived import SMOOTH, again, begin
 
@@ -280,6 +281,40 @@ def test_abbreviations_are_spoken_in_full():
     lived = begin(checklist=KINDS.model_copy(update={"steps": steps}))
     assert lived.says[-1].text.endswith("Read the VTBI.")
     assert lived.says[-1].speech == "Read the volume to be infused."
+
+
+@pytest.mark.parametrize("place", range(10))
+def test_every_command_is_answered_at_every_kind_of_step(place):
+    """Whatever is asked, each command is recorded, answered, and taken for nothing else."""
+    for command in Command:
+        lived = started(place)
+        entries, said = len(lived.entries), len(lived.says)
+        lived.type(command.value)
+        assert len(lived.entries) == entries + 1
+        assert lived.entries[-1]["input"] == command.value
+        assert len(lived.says) > said
+
+
+NO_ANSWERS = [
+    # the step, its place among the smooth answers, words that answer some other kind of step
+    ("site", 0, ("yes", "done", "83.3 mL/h", "seen", "lactated ringer's", "not sore")),
+    ("rate", 2, ("yes", "done", "left arm", "seen", "17 kg")),
+    ("second", 4, ("yes", "done", "left arm", "seen", "17 kg")),
+    ("technique", 6, ("yes", "no", "done", "left arm", "83.3 mL/h", "it was done well")),
+    ("gate", 7, ("left arm", "83.3 mL/h", "seen")),
+    ("drops", 8, ("done", "left arm", "83.3 mL/h", "seen")),
+]
+
+
+@pytest.mark.parametrize(("step", "place", "words"), NO_ANSWERS, ids=[row[0] for row in NO_ANSWERS])
+def test_an_answer_of_another_kind_is_no_answer(step, place, words):
+    """What answers another kind of step is not understood, and nothing is kept or counted."""
+    for word in words:
+        lived = started(place)
+        assert lived.step == step
+        lived.type(word)
+        assert (lived.step, lived.state, lived.entries[-1]["input"]) == (step, State.ASKING, "not understood")
+        assert (lines(lived)[step].tries, lines(lived)[step].final) == (0, "")
 
 
 def test_every_prefix_of_every_kind_replays():

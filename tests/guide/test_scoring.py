@@ -189,6 +189,26 @@ def test_digits_are_asked_for_where_a_number_sounds_like_another(words, typed, a
         assert lived.state is State.READING_BACK
 
 
+def test_digits_are_asked_for_once():
+    """A recogniser that doubts its own digits is answered by the read-back, not by asking in a circle."""
+    lived = begin()
+    lived.do(SMOOTH[:5])
+    lived.hear("eight three point three", doubtful=True)
+    assert lived.state is State.ASKING
+    lived.hear("eight three point three", doubtful=True)
+    assert lived.state is State.READING_BACK
+
+
+def test_of_several_amounts_the_one_asked_for_is_taken_digit_by_digit():
+    """A compound answer is never split by guess: the amount that fits is asked for once more, by digits."""
+    lived = begin()
+    lived.do(SMOOTH[:5])
+    lived.type("950 millilitres at 125 millilitres per hour")
+    assert lived.state is State.ASKING
+    lived.type("8 3 point 3")
+    assert lived.state is State.READING_BACK
+
+
 def test_correct_that_leads_back_to_what_was_set_aside():
     """A step that was just set aside is the one to correct; answered after all, it counts as corrected."""
     lived = begin()
