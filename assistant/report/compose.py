@@ -21,6 +21,7 @@ from assistant.report.trust import ended, trust
 _SENTENCES = {
     Ended.PASSED: "Passed by the checklist's rule.",
     Ended.NOT_PASSED: "Completed, and not passed by the checklist's rule.",
+    Ended.NOT_COMPLETED: "Closed as not completed; it cannot be resumed.",
     Ended.STOPPED: "Stopped before the end; there is no result.",
     Ended.INTERRUPTED: "Interrupted: no end is on record; there is no result.",
     Ended.NOT_KNOWN: "How it ended is not known: the record does not hold.",

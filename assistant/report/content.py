@@ -18,6 +18,7 @@ class Ended(StrEnum):
 
     PASSED = "passed"
     NOT_PASSED = "not passed"
+    NOT_COMPLETED = "not completed"
     STOPPED = "stopped"
     INTERRUPTED = "interrupted"
     NOT_KNOWN = "not known"

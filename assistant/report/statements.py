@@ -24,6 +24,7 @@ _TAG = "tag:example.org,2026:checkoff"
 _VERBS = {
     Ended.PASSED: "passed",
     Ended.NOT_PASSED: "failed",
+    Ended.NOT_COMPLETED: "did not complete",
     Ended.STOPPED: "stopped",
     Ended.INTERRUPTED: "was interrupted at",
     Ended.NOT_KNOWN: "attempted",

@@ -8,6 +8,7 @@ from assistant.report.content import Ended, Trust
 from assistant.report.reading import text
 
 _OPEN = (Problem.NOT_SEALED, Problem.TORN_TAIL)
+_SOUND = (Problem.SOUND_MISSING, Problem.SOUND_DIFFERS)
 
 
 def ended(entries: Sequence[Mapping[str, object]], verdict: Verdict) -> Ended:
@@ -15,8 +16,9 @@ def ended(entries: Sequence[Mapping[str, object]], verdict: Verdict) -> Ended:
     seal = next((entry for entry in entries if "seal" in entry), None)
     if seal is not None:
         outcome = text(seal.get("outcome"))
-        return Ended(outcome) if outcome in (Ended.PASSED, Ended.NOT_PASSED, Ended.STOPPED) else Ended.NOT_KNOWN
-    if verdict.problem not in _OPEN:
+        told = (Ended.PASSED, Ended.NOT_PASSED, Ended.NOT_COMPLETED, Ended.STOPPED)
+        return Ended(outcome) if outcome in told else Ended.NOT_KNOWN
+    if verdict.problem not in (*_OPEN, *_SOUND):
         return Ended.NOT_KNOWN
     last = entries[-1]
     return Ended.STOPPED if last.get("verdict") == "stopped" else Ended.INTERRUPTED
@@ -72,6 +74,8 @@ def _on_the_record(verdict: Verdict, how: Ended) -> list[str]:
             ]
         case Problem.UNKNOWN_KEY:
             return [f"This record is signed with a key that is not known on this machine. {verdict.why}"]
+        case Problem.SOUND_MISSING | Problem.SOUND_DIFFERS as problem:
+            return [f"The sound kept beside this record does not hold (line {verdict.line}: {problem}). {verdict.why}"]
         case problem:
             where = f"line {verdict.line}: " if verdict.line else ""
             entries = f"{verdict.count} {'entry that holds' if verdict.count == 1 else 'entries that hold'}"
@@ -87,6 +91,8 @@ def _statement(verdict: Verdict) -> str:
         return f"The record is whole: {entries}, each follows from the one before it, and a seal closes them."
     if verdict.problem is Problem.UNKNOWN_KEY:
         return f"The record is whole and sealed: {entries}; it is signed by a key that is not known here."
+    if verdict.problem in _SOUND:
+        return f"The entries of the record are whole: {entries}; the sound beside it is not what was kept."
     if verdict.problem in _OPEN:
         return f"The record is not closed: {entries}, each follows from the one before it, and nothing shows its end."
     return f"The record does not hold: {entries} before the damage follow from each other."

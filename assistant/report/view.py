@@ -14,6 +14,7 @@ from assistant.report.times import clock
 WORDS = {
     Ended.PASSED: "Passed",
     Ended.NOT_PASSED: "Not passed",
+    Ended.NOT_COMPLETED: "Not completed",
     Ended.STOPPED: "Stopped before the end",
     Ended.INTERRUPTED: "Interrupted",
     Ended.NOT_KNOWN: "Not known",

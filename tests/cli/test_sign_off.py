@@ -217,6 +217,7 @@ def test_stopped_attempt_is_closed_as_not_completed(call, capsys, monkeypatch, t
     assert entries[-2]["results"]["passed"] is False
     assert "not reached" in {line["ending"] for line in entries[-2]["results"]["steps"]}
     assert call("verify", path)[0] == 0
+    assert "Closed as not completed" in "\n".join(here(capsys, "report", path).lines)
     with pytest.raises(RecordError, match="is sealed"):
         call(*signed, "--close")
     with pytest.raises(UsageError, match="cannot be passed"):
