@@ -19,10 +19,12 @@ from assistant.report.view import view
 
 STANDARD: Literal["ua-1"] = "ua-1"
 """PDF/UA-1 (ISO 14289-1)."""
-_LONGEST_WORD = 40
-"""Letters after which a word may be broken, so that nothing runs off the paper."""
 _BREAK = "\u200b"
-_LONG = re.compile(rf"\S{{{_LONGEST_WORD}}}(?=\S)")
+_LONG_WORD = re.compile(r"\S{21,}")
+_PIECE = re.compile(r"\S{10}(?=\S)")
+"""A word of more than 20 letters may be broken after every ten, so that nothing runs into the next column."""
+_WHOLE = frozenset({"head", "evidence", "fingerprint", "digest", "picture"})
+"""What is never broken: digests are copied and compared, and have a line of their own."""
 _NO_FONT = re.compile(r"the text `\"(.+?)\"` could not be displayed")
 _NO_DATE = datetime(2000, 1, 1, tzinfo=UTC)
 """The date of a document that has none of its own: the same form is the same file at any time."""
@@ -76,12 +78,12 @@ def _fonts(system: bool) -> typst.Fonts:
 
 
 def _breakable(value: Any) -> Any:
-    """Long words with places at which a line may be broken; a picture stays as it is."""
+    """Long words with places at which a line may be broken."""
     match value:
         case str():
-            return value if value.startswith("<svg") else _LONG.sub(rf"\g<0>{_BREAK}", value)
+            return _LONG_WORD.sub(lambda word: _PIECE.sub(rf"\g<0>{_BREAK}", word[0]), value)
         case dict():
-            return {name: _breakable(member) for name, member in value.items()}
+            return {name: member if name in _WHOLE else _breakable(member) for name, member in value.items()}
         case list():
             return [_breakable(member) for member in value]
         case _:

@@ -134,8 +134,8 @@ def test_letters_of_many_kinds_on_paper(name, tmp_path):
     """Letters that no font has are written out by their code points; others are there, in whatever direction."""
     report = report_of(attempts.written(tmp_path / "attempt.jsonl", WORDS[name]), str(tmp_path))
     read = _read_back(report_pdf(report, Paper()))
-    for letter in set(_letters(plain(WORDS[name]))):
-        assert letter in unicodedata.normalize("NFKC", read) or f"[U+{ord(letter):04X}]" in read, letter
+    for letter in set(re.sub(r"\s", "", plain(WORDS[name]))):
+        assert letter in read or f"[U+{ord(letter):04X}]" in read, letter
 
 
 def _read_back(content: bytes) -> str:
