@@ -34,6 +34,9 @@ _EASY: tuple[tuple[re.Pattern[str], str | Callable[[re.Match[str]], str]], ...] 
     (re.compile("[\u00b5\u03bc]g\\b"), "mcg"),
     (re.compile(r"(?<=\d)(\s?)(?:IU|iu|U|u)\b"), " units"),
     (re.compile(r"\b(?:cc|CC)\b"), "mL"),
+    # What the lists write for these in full.
+    (re.compile(r"\b(?:QD|qd|Q\.D\.|q\.d\.)(?!\w)"), "daily"),
+    (re.compile(r"\b(?:QOD|qod|Q\.O\.D\.|q\.o\.d\.)(?!\w)"), "every other day"),
     # A space between number and unit, commas from 1,000 up.
     (re.compile(rf"(?<=\d)(?=(?:{_UNITS})\b)"), " "),
     (re.compile(r"(?<![\d.,])\d{4,}(?![\d,])"), lambda found: f"{int(found[0]):,}"),

@@ -19,15 +19,15 @@ from assistant.record.paths import shown
 
 _EXAMPLES = """\
 examples:
-  checkoff new bag-change                    asks, and writes bag-change.toml into your folder
-  checkoff new bag-change --folder .         into this folder
-  checkoff new bag-change < answers.txt      the same answers from a file, one a line
+  checkoff new my-bag-change                    asks, and writes my-bag-change.toml into your folder
+  checkoff new my-bag-change --folder .         into this folder
+  checkoff new my-bag-change < answers.txt      the same answers from a file, one a line
 
 Enter takes what stands in brackets. An empty line where a step is asked for ends the checklist.
 The file is plain text: open it in any editor, add longer lines, cues and sources, then
-  checkoff lint bag-change --strict
-  checkoff rehearse bag-change
-  checkoff print bag-change"""
+  checkoff lint my-bag-change --strict
+  checkoff rehearse my-bag-change
+  checkoff print my-bag-change"""
 
 _KINDS = {
     "done": "something to do; done closes it",
@@ -52,7 +52,7 @@ def add_parser(subparsers: "argparse._SubParsersAction[argparse.ArgumentParser]"
         epilog=_EXAMPLES,
         formatter_class=argparse.RawDescriptionHelpFormatter,
     )
-    parser.add_argument("name", metavar="NAME", help="small letters, digits and hyphens, for example bag-change")
+    parser.add_argument("name", metavar="NAME", help="small letters, digits and hyphens, for example my-bag-change")
     parser.add_argument("--folder", type=Path, help="where to write it (default: your own checklists)")
     parser.set_defaults(run=run)
 
@@ -73,6 +73,10 @@ def run(arguments: argparse.Namespace) -> int:
     path = folder / f"{name}.toml"
     if path.exists():
         raise ChecklistError(f"{shown(path)} is there already.", "Take another name, or edit that file.")
+    if name in library.available():
+        raise ChecklistError(
+            f"There is a checklist called {library.quoted(name)}, and yours would hide it.", f"Call it my-{name}."
+        )
     draft = _asked(name)
     if not draft.steps:
         raise ChecklistError("There are no steps, so nothing was written.", "Give at least one step.")

@@ -1,16 +1,18 @@
 """Files as authors get them wrong, one fault each, and files that look odd and are right."""
 
 import re
+from functools import cache
 from pathlib import Path
 
 import pytest
 
-from assistant.checklist.finding import Known, Severity
+from assistant.checklist.finding import Finding, Known, Severity
 from assistant.checklist.mending import mend
 from assistant.checklist.rules.listing import RULES
 from assistant.cli.lint import findings_of
 from assistant.cli.main import main
 from assistant.orders.solve import KEY_UNITS
+from tests.checklist.fuzz import fuzz
 
 HERE = Path(__file__).parent
 KNOWN = Known(KEY_UNITS, frozenset({"oh-101"}))
@@ -26,11 +28,17 @@ def told(path: Path) -> tuple[str, int, set[str]]:
     return head[1].decode(), int(head[2]), set(head[3].decode().split()) - {"also"}
 
 
+@cache
+def found_in(path: Path) -> tuple[Finding, ...]:
+    """The findings of a file of the two sets."""
+    return findings_of(str(path), KNOWN)
+
+
 @pytest.mark.parametrize("path", BROKEN, ids=lambda path: path.stem)
 def test_each_fault_is_named_at_its_line_and_nothing_else(path: Path) -> None:
     """The rule and the line that the file's first line names; other findings only where the fault brings them."""
     rule, line, also = told(path)
-    found = findings_of(str(path), KNOWN)
+    found = found_in(path)
     assert [f for f in found if (f.rule, f.line) == (rule, line)], found
     others = [f for f in found if (f.rule, f.line) != (rule, line) and f.rule not in also]
     assert not others, others
@@ -56,7 +64,7 @@ def test_the_sets_are_large_and_no_rule_is_left_out() -> None:
 def test_every_finding_has_the_severity_of_the_list() -> None:
     """A rule is listed with the gravest severity that it gives."""
     listed = {(rule.name, rule.severity) for rule in RULES}
-    found = {(f.rule, f.severity) for path in BROKEN for f in findings_of(str(path), KNOWN)}
+    found = {(f.rule, f.severity) for path in BROKEN for f in found_in(path)}
     assert listed <= found
     assert {rule for rule, severity in found - listed if severity is Severity.ERROR} == set()
 
@@ -81,7 +89,8 @@ FIXED = [
     ('version = "v2"', 'version = "2.0.0"'),
     ('sources = ["Table .5, 1000 pages"]', 'sources = ["Table .5, 1000 pages"]'),
     ('more = "At 83.3 mL/h, 0.9 %, version 1.0.0"', 'more = "At 83.3 mL/h, 0.9 %, version 1.0.0"'),
-    ('more = "Give it qd."', 'more = "Give it qd."'),
+    ('more = "Give it qd, not QOD."', 'more = "Give it daily, not every other day."'),
+    ('more = "Give MgSO4 at HS."', 'more = "Give MgSO4 at HS."'),
 ]
 
 
@@ -117,6 +126,13 @@ def test_a_folder_is_looked_through_with_its_parts(tmp_path: Path, capsys: pytes
     (tmp_path / "empty").mkdir()
     assert main(["lint", str(tmp_path / "empty")]) == 1
     assert main(["lint"]) == 2
+
+
+def test_a_short_run_of_the_fuzz_holds() -> None:
+    """Forty changed files: findings or refusals, nothing else (the long run is a command)."""
+    counts = fuzz(seconds=60, seed=3, cases=40)
+    assert counts["refused"] + counts["warned"] + counts["clean"] == 40
+    assert counts["refused"] < 40
 
 
 def test_the_rules_are_listed(capsys: pytest.CaptureFixture[str]) -> None:

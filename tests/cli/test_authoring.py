@@ -85,13 +85,13 @@ def test_a_new_checklist_is_clean_and_can_be_heard(
 ) -> None:
     """Six steps from answers in a file: lint-clean under --strict, fits the schema, and is found by its name."""
     answered(monkeypatch, ANSWERS.read_text(encoding="utf-8"))
-    assert main(["new", "bag-change"]) == 0
-    assert capsys.readouterr().out == f"{own_folder / 'bag-change.toml'}\n"
-    assert main(["lint", "--strict", "bag-change"]) == 0
-    assert main(["rehearse", "bag-change"]) == 0
+    assert main(["new", "my-bag-change"]) == 0
+    assert capsys.readouterr().out == f"{own_folder / 'my-bag-change.toml'}\n"
+    assert main(["lint", "--strict", "my-bag-change"]) == 0
+    assert main(["rehearse", "my-bag-change"]) == 0
     assert "6 steps, about" in capsys.readouterr().out
-    VALIDATOR.validate(tomllib.loads((own_folder / "bag-change.toml").read_text(encoding="utf-8")))
-    kinds = [step.expect.kind for step in load("bag-change").steps]
+    VALIDATOR.validate(tomllib.loads((own_folder / "my-bag-change.toml").read_text(encoding="utf-8")))
+    kinds = [step.expect.kind for step in load("my-bag-change").steps]
     assert kinds == ["wait", "name", "choice", "done", "number", "note"]
     assert json.loads((own_folder / "checklist.schema.json").read_text(encoding="utf-8")) == checklist_schema()
 
@@ -119,6 +119,7 @@ def test_a_part_can_stand_for_steps(own_folder: Path, monkeypatch: pytest.Monkey
         ("Bag Change", "", 2, "makes no name"),
         ("../out", "", 2, "makes no name"),
         ("limits", "", 2, "makes no name"),
+        ("primary-line", "", 1, "would hide it"),
         ("empty", "", 1, "no steps"),
         ("wrong", "\n" * 5 + "Hang it.\n\nmaybe\n", 2, '"maybe" does not answer'),
     ],
