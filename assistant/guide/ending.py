@@ -7,6 +7,9 @@ from assistant.guide.scoring import Ending, Results, score
 from assistant.guide.turn import Turn
 from assistant.spoken.english import sentences
 
+MOST_SPOKEN = 4
+"""Reasons for not passing that are said aloud; the others are shown (common practice, no source)."""
+
 
 def finish(turn: Turn) -> None:
     """The attempt is over: say the result."""
@@ -20,8 +23,8 @@ def finish(turn: Turn) -> None:
         turn.outcome = Outcome.PASSED if results.passed else Outcome.NOT_PASSED
         turn.say(sentences.PASSED if results.passed else sentences.NOT_PASSED, Tone.RESULT)
     turn.say(sentences.summary(results.unaided, results.applicable), Tone.RESULT)
-    for failure in results.failures:
-        turn.say(failure, Tone.RESULT)
+    for place, failure in enumerate(results.failures):
+        turn.say(failure, Tone.RESULT, None if place < MOST_SPOKEN else "")
     weak = _weakest(results)
     turn.say(sentences.practise(weak) if weak else sentences.FEEDBACK_GOOD, Tone.RESULT)
 

@@ -188,7 +188,14 @@ def _ending(step: Step, done: StepProgress, mode: Mode) -> Ending:
 
 def _failures(lines: list[StepResult], percent: Decimal, rule: PassRule, mode: Mode) -> list[str]:
     critical = [line for line in lines if line.critical and line.ending is not Ending.NOT_APPLICABLE]
-    found = [f"{line.ending.capitalize()}: {line.say}" for line in critical if line.ending in NOT_DONE]
+    found = [
+        f"{line.ending.capitalize()}: {line.say}"
+        for line in critical
+        if line.ending in NOT_DONE and line.ending is not Ending.NOT_REACHED
+    ]
+    not_reached = sum(line.ending is Ending.NOT_REACHED for line in critical)
+    if not_reached:
+        found.append(f"Not reached: {not_reached} critical {_steps(not_reached)}.")
     if mode is Mode.PRACTICE:
         return found
     # What the learner saw and put right without being told is no failure; a slip was found by the hold.
