@@ -1,0 +1,257 @@
+"""The rest of the library: order of steps, waits, gates, wording, and numbers worked by hand."""
+
+import re
+from decimal import Decimal
+from functools import lru_cache
+
+import pytest
+
+from assistant.checklist.load import available, load
+from assistant.checklist.model import (
+    Checklist,
+    ChoiceAsked,
+    DoneAsked,
+    DoubleCheckAsked,
+    NameAsked,
+    NoteAsked,
+    NumberAsked,
+    ObservationAsked,
+    QuestionAsked,
+    WaitAsked,
+)
+from assistant.orders.key import KeyEntry
+from assistant.orders.load import load_order
+from assistant.orders.solve import answer_key
+from assistant.spoken import interpret, say_amount, speech
+from assistant.spoken.expect import NumberExpected
+from assistant.spoken.meaning import Answer
+
+NEW = [name for name in available() if name not in ("primary-line", "secondary-line", "primary-and-secondary")]
+EACH = pytest.mark.parametrize("name", NEW)
+
+
+@lru_cache
+def checklist(name: str) -> Checklist:
+    return load(name)
+
+
+@lru_cache
+def key(order: str) -> dict[str, KeyEntry]:
+    return dict(answer_key(load_order(order)))
+
+
+def place(name: str, step_id: str) -> int:
+    return checklist(name).place(step_id)
+
+
+FIVE_MOMENTS = "WHO Guidelines on Hand Hygiene (2009), five moments (from memory)"
+DISCONTINUING = "Open RN Nursing Skills (second edition), section 23.9, checklist for discontinuing"
+DRYING = "Antimicrobial Resistance and Infection Control 2018, s13756-018-0342-0, methods"
+INFILTRATION = "Bonsall L, Complications of Peripheral Intravenous Therapy (2024), management of infiltration"
+PRIMING = "BCcampus and TRU, Clinical Procedures for Safer Patient Care, section 8.7, checklist 66"
+ALARMS = "Royal Marsden Manual of Clinical Nursing Procedures, infusion device alarms (read in an excerpt)"
+ALONE = "Baldwin and Walsh 2014, Nursing, independent double-checks: alone, then compared"
+
+ORDER_OF_STEPS = [
+    # checklist, earlier, later, source of the order
+    ("gravity-infusion", "g-clamp", "g-spike", f"{PRIMING}, steps 6 and 8"),
+    ("gravity-infusion", "g-chamber", "g-prime", f"{PRIMING}, steps 10 and 11"),
+    ("gravity-infusion", "g-drop-factor", "g-target", "Open RN Nursing Skills, section 5.14: factor, then drops"),
+    ("gravity-infusion", "g-target", "g-count", "common practice, no source"),
+    ("gravity-infusion", "g-patent", "g-connect", "Infusion Nursing Standards of Practice (2000), as reported"),
+    ("gravity-infusion", "g-hub-dry", "g-connect", DRYING),
+    ("bag-change", "b-chamber-left", "b-pause", "FDA label text, cefazolin injection, section 2.3: never run dry"),
+    ("bag-change", "b-pause", "b-spike", "Changing the solution container, step 6, then step 7"),
+    ("bag-change", "b-clamp", "b-spike", "Changing the solution container, step 6, then step 7"),
+    ("bag-change", "b-no-air", "b-start", "Changing the solution container, step 9"),
+    ("saline-lock", "f-hub-scrub", "f-hub-dry", DRYING),
+    ("saline-lock", "f-blood-return", "f-flush", "Infusion Nursing Standards of Practice (2000), as reported"),
+    ("saline-lock", "f-clamp", "f-off", "BCcampus, section 8.5, checklist 69: clamp, then syringe"),
+    ("lock-infusion", "l-allergies", "l-drug", "Open RN Nursing Skills, section 23.6, step 3"),
+    ("lock-infusion", "l-flush", "l-connect", "BCcampus, section 8.5: flush before and after"),
+    ("lock-infusion", "l-start", "l-flush-after", "BCcampus, section 8.5: flush before and after"),
+    ("weight-based-infusion", "w-weight", "w-calculated", "Institute for Safe Medication Practices, best practice 3"),
+    ("weight-based-infusion", "w-calculated", "w-second", ALONE),
+    ("weight-based-infusion", "w-second", "w-rate", ALONE),
+    ("weight-based-infusion", "w-witness", "w-connect", "common practice, no source"),
+    ("second-piggyback", "k-compatible", "k-lower", "as repeated on a secondary page: not when incompatible"),
+    ("second-piggyback", "k-first-done", "k-lower", "common practice, no source"),
+    ("second-piggyback", "k-clamp", "k-spike", "common practice, no source"),
+    ("second-piggyback", "k-open", "k-start", "Trbovich et al. 2010, Quality and Safety in Health Care, table 3"),
+    ("air-in-line", "a-patient", "a-follow", "Queen's University School of Nursing, air embolism: the patient first"),
+    ("air-in-line", "a-clamp", "a-off", "Queen's University School of Nursing, air embolism: clamp"),
+    ("air-in-line", "a-off", "a-prime", "common practice, no source"),
+    ("air-in-line", "a-no-air", "a-connect", f"{PRIMING}, before connecting"),
+    ("occlusion", "o-off", "o-relieve", f"{ALARMS}: relieve pressure away from the patient first"),
+    ("occlusion", "o-relieve", "o-connect", f"{ALARMS}: relieve pressure away from the patient first"),
+    ("site-gone-bad", "x-stop", "x-what", INFILTRATION),
+    ("site-gone-bad", "x-drug", "x-remove", "the same, extravasation: the catheter is needed first"),
+    ("site-gone-bad", "x-remove", "x-raise", INFILTRATION),
+    ("discontinue", "d-clamp", "d-hands-again", f"{DISCONTINUING}, steps 4 and 5"),
+    ("discontinue", "d-hands-again", "d-dressing", f"{DISCONTINUING}, steps 5 and 6"),
+    ("discontinue", "d-dressing", "d-remove", f"{DISCONTINUING}, steps 6 and 7"),
+    ("discontinue", "d-remove", "d-press", f"{DISCONTINUING}, steps 7 and 8"),
+    ("discontinue", "d-press", "d-whole", f"{DISCONTINUING}, steps 8 and 9"),
+    ("discontinue", "d-whole", "d-bleeding", f"{DISCONTINUING}, steps 9 and 10"),
+    ("discontinue", "d-bleeding", "d-cover", f"{DISCONTINUING}, steps 10 and 11"),
+    ("hourly-round", "r-hand-rub", "r-identify", FIVE_MOMENTS),
+    ("hourly-round", "r-patient", "r-fluid", "common practice, no source"),
+    ("hand-over", "h-identify", "h-situation", "Communication using ISBAR for clinical handover: identify, situation"),
+    ("hand-over", "h-situation", "h-background", "the same: situation, background"),
+    ("hand-over", "h-background", "h-assessment", "the same: background, assessment"),
+    ("hand-over", "h-assessment", "h-due", "the same: assessment, recommendations"),
+    ("hand-over", "h-due", "h-read-back", "Pennsylvania Patient Safety Authority 2006: said, then read back"),
+]
+
+
+@pytest.mark.parametrize(("name", "earlier", "later", "source"), ORDER_OF_STEPS)
+def test_steps_come_in_the_published_order(name: str, earlier: str, later: str, source: str) -> None:
+    """What the source puts first comes first."""
+    assert place(name, earlier) < place(name, later), source
+
+
+WAITS = [
+    # last part of the id, shortest and longest published time in s, source
+    ("hand-rub", 20, 30, "WHO Guidelines on Hand Hygiene (2009), hand-rub technique (from memory)"),
+    ("hands-again", 20, 30, "WHO Guidelines on Hand Hygiene (2009), hand-rub technique (from memory)"),
+    ("hands-last", 20, 30, "WHO Guidelines on Hand Hygiene (2009), hand-rub technique (from memory)"),
+    ("scrub", 10, 15, "Smith et al. 2012, Journal of the Association for Vascular Access 17(3):137-143"),
+    ("dry", 5, 30, "Antimicrobial Resistance and Infection Control 2018; Slater et al. 2018: from 5 s up"),
+    ("press", 120, 180, f"{DISCONTINUING}, step 8: 2 to 3 minutes"),
+]
+
+
+@EACH
+def test_timed_waits_are_as_long_as_published(name: str) -> None:
+    """Every wait of the library has its published time, and the line says it."""
+    for step in checklist(name).steps:
+        if not isinstance(step.expect, WaitAsked):
+            continue
+        found = [row for row in WAITS if step.id.endswith(row[0])]
+        assert len(found) == 1, step.id
+        _, shortest, longest, source = found[0]
+        assert shortest <= step.expect.seconds <= longest, (step.id, source)
+        said = re.search(r"(\d+) (seconds|minutes)", step.say)
+        assert said, step.id
+        assert int(said[1]) * (60 if said[2] == "minutes" else 1) == step.expect.seconds
+
+
+@EACH
+def test_what_runs_starts_behind_a_gate(name: str) -> None:
+    """Nothing is started but at or behind a gate, which waits for every critical step before it."""
+    starts = [step for step in checklist(name).steps if step.id.endswith("-start")]
+    gates = [step.id for step in checklist(name).steps if step.gate]
+    for start in starts:
+        assert any(place(name, gate) <= place(name, start.id) for gate in gates), start.id
+
+
+@EACH
+def test_lines_are_short_and_ask_for_what_they_expect(name: str) -> None:
+    """Less than 20 words; a question where an answer is wanted, something to do where done is wanted; help for each."""
+    for step in checklist(name).steps:
+        assert len(step.say.split()) < 20, step.id
+        assert step.say.endswith((".", "?")), step.id
+        assert step.more, step.id
+        assert step.hint, step.id
+        match step.expect:
+            case (
+                QuestionAsked() | NumberAsked() | NameAsked() | ChoiceAsked() | ObservationAsked() | DoubleCheckAsked()
+            ):
+                assert step.say.endswith("?"), step.id
+            case DoneAsked() | WaitAsked() | NoteAsked():
+                assert "?" not in step.say, step.id
+        if not isinstance(step.expect, ChoiceAsked | NoteAsked):
+            assert step.if_wrong, step.id
+
+
+@EACH
+def test_critical_steps_say_why_and_where_that_is_published(name: str) -> None:
+    """Reason and source on every critical step; a source names a place in it, or says that there is none."""
+    for step in checklist(name).steps:
+        assert step.sources, step.id
+        assert step.why or not step.critical, step.id
+        for source in step.sources:
+            title, _, locator = source.partition(", ")
+            assert (title and locator) or source.startswith("Secondary page"), source
+
+
+SPEAKABLE = re.compile(r"[A-Za-z \u2019',.;:?!()-]+")
+
+
+@EACH
+def test_every_line_can_be_spoken(name: str) -> None:
+    """Turned into speech, no figure, sign or abbreviation is left in any line."""
+    for step in checklist(name).steps:
+        for line in filter(None, (step.say, step.more, step.hint, *step.stronger, step.why, step.if_wrong)):
+            assert SPEAKABLE.fullmatch(speech(line)), (step.id, speech(line))
+            assert not re.search(r"\b[A-Z]{2,}\b", speech(line)), speech(line)
+
+
+@EACH
+def test_no_line_holds_an_answer_of_its_order(name: str) -> None:
+    """No cue gives the number away, and no line names the ordered fluid or drug."""
+    for entry in key(checklist(name).order).values():
+        for step in checklist(name).steps:
+            lines = " ".join((step.say, step.more, step.hint, *step.stronger, step.if_wrong))
+            if isinstance(entry.value, str):
+                if entry.value != "0.9 % sodium chloride":  # what every flush is filled with
+                    assert entry.value not in lines, (step.id, entry)
+            elif checklist(name).number_asked(step) is not None:
+                assert not re.search(rf"(?<![\d.,]){entry.value:,f}(?![\d.,])", lines), (step.id, entry)
+
+
+@EACH
+def test_every_number_can_be_said_at_its_step(name: str) -> None:
+    """The right number of the checklist's own order, said with its unit, is taken at the step that asks for it."""
+    for step in checklist(name).steps:
+        asked = checklist(name).number_asked(step)
+        if asked is None:
+            continue
+        value = key(checklist(name).order)[asked.key].value
+        assert isinstance(value, Decimal)
+        heard = interpret(say_amount(value, asked.unit), NumberExpected(asked.unit))
+        assert isinstance(heard, Answer), (step.id, heard)
+        assert (heard.value, heard.unit) == (value, asked.unit)
+
+
+WORKED = [
+    # order, name in the key, value, worked by hand
+    ("oh-107", "primary.vtbi", "950", "1,000 - 50"),
+    ("oh-108", "primary.rate", "125", "500 / 4"),
+    ("oh-110", "gravity.drops_per_minute", "31", "1,000 x 15 / 480 = 31.25"),
+    ("oh-111", "gravity.drops_per_minute", "50", "250 x 60 / 300"),
+    ("oh-113", "secondary.rate", "100", "50 / 0.5"),
+    ("oh-115", "dose.concentration", "1.6", "400 / 250"),
+    ("oh-115", "dose.rate", "13.5", "5 x 72 x 60 / 1,000 / 1.6"),
+    ("oh-116", "dose.rate", "9.8", "4 x 65 x 60 / 1,000 / 1.6 = 9.75, half up"),
+    ("oh-117", "second_secondary.rate", "150", "50 x 60 / 20"),
+    ("oh-118", "running.infused", "300", "100 x 3"),
+    ("oh-118", "running.remaining", "650", "950 - 300"),
+]
+
+
+@pytest.mark.parametrize(("order", "name", "value", "by_hand"), WORKED)
+def test_keys_are_what_is_worked_by_hand(order: str, name: str, value: str, by_hand: str) -> None:
+    """The orders' answers, checked without the program."""
+    assert key(order)[name].value == Decimal(value), by_hand
+
+
+FAULTY = [
+    # order, what the label says that the order does not, what the teaching line must tell the instructor
+    ("oh-109", "primary.fluid", "0.9 % sodium chloride"),
+    ("oh-111", "primary.bag_volume", "four times"),
+    ("oh-116", "dose.drug", "dobutamine"),
+    ("oh-119", "primary.fluid", "5 % dextrose"),
+]
+
+
+@pytest.mark.parametrize(("order", "name", "teaching"), FAULTY)
+def test_a_planted_fault_shows_on_the_label_only(order: str, name: str, teaching: str) -> None:
+    """The label differs from the order, the instructor is told, and neither title nor order gives it away."""
+    given = load_order(order)
+    label = given.labels()[name]
+    assert label != key(order)[name].value
+    assert teaching in given.teaching
+    assert "wrong" not in given.title.lower()
+    assert given.hung.drug is None or given.hung.drug not in given.sentence()
+    assert given.hung.fluid is None or given.hung.fluid not in given.sentence()
