@@ -222,7 +222,7 @@ def fuzz(seconds: float, seed: int, cases: int = sys.maxsize) -> Counter[str]:
                 break
             text = chance.choice(SEEDS).read_text(encoding="utf-8-sig")
             names = []
-            for change in chance.choices(CHANGES, weights=(1, 2, 2, 1, 9), k=chance.randint(1, 2)):
+            for change in chance.choices(CHANGES, weights=(1, 2, 2, 1, 14), k=chance.choice((1, 1, 2))):
                 names.append(change.__name__)
                 text = change(chance, text)
             path = inside / chance.choice(["case.toml", "parts/case.toml"])
