@@ -11,11 +11,12 @@ from assistant.checklist.model import (
     NumberAsked,
     ObservationAsked,
     QuestionAsked,
+    Step,
 )
 from assistant.guide.breaths import breaths
 from assistant.guide.effects import Tone
 from assistant.guide.given import Given
-from assistant.guide.progress import Progress, Purpose, State
+from assistant.guide.progress import Person, Progress, Purpose, State
 from assistant.guide.turn import Turn
 from assistant.spoken import read_back
 from assistant.spoken.english import sentences
@@ -57,6 +58,11 @@ def expectation(given: Given, progress: Progress) -> Expect:
                     unit = first.unit if isinstance(first, NumberAsked) else ""
                     return NumberExpected(unit, digits_only=progress.digits_only)
     return ConfirmExpected()
+
+
+def asked_person(step: Step) -> Person:
+    """Who is asked at this step."""
+    return Person.SECOND if isinstance(step.expect, DoubleCheckAsked) else Person.LEARNER
 
 
 def prompt(turn: Turn) -> None:

@@ -95,11 +95,17 @@ def answer_body(event: Event) -> dict[str, object]:
 
 
 def event_of(entry: Mapping[str, object]) -> Event | None:
-    """The event that an entry tells of; None for entries that are no event (a seal, a recovery)."""
+    """The event that an entry tells of; None for entries that are no event (a seal, a recovery).
+
+    Raises:
+        ValueError: it tells no time with its zone, which no guide writes.
+    """
     kind = entry.get("kind")
     if kind not in KINDS.values():
         return None
-    at = datetime.fromisoformat(str(entry["at"]))
+    at = datetime.fromisoformat(str(entry.get("at")))
+    if at.tzinfo is None:
+        raise ValueError(f"the time {at} has no zone")
     words = str(entry.get("words", ""))
     match kind:
         case "opened":

@@ -2,10 +2,9 @@
 
 from datetime import timedelta
 
-from assistant.checklist.model import DoubleCheckAsked
 from assistant.guide import expiry
 from assistant.guide.applicability import note_passed_over, passed_over
-from assistant.guide.asking import prompt
+from assistant.guide.asking import asked_person, prompt
 from assistant.guide.effects import Tone
 from assistant.guide.ending import finish
 from assistant.guide.gates import first_allowed
@@ -52,8 +51,7 @@ def go_to(turn: Turn, place: int) -> None:
     draft.cursor = place
     turn.done.opened = True
     nothing_read_back(draft)
-    second = isinstance(turn.step.expect, DoubleCheckAsked)
-    draft.speaker = Person.SECOND if second else Person.LEARNER
+    draft.speaker = asked_person(turn.step)
     draft.told = 0
     draft.digits_only = False
     draft.failures = 0
@@ -61,7 +59,7 @@ def go_to(turn: Turn, place: int) -> None:
     draft.wait_over = False
     if settings_lost(turn):
         return
-    if second:
+    if draft.speaker is Person.SECOND:
         turn.cover()
     prompt(turn)
     arm(turn)

@@ -1,20 +1,19 @@
 """Pause, stop and resumption: the attempt lies still and goes on where it was."""
 
-from assistant.checklist.model import DoubleCheckAsked
-from assistant.guide.asking import prompt
+from assistant.guide.asking import asked_person, prompt
 from assistant.guide.effects import Outcome, Tone
 from assistant.guide.ending import finish
 from assistant.guide.moving import arm, settings_lost
-from assistant.guide.progress import Person, State
+from assistant.guide.progress import State
 from assistant.guide.turn import Turn
 from assistant.guide.waits import end_wait
 from assistant.spoken.english import sentences
 
 
 def pause(turn: Turn) -> None:
-    """Wait until "go on"."""
-    if turn.draft.state in (State.PAUSED, State.STOPPING):
-        turn.draft.state = turn.draft.before.pop()
+    """Wait until "go on"; nobody speaks as the instructor after it."""
+    while turn.draft.state in (State.PAUSED, State.STOPPING, State.WITH_INSTRUCTOR):
+        leave(turn)
     interrupt(turn, State.PAUSED)
 
 
@@ -46,17 +45,15 @@ def note_wait_over(turn: Turn) -> None:
 
 def return_from_pause(turn: Turn) -> None:
     """Back to what was asked before."""
-    if turn.draft.state is State.WITH_INSTRUCTOR:
-        _instructor_leaves(turn)
-    else:
-        turn.draft.state = turn.draft.before.pop()
+    leave(turn)
     turn.say(sentences.GOING_ON, Tone.NOTICE)
     _take_up(turn)
 
 
-def _instructor_leaves(turn: Turn) -> None:
-    second = isinstance(turn.step.expect, DoubleCheckAsked)
-    turn.draft.speaker = Person.SECOND if second else Person.LEARNER
+def leave(turn: Turn) -> None:
+    """Back to the state before; an instructor who leaves hands back to whoever the step asks."""
+    if turn.draft.state is State.WITH_INSTRUCTOR:
+        turn.draft.speaker = asked_person(turn.step)
     turn.draft.state = turn.draft.before.pop()
 
 
@@ -111,7 +108,7 @@ def _stop(turn: Turn, sentence: str) -> None:
 def resume(turn: Turn) -> None:
     """An interrupted attempt goes on where it was; the instructor has to come again."""
     if turn.draft.state is State.WITH_INSTRUCTOR:
-        _instructor_leaves(turn)
+        leave(turn)
     turn.say(sentences.RESUMED, Tone.NOTICE)
     turn.adjust()
     _take_up(turn)
@@ -125,5 +122,5 @@ def reopen(turn: Turn) -> None:
     # What was asked before any pause: whoever resumes an attempt is ready to go on.
     turn.draft.state = turn.draft.before[0]
     turn.draft.before.clear()
-    turn.draft.speaker = Person.SECOND if isinstance(turn.step.expect, DoubleCheckAsked) else Person.LEARNER
+    turn.draft.speaker = asked_person(turn.step)
     resume(turn)

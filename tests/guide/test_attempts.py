@@ -372,6 +372,17 @@ def test_a_wait_survives_a_pause_and_a_stop_that_was_not_meant():
     assert lived.step == "rate"
 
 
+@pytest.mark.parametrize("way", ["pause|stop|pause", "stop|pause", "stop|pause|pause", "instructor here|pause|stop|no"])
+def test_one_go_on_ends_a_pause_however_it_came_about(way):
+    """Pausing again, or inside a stop, is one pause; nobody speaks as the instructor after it."""
+    lived = begin()
+    lived.type(*way.split("|"))
+    assert lived.state is State.PAUSED
+    lived.type("go on", "done")
+    assert lived.step == "gloves"
+    assert "by" not in lived.entries[-1]
+
+
 @pytest.mark.parametrize("state", LIVE)
 @pytest.mark.parametrize("command", list(Command))
 def test_every_command_is_answered_in_every_state(state, command):

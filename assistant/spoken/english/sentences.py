@@ -181,12 +181,12 @@ def wait_left(seconds: int) -> str:
 
 def reason_read_back(reason: str) -> str:
     """The reason why a step does not apply, read back."""
-    return f'Not applicable, because: "{reason}". Is that right?'
+    return f'Not applicable, because: "{reason.rstrip(".")}". Is that right?'
 
 
 def note_read_back(note: str) -> str:
     """A note, read back."""
-    return f'I have noted: "{note}". Is that right?'
+    return f'I have noted: "{note.rstrip(".")}". Is that right?'
 
 
 def choices_are(choices: tuple[str, ...]) -> str:
