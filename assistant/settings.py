@@ -40,8 +40,36 @@ class RecordSettings(_Section):
     sound_days: Annotated[int, Field(ge=0, le=36_500)] = 30
 
 
+Step = Annotated[int, Field(ge=-4, le=4)]
+"""Steps from a voice's own way, as "faster" and "louder" count them."""
+
+
 class SoundSettings(_Section):
-    """Microphone, loudspeaker and voice."""
+    """Microphone, loudspeaker and voice.
+
+    Attributes:
+        microphone: its name or part of it; empty for the system's own choice.
+        loudspeaker: the same.
+        headset: the microphone does not hear the voice: the learner may talk over it, and the first word stops it.
+        slow_speaker: twice as long a silence before an answer counts as over.
+        own_voice: speak; false for those who read with a screen reader.
+        rate: speed of the voice.
+        pitch: how high it is.
+        loudness: how loud it is.
+        sounds: short sounds for listening, understood, not understood and hold.
+        level_check: measure the room before the first step and say what is wrong.
+    """
+
+    microphone: str = ""
+    loudspeaker: str = ""
+    headset: bool = False
+    slow_speaker: bool = False
+    own_voice: bool = True
+    rate: Step = 0
+    pitch: Step = 0
+    loudness: Step = 0
+    sounds: bool = False
+    level_check: bool = True
 
 
 class Settings(_Section):

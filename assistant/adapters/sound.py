@@ -14,6 +14,7 @@ from assistant.adapters.synthesiser import Speech, Synthesiser
 from assistant.adapters.voice import SpeakingVoice
 from assistant.errors import DeviceError, ModelError
 from assistant.ports import SAMPLE_RATE_HZ, Clock, Ear, Post, Recogniser, Voice
+from assistant.settings import SoundSettings, load_settings
 
 LEARNER_RATES = (-2, -1, -3)
 """Steps of speed of the synthesised learner, in turn: nobody says a thing twice in just the same way."""
@@ -46,25 +47,34 @@ class LearnerSound:
     notices: tuple[str, ...]
 
 
-def open_sound(post: Post, clock: Clock, ear: str | None) -> Sound:
+def open_sound(post: Post, clock: Clock, ear: str | None, wishes: SoundSettings | None = None) -> Sound:
     """Open microphone, recogniser, voice and loudspeaker.
 
     Args:
         post: where their events go.
         clock: stamps them.
         ear: which recogniser listens; None for the best one.
+        wishes: which devices, and how the voice sounds; None for the defaults.
 
     Raises:
         ModelError: the recogniser that was asked for is not there.
     """
+    wishes = wishes or SoundSettings()
     notices: list[str] = []
     listener = None
     # A recogniser that was named and is not there is an error also where no microphone is.
     named = open_recogniser(ear) if ear is not None else None
-    voice = _open_voice(post, clock, notices)
+    voice = _open_voice(post, clock, notices, wishes) if wishes.own_voice else None
     try:
-        DEVICES.microphone()
-        listener = Listener(named or open_recogniser(), post, clock)
+        DEVICES.microphone(wishes.microphone or None)
+        listener = Listener(
+            named or open_recogniser(),
+            post,
+            clock,
+            wishes.microphone or None,
+            slow_speaker=wishes.slow_speaker,
+            reopen=lambda: open_recogniser(ear),
+        )
     except (DeviceError, ModelError) as missing:
         notices.append(str(missing))
     if notices:
@@ -72,13 +82,20 @@ def open_sound(post: Post, clock: Clock, ear: str | None) -> Sound:
     return Sound(listener, voice, tuple(dict.fromkeys(filter(None, notices))))
 
 
-def _open_voice(post: Post, clock: Clock, notices: list[str]) -> Voice | None:
+def _open_voice(post: Post, clock: Clock, notices: list[str], wishes: SoundSettings) -> Voice | None:
     try:
-        DEVICES.loudspeaker()
+        DEVICES.loudspeaker(wishes.loudspeaker or None)
     except DeviceError as missing:
         notices.append(str(missing))
         return None
-    return SpeakingVoice(post, clock)
+    return SpeakingVoice(
+        post,
+        clock,
+        wishes.loudspeaker or None,
+        rate=wishes.rate,
+        pitch=wishes.pitch,
+        loudness=wishes.loudness,
+    )
 
 
 def open_learner_sound(post: Post, clock: Clock, ear: str | None) -> LearnerSound:
@@ -91,7 +108,7 @@ def open_learner_sound(post: Post, clock: Clock, ear: str | None) -> LearnerSoun
     recogniser = open_recogniser(ear)
     synthesiser = Synthesiser()
     notices: list[str] = []
-    voice = _open_voice(post, clock, notices)
+    voice = _open_voice(post, clock, notices, load_settings().sound)
     rates = itertools.cycle(LEARNER_RATES)
     return LearnerSound(
         lambda words: _for_recogniser(synthesiser.synthesise(words, next(rates))), recogniser, voice, tuple(notices)

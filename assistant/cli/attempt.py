@@ -150,11 +150,11 @@ def lived_again(papers: Papers, entries: Sequence[Mapping[str, object]], name: P
     Raises:
         RecordError: the entries do not follow from each other by this program.
     """
-    mode = Mode(str(entries[0].get("mode")))
-    guide = papers.guide(mode, {key: value for key, value in entries[0].items() if isinstance(value, str)})
     try:
+        mode = Mode(str(entries[0].get("mode")))
+        guide = papers.guide(mode, {key: value for key, value in entries[0].items() if isinstance(value, str)})
         guide.replay(entries)
-    except ReplayError as error:
+    except (ReplayError, ValueError) as error:
         raise RecordError(
             f"{name}: {error}, so it was made by another version of this program.",
             "Use that version, or start a new attempt.",
@@ -222,9 +222,9 @@ def end_on_signals(post: Post) -> None:
             signal.signal(getattr(signal, name), handler)
 
 
-def screen_for(*, as_json: bool, echo_typed: bool) -> PlainScreen | JsonScreen:
+def screen_for(*, as_json: bool, echo_typed: bool, bare: bool = False) -> PlainScreen | JsonScreen:
     """The screen that was asked for."""
-    return JsonScreen() if as_json else PlainScreen(echo_typed=echo_typed)
+    return JsonScreen() if as_json else PlainScreen(echo_typed=echo_typed, bare=bare)
 
 
 def tell_result(guide: Guide, outcome: Outcome, record: Path, *, as_json: bool) -> int:

@@ -60,7 +60,7 @@ def add_parser(subparsers: "argparse._SubParsersAction[argparse.ArgumentParser]"
         "--mode", choices=[mode.value for mode in Mode], default=Mode.PRACTICE.value, help="default: practice"
     )
     parser.add_argument("--records", metavar="FOLDER", help="where the record goes")
-    parser.add_argument("--plain", action="store_true", help="plain lines (they always are; kept for scripts)")
+    parser.add_argument("--plain", action="store_true", help="for a screen reader or braille: bare lines")
     parser.add_argument("--json", action="store_true", help="one JSON object a line in place of text")
     parser.set_defaults(run=run)
 
@@ -96,7 +96,7 @@ def run(arguments: argparse.Namespace) -> int:
         guide,
         place.create,
         clock,
-        screen_for(as_json=arguments.json, echo_typed=True),
+        screen_for(as_json=arguments.json, echo_typed=True, bare=arguments.plain),
         inbox,
         voice=voice,
         source=source,

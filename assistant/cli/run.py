@@ -29,6 +29,7 @@ from assistant.errors import UsageError
 from assistant.guide.guide import KEEP_SOUND, Guide
 from assistant.guide.progress import Mode
 from assistant.record.file import RecordFile
+from assistant.settings import SoundSettings, load_settings
 from assistant.station import Station
 
 NOTABLE_S = 1.0
@@ -72,7 +73,9 @@ def add_parser(subparsers: "argparse._SubParsersAction[argparse.ArgumentParser]"
 def add_sound_options(parser: argparse.ArgumentParser) -> None:
     """Options that say how one talks with the assistant."""
     way = parser.add_mutually_exclusive_group()
-    way.add_argument("--voice", action="store_true", help="by voice (the default where it can be done)")
+    way.add_argument(
+        "--voice", action="store_true", help="by voice, also where the settings say that it does not speak"
+    )
     way.add_argument("--typed", action="store_true", help="by typed lines from standard input, silently")
     parser.add_argument("--ear", metavar="NAME", help="which recogniser listens (see: checkoff models list)")
     parser.add_argument(
@@ -81,7 +84,12 @@ def add_sound_options(parser: argparse.ArgumentParser) -> None:
         default=os.environ.get(CODE_VARIABLE, ""),
         help=f"the instructor then speaks only with it: instructor CODE (also: {CODE_VARIABLE})",
     )
-    parser.add_argument("--plain", action="store_true", help="plain lines (they always are; kept for scripts)")
+    parser.add_argument(
+        "--headset", action="store_true", help="the microphone does not hear the voice: you may talk over it"
+    )
+    parser.add_argument(
+        "--plain", action="store_true", help="for a screen reader or braille: no voice of its own, bare lines"
+    )
     parser.add_argument("--json", action="store_true", help="one JSON object a line in place of text")
 
 
@@ -101,6 +109,15 @@ def run(arguments: argparse.Namespace) -> int:
     return attempt(arguments, papers, mode, pinned, place)
 
 
+def sound_wishes(arguments: argparse.Namespace) -> SoundSettings:
+    """The settings of sound, as the options of this run change them."""
+    wishes = load_settings().sound
+    changes = {"headset": True} if arguments.headset else {}
+    if arguments.plain or arguments.voice:
+        changes["own_voice"] = not arguments.plain
+    return wishes.model_copy(update=changes)
+
+
 def attempt(
     arguments: argparse.Namespace,
     papers: Papers,
@@ -117,7 +134,8 @@ def attempt(
     behind_s = f"{clock.behind_s:.0f}" if clock.behind_s >= NOTABLE_S else ""
     if behind_s:
         tell(f"This machine's clock is {behind_s} s behind the record: times go on from the record's last one.")
-    sound = Sound() if arguments.typed else open_sound(inbox.put, clock, arguments.ear)
+    wishes = sound_wishes(arguments)
+    sound = Sound() if arguments.typed else open_sound(inbox.put, clock, arguments.ear, wishes)
     for notice in sound.notices:
         tell(notice)
     terminal = sys.stdin is not None and sys.stdin.isatty()
@@ -135,13 +153,14 @@ def attempt(
         guide,
         place.create,
         clock,
-        screen_for(as_json=arguments.json, echo_typed=not terminal),
+        screen_for(as_json=arguments.json, echo_typed=not terminal, bare=arguments.plain),
         inbox,
         sound.ear,
         sound.voice,
         source,
         SoundKeeper(lambda: record.path if record else place.path) if guide.given.asks_consent else None,
         code,
+        talk_over=wishes.headset or not wishes.own_voice,
     )
     outcome = station.run(record, behind_s)
     typed_lines.close()

@@ -23,10 +23,13 @@ class PlainScreen:
 
     Args:
         echo_typed: show typed lines too (they are not on the screen yet where they come from a pipe).
+        bare: for a screen reader, which reads every line: nothing that repeats itself, nothing set by spaces.
     """
 
-    def __init__(self, *, echo_typed: bool) -> None:
+    def __init__(self, *, echo_typed: bool, bare: bool = False) -> None:
         self._echo_typed = echo_typed
+        self._bare = bare
+        self._margin = "" if bare else "  "
 
     def show(self, say: Say) -> None:
         """A sentence of the assistant."""
@@ -34,7 +37,8 @@ class PlainScreen:
 
     def listening(self) -> None:
         """The microphone is open."""
-        say_line("(listening)")
+        if not self._bare:
+            say_line("(listening)")
 
     def cover(self) -> None:
         """Blank lines move what was shown off a terminal: plain, and harmless to a screen reader."""
@@ -45,11 +49,11 @@ class PlainScreen:
         """What the learner said."""
         match event:
             case Heard(words=words):
-                say_line(f"  You said: {printable(words[:LONGEST_ECHO])}")
+                say_line(f"{self._margin}You said: {printable(words[:LONGEST_ECHO])}")
             case NotUnderstood():
-                say_line("  You said: (not understood)")
+                say_line(f"{self._margin}You said: (not understood)")
             case Typed(words=words) if self._echo_typed:
-                say_line(f"  You typed: {printable(words[:LONGEST_ECHO])}")
+                say_line(f"{self._margin}You typed: {printable(words[:LONGEST_ECHO])}")
 
 
 class JsonScreen:
