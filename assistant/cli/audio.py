@@ -1,9 +1,13 @@
 """``checkoff audio``: microphones and loudspeakers, a level check and a round trip through the air."""
 
 import argparse
+from dataclasses import asdict
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 from assistant.cli.screen import printable, say_line, tell, write_json
+from assistant.errors import RecordError
+from assistant.settings import load_settings
 
 if TYPE_CHECKING:
     from assistant.adapters.sound_check import SoundCheck
@@ -17,6 +21,7 @@ examples:
   checkoff audio --list              list the devices only
   checkoff audio --by-mouth          you say the word (with a headset)
   checkoff audio --microphone USB --json
+  checkoff audio --latency RECORD    how long each reply of a recorded attempt took
 
 Exit code 0 where all is well, else 1."""
 
@@ -35,6 +40,7 @@ def add_parser(subparsers: "Subparsers") -> None:
     parser.add_argument("--loudspeaker", metavar="NAME", help="the loudspeaker's name or part of it")
     parser.add_argument("--ear", metavar="NAME", help="which recogniser listens (see: checkoff models list)")
     parser.add_argument("--by-mouth", action="store_true", help="you say the word, not the loudspeaker")
+    parser.add_argument("--latency", metavar="RECORD", help="how long replies took in a recorded attempt; no check")
     parser.add_argument("--json", action="store_true", help="one JSON object")
     parser.set_defaults(run=run)
 
@@ -44,7 +50,10 @@ def run(arguments: argparse.Namespace) -> int:
 
     Raises:
         DeviceError: with `--list`, there is no PortAudio.
+        RecordError: with `--latency`, the record cannot be read, or holds no timed answer.
     """
+    if arguments.latency:
+        return _show_latency(Path(arguments.latency), as_json=arguments.json)
     # Only here: the library of the sound devices takes time to start, and may be missing.
     from assistant.adapters.recognisers.choose import open_recogniser
     from assistant.adapters.sound_check import SoundCheck, check_sound, devices
@@ -52,10 +61,11 @@ def run(arguments: argparse.Namespace) -> int:
     if arguments.list:
         found = SoundCheck(*devices())
     else:
+        wishes = load_settings().sound
         found = check_sound(
             lambda: open_recogniser(arguments.ear),
-            arguments.microphone,
-            arguments.loudspeaker,
+            arguments.microphone or wishes.microphone or None,
+            arguments.loudspeaker or wishes.loudspeaker or None,
             tell,
             by_mouth=arguments.by_mouth,
         )
@@ -64,6 +74,27 @@ def run(arguments: argparse.Namespace) -> int:
     else:
         _show(found)
     return 1 if found.faults else 0
+
+
+def _show_latency(record: Path, *, as_json: bool) -> int:
+    from assistant.record.verify import read_entries
+    from assistant.report.latency import STAGES, latencies
+
+    found = latencies(read_entries(record))
+    if not found:
+        raise RecordError(
+            f"{printable(str(record))} holds no timed answer.",
+            "Only answers by voice that were replied to aloud are timed.",
+        )
+    if as_json:
+        write_json({"record": str(record), "latency": [asdict(sort) for sort in found]})
+        return 0
+    say_line("Milliseconds after the learner's last sound: median, and what 95 of 100 answers do not exceed.")
+    for sort in found:
+        say_line(f"{sort.sort.capitalize()} ({sort.answers}):")
+        for name, stage in sort.stages.items():
+            say_line(f"  {STAGES[name]}: {stage.median_ms}, {stage.most_ms}")
+    return 0
 
 
 def _list(heading: str, found: "tuple[Device, ...]", default: str) -> None:
