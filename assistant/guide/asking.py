@@ -20,14 +20,12 @@ from assistant.guide.progress import Person, Progress, Purpose, State
 from assistant.guide.turn import Turn
 from assistant.spoken import read_back
 from assistant.spoken.english import sentences
+from assistant.spoken.english.phrases import INSTRUCTOR_WORDS
 from assistant.spoken.expect import ChoiceExpected, ConfirmExpected, Expect, NameExpected, NumberExpected, TextExpected
+from assistant.spoken.meaning import InstructorWord
 
-SEEN, NOT_SEEN = OBSERVED = ("seen", "not seen")
+OBSERVED = (InstructorWord.SEEN.value, InstructorWord.NOT_SEEN.value)
 """What an observation is answered with."""
-OVERRULE = "overrule"
-"""What the instructor says to set a held step aside with a reason."""
-CUE = "cue given"
-"""What the instructor says after a cue of their own, so that it is counted."""
 
 
 def expectation(given: Given, progress: Progress) -> Expect:
@@ -38,7 +36,7 @@ def expectation(given: Given, progress: Progress) -> Expect:
         case State.GIVING_REASON:
             return TextExpected()
         case State.WITH_INSTRUCTOR:
-            return ChoiceExpected((*OBSERVED, OVERRULE, CUE), sentences.OBSERVED_PHRASES)
+            return _said_by_instructor(tuple(word.value for word in InstructorWord))
         case State.ASKING:
             match given.checklist.steps[progress.cursor].expect:
                 case NumberAsked(unit=unit):
@@ -52,12 +50,16 @@ def expectation(given: Given, progress: Progress) -> Expect:
                 case NoteAsked():
                     return TextExpected()
                 case ObservationAsked():
-                    return ChoiceExpected(OBSERVED, sentences.OBSERVED_PHRASES)
+                    return _said_by_instructor(OBSERVED)
                 case DoubleCheckAsked(of=of):
                     first = given.checklist.step(of).expect
                     unit = first.unit if isinstance(first, NumberAsked) else ""
                     return NumberExpected(unit, digits_only=progress.digits_only)
     return ConfirmExpected()
+
+
+def _said_by_instructor(words: tuple[str, ...]) -> ChoiceExpected:
+    return ChoiceExpected(words, tuple((said, word) for said, word in INSTRUCTOR_WORDS if word in words))
 
 
 def asked_person(step: Step) -> Person:

@@ -1,7 +1,6 @@
 """One of several: a choice of the learner's, or what the instructor saw."""
 
 from assistant.checklist.model import ChoiceAsked, ObservationAsked
-from assistant.guide.asking import SEEN
 from assistant.guide.effects import Tone
 from assistant.guide.holds import hold
 from assistant.guide.moving import close, reopen_by_learner, settings_lost
@@ -9,7 +8,7 @@ from assistant.guide.progress import Person
 from assistant.guide.turn import Turn
 from assistant.guide.unclear import unclear
 from assistant.spoken.english import sentences
-from assistant.spoken.meaning import Answer
+from assistant.spoken.meaning import Answer, InstructorWord
 
 ANOTHER_CHOICE = "another choice"
 """The slip of a choice that is not the right one."""
@@ -48,8 +47,8 @@ def observe(turn: Turn, choice: str) -> None:
     _answered(turn, choice)
     turn.note["by"] = turn.draft.speaker.value
     turn.note["source"] = Person.INSTRUCTOR.value
-    if choice == SEEN:
-        turn.note["verdict"] = SEEN
+    if choice == InstructorWord.SEEN:
+        turn.note["verdict"] = choice
         close(turn, choice)
         return
     turn.done.by = turn.draft.speaker

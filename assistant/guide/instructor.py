@@ -1,15 +1,16 @@
 """The instructor at the station: what only they may say."""
 
 from assistant.checklist.model import ObservationAsked
-from assistant.guide.asking import CUE, OBSERVED, OVERRULE, prompt
+from assistant.guide.asking import OBSERVED, prompt
 from assistant.guide.choices import observe
 from assistant.guide.effects import Tone
+from assistant.guide.moving import settings_lost
 from assistant.guide.pausing import interrupt
 from assistant.guide.progress import Person, Purpose, State
 from assistant.guide.turn import Turn
 from assistant.guide.unclear import not_here
 from assistant.spoken.english import sentences
-from assistant.spoken.meaning import Answer
+from assistant.spoken.meaning import Answer, InstructorWord
 
 
 def admit_instructor(turn: Turn) -> None:
@@ -33,11 +34,12 @@ def heed_instructor(turn: Turn) -> None:
     match str(turn.meaning.value):
         case observed if observed in OBSERVED and isinstance(turn.step.expect, ObservationAsked):
             _take_the_step_up(turn, State.ASKING)
-            observe(turn, observed)
-        case word if word == CUE and turn.done.opened:
+            if not settings_lost(turn):
+                observe(turn, observed)
+        case InstructorWord.CUE if turn.done.opened:
             turn.cue("instructor")
             turn.say(sentences.CUE_COUNTED, Tone.NOTICE)
-        case word if word == OVERRULE and turn.done.opened:
+        case InstructorWord.OVERRULE if turn.done.opened:
             if not turn.given.practice and draft.speaker is not Person.INSTRUCTOR:
                 turn.note["verdict"] = "refused"
                 turn.say(sentences.OVERRULE_NEEDS_CODE, Tone.HOLD)

@@ -40,6 +40,15 @@ class Command(StrEnum):
     CLOSE = "close the attempt"
 
 
+class InstructorWord(StrEnum):
+    """What only an instructor says: what was seen, a cue that was given, a held step set aside with a reason."""
+
+    SEEN = "seen"
+    NOT_SEEN = "not seen"
+    CUE = "cue given"
+    OVERRULE = "overrule"
+
+
 class Reason(StrEnum):
     """Why words were not taken; each has a spoken sentence."""
 

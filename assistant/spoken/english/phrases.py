@@ -3,7 +3,7 @@
 Phrases are written in small letters with short forms written out ("that is", not "that's"): see `writing`.
 """
 
-from assistant.spoken.meaning import Command
+from assistant.spoken.meaning import Command, InstructorWord
 
 COMMANDS: dict[Command, tuple[str, ...]] = {
     Command.AGAIN: (
@@ -130,6 +130,18 @@ COMMANDS: dict[Command, tuple[str, ...]] = {
     Command.CLOSE: ("close the attempt", "close this attempt", "close the attempt for good", "end it for good"),
 }
 """What can always be said or typed; the first phrase is the name that the assistant itself uses."""
+
+INSTRUCTOR_WORDS: tuple[tuple[str, str], ...] = (
+    ("i have seen it", InstructorWord.SEEN),
+    ("i saw it", InstructorWord.SEEN),
+    ("i have not seen it", InstructorWord.NOT_SEEN),
+    ("i did not see it", InstructorWord.NOT_SEEN),
+    ("i gave a cue", InstructorWord.CUE),
+    ("i gave a hint", InstructorWord.CUE),
+    ("i overrule", InstructorWord.OVERRULE),
+    ("set it aside", InstructorWord.OVERRULE),
+)
+"""Further ways to say what only an instructor says, and what each means."""
 
 YES = (
     "yes",

@@ -67,12 +67,6 @@ CLOSED_EARLY = "Closed as not completed. It is sealed, and your instructor can s
 CONSENT_ASKED = "May I keep the sound of what you say, beside the record of this attempt? Please say yes or no."
 CONSENT_GIVEN = "Thank you. The sound is kept."
 CONSENT_REFUSED = "No sound is kept."
-OBSERVED_PHRASES = (
-    ("i have seen it", "seen"),
-    ("i saw it", "seen"),
-    ("i have not seen it", "not seen"),
-    ("i did not see it", "not seen"),
-)
 ONLY_THE_INSTRUCTOR = "Only your instructor can answer this: seen, or not seen. Say go on to leave it open."
 INSTRUCTOR_HERE = "Instructor: say seen, not seen, cue given, or overrule. Say go on to hand back to the learner."
 INSTRUCTOR_CODE_WANTED = "The instructor types the word instructor and the code."
