@@ -15,8 +15,16 @@ from dataclasses import dataclass, field
 from decimal import Decimal
 
 from assistant import dosing
-from assistant.checklist.model import Checklist, NameAsked, NumberAsked, QuestionAsked, WaitAsked
-from assistant.spoken import say_amount, say_digits, say_unit
+from assistant.checklist.model import (
+    Checklist,
+    ChoiceAsked,
+    NameAsked,
+    NoteAsked,
+    ObservationAsked,
+    QuestionAsked,
+    WaitAsked,
+)
+from assistant.spoken import say_amount, say_digits, say_unit, speech
 from tests.spoken_words import write_words
 from tests.virtual_sound import VirtualSound
 
@@ -71,7 +79,7 @@ class SpokenLearner:
                 self._asked = tone
                 self._shown = text.removeprefix("I have ").removesuffix(". Is that right?").partition(":")[0]
                 self._digits = self._digits or "digit by digit" in text
-            if tone == "unclear" and "digit by digit" in text:
+            if tone == "unclear" and ("digit by digit" in text or "the digits" in text):
                 self._digits = True
         elif "heard" in line:
             self.heard.log.append(("heard", str(line["heard"])))
@@ -80,23 +88,33 @@ class SpokenLearner:
             self._speak(self._words())
 
     def _words(self) -> str:
+        if self._asked == "read-back" and isinstance(self._step.expect, NoteAsked):
+            return "yes"  # free words are heard as well as they can be; nothing depends on one of them
         if self._asked == "read-back":
             return "yes" if self._shown == self._intended else "no"
         planned = self._first.get(self._step.id)
         if planned:
             words = planned.pop(0)
-            number = re.match(r"(\d+) (\S+)$", words)
+            number = re.match(r"([\d.,]+) (\S+)$", words)
             if not number:
                 return words
-            return self._number(Decimal(number[1]), number[2])
+            return self._number(Decimal(number[1].replace(",", "")), number[2])
+        number = self._checklist.number_asked(self._step)
+        if number is not None:
+            return self._number(self._key[number.key].value, number.unit)
         match self._step.expect:
-            case NumberAsked(unit=unit, key=name):
-                return self._number(self._key[name].value, unit)
             case NameAsked(key=name):
                 self._intended = str(self._key[name].value)
-                return self._intended
+                return speech(self._intended)
             case QuestionAsked(right=right):
                 return right
+            case ChoiceAsked(choices=choices, right=right):
+                return right or choices[0]
+            case NoteAsked():
+                self._intended = "the site is pale and cool"
+                return self._intended
+            case ObservationAsked():
+                return "seen"
             case WaitAsked():
                 return "done"
         return "done"
