@@ -85,7 +85,9 @@ def _limits(order: Order, limits: Limits) -> Iterator[_Complaint]:
             f"planted says {order.planted}, but the order keeps every limit that is known.",
             "Plant the fault, or take planted out.",
         )
-    for finding in () if on_purpose else found:
+    # A soft and a hard limit of one thing are one finding: the graver one stands first.
+    gravest = {finding.about: finding for finding in reversed(found)}
+    for finding in () if on_purpose else gravest.values():
         hard = finding.level is Level.HARD
         concerned = [part for part in _DRUGS if _drug(order, part) and _drug(order, part) in finding.sentence]
         make = _error if hard else _warning

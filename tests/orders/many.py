@@ -1,0 +1,191 @@
+"""Orders by the thousand, each looked at: ``python -m tests.orders.many [100000]``.
+
+Draws classes of forty over seeds, levels, kinds of order and faults, and proves of each order that it keeps the
+table of limits (or has the fault that was asked for, and stops the learner), that every number of its key is
+solved and is what plain fractions give, and that no two in a class are alike. Then it times the drawing alone.
+"""
+
+import sys
+import time
+from collections import Counter
+from collections.abc import Iterator
+from datetime import date
+from decimal import ROUND_HALF_UP, Decimal
+from fractions import Fraction
+
+from assistant.dosing import Amount
+from assistant.orders.draw import LEVELS, Wanted, draw
+from assistant.orders.model import FAULTS, Fault, Order
+from assistant.orders.plausible import beyond, table
+from assistant.orders.shelf import shelf
+from assistant.orders.solve import answer_key
+
+CLASS = 40
+DAY = date(2026, 11, 25)
+KINDS = (
+    ("primary",),
+    ("primary", "secondary"),
+    ("primary", "secondary", "second_secondary"),
+    ("primary", "gravity"),
+    ("primary", "running"),
+    ("secondary", "flush"),
+    ("dose",),
+    ("flush",),
+)
+"""What the checklists of the library ask for."""
+PLACES: dict[Fault, tuple[tuple[str, ...], ...]] = {
+    "wrong-bag": KINDS[:7],
+    "expired-bag": KINDS[:7],
+    "wrong-concentration": (KINDS[1], KINDS[5], KINDS[6]),
+    "over-limit": (KINDS[0], KINDS[1], KINDS[6]),
+    "illegible-rate": KINDS[:7],
+    "allergy": (KINDS[1], KINDS[2], KINDS[5]),
+    "incompatible-pair": (KINDS[1], KINDS[2]),
+}
+"""Kinds of order in which each fault has a place."""
+
+
+def classes() -> Iterator[tuple[tuple[str, ...], int, int, Fault | None]]:
+    """Kinds, seeds, levels and faults without end; every fourth class has a fault."""
+    seed = 0
+    while True:
+        for kind in KINDS:
+            for level in LEVELS:
+                seed += 1
+                fault = FAULTS[seed // 4 % len(FAULTS)] if seed % 4 == 0 else None
+                places = PLACES[fault] if fault is not None else (kind,)
+                yield places[seed % len(places)], seed, level, fault
+
+
+def faults_of(order: Order, fault: Fault | None) -> list[str]:
+    """What is wrong with one order; empty is what is wanted."""
+    found: list[str] = []
+    outside = beyond(order, table())
+    if bool(outside) != (fault in ("over-limit", "incompatible-pair")):
+        found.append(f"limits: {[one.sentence for one in outside]}")
+    if order.planted != fault or bool(order.teaching) != (fault is not None):
+        found.append(f"planted {order.planted}, wanted {fault}")
+    if bool(_stops(order)) != (fault is not None):
+        found.append(f"to be noticed: {_stops(order)}")
+    key = answer_key(order)
+    for name, entry in key.items():
+        if not entry.value and name != "running.remaining":
+            found.append(f"{name} is not solved")
+    found += [
+        f"{name} is {key[name].value} and not {value}"
+        for name, value in plain_sums(order).items()
+        if key[name].value != value
+    ]
+    return found
+
+
+def _stops(order: Order) -> set[str]:
+    """What a learner who looks and reckons could notice, worked out without the planting."""
+    seen: set[str] = set()
+    labels, hung = order.labels(), order.hung
+    ordered = {
+        "primary.fluid": order.primary and order.primary.fluid,
+        "secondary.drug": order.secondary and order.secondary.drug,
+        "secondary.dose": order.secondary and order.secondary.dose,
+        "dose.drug": order.dose and order.dose.drug,
+        "dose.amount": order.dose and order.dose.amount,
+    }
+    seen |= {name for name, right in ordered.items() if right is not None and labels[name] != right}
+    seen |= {"expired" for day in (hung.expires, hung.drug_expires) if day is not None and day < DAY}
+    seen |= {"illegible" for line in order.sentences() if "cannot be read" in line}
+    avoid = {drug.name: drug.avoid for drug in shelf().drugs}
+    drugs = [part.drug for part in (order.secondary, order.second_secondary) if part is not None]
+    seen |= {"allergy" for drug in drugs if set(avoid[drug]) & set(order.patient.allergies)}
+    return seen | {"limit" for _ in beyond(order, table())}
+
+
+def plain_sums(order: Order) -> dict[str, Decimal]:
+    """Rates and drops of an order by plain fractions, a second working-out that shares no code with the first."""
+    sums: dict[str, Decimal] = {}
+    if order.primary is not None and order.primary.over is not None:
+        sums["primary.rate"] = _rounded(_plain(order.primary.bag_volume) / _plain(order.primary.over), "0.1")
+    if order.primary is not None and order.primary.rate is not None:
+        sums["primary.rate"] = order.primary.rate.value
+    if order.secondary is not None and order.secondary.over is not None:
+        sums["secondary.rate"] = _rounded(_plain(order.secondary.volume) / _plain(order.secondary.over), "0.1")
+    if order.gravity is not None:
+        rate = sums["primary.rate"]
+        sums["gravity.drops_per_minute"] = _rounded(Fraction(rate) * _plain(order.gravity.drop_factor) / 60, "1")
+    if order.dose is not None:
+        strength = _plain(order.dose.amount) / _plain(order.dose.volume)
+        by_weight = order.patient.weight is not None and "/kg" in order.dose.ordered.unit
+        weight = _plain(order.patient.weight) if by_weight and order.patient.weight else Fraction(1)
+        sums["dose.rate"] = _rounded(_plain(order.dose.ordered) * weight / strength, "0.1")
+    return sums
+
+
+_SIZES: dict[str, Fraction] = {
+    # to mL, h, mg, units, kg: NIST Special Publication 811, Appendix B, for the pound
+    "mL": Fraction(1),
+    "L": Fraction(1000),
+    "h": Fraction(1),
+    "min": Fraction(1, 60),
+    "mg": Fraction(1),
+    "g": Fraction(1000),
+    "units": Fraction(1),
+    "kg": Fraction(1),
+    "lb": Fraction("0.45359237"),
+    "gtt/mL": Fraction(1),
+    "mcg/kg/min": Fraction(60, 1000),
+    "units/kg/h": Fraction(1),
+    "mg/h": Fraction(1),
+}
+
+
+def _plain(amount: Amount) -> Fraction:
+    return Fraction(amount.value) * _SIZES[amount.unit]
+
+
+def _rounded(exact: Fraction, step: str) -> Decimal:
+    wide = Decimal(exact.numerator) / Decimal(exact.denominator)
+    return wide.quantize(Decimal(step), ROUND_HALF_UP)
+
+
+def look_at(count: int) -> tuple[int, Counter[str], list[str]]:
+    """Draw and look: how many orders, how many of each fault, and what was wrong with any."""
+    looked = 0
+    planted: Counter[str] = Counter()
+    wrong: list[str] = []
+    for kind, seed, level, fault in classes():
+        orders = draw(Wanted(frozenset(kind)), seed=seed, level=level, count=CLASS, day=DAY, fault=fault)
+        alike = {
+            (o.primary, o.gravity, o.secondary, o.second_secondary, o.dose, o.patient.weight, o.flush, o.running)
+            for o in orders
+        }
+        if len(alike) != len(orders) or len({o.code for o in orders}) != len(orders):
+            wrong.append(f"{kind}, seed {seed}, level {level}, {fault}: some are alike")
+        for order in orders:
+            wrong += [f"{order.code} {kind} level {level}: {what}" for what in faults_of(order, fault)]
+        planted[fault or "none"] += len(orders)
+        looked += len(orders)
+        if looked >= count:
+            return looked, planted, wrong
+    raise AssertionError("the classes have no end")
+
+
+def main() -> int:
+    """Print the figures; 1 where an order is not as it should be."""
+    count = int(sys.argv[1]) if len(sys.argv) > 1 else 100_000
+    looked, planted, wrong = look_at(count)
+    sys.stdout.write(f"{looked:,} orders looked at: {dict(planted)}\n{len(wrong)} wrong\n")
+    for what in wrong[:20]:
+        sys.stdout.write(f"  {what}\n")
+    began, busy, drawn = time.perf_counter(), time.process_time(), 0
+    for kind, seed, level, fault in classes():
+        for order in draw(Wanted(frozenset(kind)), seed=seed, level=level, count=CLASS, day=DAY, fault=fault):
+            answer_key(order)
+            drawn += 1
+        if drawn >= min(count, 20_000):
+            break
+    took, spent = time.perf_counter() - began, time.process_time() - busy
+    sys.stdout.write(f"drawn with key: {drawn / took:,.0f} a second, {drawn / spent:,.0f} a second of this processor\n")
+    return 1 if wrong else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())
