@@ -30,7 +30,7 @@ def planned(given: Papers) -> dict[str, list[str]]:
     first[question.id] = ["again"]
     number = next((step for step in steps if given.checklist.number_asked(step)), None)
     if number is not None:
-        first[number.id] = [wrong_words(number, given)]
+        first[number.id] = [wrong_words(number, given)] * 2  # the first may be asked for again, digit by digit
     return first
 
 
