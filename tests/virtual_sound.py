@@ -70,8 +70,8 @@ class VirtualSound:
         _wait_until(self._no_recording, "a recording went on without its microphone")
 
     @contextlib.contextmanager
-    def loop_back(self, latency_ms: int = 20) -> Iterator[None]:
-        """Let the microphone hear the loudspeaker, as in a small room, or so much later over a radio link."""
+    def loop_back(self, latency_ms: int = 20, level_db: int = 0) -> Iterator[None]:
+        """Let the microphone hear the loudspeaker, as in a small room, so much later, so much softer."""
         module = self._control(
             "load-module",
             "module-loopback",
@@ -82,6 +82,13 @@ class VirtualSound:
             "sink_dont_move=true",
         )
         try:
+            if level_db:
+                (stream,) = (
+                    line.split()[0]
+                    for line in self._control("list", "short", "sink-inputs").splitlines()
+                    if "module-loopback" in line
+                )
+                self._control("set-sink-input-volume", stream, f"{level_db}dB")
             yield
         finally:
             self._control("unload-module", module)
@@ -121,14 +128,14 @@ class VirtualSound:
         self.play(file)
 
     @contextlib.contextmanager
-    def recording(self) -> Iterator["LoudspeakerRecording"]:
-        """Record what the loudspeaker plays, for as long as the context lasts."""
-        file = self.folder / "recorded.raw"
+    def recording(self, sink: str = "loudspeaker") -> Iterator["LoudspeakerRecording"]:
+        """Record what the loudspeaker plays, or what the learner says, for as long as the context lasts."""
+        file = self.folder / f"recorded-{sink}.raw"
         with file.open("wb") as out:
             process = subprocess.Popen(
                 [
                     "parec",
-                    "--device=loudspeaker.monitor",
+                    f"--device={sink}.monitor",
                     "--format=s16le",
                     "--channels=1",
                     f"--rate={SINK_RATE_HZ}",
@@ -141,7 +148,7 @@ class VirtualSound:
             )
             try:
                 _wait_until(lambda: file.stat().st_size > 0, "the recording of the loudspeaker did not start")
-                yield LoudspeakerRecording(file)
+                yield LoudspeakerRecording(file, time.monotonic())
             finally:
                 process.terminate()
                 process.wait(_DEADLINE_S)
@@ -172,14 +179,32 @@ class VirtualSound:
 
 @dataclass(frozen=True)
 class LoudspeakerRecording:
-    """What the loudspeaker has played since the recording began."""
+    """What the loudspeaker has played since the recording began.
+
+    Attributes:
+        began: the steady clock at its first sample, seconds, give or take 20 ms.
+    """
 
     file: Path
+    began: float = 0.0
 
     def samples(self) -> npt.NDArray[np.int16]:
         """Mono samples at `SINK_RATE_HZ` so far."""
         content = self.file.read_bytes()
         return np.frombuffer(content[: len(content) // 2 * 2], dtype="<i2")
+
+    def first_loud_s(self, threshold: int = 300) -> float | None:
+        """When the first sound came, on the steady clock; None for none."""
+        loud = np.flatnonzero(np.abs(self.samples().astype(np.int32)) > threshold)
+        return self.began + loud[0] / SINK_RATE_HZ if len(loud) else None
+
+    def first_silence_s(self, after: float | None, length_s: float = 0.3, threshold: int = 300) -> float | None:
+        """When a silence of this length began, `after` a time on the steady clock; None for none."""
+        start = max(0, int(((after or self.began) - self.began) * SINK_RATE_HZ))
+        samples = np.abs(self.samples()[start:].astype(np.int32)) > threshold
+        edges = np.flatnonzero(samples)
+        ends = np.append(edges[1:], len(samples)) - edges > length_s * SINK_RATE_HZ
+        return self.began + (start + edges[np.argmax(ends)]) / SINK_RATE_HZ if len(edges) and ends.any() else None
 
     def loud_s(self, threshold: int = 300) -> float:
         """Seconds, in steps of 20 ms, in which something louder than `threshold` was played."""

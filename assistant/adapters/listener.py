@@ -260,10 +260,12 @@ class _HearingThread:
         elif moment is Moment.NOISE:
             self._drop()
             self._ear._post(LearnerSilent(wanted.question))
-        elif self._is_speech:
+        elif self._is_speech and moment is Moment.GOING:
             self._go_on_hearing(wanted, frame, likelihood, arrived)
-            if moment in (Moment.ENDED, Moment.CUT):
-                self._finish(wanted, is_cut=moment is Moment.CUT)
+        elif self._is_speech:
+            if self._guess is None:
+                self._feed(frame)
+            self._finish(wanted, is_cut=moment is Moment.CUT)
 
     def _go_on_hearing(self, wanted: _Wanted, frame: bytes, likelihood: float, arrived: float) -> None:
         """Within an utterance: sound goes to the recogniser; in a silence it is asked what has been said."""
@@ -279,6 +281,10 @@ class _HearingThread:
                 self._guess = self._recognition.guess()
         elif self._ear._keeps_sound:
             self._sound.append(frame)
+        self._heed(wanted)
+
+    def _heed(self, wanted: _Wanted) -> None:
+        """Let what the recogniser has heard so far decide how much silence ends the utterance."""
         if self._guess is not None and self._guess.hearing is not None:
             said = self._guess.hearing.words
             what = completeness(said, wanted.expect) if said else Completeness.OPEN
