@@ -8,7 +8,7 @@ from assistant.checklist.model import ObservationAsked, PassRule, Step
 from assistant.guide.applicability import passed_over
 from assistant.guide.compared import difference, expected
 from assistant.guide.given import Given
-from assistant.guide.progress import Mode, Progress, Status, StepProgress
+from assistant.guide.progress import Mode, Progress, State, Status, StepProgress
 
 
 class Ending(StrEnum):
@@ -39,7 +39,8 @@ class StepResult:
         kind: what it asked for, as the checklist names it.
         ending: how it ended.
         first, final: first and final answer; empty where there was none.
-        expected: what follows from the order, or the range; empty where nothing was compared.
+        expected: what follows from the order, or the range; empty where nothing was compared, and in a
+            check-off that is not over at steps that are not closed.
         first_difference, difference: first and final number less the expected one, with its sign and unit;
             empty where nothing can be subtracted.
         tries, wrong: answers that were compared, and how many of them were not right.
@@ -139,6 +140,8 @@ def score(given: Given, progress: Progress) -> Results:
 def _result(given: Given, progress: Progress, step: Step, passed_over_because: str) -> StepResult:
     done = progress.steps[step.id]
     ending = Ending.NOT_APPLICABLE if passed_over_because else _ending(step, done, given.mode)
+    # A check-off that can be taken up again gives no answer away; what was answered rightly is no secret.
+    told = given.practice or _is_over(progress) or done.status is Status.CLOSED
     answered = done.status in (Status.CLOSED, Status.NOT_APPLICABLE) or done.tries > 0
     return StepResult(
         id=step.id,
@@ -149,9 +152,9 @@ def _result(given: Given, progress: Progress, step: Step, passed_over_because: s
         ending=ending,
         first=done.first,
         final=done.final,
-        expected=expected(given, step),
-        first_difference=difference(given, step, done.first_amount),
-        difference=difference(given, step, done.final_amount),
+        expected=expected(given, step) if told else "",
+        first_difference=difference(given, step, done.first_amount) if told else "",
+        difference=difference(given, step, done.final_amount) if told else "",
         tries=done.tries,
         wrong=done.wrong,
         slips=tuple(done.slips),
@@ -162,6 +165,11 @@ def _result(given: Given, progress: Progress, step: Step, passed_over_because: s
         reason=passed_over_because or done.reason,
         by=done.by.value if answered and not passed_over_because else "",
     )
+
+
+def _is_over(progress: Progress) -> bool:
+    """Whether the attempt ended for good: it was not only stopped."""
+    return progress.closed_early or (progress.state is State.FINISHED and not progress.before)
 
 
 def _ending(step: Step, done: StepProgress, mode: Mode) -> Ending:

@@ -4,6 +4,7 @@ import pytest
 
 from assistant.checklist.model import NumberAsked, PassRule, Step
 from assistant.guide.effects import Outcome, Tone
+from assistant.guide.events import Resumed
 from assistant.guide.guide import KEEP_SOUND
 from assistant.guide.progress import Mode, State, Status
 from assistant.guide.scoring import Ending
@@ -66,6 +67,22 @@ def test_a_number_is_told_with_what_was_expected(stated, apart):
     line = lines(lived)["rate"]
     assert (line.first, line.final, line.expected) == (f"{stated} mL/h", "83.3 mL/h", "83.3 mL/h")
     assert (line.first_difference, line.difference) == (apart, "0 mL/h")
+
+
+def test_a_stopped_check_off_gives_no_answer_away():
+    """What can be taken up again tells no expected value; once it is over for good, everything is told."""
+    lived = begin(Mode.CHECK_OFF)
+    lived.do(SMOOTH[:5])
+    lived.type("80", "yes", "stop", "yes")
+    line = lines(lived)["rate"]
+    assert (line.final, line.expected, line.difference, line.ending) == ("80 mL/h", "", "", Ending.WRONG)
+    assert lines(lived)["fluid"].expected == "lactated Ringer's solution"
+    lived.outcome = None
+    lived.give(Resumed(lived.at))
+    lived.type("stop", "close the attempt")
+    line = lines(lived)["rate"]
+    assert (line.expected, line.difference) == ("83.3 mL/h", "-3.3 mL/h")
+    assert lived.sealed["results"]["steps"] == lived.guide.results().body()["steps"]
 
 
 def test_a_check_off_counts_spent_tries_as_wrong():
