@@ -22,6 +22,8 @@ LEVELS = (1, 2, 3)
 """How much arithmetic: no rounding and no conversion of units; one of them; two or more."""
 PARTS = ("primary", "gravity", "running", "secondary", "second_secondary", "dose", "flush")
 """What a drawn order can hold."""
+NOTHING_PLANTED = "Nothing is planted: the order is there for its numbers."
+"""What a plain drawn order teaches."""
 Choice = WithSet | Dosed | Rated
 _TRIES = 2000
 _OLDEST, _YOUNGEST = 88, 19
@@ -262,7 +264,7 @@ def _order(draft: Draft, chance: random.Random, name: str, number: int, seed: in
         illegible=draft.illegible,
         written=day,
         planted=draft.planted,
-        teaching=draft.teaching,
+        teaching=draft.teaching or NOTHING_PLANTED,
         sources=draft.sources(),
         digest="drawn",
     )

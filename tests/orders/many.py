@@ -14,7 +14,7 @@ from decimal import ROUND_HALF_UP, Decimal
 from fractions import Fraction
 
 from assistant.dosing import Amount
-from assistant.orders.draw import LEVELS, Wanted, draw
+from assistant.orders.draw import LEVELS, NOTHING_PLANTED, Wanted, draw
 from assistant.orders.model import FAULTS, Fault, Order
 from assistant.orders.plausible import beyond, table
 from assistant.orders.shelf import shelf
@@ -63,7 +63,7 @@ def faults_of(order: Order, fault: Fault | None) -> list[str]:
     outside = beyond(order, table())
     if bool(outside) != (fault in ("over-limit", "incompatible-pair")):
         found.append(f"limits: {[one.sentence for one in outside]}")
-    if order.planted != fault or bool(order.teaching) != (fault is not None):
+    if order.planted != fault or (order.teaching == NOTHING_PLANTED) != (fault is None):
         found.append(f"planted {order.planted}, wanted {fault}")
     if bool(_stops(order)) != (fault is not None):
         found.append(f"to be noticed: {_stops(order)}")

@@ -1,0 +1,114 @@
+"""The verb `orders draw`: sheets, files that run, JSON, refusals."""
+
+import json
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+
+from assistant.cli.main import main
+from assistant.orders.load import load_order
+
+Call = Callable[..., tuple[int, str, str]]
+PRIMARY = ("orders", "draw", "primary-line", "--seed", "7", "--day", "2026-11-25")
+
+
+@pytest.fixture
+def call(capsys: pytest.CaptureFixture[str]) -> Call:
+    """Run the program in this process; exit code, what it printed, what it complained of."""
+
+    def run(*arguments: str) -> tuple[int, str, str]:
+        try:
+            code = main(arguments)
+        except SystemExit as stopped:  # argparse: wrong usage or --help
+            code = int(stopped.code or 0)
+        out, err = capsys.readouterr()
+        return code, out, err
+
+    return run
+
+
+def test_both_sheets_by_default(call: Call) -> None:
+    """The learner's sheet comes without the key, the instructor's with its working."""
+    code, out, _ = call(*PRIMARY, "--level", "2")
+    learner, mark, instructor = out.partition("instructor's sheet")
+    assert code == 0 and mark
+    assert "primary.rate" not in learner and "On the stand" in learner and "use by" in learner
+    assert "primary.rate: " in instructor and "Planted: nothing" in instructor and "Sources" in instructor
+    assert call(*PRIMARY, "--level", "2", "--print")[1] == out
+
+
+def test_the_learners_sheets_alone(call: Call) -> None:
+    """No key, no fault, no teaching."""
+    code, out, _ = call(*PRIMARY, "--count", "3", "--fault", "expired-bag", "--learner")
+    assert code == 0
+    assert out.count("On the stand") == 3
+    for word in ("Answer key", "lanted", "notice", "expired"):
+        assert word not in out
+
+
+def test_one_object_an_order(call: Call) -> None:
+    """JSON holds the key with its working, the labels and the file itself."""
+    code, out, _ = call(*PRIMARY, "--count", "3", "--level", "3", "--fault", "wrong-bag", "--json")
+    rows = [json.loads(line) for line in out.splitlines()]
+    assert code == 0
+    assert [row["name"] for row in rows] == ["d7-01", "d7-02", "d7-03"]
+    for row in rows:
+        assert row["planted"] == "wrong-bag" and row["teaching"]
+        assert {"name": "primary.rate"}.items() <= row["key"][2].items() and row["key"][2]["unit"] == "mL/h"
+        assert row["toml"].startswith('title = "Drawn order')
+
+
+def test_files_that_run(call: Call, tmp_path: Path) -> None:
+    """What is written is an order that a whole attempt is done with."""
+    folder = tmp_path / "class"
+    code, out, err = call(*PRIMARY, "--count", "2", "--level", "3", "--out", str(folder))
+    assert (code, out) == (0, "")
+    assert "2 orders" in err and "learners get learners.txt alone" in err
+    assert sorted(path.name for path in folder.iterdir()) == [
+        "d7-01.toml",
+        "d7-02.toml",
+        "instructor.txt",
+        "learners.txt",
+    ]
+    assert load_order(str(folder / "d7-01.toml")).code == "D7-01"
+    assert "Answer key" not in (folder / "learners.txt").read_text("utf-8")
+    assert (folder / "instructor.txt").read_text("utf-8").count("Answer key") == 2
+    order = str(folder / "d7-02.toml")
+    code, out, err = call("demo", "primary-line", "--order", order, "--typed", "--records", str(tmp_path / "records"))
+    assert code == 0, err
+    assert call("lint", "--strict", order)[0] == 0
+
+
+def test_the_day_is_todays_by_default(call: Call) -> None:
+    """Only the dates depend on the day; the infusions follow from the seed."""
+
+    def infusion(day: str) -> str:
+        rows = call("orders", "draw", "primary-line", "--seed", "7", "--day", day, "--json")[1]
+        sentences: list[str] = json.loads(rows)["sentences"]
+        return next(line for line in sentences if line.startswith("Primary"))
+
+    assert infusion("2026-11-25") == infusion("2030-01-01")
+    assert call("orders", "draw", "primary-line", "--seed", "7")[0] == 0
+
+
+@pytest.mark.parametrize(
+    ("arguments", "code", "says"),
+    [
+        (("orders", "draw", "no-such-list"), 1, "no checklist called"),
+        ((*PRIMARY, "--count", "0"), 2, "Between 1 and 10,000"),
+        ((*PRIMARY, "--count", "10,001"), 2, "invalid int value"),
+        (("orders", "draw", "bag-change", "--count", "9999"), 2, "different orders of this kind"),
+        ((*PRIMARY, "--level", "4"), 2, "invalid choice"),
+        (("orders", "draw", "bag-change", "--fault", "allergy"), 2, "has no place"),
+        (("orders", "draw", "primary-line", "--day", "tomorrow"), 2, "is not a day"),
+        ((*PRIMARY, "--out", "/dev/null/x"), 1, "cannot be written"),
+        (("orders",), 2, "VERB"),
+    ],
+)
+def test_what_is_refused(call: Call, arguments: tuple[str, ...], code: int, says: str) -> None:
+    """Wrong usage and failures end in one sentence with what to do."""
+    found, out, err = call(*arguments)
+    assert (found, out) == (code, "")
+    assert says in err
+    assert "Traceback" not in err
