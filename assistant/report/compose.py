@@ -4,6 +4,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from assistant.checklist.model import Checklist
+from assistant.guide.progress import Mode
 from assistant.orders.key import KeyEntry
 from assistant.orders.model import Order
 from assistant.record.decisions import MEANINGS, Rating, Standing, standing
@@ -73,9 +74,11 @@ def compose(
     seal = next((entry for entry in own if "seal" in entry), None)
     body = mapping(seal.get("results")) if seal is not None else results or from_entries(own)
     checklist = papers.checklist if papers else None
+    # An open check-off can be taken up again: its report gives no answer away.
+    tells = seal is not None or text(opening.get("mode")) != Mode.CHECK_OFF
     measured = times(own)
     lines = step_lines(body, checklist, measured.steps)
-    numbers = number_lines(body, lines, checklist, papers.key if papers else {})
+    numbers = number_lines(body, lines, checklist, papers.key if papers and tells else {})
     how = ended(entries, verdict)
     decided = decisions(signed, {one.line: one.fingerprint for one in verdict.signatures}, known_keys or {})
     stands = standing(signed)
@@ -96,7 +99,7 @@ def compose(
         steps=tuple(_overruled(line, stands.overruled.get(line.id)) for line in lines),
         numbers=numbers,
         order_text=papers.order.sentences() if papers else (),
-        course=infusion_course(papers.order, papers.key) if papers else None,
+        course=infusion_course(papers.order, papers.key) if papers and tells else None,
         decisions=decided,
         cautions=(CAUTION, *(checklist.cautions if checklist else ())),
         sources=checklist.sources if checklist else (),
