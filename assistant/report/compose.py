@@ -70,9 +70,9 @@ def compose(
     """
     opening = entries[0]
     signed = [entry for entry in entries if "signature" in entry]
-    own = [entry for entry in entries if "signature" not in entry]
-    seal = next((entry for entry in own if "seal" in entry), None)
-    body = mapping(seal.get("results")) if seal is not None else results or from_entries(own)
+    seal = next((entry for entry in entries if "seal" in entry), None)
+    own = entries if seal is None else entries[: entries.index(seal) + 1]
+    body = (mapping(seal.get("results")) if seal is not None else results) or from_entries(own)
     checklist = papers.checklist if papers else None
     # An open check-off can be taken up again: its report gives no answer away.
     tells = seal is not None or text(opening.get("mode")) != Mode.CHECK_OFF
