@@ -9,12 +9,14 @@ from dataclasses import dataclass, replace
 
 from assistant.guide.effects import Listen, Say, Tone
 from assistant.guide.events import Heard, NotUnderstood
-from assistant.ports import AnswerHeard, Ear, LearnerSilent, LearnerSpeaks, Timing, Voice
+from assistant.ports import AnswerHeard, Ear, LearnerSilent, LearnerSpeaks, Signal, Timing, Voice
 
 SPEECH_GRACE_S = 8
 """Longest time that a sentence may take beyond its length before it is given up."""
 SPEECH_S_A_CHARACTER = 0.12
 """Slow speech; a sentence that is not over by then is not waited for."""
+SIGNALS = {Tone.UNCLEAR: Signal.NOT_UNDERSTOOD, Tone.HOLD: Signal.HOLD}
+"""The short sound before a sentence of this tone; before any other one, after an answer, it is `UNDERSTOOD`."""
 CAREFUL = frozenset({Tone.READ_BACK, Tone.HOLD})
 """What holds numbers to be checked is said more slowly."""
 
@@ -34,12 +36,15 @@ class Conversation:
     Args:
         ear, voice: the ports.
         talk_over: the microphone does not hear the voice (a headset): the learner may interrupt it.
+        signals: short sounds tell when it listens, has understood or not, or holds.
     """
 
-    def __init__(self, ear: Ear | None, voice: Voice | None, *, talk_over: bool = False) -> None:
+    def __init__(self, ear: Ear | None, voice: Voice | None, *, talk_over: bool = False, signals: bool = False) -> None:
         self._ear = ear
         self._voice = voice
         self._talk_over = talk_over
+        self._signals = signals and voice is not None
+        self._has_heard = False
         self._ear_alive = ear is not None
         self._listen: Listen | None = None
         self._question = 0
@@ -70,13 +75,25 @@ class Conversation:
         """Speak a sentence after those that are under way."""
         if self._voice is None or not say.speech:
             return
+        signal = SIGNALS.get(say.tone, Signal.UNDERSTOOD if self._has_heard else None)
+        self._has_heard = False
+        if signal is not None:
+            self._sound(signal)
+        self._voice.say(self._next(say), say.speech, careful=say.tone in CAREFUL)
+
+    def _sound(self, signal: Signal) -> None:
+        if self._signals and self._voice is not None:
+            self._voice.signal(self._next(Say("", "", Tone.NOTICE)), signal)
+
+    def _next(self, say: Say) -> int:
+        """The voice is about to sound: the number of its next utterance."""
         if self._ear is not None and not self._talk_over:
             self._ear.mute()
         self._utterance += 1
         self._speaking[self._utterance] = say
         begins_s = max(self._due_s, time.monotonic())
         self._due_s = begins_s + SPEECH_GRACE_S + SPEECH_S_A_CHARACTER * len(say.speech)
-        self._voice.say(self._utterance, say.speech, careful=say.tone in CAREFUL)
+        return self._utterance
 
     def prepare(self, say: Say) -> None:
         """This sentence may come next."""
@@ -111,6 +128,8 @@ class Conversation:
         """A new question: what was begun for an earlier one is no answer to it."""
         self._listen = listen
         self._question += 1
+        if listen.wanted:
+            self._sound(Signal.LISTENING)
         if self._talk_over or not self._speaking:
             self._open_ear()
 
@@ -161,6 +180,7 @@ class Conversation:
             as overlapping the assistant's own voice, so that they are on record and answer nothing.
         """
         self._interrupted = []
+        self._has_heard = True
         event = heard.event
         if heard.question != self._question:
             return replace(event, during_speech=True) if isinstance(event, Heard) else None

@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import datetime
+from enum import StrEnum
 from typing import Protocol
 
 from assistant.guide.events import EarBack, EarLost, Heard, NotUnderstood, VoiceLost
@@ -164,6 +165,15 @@ class Ear(Protocol):
         """Stop the thread and free the device; returns within 2 s."""
 
 
+class Signal(StrEnum):
+    """What a short sound says."""
+
+    LISTENING = "listening"
+    UNDERSTOOD = "understood"
+    NOT_UNDERSTOOD = "not understood"
+    HOLD = "hold"
+
+
 class Voice(Protocol):
     """Synthesiser and loudspeaker together; posts `VoiceEvent`s."""
 
@@ -172,6 +182,9 @@ class Voice(Protocol):
 
     def say(self, utterance: int, text: str, *, careful: bool = False) -> None:
         """Queue a sentence; returns at once. One with numbers to be checked is said carefully: slower."""
+
+    def signal(self, utterance: int, signal: Signal) -> None:
+        """Queue a short sound among the sentences; it begins and ends as one of them."""
 
     def hush(self) -> None:
         """Stop sounding at once and drop what is queued."""

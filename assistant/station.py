@@ -118,6 +118,7 @@ class Station:
         sounds: where sound is kept if the learner agrees; None where none is to be.
         instructor_code: what the instructor types to be one; "" where none was set.
         talk_over: the microphone does not hear the voice, so the learner may interrupt it.
+        signals: short sounds tell when it listens, has understood or not, or holds.
     """
 
     def __init__(
@@ -134,6 +135,7 @@ class Station:
         instructor_code: str = "",
         *,
         talk_over: bool = False,
+        signals: bool = False,
     ) -> None:
         self._guide = guide
         self._new_record = new_record
@@ -142,7 +144,7 @@ class Station:
         self._inbox = inbox
         self._ear = ear
         self._voice = voice
-        self._conversation = Conversation(ear, voice, talk_over=talk_over)
+        self._conversation = Conversation(ear, voice, talk_over=talk_over, signals=signals)
         self._source = source
         self._sounds = sounds
         self._instructor_code = instructor_code

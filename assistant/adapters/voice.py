@@ -9,10 +9,11 @@ from dataclasses import dataclass
 import numpy as np
 
 from assistant.adapters.loudspeaker import Loudspeaker
+from assistant.adapters.signals import sound_of
 from assistant.adapters.synthesiser import Speech, SynthesisCancelledError, Synthesiser
 from assistant.errors import AssistantError
 from assistant.guide.events import VoiceLost
-from assistant.ports import Clock, Post, SpeechEnded, SpeechStarted
+from assistant.ports import Clock, Post, Signal, SpeechEnded, SpeechStarted
 
 STEPS = 4
 """Rate and loudness go from -STEPS to STEPS."""
@@ -36,6 +37,7 @@ class _Sentence:
     text: str
     round: int
     rate: int
+    signal: Signal | None = None
 
 
 class SpeakingVoice:
@@ -104,6 +106,17 @@ class SpeakingVoice:
                 self.prepare(text, careful=careful)
                 rate = self._rate_of(careful=careful)
                 self._sentences.put(_Sentence(utterance, text, self._round, rate))
+        self._end_at_once(utterance, is_lost=is_lost)
+
+    def signal(self, utterance: int, signal: Signal) -> None:
+        """Queue a short sound among the sentences; it begins and ends as one of them."""
+        with self._lock:
+            is_lost = self._is_lost
+            if not is_lost:
+                self._sentences.put(_Sentence(utterance, "", self._round, 0, signal))
+        self._end_at_once(utterance, is_lost=is_lost)
+
+    def _end_at_once(self, utterance: int, *, is_lost: bool) -> None:
         if is_lost:
             # It neither waits for the attempt to get the voice back nor disturbs it: were each sentence to end an
             # attempt, somebody who talks often enough would never get the voice back.
@@ -175,7 +188,10 @@ class SpeakingVoice:
             if sentence.round != self._round:
                 return
             self._hushed.clear()
-        speech = self._synthesiser.synthesise(sentence.text, sentence.rate, self._hushed.is_set, self._pitch)
+        if sentence.signal is not None:
+            speech = sound_of(sentence.signal)
+        else:
+            speech = self._synthesiser.synthesise(sentence.text, sentence.rate, self._hushed.is_set, self._pitch)
         if len(speech.samples) == 0:
             return
         gain = START_GAIN * LOUDNESS_STEP**self._loudness

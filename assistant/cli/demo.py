@@ -84,6 +84,10 @@ def run(arguments: argparse.Namespace) -> int:
         sound = open_learner_sound(inbox.put, clock, arguments.ear)
         for notice in sound.notices:
             tell(notice)
+        tell(
+            f"A synthesised learner speaks at {len(papers.checklist.steps)} steps, and the recogniser hears every "
+            "answer: that takes a few seconds each."
+        )
         voice = sound.voice
         guide = papers.guide(mode, pinned | {"ear": sound.recogniser.name, "ear_model": sound.recogniser.model_digest})
         source: LearnerSource = SpeakingLearnerSource(learner, guide, clock, sound.synthesise, sound.recogniser)

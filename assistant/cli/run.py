@@ -161,6 +161,7 @@ def attempt(
         SoundKeeper(lambda: record.path if record else place.path) if guide.given.asks_consent else None,
         code,
         talk_over=wishes.headset or not wishes.own_voice,
+        signals=wishes.sounds,
     )
     outcome = station.run(record, behind_s)
     typed_lines.close()

@@ -35,6 +35,9 @@ class Ports:
     def say(self, utterance, text, *, careful):
         self.told.append(f"say {utterance} {text}" + (" carefully" if careful else ""))
 
+    def signal(self, utterance, signal):
+        self.told.append(f"sound {utterance} {signal}")
+
     def hush(self):
         self.told.append("hush")
 
@@ -166,3 +169,31 @@ def test_nothing_listens_to_a_lost_microphone(ports):
     assert ports.told == []
     talk.ear_back()
     assert ports.told == ["listen 1"]
+
+
+def test_short_sounds_tell_the_state(ports):
+    """Understood before the reply, hold before a hold, not understood before asking again, listening at the end."""
+    talk = Conversation(None, ports, signals=True)
+    talk.say(sentence("step"))
+    talk.listen(CONFIRM)
+    talk.answer(said(1))
+    for text, tone in (("next", Tone.STEP), ("hold", Tone.HOLD), ("what", Tone.UNCLEAR)):
+        talk.say(sentence(text, tone))
+    assert ports.told == [
+        "say 1 step",
+        "sound 2 listening",
+        "sound 3 understood",
+        "say 4 next",
+        "sound 5 hold",
+        "say 6 hold carefully",
+        "sound 7 not understood",
+        "say 8 what",
+    ]
+
+
+def test_without_the_setting_no_sounds(ports):
+    """Short sounds are off unless somebody wants them."""
+    talk = Conversation(None, ports)
+    talk.say(sentence("hold", Tone.HOLD))
+    talk.listen(CONFIRM)
+    assert ports.told == ["say 1 hold carefully"]
