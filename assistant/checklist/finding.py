@@ -6,6 +6,7 @@ from enum import StrEnum
 
 from assistant.checklist.load import Sheet
 from assistant.checklist.model import Step
+from assistant.dosing import Amount
 
 
 class Severity(StrEnum):
@@ -42,12 +43,15 @@ class Known:
     Attributes:
         keys: names of the answer key, each with a unit of its kind, or None where it is a name.
         orders: names of orders.
+        answers: the answer key of each order: a text or an amount, by name; an order that is not there is not
+            looked at.
         vocabularies: words that a recogniser on this machine can hear, by its name; one that hears every word
             is left out.
     """
 
     keys: Mapping[str, str | None]
     orders: frozenset[str]
+    answers: Mapping[str, Mapping[str, str | Amount]] = field(default_factory=dict)
     vocabularies: Mapping[str, frozenset[str]] = field(default_factory=dict)
 
 

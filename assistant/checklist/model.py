@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from decimal import Decimal
 from typing import Annotated, Literal, Self
 
-from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, model_validator
+from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, StrictBool, model_validator
 from pydantic_core import PydanticCustomError
 
 from assistant.dosing import Amount, parse_amount, show
@@ -88,7 +88,7 @@ class WaitAsked(Paper):
     """Something timed, such as drying: "done" starts the time, the clock closes the step."""
 
     kind: Literal["wait"]
-    seconds: Annotated[int, Field(gt=0, le=3600)]
+    seconds: Annotated[int, Field(strict=True, gt=0, le=3600)]
 
 
 class ChoiceAsked(Paper):
@@ -192,7 +192,7 @@ class Condition(Paper):
 
     key: str = ""
     """Name in the answer key, for example ``secondary.drug``."""
-    present: bool = True
+    present: StrictBool = True
     equals: str = ""
     below: Bound = ""
     above: Bound = ""
@@ -257,7 +257,7 @@ class Condition(Paper):
 class Expiry(Paper):
     """Settings that a pump forgets when the learner waits too long before this step."""
 
-    after_s: Annotated[int, Field(gt=0, le=3600)]
+    after_s: Annotated[int, Field(strict=True, gt=0, le=3600)]
     reopen: Annotated[tuple[str, ...], Field(min_length=1, max_length=100)]
     """Ids of the steps to do again; the time runs from the last of them."""
     say: Text
@@ -287,13 +287,13 @@ class Step(Paper):
     one again and again. Each is counted; its level (1 is `hint`) is told in the record."""
     why: Text = ""
     sources: tuple[Text, ...] = ()
-    critical: bool = False
-    gate: bool = False
+    critical: StrictBool = False
+    gate: StrictBool = False
     """May not be opened while an earlier critical step is open."""
     expect: Asked = DoneAsked(kind="done")
     if_wrong: Text = ""
     """What is said when the answer is not the right one."""
-    tries: Annotated[int, Field(ge=1, le=9)] | None = None
+    tries: Annotated[int, Field(strict=True, ge=1, le=9)] | None = None
     """How many answers may be wrong. With the last of them the assistant says `tries_spent` in place of asking
     once more by itself; the step stays open and can still be answered. In a check-off a step whose tries are
     spent counts as wrong, though it is put right later. None: no limit."""
@@ -344,9 +344,9 @@ class PassRule(Paper):
 
     score_percent: Annotated[Decimal, Field(ge=0, le=100)] = Decimal(80)
     """Share of the steps done unaided, in percent."""
-    critical_corrections: Annotated[int, Field(ge=0)] = 0
+    critical_corrections: Annotated[int, Field(strict=True, ge=0)] = 0
     """How many critical numbers and names may have been corrected after the assistant held them."""
-    critical_cues: Annotated[int, Field(ge=0)] = 0
+    critical_cues: Annotated[int, Field(strict=True, ge=0)] = 0
     """How many critical steps may have been done after a cue."""
 
 

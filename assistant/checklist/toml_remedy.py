@@ -64,6 +64,8 @@ def _slip(text: str) -> str:
         return "Write a header with as many closing brackets as opening ones: [[steps]]."
     if pair and value.count("[") > value.count("]") and value.count('""') and value.rstrip()[-1] not in "[,":
         return "Close the list with ]."
+    if re.search(r",\s*\}", value):
+        return "Take the comma before } out."
     if value.count("{") > value.count("}"):
         return "Close the braces with } on the same line."
     if re.search(r'""\s+""', code):
@@ -75,7 +77,7 @@ def _by_reason(reason: str) -> str:
     if "Unescaped" in reason:
         return "Write a backslash twice, or put the text between single quotation marks."
     if "overwrite" in reason:
-        return "Each name may stand once in a step: take one of the two lines out."
+        return "A name may stand once in a step: take one line out, or begin the new step with [[steps]]."
     if "Cannot declare" in reason:
         return "Write [[steps]] with two brackets, and each other header once."
     if "control character" in reason.lower() or "Illegal character" in reason:

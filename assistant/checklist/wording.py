@@ -58,7 +58,17 @@ ERROR_PRONE: tuple[Designation, ...] = (
     Designation(r"\b(?:OD|OS|OU|AD|AU)\b", "is misread as another organ", "Write which eye or ear.", _MEMORY),
     Designation(r"\b(?:UD|q\.?n\.?|q1d|qhs|BT)\b", "is misread as another time", "Write it in words.", _MEMORY),
     Designation(r"\d\s?(?:K|M|MM)\b", "is misread as another thousand", "Write thousand or million.", _MEMORY),
-    Designation(r"\d\s?d\b", "can mean doses or days", "Write days or doses.", _MEMORY),
+    Designation(r"\d\s?ml\b", "ends in a letter that is misread as 1", "Write mL.", _MEMORY),
+    Designation(
+        r"\b(?:HCT|HCTZ|MTX|AZT|CPZ|PTU|TNK|ZnSO4|IV [Vv]anc|[Nn]itro drip)\b",
+        "can mean another drug",
+        "Write the drug's name in full.",
+        _MEMORY,
+    ),
+    Designation(r"(?<=\w )\+(?= \w)", "is misread as 4", "Write and.", _MEMORY),
+    Designation(r"\bq\s?\d+\s?\u00b0", "is misread as a zero", "Write hours.", _MEMORY),
+    Designation(r"\bx\s?\d+\s?d\b", "can mean doses or days", "Write for so many days or doses.", _MEMORY),
+    Designation(r"(?<![x\d]\s)(?<!x)\b\d+\s?d\b", "can mean doses or days", "Write days or doses.", _MEMORY),
     Designation(
         r"\b(?:bid|tid|qid|BID|TID|QID|PRN|prn|STAT|NPO)\b", "is no word that is heard", "Write it in words.", _MEMORY
     ),
@@ -68,6 +78,13 @@ ERROR_PRONE: tuple[Designation, ...] = (
 _UNSPEAKABLE: tuple[tuple[str, str, str], ...] = (
     (r"\{[^}]*\}?|\}", "looks like a place to be filled in", "Write the text as it is to be said."),
     (r"[*_#`~^|\\\[\]]+", "is markup and cannot be said", "Take it out."),
+    (r"</?[A-Za-z][^>]*>|&[a-z]+;", "is markup and cannot be said", "Take it out."),
+    (r"[\u2190-\u21ff\u2500-\u27bf\U0001f000-\U0001faff]+", "is a sign that cannot be said", "Write it in words."),
+    (
+        r"(?i:\b(?:pts?|hx|dx|rx|tx|abx|q\d+ ?h(?:rs?)?|w/o?|b/c|s/p)(?![\w/]))",
+        "is a short form that is not said as it is meant",
+        "Write it in words.",
+    ),
     (r"https?:\S*|www\.", "is an address and cannot be said", "Put it into sources."),
     (r"[^\s/]+(?:/[^\s/]+)+", "is read out as slash", "Write or, per, or and."),
     (r"\b[A-Z]{3,}\b", "is an abbreviation that cannot be said", "Write it in words."),

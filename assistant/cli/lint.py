@@ -1,6 +1,7 @@
 """``checkoff lint FILE...``: what is wrong in a checklist, at which line, and how to mend it."""
 
 import argparse
+from decimal import Decimal
 from pathlib import Path
 
 from assistant.adapters.models import Engine, knows_english, stored
@@ -13,10 +14,11 @@ from assistant.checklist.mending import mend
 from assistant.checklist.paper_file import read_paper
 from assistant.checklist.rules.listing import RULES
 from assistant.cli.screen import say_line, tell, write_json
-from assistant.errors import ChecklistError, UsageError
+from assistant.dosing import Amount
+from assistant.errors import AssistantError, ChecklistError, UsageError
 from assistant.orders.checked import findings_of_order
-from assistant.orders.load import available_orders
-from assistant.orders.solve import KEY_UNITS
+from assistant.orders.load import available_orders, load_order
+from assistant.orders.solve import KEY_UNITS, answer_key
 
 _EXAMPLES = """\
 examples:
@@ -74,7 +76,9 @@ def run(arguments: argparse.Namespace) -> int:
 
 def what_is_known() -> Known:
     """The keys, orders and recognisers' words of this machine."""
-    return Known(KEY_UNITS, frozenset(available_orders()), _vocabularies())
+    orders = available_orders()
+    answers = {name: found for name in orders if (found := _answers(name))}
+    return Known(KEY_UNITS, frozenset(orders), answers, _vocabularies())
 
 
 def findings_of(file: str, known: Known) -> tuple[Finding, ...]:
@@ -117,6 +121,18 @@ def _fix(file: str) -> None:
         raise ChecklistError(f"{path} cannot be written: {cause.strerror}.", "Check its permissions.") from cause
     for change in mended.changes:
         tell(f"{path}: {change}.")
+
+
+def _answers(order: str) -> dict[str, str | Amount]:
+    """The answer key of an order; nothing where the order cannot be used, which checkoff list tells."""
+    try:
+        key = answer_key(load_order(order))
+    except AssistantError:
+        return {}
+    return {
+        name: Amount(entry.value, entry.unit or "") if isinstance(entry.value, Decimal) else entry.value
+        for name, entry in key.items()
+    }
 
 
 def _vocabularies() -> dict[str, frozenset[str]]:

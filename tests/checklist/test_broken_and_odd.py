@@ -1,6 +1,7 @@
 """Files as authors get them wrong, one fault each, and files that look odd and are right."""
 
 import re
+from decimal import Decimal
 from functools import cache
 from pathlib import Path
 
@@ -11,11 +12,17 @@ from assistant.checklist.mending import mend
 from assistant.checklist.rules.listing import RULES
 from assistant.cli.lint import findings_of
 from assistant.cli.main import main
+from assistant.dosing import Amount
 from assistant.orders.solve import KEY_UNITS
 from tests.checklist.fuzz import fuzz
 
 HERE = Path(__file__).parent
-KNOWN = Known(KEY_UNITS, frozenset({"oh-101"}))
+PRIMARY = {"primary.rate": Amount(Decimal("83.3"), "mL/h"), "primary.fluid": "lactated Ringer's solution"}
+KNOWN = Known(
+    KEY_UNITS,
+    frozenset({"oh-101", "oh-primary"}),
+    {"oh-101": {**PRIMARY, "primary.vtbi": Amount(Decimal(950), "mL")}, "oh-primary": PRIMARY},
+)
 BROKEN = sorted((HERE / "broken").glob("*.toml"))
 ODD = sorted((HERE / "odd").glob("*.toml"))
 _HEAD = re.compile(rb"# (\S+) (\d+)((?: also \S+)*)")
@@ -71,7 +78,7 @@ def test_every_finding_has_the_severity_of_the_list() -> None:
 
 def test_a_word_that_an_installed_recogniser_lacks_is_named() -> None:
     """Where a recogniser has a fixed list of words, each word of a choice is looked up in it."""
-    small = Known(KEY_UNITS, frozenset({"oh-101"}), {"small-model": frozenset({"steadily", "slowly"})})
+    small = Known(KEY_UNITS, frozenset({"oh-101"}), {}, {"small-model": frozenset({"steadily", "slowly"})})
     (finding,) = findings_of(str(HERE / "odd" / "choices.toml"), small)
     assert finding.rule == "hearable"
     assert 'the recogniser small-model has no word "none"' in finding.what

@@ -170,6 +170,11 @@ MISREAD = [
     ("heparin 5 K units", "5 K"),
     ("for 5 d", "5 d"),
     ("take bid", "bid"),
+    ("Give 5 ml now", "5 ml"),
+    ("Give HCTZ", "HCTZ"),
+    ("saline + dextrose", "+"),
+    ("every q6\u00b0", "q6\u00b0"),
+    ("give it x 3 d", "x 3 d"),
 ]
 
 

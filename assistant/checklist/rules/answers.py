@@ -17,6 +17,10 @@ from assistant.spoken.meaning import Answer, Command, Kind
 ALIKE = 0.75
 """Share of equal letters from which two words of a choice are taken to sound alike (chosen by the table of
 pairs in the tests, no source)."""
+LONGEST_CHOICE_WORDS = 6
+"""Words of a choice, which must be said as it is written (common practice, no source)."""
+_OPPOSED = (("hyper", "hypo"), ("inter", "intra"), ("with", "without"))
+"""Beginnings that make another word and are easily taken for each other."""
 _NEGATIONS = frozenset({"not", "no", "non", "never", "without"})
 _TWIN_WORDS = {frozenset((TEENS[teen - 10], TENS[ten // 10 - 2])) for teen, ten in TWINS.items()}
 
@@ -51,6 +55,14 @@ def line_asks(step: Step, _number: int, _bench: Bench) -> Iterator[Complaint]:
             f"{quoted(command[1])} is a command that can be said at any time, so it is no answer.",
             "Ask for done, yes, no, a choice, a number or a name.",
         )
+    told = re.search(r"\b(?:say|answer|the answer is) [\"']?(yes|no)\b", f"{step.say} {step.hint}", re.IGNORECASE)
+    if isinstance(step.expect, QuestionAsked) and told:
+        yield warning(
+            "gives-answer",
+            "hint" if re.search(told[0], step.hint) else "say",
+            f"the learner is told to answer {told[1].lower()}.",
+            "Ask, and let the learner find the answer.",
+        )
     if isinstance(step.expect, ObservationAsked) and re.search(r"\bsay (?:done|yes|no)\b", step.say, re.IGNORECASE):
         yield error(
             "answers-clash",
@@ -76,6 +88,18 @@ def choices(step: Step, _number: int, bench: Bench) -> Iterator[Complaint]:
         elif re.search(r"[^a-z' ]", words):
             yield error(
                 "hearable", "expect", f"{quoted(way)} holds a sign that no recogniser writes.", "Write it in words."
+            )
+        elif any(not re.search(r"[aeiouy]", word) for word in words.split()):
+            yield error(
+                "hearable", "expect", f"{quoted(way)} holds a short form that is no word.", "Write it in words."
+            )
+        elif len(words) == 1:
+            yield warning(
+                "hearable", "expect", f"{quoted(way)} is a letter, and letters are not heard apart.", "Use a word."
+            )
+        elif len(words.split()) > LONGEST_CHOICE_WORDS:
+            yield warning(
+                "hearable", "expect", f"{quoted(way)} is too long to be repeated word for word.", "Say it shorter."
             )
         meaning = interpret(words, ConfirmExpected()) if words else None
         if isinstance(meaning, Answer) and meaning.kind in (Kind.COMMAND, Kind.CONFIRM, Kind.DONE):
@@ -127,11 +151,20 @@ def sound_alike(one: str, other: str) -> bool:
     if frozenset((first, second)) in _TWIN_WORDS or any(
         longer == prefix + shorter
         for longer, shorter in ((first, second), (second, first))
-        for prefix in ("in", "un", "im", "non")
+        for prefix in ("in", "un", "im", "non", "dis")
     ):
+        return True
+    if any({first, second} == {a + end, b + end} for a, b in _OPPOSED for end in _ends(first, a, b)):
         return True
     codes = jellyfish.metaphone(first), jellyfish.metaphone(second)
     if codes[0] == codes[1] and len(codes[0]) > 1:
         return True
+    if len(first) == len(second) > 2 and first[1:] == second[1:]:  # they rhyme
+        return True
     longest = max(len(first), len(second))
     return longest >= 4 and 1 - jellyfish.levenshtein_distance(first, second) / longest >= ALIKE
+
+
+def _ends(word: str, *beginnings: str) -> list[str]:
+    """What stands behind each of the beginnings that a word has."""
+    return [word.removeprefix(beginning) for beginning in beginnings if word.startswith(beginning)]

@@ -30,6 +30,14 @@ def gate(step: Step, number: int, bench: Bench) -> Iterator[Complaint]:
             "no critical step comes before this gate, so it keeps nothing back.",
             "Move it behind the steps that it should wait for, or make these critical.",
         )
+    behind = [name for name in sorted(bench.needed[step.id]) if bench.at[name] > number]
+    if behind:
+        yield error(
+            "gate-opens",
+            "after",
+            f"this gate can never open: it waits for {either(behind)}, which lies behind it.",
+            "Name only earlier steps in the after of a gate.",
+        )
     for before in earlier:
         late = [name for name in sorted(bench.needed[before.id]) if bench.at[name] >= number]
         if late:
@@ -52,7 +60,7 @@ def waits_for(step: Step, number: int, bench: Bench) -> Iterator[Complaint]:
         )
         return
     late = [name for name in step.after if bench.at[name] > number]
-    if late:
+    if late and not step.gate:
         yield warning(
             "order-of-steps",
             "after",

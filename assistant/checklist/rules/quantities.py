@@ -7,15 +7,29 @@ from decimal import Decimal
 from assistant.checklist.finding import Bench, Complaint, error, warning
 from assistant.checklist.library import nearest, quoted
 from assistant.checklist.model import NameAsked, NumberAsked, Step, WaitAsked
+from assistant.dosing import show
 from assistant.dosing.units import unit
 from assistant.errors import QuantityError
 from assistant.spoken import expect
+from assistant.spoken.english.numbers import ONES, TEENS, TENS
+from assistant.spoken.units import canonical
 
 LONGEST_WAIT_S = 900
 """A wait at a lab station beyond this is more likely a wrong unit (common practice, no source)."""
 SHORTEST_EXPIRY_S = 10
 """Nobody reaches the next step faster (common practice, no source)."""
+SHORTEST_WAIT_S = 3
+"""A shorter wait is more likely a wrong unit (common practice, no source)."""
 _WAIT = re.compile(r"(?:(\d+)\s*(?:to|-|\u2013)\s*)?(\d+)\s*(s\b|sec\b|seconds?\b|min\b|minutes?\b)", re.IGNORECASE)
+_ONES = {word: number for number, word in enumerate(ONES)}
+_NUMBERS = {word: 10 + number for number, word in enumerate(TEENS)} | _ONES
+_NUMBERS |= {
+    f"{ten}{between}{one}".strip(): 20 + 10 * number + _ONES.get(one, 0)
+    for number, ten in enumerate(TENS)
+    for one in ("", *ONES[1:])
+    for between in ((" ", "-") if one else ("",))
+}
+_IN_WORDS = re.compile(rf"\b(?:{'|'.join(sorted(_NUMBERS, key=len, reverse=True))})\b", re.IGNORECASE)
 
 
 def key(step: Step, _number: int, bench: Bench) -> Iterator[Complaint]:
@@ -59,6 +73,37 @@ def key(step: Step, _number: int, bench: Bench) -> Iterator[Complaint]:
             )
 
 
+def answerable(step: Step, _number: int, bench: Bench) -> Iterator[Complaint]:
+    """The order that the checklist names answers the step, and its answer lies in the range."""
+    asked, order = step.expect, bench.sheet.checklist.order
+    answers = bench.known.answers.get(order)
+    if answers is None or not isinstance(asked, NumberAsked | NameAsked) or asked.key not in bench.known.keys:
+        return
+    if asked.key not in answers:
+        if step.unmet(answers, {}) is None:
+            yield error(
+                "key-in-order",
+                "expect",
+                f"the order {order} has no {asked.key}, so this step cannot be answered.",
+                f'Name another order, or let the step apply where it is: applies = [{{ key = "{asked.key}" }}].',
+            )
+        return
+    right = answers[asked.key]
+    if isinstance(right, str) or not isinstance(asked, NumberAsked):
+        return
+    try:
+        value = right.in_unit(asked.unit)
+    except QuantityError:  # told by another rule
+        return
+    if (asked.lowest is not None and value < asked.lowest) or (asked.highest is not None and value > asked.highest):
+        yield error(
+            "range",
+            "expect",
+            f"the order {order} asks for {show(right)}, which the range does not allow.",
+            "Widen the range, or take it out.",
+        )
+
+
 def ranges(step: Step, _number: int, _bench: Bench) -> Iterator[Complaint]:
     """A range can be met, and a tolerance leaves something to be wrong."""
     asked = step.expect
@@ -97,7 +142,7 @@ def unit_kind(asked: NumberAsked) -> str:
         return ""
 
 
-def waits(step: Step, _number: int, _bench: Bench) -> Iterator[Complaint]:
+def waits(step: Step, number: int, bench: Bench) -> Iterator[Complaint]:
     """A timed wait is as long as the line says, and as a lab session allows."""
     if step.expires is not None and step.expires.after_s < SHORTEST_EXPIRY_S:
         yield warning(
@@ -106,9 +151,15 @@ def waits(step: Step, _number: int, _bench: Bench) -> Iterator[Complaint]:
             f"the settings are lost after {step.expires.after_s} seconds, before anyone can go on.",
             "Give seconds, for example after_s = 180.",
         )
+    if step.expires is not None:
+        yield from _waits_outlast(step, number, bench)
     if not isinstance(step.expect, WaitAsked):
         return
     seconds = step.expect.seconds
+    if seconds < SHORTEST_WAIT_S:
+        yield warning(
+            "wait", "expect", f"{seconds} s is over before it is noticed.", "Write the time in seconds, not in minutes."
+        )
     if seconds > LONGEST_WAIT_S:
         yield warning(
             "wait",
@@ -116,7 +167,8 @@ def waits(step: Step, _number: int, _bench: Bench) -> Iterator[Complaint]:
             f"{seconds} seconds are {seconds // 60} minutes of waiting.",
             "Write the time in seconds; a longer wait belongs into a session of its own.",
         )
-    said = _WAIT.search(step.say)
+    # "Thirty seconds" is 30 seconds.
+    said = _WAIT.search(_IN_WORDS.sub(lambda word: str(_NUMBERS[word[0].lower()]), step.say))
     if said is None:
         return
     factor = 60 if said[3].lower().startswith("min") else 1
@@ -126,6 +178,42 @@ def waits(step: Step, _number: int, _bench: Bench) -> Iterator[Complaint]:
             "wait-said",
             "say",
             f"the line says {said[2]} {said[3]}, and {seconds} seconds are waited for.",
+            "Make them the same.",
+        )
+
+
+def _waits_outlast(step: Step, number: int, bench: Bench) -> Iterator[Complaint]:
+    """Settings that are lost while the checklist itself makes the learner wait."""
+    if step.expires is None:
+        return
+    last = max(bench.at[name] for name in step.expires.reopen)
+    between = sum(
+        other.expect.seconds for other in bench.earlier(number)[last + 1 :] if isinstance(other.expect, WaitAsked)
+    )
+    if between >= step.expires.after_s:
+        yield warning(
+            "wait",
+            ("expires", "after_s"),
+            f"the waits before this step take {between} s, and the settings are lost after {step.expires.after_s} s.",
+            "Allow more time, or wait before the settings are entered.",
+        )
+
+
+def unit_said(step: Step, _number: int, bench: Bench) -> Iterator[Complaint]:
+    """The line asks for the unit in which the number is taken."""
+    asked = bench.sheet.checklist.number_asked(step)
+    said = re.search(r"\bhow many ([a-z]+)", step.say, re.IGNORECASE)
+    if asked is None or said is None:
+        return
+    try:
+        named, taken = canonical(said[1].lower()), unit(asked.unit).name.partition("/")[0]
+    except QuantityError:
+        return
+    if named != taken:
+        yield error(
+            "unit-said",
+            "say",
+            f"the line asks for {said[1].lower()}, and the number is taken in {asked.unit}.",
             "Make them the same.",
         )
 

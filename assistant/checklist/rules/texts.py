@@ -7,6 +7,7 @@ from assistant.checklist.finding import Bench, Complaint, error, warning
 from assistant.checklist.library import quoted
 from assistant.checklist.model import Checklist, ChoiceAsked, Step
 from assistant.checklist.wording import error_prone, unspeakable
+from assistant.spoken.english.units import UNITS
 
 LONGEST_SAY_WORDS = 20
 """Words of a line that is read aloud; a longer one is not held in mind (common practice, no source)."""
@@ -16,12 +17,23 @@ HARDEST_GRADE = 13
 """Reading grade of all that a step says: 12 ends secondary school; what lies above was not written plainly
 (chosen on the library's own steps, no source)."""
 FEWEST_WORDS = 40
-"""A grade of fewer words says nothing."""
+"""Below that, one long word moves the grade of a step too much."""
+HARDEST_TEXT_GRADE, FEWEST_TEXT_WORDS = 18, 8
+"""The same for one text alone, where a single long word counts for more."""
+LONGEST_TEXT_WORDS = 80
+"""Words of one text that is said at once (common practice, no source)."""
+_TRADE_WORDS = frozenset(
+    (
+        *("concentration", "infusion", "injection", "medication", "intravenous", "secondary", "sodium", "potassium"),
+        *("chloride", "dextrose", "lactated", "piggyback", "wristband", "antiseptic", "identifiers", "prescriber"),
+    )
+) | {word for known in UNITS for name in (known.one, known.many) for word in name.split()}
+"""Words that the trade cannot do without: they are not held against a text."""
 
 
 def step_texts(step: Step) -> Iterator[tuple[str | tuple[str, ...], str]]:
     """Every text of a step that is shown, spoken or printed, with its field."""
-    for name in ("say", "more", "hint", "why", "if_wrong"):
+    for name in ("part", "say", "more", "hint", "why", "if_wrong"):
         yield name, getattr(step, name)
     for text in step.stronger:
         yield "stronger", text
@@ -46,7 +58,14 @@ def length(step: Step, _number: int, _bench: Bench) -> Iterator[Complaint]:
         )
     for field, text in step_texts(step):
         longest = max((len(sentence.split()) for sentence in sentences(text)), default=0)
-        if field not in ("say", "why") and longest > LONGEST_SENTENCE_WORDS:
+        if field != "say" and len(text.split()) > LONGEST_TEXT_WORDS:
+            yield warning(
+                "sentence-length",
+                field,
+                f"this text has {len(text.split())} words; more than {LONGEST_TEXT_WORDS} at once are not listened to.",
+                "Keep what is needed at this step.",
+            )
+        elif field not in ("say", "why") and longest > LONGEST_SENTENCE_WORDS:
             yield warning(
                 "sentence-length",
                 field,
@@ -57,21 +76,30 @@ def length(step: Step, _number: int, _bench: Bench) -> Iterator[Complaint]:
 
 def reading(step: Step, _number: int, bench: Bench) -> Iterator[Complaint]:
     """What is spoken is plain enough to be followed by ear."""
-    said = " ".join(bench.sheet.checklist.aloud(text) for text in (step.say, step.more, step.hint, step.if_wrong))
-    if len(said.split()) < FEWEST_WORDS:
-        return
-    grade = reading_grade(said)
-    if grade > HARDEST_GRADE:
-        yield warning(
-            "reading-level",
-            "more" if step.more else "say",
-            f"what this step says reads like school grade {grade:.0f}; {HARDEST_GRADE} is hard enough by ear.",
-            "Use shorter sentences and shorter words.",
-        )
+    texts = {name: bench.sheet.checklist.aloud(getattr(step, name)) for name in ("say", "more", "hint", "if_wrong")}
+    for name, text in texts.items():
+        if len(text.split()) >= FEWEST_TEXT_WORDS and reading_grade(text) > HARDEST_TEXT_GRADE:
+            yield _hard(name, f"{name} reads", reading_grade(text), HARDEST_TEXT_GRADE)
+            return
+    said = " ".join(texts.values())
+    if len(said.split()) >= FEWEST_WORDS and reading_grade(said) > HARDEST_GRADE:
+        name = "more" if step.more else "say"
+        yield _hard(name, "what this step says reads", reading_grade(said), HARDEST_GRADE)
+
+
+def _hard(name: str, what: str, grade: float, hardest: int) -> Complaint:
+    return warning(
+        "reading-level",
+        name,
+        f"{what} like school grade {grade:.0f}; {hardest} is hard enough by ear.",
+        "Use shorter sentences and shorter words.",
+    )
 
 
 def reading_grade(text: str) -> float:
     """The Automated Readability Index of a text, as a school grade; 0 for a text without words.
+
+    A word of the trade counts as one of five letters at most.
 
     Source: E. A. Smith and R. J. Senter, Automated Readability Index, AMRL-TR-66-220 (1967):
     4.71 x letters per word + 0.5 x words per sentence - 21.43 (from memory).
@@ -79,7 +107,7 @@ def reading_grade(text: str) -> float:
     words = re.findall(r"[\w'-]+", text)
     if not words:
         return 0
-    letters = sum(len(word) for word in words)
+    letters = sum(min(len(word), 5) if word.lower() in _TRADE_WORDS else len(word) for word in words)
     return 4.71 * letters / len(words) + 0.5 * len(words) / max(1, len(list(sentences(text)))) - 21.43
 
 
@@ -94,7 +122,7 @@ def wording(step: Step, _number: int, bench: Bench) -> Iterator[Complaint]:
         name = field if isinstance(field, str) else field[-1]
         yield from _slips(field, name, text, bench.sheet.checklist)
     if isinstance(step.expect, ChoiceAsked):
-        for text in step.expect.choices:
+        for text in (*step.expect.choices, *(way for ways in step.expect.phrases.values() for way in ways)):
             yield from _slips("expect", "choices", text, bench.sheet.checklist)
 
 
