@@ -122,6 +122,18 @@ def test_a_check_off_gives_no_answer_away(capsys, tmp_path):
     assert not [number for number in computed if f" {number} " in said or f" {number}." in said]
 
 
+def test_a_stopped_check_off_gives_no_answer_away(capsys, tmp_path):
+    """Neither the result nor the report of a check-off that can be taken up again tells a computed number."""
+    ended = process(
+        *("run", "primary-line", "--typed", "--json", "--mode", "check-off", "--records", str(tmp_path)),
+        typed=b"yes\nyes\nstop\nyes\n",
+    )
+    assert ended.last["outcome"] == "stopped"
+    told = json.dumps(ended.last) + " ".join(map(str, here(capsys, "report", ended.last["record"]).lines))
+    key = answer_key(load_order("oh-101"))
+    assert str(key["primary.rate"].value) not in told
+
+
 def answers(tmp_path: Path, capsys) -> list[str]:
     """What the simulated learner typed in a whole attempt."""
     ended = here(capsys, "demo", "primary-line", "--json", "--records", str(tmp_path / "model"))
