@@ -8,9 +8,10 @@ from pathlib import Path
 from typing import IO, TYPE_CHECKING, Any
 
 from assistant.cli.screen import printable, tell
+from assistant.cli.tapping import tapped
 from assistant.dosing.amount import normal, parse_amount
 from assistant.dosing.formulas import FORMULAS, Answer, Form, Formula, find, solve
-from assistant.dosing.limits import Finding, Level, limits_from, worst
+from assistant.dosing.limits import Finding, Level, Limits, limits_from, worst
 from assistant.dosing.result import Result
 from assistant.dosing.strength import parse_concentration
 from assistant.dosing.units import ucum
@@ -27,6 +28,8 @@ examples:
   checkoff calc pump-rate --dose-rate "5 mcg/kg/min" --weight "95 kg" --concentration "200 mg in 250 mL"
   checkoff calc rate --volume "1,000 mL" --duration "12 h" --rounding whole --json
   checkoff calc limits --name vancomycin --dose "1 g" --duration "60 min"
+  checkoff calc due-time --start 08:00 --policy "set change, continuous"
+  checkoff calc live-count --drop-factor "20 gtt/mL" --tap
   checkoff calc rate --help
   checkoff calc --from LINES.jsonl
 
@@ -35,6 +38,10 @@ Exit code 0 done, 1 where a value cannot be worked out (with --from: any), 2 wro
 
 _LONGEST_LINE = 65_536
 _LIMITS = "limits"
+_WITH_POLICY = "due-time"
+"""The formula whose interval may be a policy of the table of limits."""
+_WITH_TAPS = "live-count"
+"""The formula whose times may be tapped."""
 _LIMITS_INPUTS = {
     "rate": "250 mL/h",
     "dose": "1 g",
@@ -82,6 +89,10 @@ def run(args: argparse.Namespace) -> int:
     formula = find(args.formula)
     given = vars(_formula_parser(formula).parse_args(args.rest))
     as_json, aloud = given.pop("json") or args.json, given.pop("spoken") or args.spoken
+    if formula.name == _WITH_POLICY:
+        _apply_policy(given, as_json)
+    if given.pop("tap", False):
+        given["times"] = tapped()
     answers = solve(formula.name, {name: text for name, text in given.items() if text is not None})
     for answer in answers:
         _show(answer, as_json, aloud)
@@ -103,9 +114,34 @@ def _formula_parser(formula: Formula) -> argparse.ArgumentParser:
         need = "" if one.needed else " (may be left out)"
         text = f'{one.form}, for example "{one.example}"{need}'.replace("%", "%%")
         parser.add_argument(f"--{one.name}", dest=one.parameter, metavar="TEXT", help=text)
+    if formula.name == _WITH_POLICY:
+        parser.add_argument("--policy", metavar="NAME", help="a time from the table of limits in place of --interval")
+        parser.add_argument("--table", metavar="FILE", help="a table of limits of your own (TOML)")
+    if formula.name == _WITH_TAPS:
+        parser.add_argument("--tap", action="store_true", help="mark drops now: Enter at each one, then an empty input")
     parser.add_argument("--json", action="store_true", help="one JSON object an answer")
     parser.add_argument("--spoken", action="store_true", help="in words, as it would be spoken")
     return parser
+
+
+def _apply_policy(given: dict[str, Any], as_json: bool) -> None:
+    """Take the interval from the table of limits, where a policy is named.
+
+    Raises:
+        QuantityError: the table has no such policy.
+    """
+    own, name = given.pop("table"), given.pop("policy")
+    if name is None:
+        return
+    if given.get("interval") is not None:
+        raise UsageError("Both an interval and a policy were given.", "Give one of the two.")
+    policies = _table(own).policies
+    policy = policies.get(name)
+    if policy is None:
+        raise QuantityError(f'There is no policy "{printable(name[:40])}".', f"Known are: {'; '.join(policies)}.")
+    given["interval"] = str(policy.value)
+    if not as_json:
+        tell(f"{policy.name}: {policy.value}. Source: {policy.source}.")
 
 
 def _list(as_json: bool) -> None:
@@ -252,10 +288,6 @@ def _limits(args: argparse.Namespace) -> int:
         UsageError: nothing to check was given.
         QuantityError: an input or the table is wrong.
     """
-    # These two bring a library with them that a formula does not need: a start stays quick without it.
-    from assistant.checklist.library import library_folder
-    from assistant.checklist.paper_file import read_paper
-
     parser = argparse.ArgumentParser(
         prog="checkoff calc limits",
         description="What is known of a fluid's or drug's limits. Unknown never means safe.",
@@ -272,8 +304,7 @@ def _limits(args: argparse.Namespace) -> int:
     parser.add_argument("--json", action="store_true", help="one JSON object a finding")
     given = vars(parser.parse_args(args.rest))
     own = given.pop("table")
-    path = library_folder() / "limits.toml" if own is None else Path(own)
-    table = limits_from(read_paper(path, QuantityError).table)
+    table = _table(own)
     name, others, as_json = given.pop("name"), given.pop("others"), given.pop("json") or args.json
     measures = {
         key: parse_concentration(text) if key == "concentration" else parse_amount(text)
@@ -286,6 +317,16 @@ def _limits(args: argparse.Namespace) -> int:
     for finding in findings:
         _show_finding(finding, as_json)
     return 1 if worst(findings) is Level.HARD else 0
+
+
+def _table(own: str | None) -> Limits:
+    """The library's table of limits, or the user's own."""
+    # These two bring a library with them that a formula does not need: a start stays quick without it.
+    from assistant.checklist.library import library_folder
+    from assistant.checklist.paper_file import read_paper
+
+    path = library_folder() / "limits.toml" if own is None else Path(own)
+    return limits_from(read_paper(path, QuantityError).table)
 
 
 def _show_finding(finding: Finding, as_json: bool) -> None:

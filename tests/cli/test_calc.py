@@ -1,5 +1,6 @@
 """The verbs `calc` and `course`: what they print, in text and in JSON, and their exit codes."""
 
+import io
 import json
 import subprocess
 import sys
@@ -12,6 +13,7 @@ from typing import Any
 import pytest
 
 from assistant.cli.main import main
+from assistant.cli.tapping import tapped
 from assistant.dosing.formulas import FORMULAS
 from tests.dosing.worked import Example, examples
 
@@ -357,3 +359,36 @@ def test_the_real_program_reads_stdin() -> None:
     )
     assert (done.returncode, done.stderr) == (0, "")
     assert json.loads(done.stdout)["value"] == "200"
+
+
+def test_a_due_time_by_policy(call: Call, tmp_path: Path) -> None:
+    """A policy of the table of limits stands in for the interval; its source is told; the table can be one's own."""
+    code, out, err = call("calc", "due-time", "--start", "08:00", "--policy", "set change, intermittent")
+    assert (code, out.splitlines()[0]) == (0, "08:00 next day")
+    assert "24 h. Source: Infusion Nurses Society" in err
+    own = tmp_path / "own.toml"
+    own.write_text('[policy.tea]\nvalue = "90 min"\nsource = "the lab"\n', encoding="utf-8")
+    words = ("calc", "due-time", "--start", "08:00", "--table", str(own))
+    assert call(*words, "--policy", "tea")[1].startswith("09:30")
+    for more, says in (
+        (("--policy", "coffee"), "Known are: tea."),
+        (("--policy", "tea", "--interval", "1 h"), "Give one of the two."),
+        ((), "due-time needs interval"),
+    ):
+        code, out, err = call(*words, *more)
+        assert code in (1, 2) and out == "" and says in err
+
+
+def test_taps_are_times() -> None:
+    """Each line is a drop; a word ends the count; the first drop is at nought."""
+    moments = iter([5_000_000_000, 6_000_000_000, 7_250_500_000])
+    assert tapped(["\n", "\n", "\n", "q\n", "\n"], lambda: next(moments)) == "0.000, 1.000, 2.250"
+    assert tapped([], lambda: 0) == ""
+
+
+def test_a_count_that_is_tapped(call: Call, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Too few taps are told so, in one sentence."""
+    monkeypatch.setattr("sys.stdin", io.StringIO("\n\nq\n"))
+    code, out, err = call("calc", "live-count", "--drop-factor", "20 gtt/mL", "--tap")
+    assert (code, out) == (1, "")
+    assert "Three drops at least are needed, but 2 came" in err
