@@ -58,7 +58,10 @@ def _on_the_record(verdict: Verdict, how: Ended) -> Iterator[str]:
             "before it holds."
         )
     elif verdict.problem in (Problem.SOUND_MISSING, Problem.SOUND_DIFFERS):
-        yield f"The sound of this record does not fit it (line {verdict.line}). {verdict.why} Every entry holds."
+        yield (
+            f"The sound kept beside this record does not hold (line {verdict.line}: {verdict.problem}). "
+            f"{verdict.why} Every entry holds."
+        )
     elif verdict.problem is Problem.UNKNOWN_KEY:
         yield f"This record is signed with a key that is not known on this machine. {verdict.why}"
     elif verdict.problem not in (None, Problem.NOT_SEALED):
