@@ -4,12 +4,21 @@ import argparse
 from datetime import UTC, datetime
 from pathlib import Path
 
-from assistant.cli.attempt import RecordPlace, lived_again, papers_of
+from assistant.cli.attempt import RecordPlace, lived_again, papers_of, records_folder
 from assistant.cli.run import add_sound_options, attempt
+from assistant.cli.screen import tell
+from assistant.errors import UsageError
+from assistant.record.chain import Problem
 from assistant.record.file import RecordFile
+from assistant.record.paths import shown
+from assistant.record.verify import verify
+
+MOST_NAMED = 5
+"""Records that a question names, the newest first."""
 
 _EXAMPLES = """\
 examples:
+  checkoff resume
   checkoff resume 20261125T090000-primary-line-A17.jsonl
   checkoff resume RECORD --typed"""
 
@@ -23,14 +32,16 @@ def add_parser(subparsers: "argparse._SubParsersAction[argparse.ArgumentParser]"
         epilog=_EXAMPLES,
         formatter_class=argparse.RawDescriptionHelpFormatter,
     )
-    parser.add_argument("record", help="the record of the attempt")
+    parser.add_argument(
+        "record", nargs="?", metavar="RECORD", help="the record of the attempt (default: the only one not finished)"
+    )
     add_sound_options(parser)
     parser.set_defaults(run=run)
 
 
 def run(arguments: argparse.Namespace) -> int:
     """Carry out the verb; return the exit code."""
-    path = Path(arguments.record)
+    path = Path(arguments.record) if arguments.record else _the_only_open_one(records_folder())
     record = RecordFile.reopen(path)
     try:
         papers = papers_of(record.entries[0], path)
@@ -40,3 +51,25 @@ def run(arguments: argparse.Namespace) -> int:
         raise
     place = RecordPlace(str(path.parent), papers.checklist.name, "resumed", datetime.now(UTC))
     return attempt(arguments, papers, mode, {}, place, (guide, record))
+
+
+def _the_only_open_one(folder: Path) -> Path:
+    """The one record in the folder whose attempt is not over.
+
+    Raises:
+        UsageError: there is none, or there are several.
+    """
+    found = [path for path in sorted(folder.glob("*.jsonl"), reverse=True) if _is_open(path)]
+    if not found:
+        raise UsageError(f"No attempt in {shown(folder)} waits to be resumed.", "Name a record that lies elsewhere.")
+    if len(found) > 1:
+        names = ", ".join(shown(path.name) for path in found[:MOST_NAMED])
+        more = f" and {len(found) - MOST_NAMED} older" if len(found) > MOST_NAMED else ""
+        raise UsageError(f"Several attempts in {shown(folder)} wait: {names}{more}.", "Name the one to resume.")
+    tell(f"Resuming {shown(found[0])}.")
+    return found[0]
+
+
+def _is_open(path: Path) -> bool:
+    verdict = verify(path)
+    return verdict.problem in (Problem.NOT_SEALED, Problem.TORN_TAIL) and verdict.count > 0 and not verdict.sealed

@@ -7,7 +7,7 @@ from assistant.guide.progress import Mode
 from assistant.record.file import RecordFile
 from assistant.record.verify import verify
 from tests.attempt.program import here
-from tests.record.examples import at
+from tests.record.examples import at, written
 
 
 @pytest.fixture
@@ -41,6 +41,22 @@ def test_what_was_lived_is_taken_up(made, capsys):
     assert ended.code == 4
     assert "Step 2 of" in "\n".join(ended.lines)
     assert verify(path).count == 4
+
+
+def test_the_only_open_attempt_needs_no_name(made, capsys, monkeypatch, tmp_path):
+    """One attempt that is not over: it is taken up. None, or several: said, with their names."""
+    monkeypatch.setenv("CHECKOFF_SETTINGS", str(tmp_path / "settings.toml"))
+    here(capsys, "settings", "set", "records.folder", str(tmp_path))
+    ended = here(capsys, "resume", "--typed")
+    assert (ended.code, "No attempt in" in ended.console) == (2, True)
+    written(tmp_path / "sealed.jsonl", 3)
+    (tmp_path / "other.jsonl").write_text("no record\n", encoding="utf-8")
+    path = made({}, {})
+    ended = here(capsys, "resume", "--typed")
+    assert (ended.code, f"Resuming {path}." in ended.console) == (4, True)
+    written(tmp_path / "b.jsonl", 3, sealed=False)
+    ended = here(capsys, "resume", "--typed")
+    assert (ended.code, "wait: b.jsonl, a.jsonl." in ended.console) == (2, True)
 
 
 @pytest.mark.parametrize("verb", ["resume", "report"])
