@@ -151,7 +151,7 @@ class SimulatedLearner:
         asked = step.expect
         match slip:
             case Slip.WRONG_RATE | Slip.TENFOLD:
-                return isinstance(asked, NumberAsked) and asked.key.endswith(".rate")
+                return isinstance(asked, NumberAsked) and asked.key.endswith((".rate", ".drops_per_minute"))
             case Slip.SWAPPED:
                 return (
                     isinstance(asked, NumberAsked)
