@@ -7,7 +7,6 @@ files, depth and steps are limited before anything is read.
 """
 
 import hashlib
-import re
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -16,6 +15,7 @@ from typing import Any
 from pydantic import ValidationError
 
 from assistant.checklist import library
+from assistant.checklist.includes import Place, beside, included, part_file
 from assistant.checklist.model import LONGEST_ID, Checklist, Condition, DoubleCheckAsked, Inclusion, Step
 from assistant.checklist.paper_file import MOST_FAULTS, SET_BY_LOADER, PaperFile, read_paper
 from assistant.errors import AssistantError, ChecklistError
@@ -24,32 +24,6 @@ MOST_STEPS = 500
 """Steps of one checklist, what it includes among them."""
 MOST_FILES = 50
 """Files that one checklist may be put together from; a part counts each time it is used."""
-DEEPEST = 4
-"""How many parts may stand one inside the other."""
-PARTS = "parts"
-"""Folder of the parts, beside the checklists."""
-_PART_NAME = re.compile(rf"{PARTS}/[a-z0-9][a-z0-9-]{{0,60}}")
-
-
-@dataclass(frozen=True)
-class Place:
-    """Where a step stands: its file and its place among the file's own steps."""
-
-    paper: PaperFile
-    number: int
-
-    @property
-    def line(self) -> int:
-        """The line of the step's header."""
-        return self.paper.line_of(("steps", self.number))
-
-    def line_of(self, *inside: str) -> int:
-        """The line of a field of the step."""
-        return self.paper.line_of(("steps", self.number, *inside))
-
-    def complain(self, inside: str, what: str, remedy: str) -> AssistantError:
-        """The error that names the file, the line of a field, and the step."""
-        return self.paper.complain(("steps", self.number, inside), what, remedy)
 
 
 @dataclass(frozen=True)
@@ -156,8 +130,8 @@ def gather(paper: PaperFile, into: Gathering) -> None:
     _take_head(paper, into)
     if len(into.seen) > 1:  # the head of the first file is checked as a whole, later
         into.faults += unknown_fields(paper)
-    for name in _included(paper):
-        gather(read_paper(_beside(paper, name, into), ChecklistError), into)
+    for name in included(paper):
+        gather(read_paper(beside(paper, name, into.root, into.seen), ChecklistError), into)
     _take_steps(paper, into, _Within())
 
 
@@ -247,7 +221,7 @@ def _take_part(place: Place, raw: dict[str, Any], into: Gathering, within: _With
         return
     inner = _Within(prefix=within.id(wanted.prefix or wanted.include.rpartition("/")[2]))
     try:
-        path = _part_file(place, wanted.include, into, within)
+        path = part_file(place, wanted.include, into.root, within.parts)
         if inner.prefix in into.prefixes:
             raise place.complain(
                 "include",
@@ -274,92 +248,3 @@ def _take_part(place: Place, raw: dict[str, Any], into: Gathering, within: _With
     elif after and len(into.steps) > before:
         first = into.steps[before]
         into.steps[before] = first.model_copy(update={"after": (*after, *first.after)})
-
-
-def _part_file(place: Place, name: str, into: Gathering, within: _Within) -> Path:
-    """The file of a part: beside the checklist, or else of the library; never outside these two folders."""
-    shown = library.quoted(name)
-    name = name.removesuffix(".toml")
-    if not _PART_NAME.fullmatch(name):
-        raise place.complain("include", f"{shown} names no part.", f'Write it like include = "{PARTS}/hand-hygiene".')
-    if len(within.parts) >= DEEPEST:
-        raise place.complain(
-            "include", f"more than {DEEPEST} parts stand one inside the other.", "Put the steps into one part."
-        )
-    for folder in (into.root, library.library_folder().resolve()):
-        try:
-            path = (folder / f"{name}.toml").resolve()
-            there = path.is_file()
-        except (OSError, RuntimeError):  # links that lead in a circle
-            continue
-        if not path.is_relative_to(folder):
-            raise place.complain(
-                "include", f"{shown} lies outside the folder of this checklist.", f"Put a copy into {PARTS}."
-            )
-        if path in within.parts or path == place.paper.path.resolve():
-            raise place.complain("include", f"{shown} includes itself.", "Take one of the includes out.")
-        if there:
-            return path
-    known = known_parts(into.root)
-    raise place.complain(
-        "include",
-        f"there is no part {shown}.",
-        library.nearest(name, known) or (f"There are: {', '.join(known)}." if known else "Check the name."),
-    )
-
-
-def known_parts(root: Path | None = None) -> list[str]:
-    """Names of the parts beside a folder's checklists (the user's, where none is given) and of the library."""
-    folders = (root or library.user_folder(), library.library_folder())
-    return sorted({f"{PARTS}/{path.stem}" for folder in folders for path in parts_in(folder)})
-
-
-def parts_in(folder: Path) -> list[Path]:
-    """The files of the parts below a folder of checklists, in the order of their names."""
-    try:
-        return sorted((folder / PARTS).glob("*.toml"))
-    except OSError:
-        return []
-
-
-def _included(paper: PaperFile) -> list[str]:
-    names = paper.table.get("include", [])
-    if not isinstance(names, list) or not all(isinstance(name, str) for name in names):
-        raise paper.complain(
-            ("include",), '"include" must be a list of names.', 'Write include = ["name-of-a-checklist"].'
-        )
-    return names
-
-
-def _beside(paper: PaperFile, name: str, into: Gathering) -> Path:
-    """The file that an include of a whole checklist means; never outside the folder of the one that was named."""
-    where = ("include",)
-    stem = name.removesuffix(".toml")
-    if not stem or "\0" in stem:
-        raise paper.complain(where, f"{library.quoted(name)} names no file.", "Name a checklist beside this one.")
-    try:
-        path = (paper.path.parent / f"{stem}.toml").resolve()
-        there = path.is_file()
-    except (OSError, RuntimeError):  # a name that is too long, links that lead in a circle
-        path, there = into.root, False
-    if not path.is_relative_to(into.root):
-        raise paper.complain(
-            where,
-            f"{library.quoted(name)} lies outside the folder of this checklist.",
-            "Put a copy beside this file.",
-        )
-    if path in into.seen:
-        raise paper.complain(
-            where,
-            f"{library.quoted(name)} is included already, or includes this file.",
-            "Include each file once.",
-        )
-    if into.files >= MOST_FILES:
-        raise paper.complain(where, f"more than {MOST_FILES} files are put together.", "Include fewer files.")
-    if not there:
-        raise paper.complain(
-            where,
-            f"there is no checklist {library.quoted(name)} beside this file.",
-            "Check the name and the folder.",
-        )
-    return path

@@ -8,7 +8,8 @@ from pathlib import Path
 from pydantic import ValidationError
 
 from assistant.checklist import library
-from assistant.checklist.gather import PARTS, Gathering, Place, gather, unknown_fields
+from assistant.checklist.gather import Gathering, gather, unknown_fields
+from assistant.checklist.includes import PARTS, Place
 from assistant.checklist.model import Checklist, NumberAsked
 from assistant.checklist.paper_file import PaperFile, read_paper
 from assistant.errors import AssistantError, ChecklistError

@@ -1,257 +1,53 @@
-"""A checklist as the program holds it: typed, frozen, checked."""
+"""A checklist as the program holds it: typed, frozen, checked. What steps are made of comes from here, too."""
 
 import re
 from collections.abc import Mapping
 from decimal import Decimal
-from typing import Annotated, Literal, Self
+from typing import Annotated
 
-from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, StrictBool, model_validator
-from pydantic_core import PydanticCustomError
+from pydantic import Field, StrictBool
 
-from assistant.dosing import Amount, parse_amount, show
-from assistant.errors import QuantityError
+from assistant.checklist.asked import (
+    Asked,
+    ChoiceAsked,
+    DoneAsked,
+    DoubleCheckAsked,
+    NameAsked,
+    NoteAsked,
+    NumberAsked,
+    ObservationAsked,
+    QuestionAsked,
+    WaitAsked,
+)
+from assistant.checklist.condition import Condition
+from assistant.checklist.paper import LONGEST_ID, Paper, Phrase, StepId, Text, refuse
+from assistant.dosing import Amount
 from assistant.spoken import speech
 
-Text = Annotated[str, Field(max_length=1000)]
-"""Authored text: nobody listens to more at once."""
-LONGEST_ID = 40
-StepId = Annotated[str, Field(pattern=r"^[a-z][a-z0-9-]*$", max_length=LONGEST_ID)]
-"""The name of a step inside its checklist."""
-Phrase = Annotated[str, Field(min_length=1, max_length=80)]
-"""What is said in one breath: an alternative of a choice, or another way to say it."""
-
-
-def refuse(what: str, remedy: str) -> PydanticCustomError:
-    """The refusal of a field, in words that the reader of the file sees."""
-    return PydanticCustomError("authored", "{what}", {"what": what, "remedy": remedy})
-
-
-def _one_or_several(given: object) -> object:
-    """A single text stands for a list of one."""
-    return (given,) if isinstance(given, str) else given
-
-
-class Paper(BaseModel):
-    """Base of everything authored: frozen, and a misspelt field is an error."""
-
-    model_config = ConfigDict(frozen=True, extra="forbid", str_strip_whitespace=True, use_attribute_docstrings=True)
-
-
-class DoneAsked(Paper):
-    """Something to do; "done" or "yes" closes it."""
-
-    kind: Literal["done"]
-
-
-class QuestionAsked(Paper):
-    """Something to look at; only the right answer closes the step, the other one holds it."""
-
-    kind: Literal["question"]
-    right: Literal["yes", "no"] = "yes"
-
-
-class NumberAsked(Paper):
-    """A number with its unit that must agree with the answer key, or lie in a range.
-
-    The number is read back, kept on a clear yes, then compared. With `key` it must agree with that value of
-    the answer key; what is counted or measured may differ from it by `within`. With `lowest` or `highest` it
-    must also lie in that range, both ends included. A number that does not is kept as a wrong answer: the step
-    is held with `if_wrong`. The range never narrows what the recogniser can hear, and it is never told.
-    """
-
-    kind: Literal["number"]
-    unit: str
-    key: str = ""
-    """Name in the answer key, for example ``primary.rate``; "" only where there is a range."""
-    within: Annotated[Decimal, Field(ge=0)] = Decimal(0)
-    """How far from the key it may be, in `unit`; 0 for everything that is set on a pump."""
-    lowest: Decimal | None = None
-    highest: Decimal | None = None
-
-    @model_validator(mode="after")
-    def _agrees_with_something(self) -> Self:
-        if not self.key and self.lowest is None and self.highest is None:
-            raise refuse(
-                "The number is compared with nothing.", 'Add key = "primary.rate" or another name, or a range.'
-            )
-        return self
-
-
-class NameAsked(Paper):
-    """A name read from a label that must agree with the answer key."""
-
-    kind: Literal["name"]
-    key: str
-
-
-class WaitAsked(Paper):
-    """Something timed, such as drying: "done" starts the time, the clock closes the step."""
-
-    kind: Literal["wait"]
-    seconds: Annotated[int, Field(strict=True, gt=0, le=3600)]
-
-
-class ChoiceAsked(Paper):
-    """One of a few alternatives that the line names.
-
-    The learner says one of `choices` or of its `phrases`, as they are written; nothing near them is taken.
-    The right one closes the step; where `right` is "", every one does. Another one is a wrong answer: the
-    step is held, `advice` for that choice is said, or `if_wrong` where there is none. The answer that is kept
-    is the text in `choices`.
-    """
-
-    kind: Literal["choice"]
-    choices: Annotated[tuple[Phrase, ...], Field(min_length=2, max_length=6)]
-    right: str = ""
-    """One of `choices`; "" takes every one, for example where a later step applies by it."""
-    phrases: Annotated[Mapping[str, Annotated[tuple[Phrase, ...], Field(max_length=10)]], Field(max_length=6)] = {}
-    """Other ways to say a choice, by the choice."""
-    advice: Annotated[Mapping[str, Text], Field(max_length=6)] = {}
-    """What is said when this choice is made and is not the right one, by the choice."""
-
-    @model_validator(mode="after")
-    def _names_its_choices(self) -> Self:
-        for name in (*([self.right] if self.right else []), *self.phrases, *self.advice):
-            if name not in self.choices:
-                raise refuse(f'"{name}" is not one of the choices.', f"They are: {', '.join(self.choices)}.")
-        return self
-
-
-class NoteAsked(Paper):
-    """A note in free words: it is read back, and a clear yes keeps it and closes the step.
-
-    Nothing is compared; commands keep their meaning. No to the read-back asks for the note again.
-    """
-
-    kind: Literal["note"]
-
-
-class ObservationAsked(Paper):
-    """Something that the instructor watches: only "seen" or "not seen" answers it, and the instructor gives it.
-
-    The line is read aloud to both. "Done" and "yes" from the learner do not close the step. "Seen" closes it
-    as the instructor's answer (at the keyboard, the instructor's page or aloud; the entry says which); "not
-    seen" is a wrong answer: the step is held with `if_wrong`.
-    """
-
-    kind: Literal["observation"]
-
-
-class DoubleCheckAsked(Paper):
-    """A second person's independent number: the same quantity as an earlier step asked of the learner.
-
-    The line calls the second person. Until that person's number is kept, neither the learner's number nor the
-    right one is said or shown. The number is read back to the second person; on a clear yes it is compared
-    with the answer key and with the number that stands at step `of`. Agreement of all closes the step. If not,
-    it is held with `if_wrong`, without telling either number in a check-off. Unit, key and range are those
-    of step `of` (`Checklist.number_asked`).
-    """
-
-    kind: Literal["double-check"]
-    of: StepId
-    """Id of the earlier step at which the learner gave the number."""
-
-
-Asked = Annotated[
-    DoneAsked
-    | QuestionAsked
-    | NumberAsked
-    | NameAsked
-    | WaitAsked
-    | ChoiceAsked
-    | NoteAsked
-    | ObservationAsked
-    | DoubleCheckAsked,
-    Field(discriminator="kind"),
+__all__ = [
+    "LONGEST_ID",
+    "Asked",
+    "Checklist",
+    "ChoiceAsked",
+    "Condition",
+    "DoneAsked",
+    "DoubleCheckAsked",
+    "Expiry",
+    "Inclusion",
+    "NameAsked",
+    "NoteAsked",
+    "NumberAsked",
+    "ObservationAsked",
+    "Paper",
+    "PassRule",
+    "Phrase",
+    "QuestionAsked",
+    "Step",
+    "StepId",
+    "Text",
+    "WaitAsked",
+    "refuse",
 ]
-
-
-def _bound(given: object) -> object:
-    """An amount as people write it."""
-    if not isinstance(given, str):
-        raise refuse("a bound is a number with its unit.", 'Write it like "100 mL/h".')
-    try:
-        return show(parse_amount(given))
-    except QuantityError as cause:
-        raise refuse(cause.what, cause.remedy) from cause
-
-
-Bound = Annotated[str, BeforeValidator(_bound)]
-"""A number with its unit, as the trade prints it."""
-
-
-class Condition(Paper):
-    """One thing that must be so for a step to apply: about the order (`key`) or an earlier answer (`step`).
-
-    With `key` alone the answer key must hold that name (``present = false``: must not hold it). `equals` is
-    compared as a name, capitals aside, or as an amount; `below` and `above` as amounts, their own bound left
-    out. A name that the key does not hold meets none of the three. With `step`, the answer that stands there
-    must be one of `answer`: "yes" or "no" of a question, a choice as it is written, "seen". A step that is
-    open, passed over or not applicable has no answer and meets no condition.
-    """
-
-    key: str = ""
-    """Name in the answer key, for example ``secondary.drug``."""
-    present: StrictBool = True
-    equals: str = ""
-    below: Bound = ""
-    above: Bound = ""
-    step: str = ""
-    """Id of an earlier step."""
-    answer: Annotated[
-        Annotated[tuple[Phrase, ...], Field(max_length=6)],
-        BeforeValidator(_one_or_several, json_schema_input_type=Phrase | tuple[Phrase, ...]),
-    ] = ()
-
-    @model_validator(mode="after")
-    def _about_one_thing(self) -> Self:
-        compared = [name for name in ("equals", "below", "above") if getattr(self, name)]
-        if bool(self.key) == bool(self.step):
-            raise refuse(
-                "A condition is about the order or about an earlier step.", "Write either key = or step =, one of them."
-            )
-        if self.step and (compared or not self.present or not self.answer):
-            raise refuse("A condition about a step names its answer.", 'Write { step = "...", answer = "yes" }.')
-        if self.key and (self.answer or (compared and not self.present)):
-            raise refuse(
-                "A condition about the order compares a value.",
-                'Write { key = "primary.rate", above = "100 mL/h" }, or key alone for "it is there".',
-            )
-        return self
-
-    def met(self, values: Mapping[str, str | Amount], answers: Mapping[str, str]) -> bool:
-        """Whether it is so.
-
-        Args:
-            values: the answer key, by name: a text or an amount.
-            answers: answers that stand, by the id of the step.
-        """
-        if self.step:
-            return answers.get(self.step, "") in self.answer
-        value = values.get(self.key)
-        if value is None or not self.present:
-            return (value is not None) is self.present
-        if isinstance(value, str):
-            return not self.below and not self.above and (not self.equals or value.casefold() == self.equals.casefold())
-        try:
-            return (
-                (not self.equals or parse_amount(self.equals).in_unit(value.unit) == value.value)
-                and (not self.below or value.value < parse_amount(self.below).in_unit(value.unit))
-                and (not self.above or value.value > parse_amount(self.above).in_unit(value.unit))
-            )
-        except QuantityError:  # another kind of quantity; the linter names it
-            return False
-
-    def unmet_reason(self) -> str:
-        """Why a step is passed over when this is not so: a clause for the record."""
-        if self.step:
-            return f"step {self.step} was not answered with {' or '.join(self.answer)}"
-        wanted = [f"{self.equals}"] if self.equals else []
-        wanted += [f"above {self.above}"] if self.above else []
-        wanted += [f"below {self.below}"] if self.below else []
-        if wanted:
-            return f"{self.key} is not {' and '.join(wanted)}"
-        return f"the order has no {self.key}" if self.present else f"the order has {self.key}"
 
 
 class Expiry(Paper):

@@ -7,7 +7,7 @@ from pathlib import Path
 from assistant.adapters.models import Engine, knows_english, stored
 from assistant.checklist import library
 from assistant.checklist.finding import Finding, Known, Severity
-from assistant.checklist.gather import parts_in
+from assistant.checklist.includes import parts_in
 from assistant.checklist.lint import from_error, lint
 from assistant.checklist.load import read_sheet
 from assistant.checklist.mending import mend

@@ -8,7 +8,7 @@ from pathlib import Path
 
 from assistant.checklist import library
 from assistant.checklist.draft import NO_SOURCE, Draft, DraftStep, written
-from assistant.checklist.gather import known_parts
+from assistant.checklist.includes import known_parts
 from assistant.checklist.schema import FILE_NAME, checklist_schema
 from assistant.cli.lint import findings_of, what_is_known
 from assistant.cli.screen import say_line, tell
