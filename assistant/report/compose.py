@@ -15,7 +15,7 @@ from assistant.report.happenings import decisions, happenings
 from assistant.report.infusion import infusion_course
 from assistant.report.reading import count, mapping, text, texts
 from assistant.report.results import CAUTION
-from assistant.report.steps import from_entries, number_lines, step_lines
+from assistant.report.steps import from_entries, number_lines, step_lines, without_answers
 from assistant.report.times import Times, times
 from assistant.report.trust import ended, trust
 
@@ -76,6 +76,7 @@ def compose(
     checklist = papers.checklist if papers else None
     # An open check-off can be taken up again: its report gives no answer away.
     tells = seal is not None or text(opening.get("mode")) != Mode.CHECK_OFF
+    body = body if tells else without_answers(body)
     measured = times(own)
     lines = step_lines(body, checklist, measured.steps)
     numbers = number_lines(body, lines, checklist, papers.key if papers and tells else {})
@@ -89,7 +90,7 @@ def compose(
         decision=_decision(stands, known_keys or {}, verdict),
         sealed=verdict.sealed,
         head=verdict.head,
-        trust=trust(file, verdict, opening, how, papers_problem),
+        trust=trust(file, verdict, opening, how, papers_problem, tells=tells),
         attempt=_attempt(opening, own, measured),
         results=dict(body),
         rule=_rule(checklist, text(opening.get("mode"))),

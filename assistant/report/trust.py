@@ -19,7 +19,9 @@ def ended(entries: Sequence[Mapping[str, object]], verdict: Verdict) -> Ended:
     return Ended.STOPPED if entries[-1].get("verdict") == "stopped" else Ended.INTERRUPTED
 
 
-def trust(file: str, verdict: Verdict, opening: Mapping[str, object], how: Ended, papers_problem: str) -> Trust:
+def trust(
+    file: str, verdict: Verdict, opening: Mapping[str, object], how: Ended, papers_problem: str, *, tells: bool = True
+) -> Trust:
     """The verdict in words, and every warning, the gravest first.
 
     Args:
@@ -27,6 +29,7 @@ def trust(file: str, verdict: Verdict, opening: Mapping[str, object], how: Ended
         verdict: what verification found.
         opening: the first entry.
         how: how the attempt ended.
+        tells: what follows from the order is told.
         papers_problem: why checklist or order of the attempt are not at hand; empty if they are.
     """
     warnings = [*_on_the_record(verdict, how)]
@@ -34,6 +37,10 @@ def trust(file: str, verdict: Verdict, opening: Mapping[str, object], how: Ended
         warnings.append(
             f"The checklist and the order of this attempt are not at hand: {papers_problem} "
             "Workings, reasons and the picture are left out."
+        )
+    if not tells:
+        warnings.append(
+            "This check-off can be taken up again: what follows from its order is left out until it is sealed."
         )
     if text(opening.get("simulated")):
         warnings.append(f"No person did this: a simulated learner did ({text(opening['simulated'])}).")

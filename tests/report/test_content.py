@@ -93,6 +93,19 @@ def test_a_record_that_does_not_hold_says_so_first(tmp_path, happened, ended, wo
     assert not report.failures
 
 
+def test_an_open_check_off_gives_no_answer_away(tmp_path):
+    """It can be taken up again: neither the right rate nor how far off the learner was is in its report."""
+    path = attempts.unsealed(attempts.attempt(tmp_path, *TENFOLD), 45)
+    for arguments in ([], ["--json"], ["--xapi"]):
+        code, out, _ = attempts.run("report", path, *arguments)
+        assert code == 0
+        assert "833 mL/h" in out
+        assert "749.7" not in out
+        assert not [line for line in out.splitlines() if "83.3 mL/h follows" in line or "12 h =" in line]
+    practice = attempts.unsealed(attempts.attempt(tmp_path, "primary-line", "--slip", "tenfold", "--seed", "2"), 45)
+    assert "749.7" in attempts.run("report", practice)[1]
+
+
 def test_only_what_holds_of_a_changed_record_is_told(tmp_path):
     """Nothing from behind the break is repeated: the forged line is not in the report."""
     path = attempts.changed(attempts.attempt(tmp_path, *TENFOLD))
