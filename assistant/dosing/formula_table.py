@@ -4,7 +4,20 @@ from collections.abc import Mapping
 from types import MappingProxyType
 from typing import Any
 
-from assistant.dosing import body, clock, dose, doses_in_a_day, flow, fluid, gravity, preparation, residual, strength
+from assistant.dosing import (
+    body,
+    clock,
+    dose,
+    dose_in_time,
+    dose_rate,
+    doses_in_a_day,
+    flow,
+    fluid,
+    gravity,
+    preparation,
+    residual,
+    strength,
+)
 from assistant.dosing.declared import Form, Formula, Input
 from assistant.dosing.result import Result
 
@@ -183,25 +196,25 @@ _ALL = (
             _unit("mL/kg/min"),
             _RULE,
         ),
-        dose.pump_rate,
+        dose_rate.pump_rate,
     ),
     Formula(
         "dose-rate",
         "the concentration's unit per hour, or mcg/kg/min",
         (_RATE, _STRENGTH, _WEIGHT, _BY_FACTOR, _unit("mg/h"), _RULE),
-        dose.dose_rate,
+        dose_rate.dose_rate,
     ),
     Formula(
         "rate-factor",
         "mL/h per the dose rate's unit",
         (_STRENGTH, Input("per", Form.UNIT, "mcg/min", False), _RULE),
-        dose.rate_factor,
+        dose_rate.rate_factor,
     ),
     Formula(
         "mean-dose-rate",
         "the dose's unit per minute",
         (_amount("dose", "150 mg"), _amount("duration", "10 min"), _unit("mg/h"), _RULE),
-        dose.mean_dose_rate,
+        dose_rate.mean_dose_rate,
     ),
     Formula(
         "dose-over-time",
@@ -215,7 +228,7 @@ _ALL = (
             _unit("g"),
             _RULE,
         ),
-        dose.dose_over_time,
+        dose_in_time.dose_over_time,
     ),
     Formula(
         "sum-of-doses",
@@ -227,7 +240,7 @@ _ALL = (
         "dose-lasts",
         "min",
         (_amount("dose", "400 mg"), _amount("dose-rate", "200 mcg/min"), _WEIGHT, _BY_FACTOR, _unit("h"), _RULE),
-        dose.dose_lasts,
+        dose_in_time.dose_lasts,
     ),
     Formula(
         "shortest-time",
@@ -241,7 +254,7 @@ _ALL = (
             _unit("h"),
             _RULE,
         ),
-        dose.shortest_time,
+        dose_in_time.shortest_time,
     ),
     Formula(
         "bolus",
@@ -268,7 +281,7 @@ _ALL = (
             _BY_FACTOR,
             _RULE,
         ),
-        dose.titration,
+        dose_rate.titration,
     ),
     Formula(
         "body-weight",

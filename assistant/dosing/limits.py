@@ -11,7 +11,7 @@ from fractions import Fraction
 from assistant.dosing import units
 from assistant.dosing.amount import Amount, parse_amount, show
 from assistant.dosing.body import kilograms
-from assistant.dosing.dose import mean_dose_rate
+from assistant.dosing.dose_rate import mean_dose_rate
 from assistant.dosing.outside import told
 from assistant.dosing.result import Measure, tell, tell_exact
 from assistant.errors import QuantityError

@@ -1,9 +1,9 @@
 """Making up: how much diluent a powder needs, how a stock is diluted."""
 
 from assistant.dosing import units
-from assistant.dosing.dose import substance
 from assistant.dosing.result import Measure, Result, conclude, take, tell, tell_exact
 from assistant.dosing.rounding import TENTH, Rounding
+from assistant.dosing.substance import substance
 from assistant.errors import QuantityError
 
 

@@ -7,7 +7,7 @@ from functools import lru_cache
 
 from assistant.dosing import EXACT, TENTH, Amount, Measure, flow_rate, parse_amount
 from assistant.dosing.body import body_weight
-from assistant.dosing.dose import pump_rate
+from assistant.dosing.dose_rate import pump_rate
 from assistant.dosing.gravity import drop_rate
 from assistant.dosing.limits import Finding, Level, Limits
 from assistant.dosing.result import Result

@@ -25,7 +25,8 @@ from assistant import dosing
 from assistant.dosing import WHOLE, Amount, Result, Rounding
 from assistant.dosing.amount import normal
 from assistant.dosing.body import body_weight
-from assistant.dosing.dose import dose_by_weight, pump_rate
+from assistant.dosing.dose import dose_by_weight
+from assistant.dosing.dose_rate import pump_rate
 from assistant.dosing.gravity import drop_rate
 from assistant.dosing.result import tell_exact
 from assistant.dosing.units import same_dimension, unit

@@ -14,7 +14,7 @@ from assistant.dosing import compare, parse_amount, parse_concentration
 from assistant.dosing.clock import parse_start
 from assistant.dosing.course import Primary, Secondary, course
 from assistant.dosing.course_picture import picture
-from assistant.dosing.dose import pump_rate
+from assistant.dosing.dose_rate import pump_rate
 from assistant.dosing.flow import flow_rate
 from assistant.dosing.formulas import FORMULAS, solve
 from tests.dosing.test_formulas import INSTEAD

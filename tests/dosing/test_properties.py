@@ -12,7 +12,18 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from assistant.dosing import Amount, Result, compare, dose, flow, gravity, parse_amount, parse_concentration, show
+from assistant.dosing import (
+    Amount,
+    Result,
+    compare,
+    dose,
+    dose_rate,
+    flow,
+    gravity,
+    parse_amount,
+    parse_concentration,
+    show,
+)
 from assistant.dosing.clock import parse_start
 from assistant.dosing.course import Pause, Primary, RateChange, Secondary, course
 from assistant.dosing.course_file import course_from
@@ -65,13 +76,13 @@ def test_a_unit_change_never_changes_a_quantity(value: Decimal, name: str) -> No
 def test_unit_changes_never_change_a_result(amount: Decimal, weight: Decimal, strength: Decimal) -> None:
     """The same question in other units has the same exact answer."""
     kilos = 1 + weight % 200
-    plain = dose.pump_rate(
+    plain = dose_rate.pump_rate(
         Amount(amount, "mcg/kg/min"),
         Amount(strength, "mcg/mL"),
         weight=Amount(kilos, "kg"),
         rounding=parse_rounding("exact"),
     )
-    turned = dose.pump_rate(
+    turned = dose_rate.pump_rate(
         Amount(amount * 60 / 1000, "mg/kg/h"),
         Amount(strength, "mg/L"),
         weight=Amount(kilos * 1000, "g"),
@@ -286,10 +297,10 @@ def _case(chance: random.Random) -> tuple[Result, Fraction, int]:
     if which == 2:
         return flow.duration(volume, Amount(_keep(d), "mL/h"), rounding=fine), micro / 1000 / Fraction(_keep(d)) * 60, 6
     if which == 3:
-        strength = dose.pump_rate(Amount(t, "mcg/kg/min"), Amount(v, "mg/mL"), weight=Amount(w, wu), rounding=fine)
+        strength = dose_rate.pump_rate(Amount(t, "mcg/kg/min"), Amount(v, "mg/mL"), weight=Amount(w, wu), rounding=fine)
         return strength, Fraction(t) * kilos * 60 / (Fraction(v) * 1000), 6
     if which == 4:
-        found = dose.dose_rate(Amount(t, "mL/h"), Amount(d, f"{du}/mL"), weight=Amount(w, wu), rounding=fine)
+        found = dose_rate.dose_rate(Amount(t, "mL/h"), Amount(d, f"{du}/mL"), weight=Amount(w, wu), rounding=fine)
         return found, Fraction(t) * mcg / kilos / 60, 6
     if which == 5:
         found = dose.volume_for_dose(mass, Amount(v, "mg/mL"), rounding=Rounding(Decimal("0.00000001")))
@@ -297,7 +308,7 @@ def _case(chance: random.Random) -> tuple[Result, Fraction, int]:
     if which == 6:
         found = dose.dose_by_weight(Amount(d, f"{du}/kg"), Amount(w, wu), unit="mg", rounding=fine)
         return found, mcg * kilos / 1000, 6
-    found = dose.mean_dose_rate(mass, time, unit="mcg/min", rounding=fine)
+    found = dose_rate.mean_dose_rate(mass, time, unit="mcg/min", rounding=fine)
     return found, mcg * 60 / seconds, 6
 
 
