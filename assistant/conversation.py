@@ -37,13 +37,24 @@ class Conversation:
         ear, voice: the ports.
         talk_over: the microphone does not hear the voice (a headset): the learner may interrupt it.
         signals: short sounds tell when it listens, has understood or not, or holds.
+        press_to_talk: the ear opens only when a key is pressed, for the one question that stands.
     """
 
-    def __init__(self, ear: Ear | None, voice: Voice | None, *, talk_over: bool = False, signals: bool = False) -> None:
+    def __init__(
+        self,
+        ear: Ear | None,
+        voice: Voice | None,
+        *,
+        talk_over: bool = False,
+        signals: bool = False,
+        press_to_talk: bool = False,
+    ) -> None:
         self._ear = ear
         self._voice = voice
         self._talk_over = talk_over
         self._signals = signals and voice is not None
+        self._press_to_talk = press_to_talk
+        self._is_pressed = False
         self._has_heard = False
         self._ear_alive = ear is not None
         self._listen: Listen | None = None
@@ -105,6 +116,16 @@ class Conversation:
         if self._speaking.pop(utterance, None) is not None and not self._speaking:
             self._quiet()
 
+    def pressed(self) -> None:
+        """The key or pedal: the voice gives way; with press-to-talk the ear opens, or closes again."""
+        self.hush()
+        if self._press_to_talk and self._ear is not None:
+            self._is_pressed = not self._is_pressed
+            if not self._is_pressed:
+                self._ear.mute()
+            elif self._talk_over or not self._speaking:
+                self._open_ear()
+
     def hush(self) -> None:
         """Stop the voice; each of its sentences still comes to its end."""
         if self._voice is not None and self._speaking:
@@ -128,6 +149,9 @@ class Conversation:
         """A new question: what was begun for an earlier one is no answer to it."""
         self._listen = listen
         self._question += 1
+        self._is_pressed = False
+        if self._press_to_talk and self._ear is not None:
+            self._ear.mute()
         if listen.wanted:
             self._sound(Signal.LISTENING)
         if self._talk_over or not self._speaking:
@@ -153,7 +177,8 @@ class Conversation:
             self._open_ear()
 
     def _open_ear(self) -> None:
-        if self._ear is not None and self._ear_alive and self._listen is not None:
+        is_wanted = self._is_pressed or not self._press_to_talk
+        if self._ear is not None and self._ear_alive and self._listen is not None and is_wanted:
             pause_s = None if self._listen.pause_s is None else float(self._listen.pause_s)
             self._ear.listen(self._listen.expect, self._question, pause_s)
 

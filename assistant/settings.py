@@ -52,6 +52,7 @@ class SoundSettings(_Section):
         loudspeaker: the same.
         headset: the microphone does not hear the voice: the learner may talk over it, and the first word stops it.
         slow_speaker: twice as long a silence before an answer counts as over.
+        press_to_talk: listen only after Enter, or a pedal that is this key, and until the answer.
         own_voice: speak; false for those who read with a screen reader.
         rate: speed of the voice.
         pitch: how high it is.
@@ -64,6 +65,7 @@ class SoundSettings(_Section):
     loudspeaker: str = ""
     headset: bool = False
     slow_speaker: bool = False
+    press_to_talk: bool = False
     own_voice: bool = True
     rate: Step = 0
     pitch: Step = 0

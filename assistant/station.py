@@ -120,6 +120,7 @@ class Station:
         instructor_code: what the instructor types to be one; "" where none was set.
         talk_over: the microphone does not hear the voice, so the learner may interrupt it.
         signals: short sounds tell when it listens, has understood or not, or holds.
+        press_to_talk: the ear opens only when Enter, or a pedal that is this key, is pressed.
     """
 
     def __init__(
@@ -137,6 +138,7 @@ class Station:
         *,
         talk_over: bool = False,
         signals: bool = False,
+        press_to_talk: bool = False,
     ) -> None:
         self._guide = guide
         self._new_record = new_record
@@ -145,7 +147,7 @@ class Station:
         self._inbox = inbox
         self._ear = ear
         self._voice = voice
-        self._conversation = Conversation(ear, voice, talk_over=talk_over, signals=signals)
+        self._conversation = Conversation(ear, voice, talk_over=talk_over, signals=signals, press_to_talk=press_to_talk)
         self._source = source
         self._sounds = sounds
         self._instructor_code = instructor_code
@@ -233,7 +235,7 @@ class Station:
             case LevelAdvice(text):
                 self._advise(text)
             case Typed(words=words) if not words.strip():
-                self._conversation.hush()  # Enter alone hushes the voice
+                self._conversation.pressed()  # Enter alone, or a pedal that is this key
             case Interrupted():
                 self._conversation.hush()
                 self._give(InputEnded(self._clock.now()))

@@ -13,7 +13,7 @@ from dataclasses import dataclass, field
 from assistant.ports import Hearing, Recogniser, Utterance
 from assistant.spoken.expect import AnyExpected, Expect
 
-ANSWER_LIMIT_S = 12.0
+ANSWER_LIMIT_S = 30.0
 """Longest wait for the recogniser after an utterance; one that takes longer is given up."""
 _TRIAL_FRAME = bytes(1024)
 _CLOSE_LIMIT_S = 0.5

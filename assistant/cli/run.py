@@ -162,6 +162,7 @@ def attempt(
         code,
         talk_over=wishes.headset or not wishes.own_voice,
         signals=wishes.sounds,
+        press_to_talk=wishes.press_to_talk,
     )
     outcome = station.run(record, behind_s)
     typed_lines.close()

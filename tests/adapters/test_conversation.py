@@ -197,3 +197,29 @@ def test_without_the_setting_no_sounds(ports):
     talk.say(sentence("hold", Tone.HOLD))
     talk.listen(CONFIRM)
     assert ports.told == ["say 1 hold carefully"]
+
+
+def test_press_to_talk_opens_the_ear_for_one_question(ports):
+    """The key opens the ear, a second press closes it; the next question has to be pressed for again."""
+    talk = Conversation(ports, ports, press_to_talk=True)
+    talk.say(sentence("one"))
+    talk.listen(CONFIRM)
+    talk.ended(1)
+    assert ports.told == ["mute", "say 1 one", "mute"]
+    talk.pressed()
+    talk.pressed()
+    talk.pressed()
+    assert ports.told[3:] == ["listen 1", "mute", "listen 1"]
+    talk.listen(CONFIRM)
+    assert ports.told[6:] == ["mute"]
+
+
+def test_a_press_while_the_voice_sounds(ports):
+    """The voice gives way, and the ear opens when it is quiet: the own voice is never heard."""
+    talk = Conversation(ports, ports, press_to_talk=True)
+    talk.say(sentence("one"))
+    talk.listen(CONFIRM)
+    talk.pressed()
+    assert ports.told == ["mute", "say 1 one", "mute", "hush"]
+    talk.ended(1)
+    assert ports.told[4:] == ["listen 1"]
