@@ -8,11 +8,11 @@ from typing import TYPE_CHECKING
 
 from assistant.checklist.paper_file import read_paper
 from assistant.cli.screen import printable
-from assistant.dosing.course import Course
 from assistant.dosing.course_file import course_from
 from assistant.dosing.course_picture import picture
 from assistant.dosing.result import tell_exact
 from assistant.dosing.rounding import decimal
+from assistant.dosing.timeline import Course
 from assistant.errors import AssistantError, QuantityError
 
 if TYPE_CHECKING:

@@ -5,13 +5,13 @@ falls back to the primary. Times are exact hours from the start; nothing is roun
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
-from datetime import datetime, timedelta
+from dataclasses import dataclass
+from datetime import datetime
 from fractions import Fraction
 
-from assistant.dosing import clock
 from assistant.dosing.outside import told
-from assistant.dosing.result import Measure, take, tell_exact
+from assistant.dosing.result import Measure, take
+from assistant.dosing.timeline import BagEnd, Collision, Course, Segment
 from assistant.errors import QuantityError
 
 _MOST_PARTS = 5_000
@@ -89,138 +89,6 @@ class RateChange:
 
     at: Measure
     rate: Measure
-
-
-@dataclass(frozen=True)
-class Segment:
-    """One line flowing at one rate; times in hours after the start, rate in mL/h."""
-
-    line: str
-    begins: Fraction
-    ends: Fraction
-    rate: Fraction
-
-    @property
-    def volume(self) -> Fraction:
-        """What flowed, in mL."""
-        return (self.ends - self.begins) * self.rate
-
-
-@dataclass(frozen=True)
-class BagEnd:
-    """A bag is empty down to its reserve.
-
-    Attributes:
-        line: whose bag.
-        number: 1 for the first.
-        at: hours after the start.
-        then: what the pump does next.
-    """
-
-    line: str
-    number: int
-    at: Fraction
-    then: str
-
-
-@dataclass(frozen=True)
-class Collision:
-    """A secondary that was due while another one ran.
-
-    Attributes:
-        line: the one that waits.
-        running: the one that it waits for.
-        due: hours after the start.
-        begins: hours after the start; None where it never came to begin.
-    """
-
-    line: str
-    running: str
-    due: Fraction
-    begins: Fraction | None
-
-
-@dataclass(frozen=True)
-class Course:
-    """A timeline with its sums.
-
-    Attributes:
-        start: clock time of the start; with or without a zone.
-        length: hours.
-        lines: names in the order of the timeline's rows, the primary first.
-        segments: in order of time; gaps are times when nothing flows.
-        bag_ends: in order of time.
-        collisions: in order of time.
-        unfinished: mL that each secondary still holds at the end, by name; only where there is any.
-        left_in_bag: mL in the primary's last bag at the end, its reserve included.
-    """
-
-    start: datetime
-    length: Fraction
-    lines: tuple[str, ...]
-    segments: tuple[Segment, ...]
-    bag_ends: tuple[BagEnd, ...]
-    collisions: tuple[Collision, ...]
-    unfinished: dict[str, Fraction] = field(default_factory=dict)
-    left_in_bag: Fraction = Fraction(0)
-
-    def intake(self, line: str = "") -> Fraction:
-        """Total in mL, of one line or of all."""
-        return sum((s.volume for s in self.segments if line in ("", s.line)), Fraction(0))
-
-    def hourly(self, line: str = "") -> tuple[tuple[datetime, Fraction], ...]:
-        """Intake by clock hour: when each hour on the wall begins, and the mL in it.
-
-        The first hour begins at the full hour before the start. Where clocks change, each hour that passes
-        has its own row.
-        """
-        into = self.start - self.start.replace(minute=0, second=0, microsecond=0)
-        offset = Fraction(int(into / timedelta(microseconds=1)), 3_600_000_000)
-        count = -(-(self.length + offset) // 1)
-        sums = [Fraction(0)] * int(count)
-        for segment in self.segments:
-            if line not in ("", segment.line):
-                continue
-            first = int((segment.begins + offset) // 1)
-            last = int(-(-(segment.ends + offset) // 1))
-            for hour in range(first, last):
-                begins = max(segment.begins + offset, Fraction(hour))
-                ends = min(segment.ends + offset, Fraction(hour + 1))
-                sums[hour] += (ends - begins) * segment.rate
-        return tuple((clock.later(self.start, hour - offset), total) for hour, total in enumerate(sums))
-
-    def at(self, hours: Fraction) -> datetime:
-        """A time of the course on the clock, to the microsecond."""
-        return clock.later(self.start, hours)
-
-    def when(self, hours: Fraction) -> str:
-        """A time of the course as it stands on the wall, to the nearest minute."""
-        return clock.wall(clock.nearest_minute(self.at(hours)), self.start)
-
-    def flowing(self, hours: Fraction) -> Segment | None:
-        """What flows at a time, if anything does."""
-        return next((s for s in self.segments if s.begins <= hours < s.ends), None)
-
-    def sentences(self) -> tuple[str, ...]:
-        """The course in words: who flows when, what the pump falls back to, what to look out for."""
-        lines: list[str] = []
-        before: Segment | None = None
-        for segment in self.segments:
-            back = ""
-            primary = segment.line == self.lines[0]
-            if primary and before is not None and before.line != segment.line and before.ends == segment.begins:
-                back = " (the pump falls back to the primary)"
-            lines.append(
-                f"{self.when(segment.begins)} to {self.when(segment.ends)}: {segment.line} at"
-                f" {tell_exact(segment.rate, 'mL/h')}, {tell_exact(segment.volume, 'mL')}{back}"
-            )
-            before = segment
-        lines += [f"{self.when(end.at)}: bag {end.number} of {end.line} ends; {end.then}" for end in self.bag_ends]
-        for clash in self.collisions:
-            wait = f"it begins at {self.when(clash.begins)}" if clash.begins is not None else "it does not begin"
-            lines.append(f"{self.when(clash.due)}: {clash.line} is due while {clash.running} runs; {wait}")
-        lines += [f"{name}: {tell_exact(rest, 'mL')} not given by the end" for name, rest in self.unfinished.items()]
-        return tuple(lines)
 
 
 @dataclass

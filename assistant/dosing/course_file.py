@@ -7,9 +7,10 @@ from fractions import Fraction
 
 from assistant.dosing import clock
 from assistant.dosing.amount import Amount, parse_amount
-from assistant.dosing.course import Course, Pause, Primary, RateChange, Secondary, course
+from assistant.dosing.course import Pause, Primary, RateChange, Secondary, course
 from assistant.dosing.outside import told
 from assistant.dosing.result import take, tell_exact
+from assistant.dosing.timeline import Course
 from assistant.errors import QuantityError
 
 _TOP = {"start", "zone", "second", "length", "primary", "secondary", "pause", "change"}

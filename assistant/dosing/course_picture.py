@@ -4,9 +4,9 @@ from fractions import Fraction
 from html import escape
 
 from assistant.dosing.amount import Amount, show, show_number
-from assistant.dosing.course import Course
 from assistant.dosing.result import tell_exact
 from assistant.dosing.rounding import TENTH
+from assistant.dosing.timeline import Course
 
 _WIDTH = 1000
 _LEFT, _RIGHT = 190, 20

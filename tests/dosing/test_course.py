@@ -8,9 +8,10 @@ import pytest
 
 from assistant.dosing import parse_amount as amount
 from assistant.dosing.clock import parse_start
-from assistant.dosing.course import Course, Pause, Primary, RateChange, Secondary, Segment, course
+from assistant.dosing.course import Pause, Primary, RateChange, Secondary, course
 from assistant.dosing.course_file import course_from
 from assistant.dosing.course_picture import picture
+from assistant.dosing.timeline import Course, Segment
 from assistant.errors import QuantityError
 
 START = parse_start("2026-11-25 08:00", "Europe/London")
