@@ -64,6 +64,7 @@ def test_wrong_numbers(procedure: Procedure) -> None:
     """Every number, given ten times too large first, is held at its step; nothing else is disturbed."""
     given = papers(procedure.name)
     numbers = [step for step in given.checklist.steps if given.checklist.number_asked(step)]
+    assert numbers
     lived = walk(given, {step.id: [wrong_words(step, given)] for step in numbers})
     assert lived.outcome is Outcome.PASSED
     ended = endings(lived)
