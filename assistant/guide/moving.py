@@ -8,7 +8,7 @@ from assistant.guide.asking import asked_person, prompt
 from assistant.guide.effects import Tone
 from assistant.guide.ending import finish
 from assistant.guide.gates import first_allowed
-from assistant.guide.progress import Person, Progress, State, Status
+from assistant.guide.progress import Person, Progress, Purpose, State, Status
 from assistant.guide.turn import Turn
 from assistant.spoken import speech
 from assistant.spoken.english import sentences
@@ -52,6 +52,7 @@ def go_to(turn: Turn, place: int) -> None:
     turn.done.opened = True
     nothing_read_back(draft)
     draft.speaker = asked_person(turn.step)
+    draft.purpose = Purpose.NOTE
     draft.told = 0
     draft.digits_only = False
     draft.failures = 0

@@ -3,8 +3,8 @@
 from assistant.guide.asking import asked_person, prompt
 from assistant.guide.effects import Outcome, Tone
 from assistant.guide.ending import finish
-from assistant.guide.moving import arm, settings_lost
-from assistant.guide.progress import State
+from assistant.guide.moving import arm, go_to, settings_lost
+from assistant.guide.progress import Purpose, State
 from assistant.guide.turn import Turn
 from assistant.guide.waits import end_wait
 from assistant.spoken.english import sentences
@@ -66,6 +66,10 @@ def _take_up(turn: Turn) -> None:
                 return
             prompt(turn)
             arm(turn)
+        case State.GIVING_REASON | State.READING_BACK if draft.purpose is Purpose.OVERRULED:
+            # Nobody inherits the instructor's word: who overrules begins anew.
+            turn.say(sentences.REASON_DROPPED, Tone.NOTICE)
+            go_to(turn, draft.cursor)
         case State.WAITING if draft.wait_over or (draft.wakes_at is not None and turn.at >= draft.wakes_at):
             draft.wait_over = False
             end_wait(turn)

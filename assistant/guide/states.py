@@ -167,5 +167,8 @@ for _state in LIVE:
 TABLE[_STOPPING, Input.STOP] = _rule("stop", _FINISHED)
 # Never at one word: closing is offered only after a stop, since it cannot be taken back.
 TABLE[_STOPPING, Input.CLOSE] = _rule("close_early", _FINISHED)
+# What only the instructor may go on with is asked anew.
+TABLE[_REASON, Input.RESUMED] = _rule("resume", _REASON, _ASKING)
+TABLE[_READING, Input.RESUMED] = _rule("resume", _READING, _ASKING)
 # The time of a wait may have come while the attempt lay still.
 TABLE[_WAITING, Input.RESUMED] = _rule("resume", _WAITING, _ASKING, _FINISHED)

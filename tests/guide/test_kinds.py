@@ -243,6 +243,35 @@ def test_the_instructor_is_gone_after_an_interruption():
     assert "by" not in lived.entries[-1]
 
 
+INHERITED = [
+    # how an overruling is broken off; None is a resumption
+    ("pause", "go on"),
+    ("stop", "no"),
+    ("stop", "yes", None),
+    (None,),
+    ("a reason of mine", "pause", "go on"),
+    ("a reason of mine", "stop", "yes", None),
+    ("a reason of mine", None),
+]
+
+
+@pytest.mark.parametrize("way", INHERITED, ids=[", ".join(map(str, row)) for row in INHERITED])
+def test_nobody_goes_on_with_an_overruling_that_was_broken_off(way):
+    """After a pause, a stop or an interruption the learner finds the step as it was, and cannot set it aside."""
+    lived = started(0, Mode.CHECK_OFF, instructor=WITH_CODE)
+    instructor(lived, "overrule")
+    for words in way:
+        if words is None:
+            lived.outcome = None
+            lived.give(Resumed(lived.at))
+        else:
+            lived.type(words)
+    assert lived.state is State.ASKING
+    lived.type("I say so", "yes")
+    assert lines(lived)["site"].ending is Ending.LEFT_OUT
+    assert lines(lived)["site"].reason == ""
+
+
 # Cues and detail.
 
 

@@ -123,6 +123,29 @@ def test_a_counted_number_may_differ_as_the_checklist_says(stated, agrees):
     assert lines(lived)["rate"].expected == "10 mL/h to 20.5 mL/h"
 
 
+WITHIN = [
+    # stated, allowance, highest, whether it agrees
+    ("83.8", "0.5", None, True),
+    ("82.8", "0.5", None, True),
+    ("83.9", "0.5", None, False),
+    ("83.8", "0.5", "83.5", False),
+    ("83.4", "0", None, False),
+    ("0.0838 L/h", "0.5", None, True),
+]
+
+
+@pytest.mark.parametrize(("stated", "within", "highest", "agrees"), WITHIN)
+def test_what_is_counted_may_differ_by_the_allowance_of_the_step(stated, within, highest, agrees):
+    """Both ends of the allowance count; a range holds beside it; an amount in another unit is converted."""
+    asked = NumberAsked(kind="number", unit="mL/h", key="primary.rate", within=within, highest=highest)
+    lived = begin(checklist=with_step("rate", expect=asked))
+    lived.do(SMOOTH[:5])
+    lived.type(stated, "yes")
+    assert (lived.step == "volume") is agrees
+    shown = "83.3 mL/h" if within == "0" else "83.3 mL/h within 0.5 mL/h"
+    assert lines(lived)["rate"].expected == shown
+
+
 def test_a_held_check_off_can_be_closed_and_sealed():
     """Whoever cannot get past a gate closes the attempt as not completed: sealed, and not passed."""
     lived = begin(Mode.CHECK_OFF)
