@@ -33,6 +33,8 @@ def volume_for_dose(
         inputs["weight"] = weight
         dose = dose_by_weight(dose, weight)
         before = dose.working
+    elif units.unit(dose.unit).kind == "dose per weight":
+        raise QuantityError(f"{tell(dose)} is per kg, but no weight came.", "Give the weight, such as 70 kg.")
     amount, strength = take("dose", dose, "dose"), take("concentration", concentration, "concentration")
     same_substance(dose, concentration, "The dose", "the concentration")
     exact = amount / strength

@@ -1,6 +1,7 @@
 """How fast the arithmetic is, against plain pint arithmetic in the same run: python -m tests.dosing.bench.
 
-Not a test: a machine that is busy with something else is slow, and nothing is wrong with the program then.
+Not a test. Times are of the processor, so that another program on the machine does not count; a machine that is
+busy still measures higher, for its caches are not ours alone.
 """
 
 import sys
@@ -28,10 +29,10 @@ def milliseconds(work: Callable[[], object], times: int) -> float:
     work()
     best = float("inf")
     for _ in range(5):
-        began = time.perf_counter()
+        began = time.process_time()
         for _ in range(times):
             work()
-        best = min(best, (time.perf_counter() - began) / times * 1000)
+        best = min(best, (time.process_time() - began) / times * 1000)
     return best
 
 

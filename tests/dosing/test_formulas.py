@@ -279,6 +279,8 @@ REFUSALS = [
     ("maintenance", "weight=25 kg | weight-factor=2.2 lb/kg", "does not join"),
     ("pump-rate", "dose-rate=5 mg/h | concentration=1 mg/mL | weight-factor=2.2 lb/kg", "without a weight"),
     ("divided-dose", "daily=50 mg/kg/day | interval=6 h", "no weight came"),
+    ("volume-for-dose", "dose=80 units/kg | concentration=100 units/mL", "is per kg, but no weight came"),
+    ("bolus", "dose=80 units/kg | concentration=100 units/mL | duration=5 min", "is per kg, but no weight came"),
     ("divided-dose", "daily=2 g/day | interval=6 h | weight=20 kg", "is not per kg"),
     ("divided-dose", "daily=2 g/day", "either the interval between them, or their number"),
     ("divided-dose", "daily=2 g/day | interval=6 h | doses=4 doses", "either the interval"),
