@@ -137,7 +137,7 @@ def body_of(wish: Wish, entries: Iterable[Mapping[str, object]], at: str) -> dic
     _check_texts(wish)
     decision = wish.decision
     if decision in (Decision.PASSED, Decision.NOT_PASSED):
-        _check_sign_off(wish, str(seal.get("outcome", "")))
+        _check_sign_off(wish, str(seal.get("outcome", "")), simulated=bool(entries and entries[0].get("simulated")))
     elif wish.rating is not None:
         raise UsageError(f"The decision {decision} takes no rating.", "A rating goes with passed or not-passed.")
     elif not wish.reason:
@@ -176,9 +176,11 @@ def _check_texts(wish: Wish) -> None:
             raise UsageError(f"That is longer than {LONGEST_REASON:,} characters.", "Say it shorter.")
 
 
-def _check_sign_off(wish: Wish, outcome: str) -> None:
+def _check_sign_off(wish: Wish, outcome: str, *, simulated: bool) -> None:
     if wish.step and wish.decision is Decision.PASSED:
         raise UsageError("A pass is for the whole attempt, not for a step.", "Leave --step out, or overrule the step.")
+    if wish.decision is Decision.PASSED and simulated:
+        raise UsageError("A simulated learner did this: there is nobody to pass.", "Sign the attempt of a person.")
     if wish.decision is Decision.PASSED and outcome in (Outcome.STOPPED, Outcome.NOT_COMPLETED):
         raise UsageError(
             "This attempt was not completed, so it cannot be passed.", "Sign it not-passed, and have it done again."

@@ -8,7 +8,6 @@ from memory).
 
 import errno
 import os
-import time
 from collections.abc import Callable, Mapping
 from contextlib import suppress
 from datetime import UTC, datetime
@@ -16,20 +15,18 @@ from pathlib import Path
 from types import TracebackType
 from typing import TYPE_CHECKING, BinaryIO, Self
 
-from filelock import FileLock, Timeout
+from filelock import FileLock
 
 from assistant.errors import RecordError
 from assistant.record.chain import MOST_SIGNATURES, BrokenError, Chain, Problem, follow, is_erasure
+from assistant.record.disk import OWNER_ONLY, exists, fsync_folder, reason_of, refused, take_lock, ticks, write_all
 from assistant.record.entry import ERASED, FORMAT, Entry, Recorded, link
-from assistant.record.paths import lock_path, shown, torn_path
+from assistant.record.paths import shown, torn_path
 from assistant.record.sound import erase_files
 from assistant.record.verify import open_record, refuse_if_too_large, sentence
 
 if TYPE_CHECKING:
     from assistant.record.signing import SigningKey
-
-OWNER_ONLY = 0o600
-"""Permission of every file here: what a learner said is nobody else's to read."""
 
 
 class RecordFile:
@@ -58,13 +55,13 @@ class RecordFile:
         """
         path = Path(path)
         if path.exists() or path.is_symlink():
-            raise _exists(path)
+            raise exists(path)
         if not path.parent.is_dir():  # the lock would make it, and hide a mistyped name
-            raise _refused(path, FileNotFoundError(errno.ENOENT, os.strerror(errno.ENOENT)))
-        record = cls(path, _take_lock(path))
+            raise refused(path, FileNotFoundError(errno.ENOENT, os.strerror(errno.ENOENT)))
+        record = cls(path, take_lock(path))
         try:
             record._open(os.O_CREAT | os.O_EXCL)
-            _fsync_folder(path)
+            fsync_folder(path)
             record._put({**opening, "format": FORMAT})
         except BaseException:
             record.close()
@@ -88,7 +85,7 @@ class RecordFile:
         """
         path = Path(path)
         open_record(path).close()  # a wrong path leaves no lock file behind
-        record = cls(path, _take_lock(path))
+        record = cls(path, take_lock(path))
         try:
             with open_record(path) as stream:
                 tail = record._replay(stream)
@@ -126,7 +123,7 @@ class RecordFile:
             raise TypeError("a signed entry brings no seal, and its key is added")
         path = Path(path)
         open_record(path).close()
-        with cls(path, _take_lock(path)) as record:
+        with cls(path, take_lock(path)) as record:
             with open_record(path) as stream:
                 tail = record._replay(stream)
             if not record.sealed:
@@ -158,7 +155,7 @@ class RecordFile:
         """
         path = Path(path)
         open_record(path).close()
-        with cls(path, _take_lock(path)) as record:
+        with cls(path, take_lock(path)) as record:
             with open_record(path) as stream:
                 tail = record._replay(stream)
             record._open(0)
@@ -235,9 +232,9 @@ class RecordFile:
         try:
             self._descriptor = os.open(self.path, flags, OWNER_ONLY)
         except FileExistsError as cause:
-            raise _exists(self.path) from cause
+            raise exists(self.path) from cause
         except OSError as cause:
-            raise _refused(self.path, cause) from cause
+            raise refused(self.path, cause) from cause
 
     def _replay(self, stream: BinaryIO) -> bytes:
         """Take in every complete entry; return the torn tail behind the last one."""
@@ -255,7 +252,7 @@ class RecordFile:
                 ) from broken
         except OSError as cause:
             raise RecordError(
-                f"Reading {shown(self.path)} failed: {_reason(cause)}.", "Copy it to another disk."
+                f"Reading {shown(self.path)} failed: {reason_of(cause)}.", "Copy it to another disk."
             ) from cause
         if not self._entries:
             raise RecordError(
@@ -275,7 +272,7 @@ class RecordFile:
             # A crash after the cut may have kept the entry about it from being written: it is told now.
             untold = max(len(tail), (aside.stat().st_size if aside.exists() else 0) - told)
         except OSError as cause:
-            raise _refused(self.path, cause) from cause
+            raise refused(self.path, cause) from cause
         return {"bytes": untold, "aside": aside.name} if untold > 0 else {}
 
     def _cut_off(self, tail: bytes, aside: Path) -> None:
@@ -283,11 +280,11 @@ class RecordFile:
         flags = os.O_WRONLY | os.O_APPEND | os.O_CREAT | getattr(os, "O_BINARY", 0)
         descriptor = os.open(aside, flags, OWNER_ONLY)
         try:
-            _write_all(descriptor, tail)
+            write_all(descriptor, tail)
             os.fsync(descriptor)
         finally:
             os.close(descriptor)
-        _fsync_folder(aside)
+        fsync_folder(aside)
         os.truncate(self.path, self.path.stat().st_size - len(tail))
         os.fsync(self._live())
 
@@ -308,13 +305,13 @@ class RecordFile:
         for name in ("kind", "at"):
             if not isinstance(body.get(name), str):
                 raise TypeError(f"an entry needs the text {name!r}")
-        entry = link({"ticks": _ticks(), **body}, self._chain.head, self._chain.count + 1, sign)
+        entry = link({"ticks": ticks(), **body}, self._chain.head, self._chain.count + 1, sign)
         try:
-            _write_all(descriptor, entry.line)
+            write_all(descriptor, entry.line)
             os.fsync(descriptor)
         except BaseException as cause:
             # An interrupt may leave half a line as well: what follows would be glued to it.
-            self._failure = f"{shown(self.path)} could not be written: {_reason(cause)}."
+            self._failure = f"{shown(self.path)} could not be written: {reason_of(cause)}."
             if not isinstance(cause, OSError):
                 raise
             raise RecordError(
@@ -330,69 +327,3 @@ class RecordFile:
         self._chain.head = entry.digest
         self._chain.sealed = self._chain.sealed or "seal" in entry.fields
         self._entries.append(entry.fields)
-
-
-def _take_lock(path: Path) -> FileLock:
-    lock = FileLock(lock_path(path), mode=OWNER_ONLY, thread_local=False)
-    try:
-        lock.acquire(blocking=False)
-    except Timeout as cause:
-        raise RecordError(
-            f"{shown(path)} is in use{_owner(path)}.",
-            "Close the other attempt first, or wait until it is over.",
-        ) from cause
-    except (OSError, ValueError) as cause:
-        raise _refused(path, cause) from cause
-    with suppress(OSError):  # only a courtesy to whoever finds the record in use
-        lock_path(path).write_text(f"{os.getpid()}\n", encoding="ascii")
-    return lock
-
-
-def _owner(path: Path) -> str:
-    try:
-        number = lock_path(path).read_bytes()[:20].strip()
-    except OSError:
-        return " by another process"
-    return f" by process {int(number)}" if number.isdigit() else " by another process"
-
-
-def _ticks() -> str:
-    seconds, rest = divmod(time.monotonic_ns(), 1_000_000_000)
-    return f"{seconds}.{rest // 1000:06d}"
-
-
-def _write_all(descriptor: int, content: bytes) -> None:
-    view = memoryview(content)
-    while view:
-        view = view[os.write(descriptor, view) :]
-
-
-def _fsync_folder(path: Path) -> None:
-    """Make a new file's name survive a crash; Windows cannot open folders and does not need it."""
-    if os.name == "nt":
-        return
-    try:
-        descriptor = os.open(path.parent, os.O_RDONLY)
-        try:
-            os.fsync(descriptor)
-        finally:
-            os.close(descriptor)
-    except OSError as cause:
-        raise _refused(path, cause) from cause
-
-
-def _reason(cause: BaseException) -> str:
-    if isinstance(cause, OSError) and cause.strerror:
-        return cause.strerror[0].lower() + cause.strerror[1:]
-    return type(cause).__name__
-
-
-def _exists(path: Path) -> RecordError:
-    return RecordError(f"{shown(path)} exists already; a record is never overwritten.", "Choose another name.")
-
-
-def _refused(path: Path, cause: BaseException) -> RecordError:
-    return RecordError(
-        f"{shown(path)} cannot be written: {_reason(cause)}.",
-        "Check that the folder exists, that you may write in it and that the disk has room.",
-    )

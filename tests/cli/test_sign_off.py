@@ -238,6 +238,8 @@ def test_attempt_that_lacks_only_its_seal_is_not_closed(call, capsys, tmp_path):
     assert path.read_bytes() == unsealed
     assert here(capsys, "resume", str(path), "--typed").code == 0
     assert call("verify", path)[0] == 0
+    with pytest.raises(UsageError, match="nobody to pass"):
+        call("sign-off", path, *SIGNER, "--decision", "passed")
 
 
 def test_attempt_that_cannot_be_lived_again_is_closed_without_a_result(call, tmp_path):

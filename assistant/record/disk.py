@@ -1,0 +1,90 @@
+"""What a record needs of this machine's disk: a lock, whole writes, names that survive a crash, refusals in words."""
+
+import os
+import time
+from contextlib import suppress
+from pathlib import Path
+
+from filelock import FileLock, Timeout
+
+from assistant.errors import RecordError
+from assistant.record.paths import lock_path, shown
+
+OWNER_ONLY = 0o600
+"""Permission of every file here: what a learner said is nobody else's to read."""
+
+
+def take_lock(path: Path) -> FileLock:
+    """Be the one writer of this record; the lock dies with its owner.
+
+    Raises:
+        RecordError: another process writes it, or the disk refuses.
+    """
+    lock = FileLock(lock_path(path), mode=OWNER_ONLY, thread_local=False)
+    try:
+        lock.acquire(blocking=False)
+    except Timeout as cause:
+        raise RecordError(
+            f"{shown(path)} is in use{_owner(path)}.",
+            "Close the other attempt first, or wait until it is over.",
+        ) from cause
+    except (OSError, ValueError) as cause:
+        raise refused(path, cause) from cause
+    with suppress(OSError):  # only a courtesy to whoever finds the record in use
+        lock_path(path).write_text(f"{os.getpid()}\n", encoding="ascii")
+    return lock
+
+
+def _owner(path: Path) -> str:
+    try:
+        number = lock_path(path).read_bytes()[:20].strip()
+    except OSError:
+        return " by another process"
+    return f" by process {int(number)}" if number.isdigit() else " by another process"
+
+
+def ticks() -> str:
+    """The machine's monotonic clock in seconds, as decimal text."""
+    seconds, rest = divmod(time.monotonic_ns(), 1_000_000_000)
+    return f"{seconds}.{rest // 1000:06d}"
+
+
+def write_all(descriptor: int, content: bytes) -> None:
+    """Write every byte, also where the system takes them in parts."""
+    view = memoryview(content)
+    while view:
+        view = view[os.write(descriptor, view) :]
+
+
+def fsync_folder(path: Path) -> None:
+    """Make a new file's name survive a crash; Windows cannot open folders and does not need it."""
+    if os.name == "nt":
+        return
+    try:
+        descriptor = os.open(path.parent, os.O_RDONLY)
+        try:
+            os.fsync(descriptor)
+        finally:
+            os.close(descriptor)
+    except OSError as cause:
+        raise refused(path, cause) from cause
+
+
+def reason_of(cause: BaseException) -> str:
+    """Why something failed, as the end of a sentence."""
+    if isinstance(cause, OSError) and cause.strerror:
+        return cause.strerror[0].lower() + cause.strerror[1:]
+    return type(cause).__name__
+
+
+def exists(path: Path) -> RecordError:
+    """The refusal to overwrite a record."""
+    return RecordError(f"{shown(path)} exists already; a record is never overwritten.", "Choose another name.")
+
+
+def refused(path: Path, cause: BaseException) -> RecordError:
+    """The error for a file that cannot be written."""
+    return RecordError(
+        f"{shown(path)} cannot be written: {reason_of(cause)}.",
+        "Check that the folder exists, that you may write in it and that the disk has room.",
+    )
