@@ -6,7 +6,7 @@ from typing import Annotated, Literal, Self
 
 from pydantic import Field, model_validator
 
-from assistant.checklist.paper import Paper, Phrase, StepId, Text, refuse
+from assistant.checklist.paper import Number, Paper, Phrase, StepId, Text, refuse
 
 
 class DoneAsked(Paper):
@@ -35,10 +35,10 @@ class NumberAsked(Paper):
     unit: str
     key: str = ""
     """Name in the answer key, for example ``primary.rate``; "" only where there is a range."""
-    within: Annotated[Decimal, Field(ge=0)] = Decimal(0)
+    within: Annotated[Number, Field(ge=0)] = Decimal(0)
     """How far from the key it may be, in `unit`; 0 for everything that is set on a pump."""
-    lowest: Decimal | None = None
-    highest: Decimal | None = None
+    lowest: Number | None = None
+    highest: Number | None = None
 
     @model_validator(mode="after")
     def _agrees_with_something(self) -> Self:

@@ -155,6 +155,12 @@ def _take_head(paper: PaperFile, into: Gathering) -> None:
     for name in SET_BY_LOADER:
         if name in paper.table:
             into.faults.append(paper.complain((name,), f'"{name}" is not written in the file.', "Take the line out."))
+    # Steps that stand under a misspelt name have ids, too.
+    into.ids_uncertain |= any(
+        isinstance(value, list) and value and isinstance(value[0], dict)
+        for name, value in paper.table.items()
+        if name != "steps"
+    )
     short = paper.table.get("abbreviations", {})
     if isinstance(short, dict):  # else the model complains
         into.abbreviations = {**short, **into.abbreviations}

@@ -30,6 +30,8 @@ _EASY: tuple[tuple[re.Pattern[str], str | Callable[[re.Match[str]], str]], ...] 
     # A zero before the point, none behind it (ISMP; The Joint Commission).
     (re.compile(r"(?<![\w.])(?=\.\d)"), "0"),
     (re.compile(r"(?<![\d.])(\d+(?:,\d{3})*)\.0+(?![\d.])"), r"\1"),
+    (re.compile(rf"(?<![\d.,])(\d+\.\d*[1-9])0+(?=\s?(?:{_UNITS})\b)"), r"\1"),
+    (re.compile(r"(?<=\d)(\s?)ml\b"), " mL"),
     # "mcg" for both letters that look like a micro sign, "units" and "mL" in full.
     (re.compile("[\u00b5\u03bc]g\\b"), "mcg"),
     (re.compile(r"(?<=\d)(\s?)(?:IU|iu|U|u)\b"), " units"),

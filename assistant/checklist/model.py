@@ -20,7 +20,7 @@ from assistant.checklist.asked import (
     WaitAsked,
 )
 from assistant.checklist.condition import Condition
-from assistant.checklist.paper import LONGEST_ID, Paper, Phrase, StepId, Text, refuse
+from assistant.checklist.paper import LONGEST_ID, Number, Paper, Phrase, StepId, Text, refuse
 from assistant.dosing import Amount
 from assistant.spoken import speech
 
@@ -97,7 +97,7 @@ class Step(Paper):
     """What is said when the last allowed try was wrong."""
     applies: Annotated[tuple[Condition, ...], Field(max_length=6)] = ()
     """All of these must be so, or the step is passed over; empty: it always applies."""
-    pause_s: Annotated[Decimal, Field(ge=Decimal("0.3"), le=5)] | None = None
+    pause_s: Annotated[Number, Field(ge=Decimal("0.3"), le=5)] | None = None
     """Silence that ends an utterance at this step, in seconds: longer for a note, shorter for a plain done.
     None: as the ear is set."""
     after: Annotated[tuple[str, ...], Field(max_length=100)] = ()
@@ -138,7 +138,7 @@ class Inclusion(Paper):
 class PassRule(Paper):
     """What a check-off takes to be passed, beside every critical step and gate."""
 
-    score_percent: Annotated[Decimal, Field(ge=0, le=100)] = Decimal(80)
+    score_percent: Annotated[Number, Field(ge=0, le=100)] = Decimal(80)
     """Share of the steps done unaided, in percent."""
     critical_corrections: Annotated[int, Field(strict=True, ge=0)] = 0
     """How many critical numbers and names may have been corrected after the assistant held them."""

@@ -1,8 +1,9 @@
 """What everything authored is made of: texts, names, and how a field is refused."""
 
+from decimal import Decimal
 from typing import Annotated
 
-from pydantic import BaseModel, ConfigDict, Field
+from pydantic import BaseModel, BeforeValidator, ConfigDict, Field
 from pydantic_core import PydanticCustomError
 
 Text = Annotated[str, Field(max_length=1000)]
@@ -23,3 +24,14 @@ class Paper(BaseModel):
     """Base of everything authored: frozen, and a misspelt field is an error."""
 
     model_config = ConfigDict(frozen=True, extra="forbid", str_strip_whitespace=True, use_attribute_docstrings=True)
+
+
+def _no_text(given: object) -> object:
+    """A number in quotation marks is a text."""
+    if isinstance(given, str):
+        raise refuse("a number is wanted, and a text came.", "Write the number without quotation marks or unit.")
+    return given
+
+
+Number = Annotated[Decimal, BeforeValidator(_no_text)]
+"""An authored number."""

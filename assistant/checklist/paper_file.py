@@ -112,7 +112,7 @@ class PaperFile:
         errors = sorted(invalid.errors(include_url=False), key=lambda e: e["type"] != "extra_forbidden")
         for error in errors[:MOST_FAULTS]:
             inside, holder = _walk(model, error["loc"])
-            field = str(inside[-1]) if inside else ""
+            field = next((part for part in reversed(inside) if isinstance(part, str)), "")
             if error["type"] == "extra_forbidden":
                 known = [name for name in holder.model_fields if name not in SET_BY_LOADER or holder is not model]
                 near = nearest(field, known)

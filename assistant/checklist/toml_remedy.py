@@ -60,6 +60,8 @@ def _slip(text: str) -> str:
         return 'End the line behind the text, or write \\" for a quotation mark inside it.'
     if pair and re.match(r"[A-Za-z]", value) and value not in ("true", "false", "inf", "nan"):
         return f'Put the text behind {pair[1]} in quotation marks (").'
+    if re.match(r"\[\s*[A-Za-z][\w-]*\s*[,\]]", value) and not re.match(r"\[\s*(?:true|false)\b", value):
+        return 'Put each entry of the list in quotation marks (").'
     if re.match(r"\s*\[\[?[^\[\]]*\]?\s*$", code) and code.count("[") != code.count("]"):
         return "Write a header with as many closing brackets as opening ones: [[steps]]."
     if pair and value.count("[") > value.count("]") and value.count('""') and value.rstrip()[-1] not in "[,":

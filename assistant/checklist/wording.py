@@ -29,7 +29,7 @@ _UNITS = r"(?:mL|mg|mcg|g|kg|mEq|mmol|units|min|h|cm)"
 
 ERROR_PRONE: tuple[Designation, ...] = (
     Designation(r"\d\s?[Uu]\b", "is misread as 0, 4 or cc", "Write units.", JOINT_COMMISSION),
-    Designation(r"\b(?:IU|iu)\b", "is misread as IV or 10", "Write units.", JOINT_COMMISSION),
+    Designation(r"\b(?:IU|iu|I\.U\.)(?!\w)", "is misread as IV or 10", "Write units.", JOINT_COMMISSION),
     Designation(
         r"\b(?:QD|qd|Q\.D\.|q\.d\.|QOD|qod|Q\.O\.D\.|q\.o\.d\.)(?!\w)",
         "is misread as another frequency",
@@ -52,12 +52,30 @@ ERROR_PRONE: tuple[Designation, ...] = (
     Designation(r"(?<=\s)[@&](?=\s)", "is misread as 2", "Write at or and.", _MEMORY),
     Designation(r"[<>]\s*\d", "is misread as its opposite, 4 or 7", "Write less than or more than.", _MEMORY),
     Designation(r"\b(?:HS|hs|q\.?h\.?s\.?)\b", "can mean half-strength or bedtime", "Write what is meant.", _MEMORY),
-    Designation(r"\b(?:SC|SQ|sub q)\b", "is misread as SL or 5 every", "Write subcutaneously.", _MEMORY),
+    Designation(
+        r"\b(?:SC|SQ|s\.c\.|s\.q\.|[Ss]ub-? ?[Qq])(?!\w)",
+        "is misread as SL or 5 every",
+        "Write subcutaneously.",
+        _MEMORY,
+    ),
     Designation(r"\b(?:D/C|DC|d/c)\b", "can mean discharge or discontinue", "Write which is meant.", _MEMORY),
     Designation(r"\b(?:TIW|tiw|BIW|biw)\b", "is misread as a day's doses", "Write times weekly.", _MEMORY),
     Designation(r"\b(?:OD|OS|OU|AD|AU)\b", "is misread as another organ", "Write which eye or ear.", _MEMORY),
     Designation(r"\b(?:UD|q\.?n\.?|q1d|qhs|BT)\b", "is misread as another time", "Write it in words.", _MEMORY),
     Designation(r"\d\s?(?:K|M|MM)\b", "is misread as another thousand", "Write thousand or million.", _MEMORY),
+    Designation(
+        rf"(?<![\d.,])\d+\.\d*[1-9]0+(?=\s?{_UNITS}\b)",
+        "is misread as ten times as much or more",
+        "Leave the trailing zero out.",
+        _MEMORY,
+    ),
+    Designation(
+        rf"(?<![\d.,])\d+,\d{{1,2}}(?=\s?{_UNITS}\b)",
+        "can be a decimal or a thousand",
+        "Write a decimal point.",
+        f"{ISMP}: commas part thousands",
+    ),
+    Designation(r"\d\s?(?:mgs|mcgs|mLs|mls|gms?)\b", "is no unit", "Write the unit without s.", _MEMORY),
     Designation(r"\d\s?ml\b", "ends in a letter that is misread as 1", "Write mL.", _MEMORY),
     Designation(
         r"\b(?:HCT|HCTZ|MTX|AZT|CPZ|PTU|TNK|ZnSO4|IV [Vv]anc|[Nn]itro drip)\b",
@@ -70,7 +88,10 @@ ERROR_PRONE: tuple[Designation, ...] = (
     Designation(r"\bx\s?\d+\s?d\b", "can mean doses or days", "Write for so many days or doses.", _MEMORY),
     Designation(r"(?<![x\d]\s)(?<!x)\b\d+\s?d\b", "can mean doses or days", "Write days or doses.", _MEMORY),
     Designation(
-        r"\b(?:bid|tid|qid|BID|TID|QID|PRN|prn|STAT|NPO)\b", "is no word that is heard", "Write it in words.", _MEMORY
+        r"\b(?:(?:bid|tid|qid|BID|TID|QID|PRN|prn|STAT|NPO)\b|[btq]\.i\.d\.)",
+        "is no word that is heard",
+        "Write it in words.",
+        _MEMORY,
     ),
 )
 """The entries that are looked for, in the order of the lists."""
@@ -87,7 +108,7 @@ _UNSPEAKABLE: tuple[tuple[str, str, str], ...] = (
     ),
     (r"https?:\S*|www\.", "is an address and cannot be said", "Put it into sources."),
     (r"[^\s/]+(?:/[^\s/]+)+", "is read out as slash", "Write or, per, or and."),
-    (r"\b[A-Z]{3,}\b", "is an abbreviation that cannot be said", "Write it in words."),
+    (r"\b(?!IV\b|Dr\b)(?:[A-Z]{2,}|[A-Z]\d+[A-Z])\b", "is an abbreviation that cannot be said", "Write it in words."),
 )
 
 

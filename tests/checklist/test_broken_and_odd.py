@@ -92,6 +92,7 @@ FIXED = [
         'expect = { kind = "number", unit = "ml/hr", key = "k" }',
         'expect = { kind = "number", unit = "mL/h", key = "k" }',
     ),
+    ('more = "0.50 mg in 100 ml"', 'more = "0.5 mg in 100 mL"'),
     ('version = "1.2"', 'version = "1.2.0"'),
     ('version = "v2"', 'version = "2.0.0"'),
     ('sources = ["Table .5, 1000 pages"]', 'sources = ["Table .5, 1000 pages"]'),

@@ -114,6 +114,8 @@ def choices(step: Step, _number: int, bench: Bench) -> Iterator[Complaint]:
                     f"the recogniser {name} has no word {quoted(unheard[0])}.",
                     "Use another word, or add a phrase that it can hear.",
                 )
+    for choice in dict.fromkeys(name for name in asked.choices if asked.choices.count(name) > 1):
+        yield error("answers-clash", "expect", f"{quoted(choice)} stands among the choices twice.", "Take one out.")
     for (one, way, words), (other, other_way, other_words) in combinations(said, 2):
         if one == other or not words or not other_words:
             continue
