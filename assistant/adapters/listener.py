@@ -325,14 +325,14 @@ class _HearingThread:
         hearing = self._recognition.wait(lambda: self._ear._wanted is not wanted)
         understood = time.monotonic() if self._guess is None else max(self._guess.heard_at, self._ended)
         sound = b"".join(self._sound)
-        if self._ear._level is not None and hearing is not None:
-            self._advise(self._ear._level.utterance(np.frombuffer(sound, "<i2")))
-        sound = sound if self._ear._keeps_sound else b""
         timing = Timing(self._began, self._ended, decided, understood)
         self._drop()
         if hearing is None or self._ear._wanted is not wanted:
             return  # muted, or asked for something else, while the recogniser worked
-        self._ear._post(AnswerHeard(wanted.question, self._event(hearing, sound, gap=gap), timing))
+        kept = sound if self._ear._keeps_sound else b""
+        self._ear._post(AnswerHeard(wanted.question, self._event(hearing, kept, gap=gap), timing))
+        if self._ear._level is not None:  # after the answer, which advice must not get in the way of
+            self._advise(self._ear._level.utterance(np.frombuffer(sound, "<i2")))
 
     def _event(self, hearing: Hearing, sound: bytes, *, gap: bool) -> Heard | NotUnderstood:
         now = self._ear._clock.now()

@@ -13,17 +13,16 @@ from assistant.adapters.sound_keeper import SoundKeeper
 from assistant.adapters.sources import PipeSource
 from assistant.cli.attempt import (
     DEFAULT_CHECKLIST,
-    Papers,
     RecordPlace,
     ear_pins,
     end_on_signals,
     last_time,
     pins,
     screen_for,
-    take_papers,
     tell_result,
 )
 from assistant.cli.instructor_code import CODE_VARIABLE, code_of, code_pins
+from assistant.cli.papers import Papers, take_papers
 from assistant.cli.screen import tell
 from assistant.errors import UsageError
 from assistant.guide.guide import KEEP_SOUND, Guide
@@ -41,6 +40,7 @@ examples:
   checkoff run primary-line --order oh-101 --learner A17 --mode check-off
   checkoff run --typed < answers.txt
   checkoff run --voice --records ~/lab/records
+  checkoff run --headset                        talk over the voice; your first word stops it
 
 Say or type at any time: again, more, back, go on, where am I, what is my order, slower, faster,
 louder, softer, spell it, pause, correct that, I need help, not applicable, stop."""

@@ -11,11 +11,20 @@ import pytest
 from assistant.adapters import listener as listener_module
 from assistant.adapters import recognition as recognition_module
 from assistant.adapters.clock import SystemClock
+from assistant.adapters.level import SOFT
 from assistant.adapters.listener import Listener
 from assistant.adapters.microphone import SoundBlock
 from assistant.errors import DeviceError
 from assistant.guide.events import EarBack, EarLost, Heard, NotUnderstood
-from assistant.ports import Alternative, AnswerHeard, Hearing, LearnerSilent, LearnerSpeaks, ListeningStarted
+from assistant.ports import (
+    Alternative,
+    AnswerHeard,
+    Hearing,
+    LearnerSilent,
+    LearnerSpeaks,
+    LevelAdvice,
+    ListeningStarted,
+)
 from assistant.spoken.expect import ConfirmExpected, NumberExpected, TextExpected
 from tests.spoken_words import missing_programs, words
 
@@ -139,11 +148,13 @@ class _Writing:
 class Bench:
     """An ear with its source and recogniser, and what it posts."""
 
-    def __init__(self, reopen=None, **source):
+    def __init__(self, reopen=None, advises=False, **source):
         self.posted = queue.Queue()
         self.source = ScriptedSource(**source)
         self.recogniser = WritingRecogniser()
-        self.ear = Listener(self.recogniser, self.posted.put, SystemClock(), source=self.source, reopen=reopen)
+        self.ear = Listener(
+            self.recogniser, self.posted.put, SystemClock(), source=self.source, reopen=reopen, advises=advises
+        )
 
     def await_guess(self):
         deadline = time.monotonic() + 30
@@ -466,3 +477,18 @@ def test_close_does_not_wait_for_a_recogniser_that_hangs(bench):
     closing.start()
     closing.join(10)
     assert not closing.is_alive()
+
+
+def test_advice_comes_after_the_answer(bench):
+    """Somebody too soft is told so once, and no answer is lost for it."""
+    bench = bench(advises=True)
+    bench.listen()
+    soft = (words("en-us", "seventy five").astype(float) * 0.02).astype(np.int16)
+    for advice in (LevelAdvice(SOFT), None):
+        bench.source.play(soft)
+        heard = bench.next()
+        assert isinstance(heard, Heard)
+        assert heard.sound == b""
+        if advice:
+            assert bench.next() == advice
+    bench.assert_nothing_more()
