@@ -5,7 +5,6 @@ import re
 import signal
 from collections.abc import Mapping, Sequence
 from contextlib import suppress
-from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
 
@@ -13,17 +12,12 @@ from platformdirs import user_data_path
 
 from assistant import __version__
 from assistant.checklist.library import library_folder
-from assistant.checklist.load import load
-from assistant.checklist.model import Checklist, WaitAsked
+from assistant.cli.papers import Papers
 from assistant.cli.screen import JsonScreen, PlainScreen, say_line, tell, write_json
 from assistant.errors import RecordError, UsageError
 from assistant.guide.effects import Outcome
 from assistant.guide.guide import Guide, ReplayError
 from assistant.guide.progress import Mode
-from assistant.orders.key import KeyEntry
-from assistant.orders.load import load_order
-from assistant.orders.model import Order
-from assistant.orders.solve import answer_key
 from assistant.ports import Ear, Post
 from assistant.record.file import RecordFile
 from assistant.report.results import lines
@@ -33,50 +27,7 @@ from assistant.station import Interrupted
 DEFAULT_CHECKLIST = "primary-and-secondary"
 EXIT_CODES = {Outcome.PASSED: 0, Outcome.NOT_PASSED: 3, Outcome.NOT_COMPLETED: 4, Outcome.STOPPED: 4}
 """How an attempt ended, as an exit code."""
-SHORT_WAIT_S = 1
-"""Length of a timed wait where the learner rehearses with short waits."""
 _LEARNER_CODE = re.compile(r"[A-Za-z0-9][A-Za-z0-9_-]{0,31}")
-
-
-@dataclass(frozen=True)
-class Papers:
-    """What an attempt is made from: the procedure, the order, what follows from it."""
-
-    checklist: Checklist
-    order: Order
-    key: Mapping[str, KeyEntry]
-    short_waits: bool
-
-    def guide(self, mode: Mode, pins: Mapping[str, str]) -> Guide:
-        """A guide through these papers."""
-        return Guide(self.checklist, self.order.sentence(), self.key, mode, pins)
-
-
-def take_papers(checklist: str, order: str | None, *, short_waits: bool = False) -> Papers:
-    """Read the papers of an attempt.
-
-    Args:
-        checklist: name or path.
-        order: name or path; None takes the checklist's own.
-        short_waits: let every timed wait last `SHORT_WAIT_S`, to rehearse.
-
-    Raises:
-        ChecklistError, OrderError: one of them cannot be used.
-    """
-    procedure = load(checklist)
-    prescription = load_order(order or procedure.order)
-    if short_waits:
-        procedure = _with_short_waits(procedure)
-    return Papers(procedure, prescription, answer_key(prescription), short_waits)
-
-
-def _with_short_waits(checklist: Checklist) -> Checklist:
-    short = WaitAsked(kind="wait", seconds=SHORT_WAIT_S)
-    steps = tuple(
-        step.model_copy(update={"expect": short}) if isinstance(step.expect, WaitAsked) else step
-        for step in checklist.steps
-    )
-    return checklist.model_copy(update={"steps": steps})
 
 
 def pins(papers: Papers, mode: Mode, learner: str, checklist: str, order: str | None) -> dict[str, str]:
@@ -122,26 +73,6 @@ def _findable(name_or_path: str) -> str:
 
 def _digest_of(path: Path) -> str:
     return hashlib.sha256(path.read_bytes()).hexdigest() if path.is_file() else ""
-
-
-def papers_of(opening: Mapping[str, object], name: Path) -> Papers:
-    """The papers that a record's first entry pins.
-
-    Raises:
-        RecordError: a checklist or an order is no longer what it was when the attempt began.
-    """
-    papers = take_papers(
-        str(opening.get("checklist", "")),
-        str(opening.get("order", "")),
-        short_waits=opening.get("waits") == "short",
-    )
-    for what, now in (("checklist", papers.checklist.digest), ("order", papers.order.digest)):
-        if opening.get(f"{what}_digest") != now:
-            raise RecordError(
-                f"The {what} {opening.get(what)} has changed since the attempt in {name} began.",
-                "Put the file back as it was, or start a new attempt.",
-            )
-    return papers
 
 
 def lived_again(papers: Papers, entries: Sequence[Mapping[str, object]], name: Path) -> tuple[Guide, Mode]:

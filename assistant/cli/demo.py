@@ -12,9 +12,9 @@ from assistant.cli.attempt import (
     end_on_signals,
     pins,
     screen_for,
-    take_papers,
     tell_result,
 )
+from assistant.cli.papers import take_papers
 from assistant.cli.screen import tell
 from assistant.guide.progress import Mode
 from assistant.learner import SimulatedLearner, Slip

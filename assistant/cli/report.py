@@ -6,13 +6,12 @@ from collections.abc import Mapping
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from assistant.cli.attempt import Papers, lived_again, papers_of
 from assistant.cli.key import add_keys_option, keys_folder
+from assistant.cli.papers import Papers, papers_of
 from assistant.cli.screen import say_line, tell
 from assistant.cli.written import write_document
 from assistant.errors import AssistantError, RecordError, UsageError
 from assistant.record.paths import shown
-from assistant.record.signing import known_keys
 from assistant.report.compose import AttemptPapers, compose
 from assistant.report.content import Report, schema
 from assistant.report.paper import Paper, Size
@@ -157,6 +156,9 @@ def report_of(path: Path, keys: str | None = None, *, with_entries: bool = True)
     known: Mapping[str, str] = {}
     reading = read_what_holds(path)
     if reading.verdict.signatures:
+        # Imported only here: most reports are made before anybody signs.
+        from assistant.record.signing import known_keys
+
         known = known_keys(keys_folder(keys))
         reading = read_what_holds(path, known)
     papers, problem = _papers(path, reading)
@@ -184,6 +186,9 @@ def _as_it_stands(path: Path, reading: "Reading", papers: Papers | None) -> Mapp
     """The result of an attempt without a seal, by living it again."""
     if papers is None or any("seal" in entry for entry in reading.entries):
         return None
+    # Imported only here: the report of a sealed record needs no guide.
+    from assistant.cli.attempt import lived_again
+
     try:
         guide, _ = lived_again(papers, reading.entries, path)
     except (RecordError, ValueError) as cause:

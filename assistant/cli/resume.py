@@ -4,7 +4,8 @@ import argparse
 from datetime import UTC, datetime
 from pathlib import Path
 
-from assistant.cli.attempt import RecordPlace, lived_again, papers_of, records_folder
+from assistant.cli.attempt import RecordPlace, lived_again, records_folder
+from assistant.cli.papers import papers_of
 from assistant.cli.run import add_sound_options, attempt
 from assistant.cli.screen import tell
 from assistant.errors import UsageError

@@ -125,7 +125,8 @@ def _results(record: RecordFile, path: Path) -> dict[str, object]:
         UsageError: every step was done: only the seal is missing.
     """
     # Imported only here: most sign-offs close nothing, and the papers bring the whole procedure with them.
-    from assistant.cli.attempt import lived_again, papers_of
+    from assistant.cli.attempt import lived_again
+    from assistant.cli.papers import papers_of
     from assistant.guide.effects import Finish
     from assistant.guide.events import Recorded, Resumed
 

@@ -83,7 +83,8 @@ def _known_keys(folder: str | None) -> Mapping[str, str]:
 def _against_papers(path: Path, verdict: Verdict) -> Verdict:
     """The verdict, or a worse one where a file that the first entry pins is no longer the same."""
     # Imported only here: the papers bring the whole procedure with them.
-    from assistant.cli.attempt import papers_of, table_digests
+    from assistant.cli.attempt import table_digests
+    from assistant.cli.papers import papers_of
 
     try:
         opening = read_entries(path)[0]

@@ -2,15 +2,17 @@
 
 from collections.abc import Mapping
 from functools import cache
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from jinja2 import Environment, PackageLoader, StrictUndefined
 
 from assistant.report.content import Report
-from assistant.report.form import Form
 from assistant.report.paper import Paper
 from assistant.report.plain import plain_all
 from assistant.report.view import view
+
+if TYPE_CHECKING:
+    from assistant.report.form import Form
 
 
 def report_html(report: Report, paper: Paper) -> str:
@@ -23,7 +25,7 @@ def report_html(report: Report, paper: Paper) -> str:
     return _filled("report.html", {"report": view(report)}, paper)
 
 
-def form_html(form: Form, paper: Paper) -> str:
+def form_html(form: "Form", paper: Paper) -> str:
     """The page of a blank form."""
     return _filled("form.html", {"form": plain_all(form.model_dump(mode="json"))}, paper)
 

@@ -6,16 +6,18 @@ from collections.abc import Mapping
 from datetime import UTC, datetime
 from functools import cache
 from importlib.resources import as_file, files
-from typing import Any, Literal
+from typing import TYPE_CHECKING, Any, Literal
 
 import typst
 
 from assistant.report.content import Report
-from assistant.report.form import Form
 from assistant.report.paper import TYPST_NAMES, Paper
 from assistant.report.plain import plain_all, written_out
 from assistant.report.times import moment
 from assistant.report.view import view
+
+if TYPE_CHECKING:
+    from assistant.report.form import Form
 
 STANDARD: Literal["ua-1"] = "ua-1"
 """PDF/UA-1 (ISO 14289-1)."""
@@ -36,7 +38,7 @@ def report_pdf(report: Report, paper: Paper) -> bytes:
     return _compiled("report.typ", view(report), paper, at)
 
 
-def form_pdf(form: Form, paper: Paper) -> bytes:
+def form_pdf(form: "Form", paper: Paper) -> bytes:
     """The blank form."""
     return _compiled("form.typ", form.model_dump(mode="json"), paper, _NO_DATE)
 

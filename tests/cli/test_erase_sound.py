@@ -13,7 +13,8 @@ import soundfile
 
 from assistant.adapters.sound_keeper import SoundKeeper
 from assistant.adapters.stepping_clock import SteppingClock
-from assistant.cli.attempt import RecordPlace, pins, take_papers
+from assistant.cli.attempt import RecordPlace, pins
+from assistant.cli.papers import take_papers
 from assistant.cli.screen import JsonScreen
 from assistant.guide.events import Heard, NotUnderstood
 from assistant.guide.guide import KEEP_SOUND

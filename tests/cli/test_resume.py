@@ -2,7 +2,8 @@
 
 import pytest
 
-from assistant.cli.attempt import pins, take_papers
+from assistant.cli.attempt import pins
+from assistant.cli.papers import take_papers
 from assistant.guide.progress import Mode
 from assistant.record.file import RecordFile
 from assistant.record.verify import verify
