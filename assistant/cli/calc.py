@@ -4,16 +4,14 @@ import argparse
 import json
 import sys
 from collections.abc import Iterator, Mapping
-from pathlib import Path
 from typing import IO, TYPE_CHECKING, Any
 
+from assistant.cli.calc_checks import CHECKS, COMPARE_INPUTS, LIMITS_INPUTS, table_of_limits
 from assistant.cli.screen import printable, tell
 from assistant.cli.tapping import tapped
-from assistant.dosing.amount import normal, parse_amount
-from assistant.dosing.formulas import FORMULAS, Answer, Form, Formula, find, solve
-from assistant.dosing.limits import Finding, Level, Limits, limits_from, worst
+from assistant.dosing.amount import normal
+from assistant.dosing.formulas import FORMULAS, Answer, Formula, find, solve
 from assistant.dosing.result import Result
-from assistant.dosing.strength import parse_concentration
 from assistant.dosing.units import ucum
 from assistant.errors import AssistantError, QuantityError, UsageError
 
@@ -28,6 +26,7 @@ examples:
   checkoff calc pump-rate --dose-rate "5 mcg/kg/min" --weight "95 kg" --concentration "200 mg in 250 mL"
   checkoff calc rate --volume "1,000 mL" --duration "12 h" --rounding whole --json
   checkoff calc limits --name vancomycin --dose "1 g" --duration "60 min"
+  checkoff calc compare --stated "750 mL/h" --right "75 mL/h"
   checkoff calc due-time --start 08:00 --policy "set change, continuous"
   checkoff calc live-count --drop-factor "20 gtt/mL" --tap
   checkoff calc rate --help
@@ -37,19 +36,10 @@ A line for --from: {"id": "a", "formula": "rate", "inputs": {"volume": "100 mL",
 Exit code 0 done, 1 where a value cannot be worked out (with --from: any), 2 wrong usage."""
 
 _LONGEST_LINE = 65_536
-_LIMITS = "limits"
 _WITH_POLICY = "due-time"
 """The formula whose interval may be a policy of the table of limits."""
 _WITH_TAPS = "live-count"
 """The formula whose times may be tapped."""
-_LIMITS_INPUTS = {
-    "rate": "250 mL/h",
-    "dose": "1 g",
-    "duration": "60 min",
-    "concentration": "1 g in 200 mL",
-    "dose-rate": "10 mg/min",
-    "weight": "70 kg",
-}
 
 
 def add_parser(subparsers: "Subparsers") -> None:
@@ -65,7 +55,7 @@ def add_parser(subparsers: "Subparsers") -> None:
     parser.add_argument("--json", action="store_true", help="one JSON object an answer")
     parser.add_argument("--spoken", action="store_true", help="in words, as it would be spoken")
     parser.add_argument("--from", dest="lines", metavar="FILE", help='answer one JSON object a line; "-" for stdin')
-    parser.add_argument("formula", nargs="?", metavar="FORMULA", help="name of a formula, or limits")
+    parser.add_argument("formula", nargs="?", metavar="FORMULA", help="name of a formula, or limits, or compare")
     parser.add_argument("rest", nargs=argparse.REMAINDER, metavar="INPUTS", help="its inputs, such as --volume")
     parser.set_defaults(run=run)
 
@@ -84,8 +74,8 @@ def run(args: argparse.Namespace) -> int:
     if args.formula is None:
         tell("Name a formula, or give --list or --from.")
         return 2
-    if args.formula == _LIMITS:
-        return _limits(args)
+    if args.formula in CHECKS:
+        return CHECKS[args.formula](args.rest, as_json=args.json)
     formula = find(args.formula)
     given = vars(_formula_parser(formula).parse_args(args.rest))
     as_json, aloud = given.pop("json") or args.json, given.pop("spoken") or args.spoken
@@ -135,7 +125,7 @@ def _apply_policy(given: dict[str, Any], as_json: bool) -> None:
         return
     if given.get("interval") is not None:
         raise UsageError("Both an interval and a policy were given.", "Give one of the two.")
-    policies = _table(own).policies
+    policies = table_of_limits(own).policies
     policy = policies.get(name)
     if policy is None:
         raise QuantityError(f'There is no policy "{printable(name[:40])}".', f"Known are: {'; '.join(policies)}.")
@@ -158,7 +148,9 @@ def _list(as_json: bool) -> None:
             others = " ".join(f"[{one.name}]" for one in formula.inputs if not one.needed)
             print(f"{formula.name}: {formula.about}\n    inputs: {f'{needed} {others}'.strip()}; gives {formula.gives}")
     if not as_json:
-        print("limits: what is known of a fluid's or drug's limits\n    inputs: name " + _bracketed(_LIMITS_INPUTS))
+        print("limits: what is known of a fluid's or drug's limits\n    inputs: name " + _bracketed(LIMITS_INPUTS))
+        print("compare: a stated number against the right one; a slip is named")
+        print(f"    inputs: {' '.join(COMPARE_INPUTS)} [other]")
 
 
 def _bracketed(names: Mapping[str, str]) -> str:
@@ -279,65 +271,3 @@ def _formula_and_inputs(question: dict[str, Any]) -> tuple[str, Mapping[str, Any
                 f"{printable(key[:40])} must be a text with its unit.", 'Write it like "100 mL", in quotation marks.'
             )
     return name, inputs
-
-
-def _limits(args: argparse.Namespace) -> int:
-    """Check an infusion against the table of limits; 1 where a hard limit refuses it.
-
-    Raises:
-        UsageError: nothing to check was given.
-        QuantityError: an input or the table is wrong.
-    """
-    parser = argparse.ArgumentParser(
-        prog="checkoff calc limits",
-        description="What is known of a fluid's or drug's limits. Unknown never means safe.",
-        epilog='example:\n  checkoff calc limits --name vancomycin --dose "1 g" --duration "60 min"\n\n'
-        "Exit code 1 where a hard limit refuses the infusion.",
-        formatter_class=argparse.RawDescriptionHelpFormatter,
-        allow_abbrev=False,
-    )
-    parser.add_argument("--name", required=True, metavar="NAME", help="of the fluid or drug")
-    for name, example in _LIMITS_INPUTS.items():
-        parser.add_argument(f"--{name}", metavar="TEXT", help=f'{Form.AMOUNT.value}, for example "{example}"')
-    parser.add_argument("--with", dest="others", action="append", default=[], metavar="NAME", help="in the same line")
-    parser.add_argument("--table", metavar="FILE", help="a table of limits of your own (TOML)")
-    parser.add_argument("--json", action="store_true", help="one JSON object a finding")
-    given = vars(parser.parse_args(args.rest))
-    own = given.pop("table")
-    table = _table(own)
-    name, others, as_json = given.pop("name"), given.pop("others"), given.pop("json") or args.json
-    measures = {
-        key: parse_concentration(text) if key == "concentration" else parse_amount(text)
-        for key, text in given.items()
-        if text is not None
-    }
-    findings = table.check(name, together_with=others, **measures)
-    if not findings:
-        raise UsageError("Nothing to check was given.", "Give a rate, a dose with its duration, or a concentration.")
-    for finding in findings:
-        _show_finding(finding, as_json)
-    return 1 if worst(findings) is Level.HARD else 0
-
-
-def _table(own: str | None) -> Limits:
-    """The library's table of limits, or the user's own."""
-    # These two bring a library with them that a formula does not need: a start stays quick without it.
-    from assistant.checklist.library import library_folder
-    from assistant.checklist.paper_file import read_paper
-
-    path = library_folder() / "limits.toml" if own is None else Path(own)
-    return limits_from(read_paper(path, QuantityError).table)
-
-
-def _show_finding(finding: Finding, as_json: bool) -> None:
-    if as_json:
-        row = {
-            "level": finding.level.value,
-            "about": finding.about,
-            "sentence": finding.sentence,
-            "source": finding.source,
-        }
-        print(json.dumps(row, ensure_ascii=False))
-        return
-    source = f" Source: {finding.source}." if finding.source else ""
-    print(printable(f"{finding.level}: {finding.sentence}{source}"))

@@ -392,3 +392,36 @@ def test_a_count_that_is_tapped(call: Call, monkeypatch: pytest.MonkeyPatch) -> 
     code, out, err = call("calc", "live-count", "--drop-factor", "20 gtt/mL", "--tap")
     assert (code, out) == (1, "")
     assert "Three drops at least are needed, but 2 came" in err
+
+
+COMPARED = [
+    (("--stated", "75 mL/h", "--right", "75 mL/h"), 0, "agrees", None),
+    (("--stated", "0.075 L/h", "--right", "75 mL/h"), 0, "agrees", None),
+    (("--stated", "750 mL/h", "--right", "75 mL/h"), 1, "disagrees", "tenfold"),
+    (("--stated", "5 mg", "--right", "5 mcg"), 1, "disagrees", "thousandfold"),
+    (("--stated", "2 mL/min", "--right", "2 mL/h"), 1, "disagrees", "time unit"),
+    (("--stated", "15 mL/h", "--right", "50 mL/h"), 1, "disagrees", "teen-ty"),
+    (
+        ("--stated", "1,000 mL/h", "--right", "83.3 mL/h", "--other", "primary.bag_volume=1,000 mL"),
+        1,
+        "disagrees",
+        "swapped",
+    ),
+    (("--stated", "5 mL", "--right", "5 mL/h"), 1, "cannot check", None),
+]
+
+
+@pytest.mark.parametrize(("words", "code", "verdict", "slip"), COMPARED)
+def test_a_slip_is_named(call: Call, words: tuple[str, ...], code: int, verdict: str, slip: str | None) -> None:
+    """What a wrong number looks like is told, in text and in JSON."""
+    found, out, _ = call("calc", "compare", *words, "--json")
+    row = json.loads(out)
+    assert (found, row["verdict"], row["slip"]) == (code, verdict, slip)
+    assert call("calc", "compare", *words)[1].strip() == f"{verdict}: {row['sentence']}"
+
+
+def test_another_number_needs_its_name(call: Call) -> None:
+    """A number without a name is wrong usage."""
+    code, out, err = call("calc", "compare", "--stated", "5 mL", "--right", "5 mL", "--other", "1 L")
+    assert (code, out) == (2, "")
+    assert "primary.vtbi=950 mL" in err

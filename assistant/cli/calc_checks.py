@@ -1,0 +1,151 @@
+"""`checkoff calc limits` and `checkoff calc compare`: against the limits, against the right number."""
+
+import argparse
+import json
+from collections.abc import Callable, Mapping
+from pathlib import Path
+
+from assistant.cli.screen import printable
+from assistant.dosing import Agrees, CannotCheck, Disagrees, compare
+from assistant.dosing.amount import Amount, parse_amount
+from assistant.dosing.declared import Form
+from assistant.dosing.limits import Finding, Level, Limits, limits_from, worst
+from assistant.dosing.strength import parse_concentration
+from assistant.errors import QuantityError, UsageError
+
+LIMITS_INPUTS = {
+    "rate": "250 mL/h",
+    "dose": "1 g",
+    "duration": "60 min",
+    "concentration": "1 g in 200 mL",
+    "dose-rate": "10 mg/min",
+    "weight": "70 kg",
+}
+"""What limits checks, with an example of each."""
+COMPARE_INPUTS = {"stated": "750 mL/h", "right": "75 mL/h"}
+"""What compare takes, with an example of each."""
+
+
+def limits(words: list[str], *, as_json: bool) -> int:
+    """Check an infusion against the table of limits; 1 where a hard limit refuses it.
+
+    Raises:
+        UsageError: nothing to check was given.
+        QuantityError: an input or the table is wrong.
+    """
+    parser = argparse.ArgumentParser(
+        prog="checkoff calc limits",
+        description="What is known of a fluid's or drug's limits. Unknown never means safe.",
+        epilog='example:\n  checkoff calc limits --name vancomycin --dose "1 g" --duration "60 min"\n\n'
+        "Exit code 1 where a hard limit refuses the infusion.",
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+        allow_abbrev=False,
+    )
+    parser.add_argument("--name", required=True, metavar="NAME", help="of the fluid or drug")
+    for name, example in LIMITS_INPUTS.items():
+        parser.add_argument(f"--{name}", metavar="TEXT", help=f'{Form.AMOUNT.value}, for example "{example}"')
+    parser.add_argument("--with", dest="others", action="append", default=[], metavar="NAME", help="in the same line")
+    parser.add_argument("--table", metavar="FILE", help="a table of limits of your own (TOML)")
+    parser.add_argument("--json", action="store_true", help="one JSON object a finding")
+    given = vars(parser.parse_args(words))
+    own = given.pop("table")
+    table = table_of_limits(own)
+    name, others, as_json = given.pop("name"), given.pop("others"), given.pop("json") or as_json
+    measures = {
+        key: parse_concentration(text) if key == "concentration" else parse_amount(text)
+        for key, text in given.items()
+        if text is not None
+    }
+    findings = table.check(name, together_with=others, **measures)
+    if not findings:
+        raise UsageError("Nothing to check was given.", "Give a rate, a dose with its duration, or a concentration.")
+    for finding in findings:
+        _show_finding(finding, as_json)
+    return 1 if worst(findings) is Level.HARD else 0
+
+
+def table_of_limits(own: str | None) -> Limits:
+    """The library's table of limits, or the user's own."""
+    # These two bring a library with them that a formula does not need: a start stays quick without it.
+    from assistant.checklist.library import library_folder
+    from assistant.checklist.paper_file import read_paper
+
+    path = library_folder() / "limits.toml" if own is None else Path(own)
+    return limits_from(read_paper(path, QuantityError).table)
+
+
+def _show_finding(finding: Finding, as_json: bool) -> None:
+    if as_json:
+        row = {
+            "level": finding.level.value,
+            "about": finding.about,
+            "sentence": finding.sentence,
+            "source": finding.source,
+        }
+        print(json.dumps(row, ensure_ascii=False))
+        return
+    source = f" Source: {finding.source}." if finding.source else ""
+    print(printable(f"{finding.level}: {finding.sentence}{source}"))
+
+
+def compared(words: list[str], *, as_json: bool) -> int:
+    """Compare a number with the right one; 1 where it is wrong or cannot be compared.
+
+    Raises:
+        QuantityError: one of them is no amount.
+    """
+    parser = argparse.ArgumentParser(
+        prog="checkoff calc compare",
+        description="A stated number against the right one. A slip is named: tenfold, swapped, hours for minutes.",
+        epilog='example:\n  checkoff calc compare --stated "750 mL/h" --right "75 mL/h"\n'
+        '  checkoff calc compare --stated "1,000 mL/h" --right "83.3 mL/h" --other "primary.bag_volume=1,000 mL"\n\n'
+        "Exit code 1 where they do not agree.",
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+        allow_abbrev=False,
+    )
+    for name, example in COMPARE_INPUTS.items():
+        parser.add_argument(
+            f"--{name}", required=True, metavar="TEXT", help=f'{Form.AMOUNT.value}, for example "{example}"'
+        )
+    parser.add_argument(
+        "--other",
+        action="append",
+        default=[],
+        metavar="NAME=TEXT",
+        help="another number of the same order, with which it may have been exchanged",
+    )
+    parser.add_argument("--json", action="store_true", help="one JSON object")
+    given = parser.parse_args(words)
+    verdict = compare(parse_amount(given.stated), parse_amount(given.right), _named(given.other))
+    match verdict:
+        case Agrees():
+            row: dict[str, object] = {"verdict": "agrees", "slip": None, "sentence": "They agree."}
+        case Disagrees(slip=slip, sentence=sentence, also=also):
+            row = {
+                "verdict": "disagrees",
+                "slip": slip.value,
+                "sentence": sentence,
+                "also": [one.value for one in also],
+            }
+        case CannotCheck(reason=reason):
+            row = {"verdict": "cannot check", "slip": None, "sentence": reason}
+    if given.json or as_json:
+        print(json.dumps(row, ensure_ascii=False))
+    else:
+        print(printable(f"{row['verdict']}: {row['sentence']}"))
+    return 0 if isinstance(verdict, Agrees) else 1
+
+
+def _named(pairs: list[str]) -> dict[str, Amount]:
+    """Amounts by name, from texts such as ``primary.vtbi=950 mL``."""
+    found: dict[str, Amount] = {}
+    for pair in pairs:
+        name, mark, text = pair.partition("=")
+        if not mark or not name.strip():
+            raise UsageError("Another number needs its name.", 'Write it like "primary.vtbi=950 mL".')
+        found[name.strip()] = parse_amount(text)
+    return found
+
+
+CHECKS: Mapping[str, Callable[..., int]] = {"limits": limits, "compare": compared}
+"""What `calc` does beside its formulas, by name."""
