@@ -1,10 +1,12 @@
 """The formulas: known answers beside refusals, the working, and the table that declares them."""
 
 import inspect
+from collections.abc import Callable
 from decimal import Decimal
 
 import pytest
 
+from assistant.dosing import Amount, dose, dose_rate, gravity, preparation
 from assistant.dosing.clock import Moment
 from assistant.dosing.formulas import FORMULAS, Form, find, solve
 from assistant.dosing.result import EXAMPLES, Result
@@ -493,3 +495,33 @@ def test_exact_values_are_kept() -> None:
     answer = one("rate", "volume=1,000 mL | duration=12 h")
     assert f"{answer.exact_decimal:f}" == "83.33333333333333333333333333"
     assert one("rate", "volume=1,000 mL | duration=12 h | rounding=exact").rounding == EXACT
+
+
+WRONG_KIND = Amount(Decimal(5), "mL")
+MG, MG_H, MG_ML, MINUTES = (Amount(Decimal(5), name) for name in ("mg", "mg/h", "mg/mL", "min"))
+
+
+@pytest.mark.parametrize(
+    "work",
+    [
+        lambda: dose.volume_for_dose(MG, WRONG_KIND),
+        lambda: dose.dose_in_volume(WRONG_KIND, WRONG_KIND),
+        lambda: dose.bolus(MG, WRONG_KIND, MINUTES),
+        lambda: dose_rate.pump_rate(MG_H, WRONG_KIND),
+        lambda: dose_rate.dose_rate(Amount(Decimal(5), "mL/h"), WRONG_KIND),
+        lambda: dose_rate.rate_factor(WRONG_KIND),
+        lambda: dose_rate.titration(MG_H, MG_H, MG_H, WRONG_KIND),
+        lambda: preparation.diluent(MG, WRONG_KIND),
+        lambda: preparation.dilution(MG_ML, WRONG_KIND, WRONG_KIND),
+    ],
+)
+def test_a_wrong_concentration_is_named(work: Callable[[], object]) -> None:
+    """A public function that is given another quantity says which input it was, and what belongs there."""
+    with pytest.raises(QuantityError, match=r"^concentration must come in a unit such as mg/mL, but 5 mL came\."):
+        work()
+
+
+def test_times_of_drops_are_decimals() -> None:
+    """What is no finite time is refused with what to do."""
+    with pytest.raises(QuantityError, match=r"Up to 10,000 times in seconds were expected\. Mark the drops again\."):
+        gravity.live_count([Decimal(0), Decimal(1), Decimal("NaN")], Amount(Decimal(20), "gtt/mL"))

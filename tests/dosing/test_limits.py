@@ -165,9 +165,18 @@ def test_a_fluid_has_several_names() -> None:
 
 
 @pytest.mark.parametrize(
-    ("also", "says"), [("b", "must be a list"), ([""], "must be a list"), (["B"], 'name "b" twice')]
+    ("also", "says"),
+    [("b", "must be a list"), ([""], "must be a list"), ([1], "must be a list"), (["B"], 'name "b" twice')],
 )
 def test_other_names_are_checked(also: object, says: str) -> None:
     """A name that is none, or that stands for two things, is refused."""
     with pytest.raises(QuantityError, match=says):
         limits_from({"fluid": {"b": {"also": also}}})
+
+
+@pytest.mark.parametrize("names", [[], "b", [""], [1], None])
+def test_enemies_in_a_line_are_a_list_of_names(names: object) -> None:
+    """A list with nothing in it, or with what is no name, is refused: it would say that all is well."""
+    row = {"names": names, "level": "hard", "source": "made up"}
+    with pytest.raises(QuantityError, match="names must be a list of texts"):
+        limits_from({"drug": {"a": {"not_in_one_line_with": row}}})
