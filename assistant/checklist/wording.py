@@ -11,6 +11,7 @@ from typing import NamedTuple
 
 from assistant.dosing.units import unit
 from assistant.errors import QuantityError
+from assistant.spoken import speech
 
 
 class Designation(NamedTuple):
@@ -42,13 +43,30 @@ ERROR_PRONE: tuple[Designation, ...] = (
         "Write the drug's name in full.",
         JOINT_COMMISSION,
     ),
-    Designation(r"\b\d+(?:,\d{3})*\.0+(?!\d)", "is misread as ten times as much", "Leave the trailing zero out.", ISMP),
+    Designation(
+        r"(?<![\d.])\d+(?:,\d{3})*\.0+(?!\d|\.\d)",
+        "is misread as ten times as much",
+        "Leave the trailing zero out.",
+        ISMP,
+    ),
     Designation(r"(?<![\d.])\.\d", "is misread as ten times as much", "Write a zero before the point.", ISMP),
     Designation(r"[\u00b5\u03bc]g\b|(?<![A-Za-z])ug\b", "is misread as mg", "Write mcg.", ISMP),
     Designation(r"\b(?:cc|CC)\b", "is misread as units or 00", "Write mL.", ISMP),
     Designation(rf"\d{_UNITS}\b", "runs number and unit together", "Put a space between number and unit.", ISMP),
-    Designation(r"(?<![\d.,])\d{4,}(?![\d,])", "is misread by a factor of ten", "Use commas from 1,000 up.", ISMP),
-    Designation(rf"\b{_UNITS}\.(?=\s+[a-z])", "can be read with a 1 at its end", "Leave the full stop out.", ISMP),
+    # A year, a time of day and the number of a room or an order are no quantities.
+    Designation(
+        rf"(?<![\d.,])(?!0)(?!(?:19|20)\d\d(?!\d)(?!\s?(?:{_UNITS}|%)))"
+        r"(?<!room )(?<!Room )(?<!order )(?<!number )(?<!call )(?<!at )\d{4,}(?![\d,])",
+        "is misread by a factor of ten",
+        "Use commas from 1,000 up.",
+        ISMP,
+    ),
+    Designation(
+        rf"(?:(?<=\d)|(?<=\d\s)){_UNITS}\.(?=\s+[a-z])",
+        "can be read with a 1 at its end",
+        "Leave the full stop out.",
+        ISMP,
+    ),
     Designation(r"(?<=\s)[@&](?=\s)", "is misread as 2", "Write at or and.", _MEMORY),
     Designation(r"[<>]\s*\d", "is misread as its opposite, 4 or 7", "Write less than or more than.", _MEMORY),
     Designation(r"\b(?:HS|hs|q\.?h\.?s\.?)\b", "can mean half-strength or bedtime", "Write what is meant.", _MEMORY),
@@ -108,7 +126,11 @@ _UNSPEAKABLE: tuple[tuple[str, str, str], ...] = (
     ),
     (r"https?:\S*|www\.", "is an address and cannot be said", "Put it into sources."),
     (r"[^\s/]+(?:/[^\s/]+)+", "is read out as slash", "Write or, per, or and."),
-    (r"\b(?!IV\b|Dr\b)(?:[A-Z]{2,}|[A-Z]\d+[A-Z])\b", "is an abbreviation that cannot be said", "Write it in words."),
+    (
+        r"\b(?:[A-Z]{2,}|[A-Z]\d+[A-Z])\b",
+        "is an abbreviation that cannot be said",
+        "Write it in words, or give its spoken form in abbreviations.",
+    ),
 )
 
 
@@ -132,7 +154,7 @@ def unspeakable(text: str) -> Iterator[Slip]:
     """Everything in a text that a voice cannot say as it is meant."""
     for pattern, reason, mend in _UNSPEAKABLE:
         for found in dict.fromkeys(match[0] for match in re.finditer(pattern, text)):
-            if not _is_unit(found.rstrip(".,;:?!")):
+            if not _is_unit(found.strip(".,;:?!()\"'")) and not _is_said(found):
                 yield Slip(found, reason, mend)
 
 
@@ -142,3 +164,19 @@ def _is_unit(word: str) -> bool:
         return unit(word).name == word
     except QuantityError:
         return False
+
+
+_WORDS = frozenset(
+    (
+        *("ALL", "ALWAYS", "AND", "DO", "EACH", "IN", "MUST", "NEVER", "NO", "NOT", "OFF", "ON", "ONLY", "OR"),
+        *("STOP", "UP", "YES", "AM", "ID", "OK", "PM", "TV", "UV"),
+    )
+)
+"""Words that are written in capitals for weight, and short forms that are said as they are spelt."""
+
+
+def _is_said(word: str) -> bool:
+    """Capitals that are a word or a numeral, or have a spoken form of their own."""
+    if not word.isupper() or not word.isalnum():
+        return False
+    return word in _WORDS or set(word) <= set("IVX") or speech(word) != word

@@ -79,7 +79,7 @@ FAULTS = [
     (SAY, 'say = "Start the pump at {rate}."', "speakable", 30, "error", "to be filled in"),
     (SAY, 'say = "Start **now**."', "speakable", 30, "error", "markup"),
     (SAY, 'say = "Start bag and/or pump."', "speakable", 30, "error", "slash"),
-    (SAY, 'say = "Check the VTBI."', "speakable", 30, "error", "abbreviation"),
+    (SAY, 'say = "Check the KVO."', "speakable", 30, "error", "abbreviation"),
     (SAY, 'say = "See https://example.org."', "speakable", 30, "error", "address"),
     (SAY, f'{SAY}\nmore = "Give 5 cc."', "error-prone", 31, "error", "units or 00"),
     (SAY, f'{SAY}\nwhy = "Give 5.0 mg."', "error-prone", 31, "error", "ten times"),
@@ -209,11 +209,16 @@ def test_every_designation_names_its_source_and_is_tried() -> None:
         "at 83.3 mL/h",
         "about 2.05 mL",
         "for 10 to 15 seconds",
+        "since 2021, at 0800 or at 1400, in room 1204",
+        "e.g. the bag, i.e. the container",
+        "Do NOT open it; STOP the pump.",
+        "The IV line, a PICC, the VTBI, factor VIII, your ID",
+        "The rate (mL/h) stands first.",
     ],
 )
 def test_right_designations_are_left_alone(text: str) -> None:
     """What the lists recommend is no finding."""
-    assert [slip.found for slip in error_prone(text)] in ([], ["1.0"] if "Version" in text else [])
+    assert [slip.found for slip in error_prone(text)] == []
     assert list(unspeakable(text)) == []
 
 

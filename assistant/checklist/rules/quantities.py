@@ -168,18 +168,21 @@ def waits(step: Step, number: int, bench: Bench) -> Iterator[Complaint]:
             "Write the time in seconds; a longer wait belongs into a session of its own.",
         )
     # "Thirty seconds" is 30 seconds.
-    said = _WAIT.search(_IN_WORDS.sub(lambda word: str(_NUMBERS[word[0].lower()]), step.say))
-    if said is None:
-        return
-    factor = 60 if said[3].lower().startswith("min") else 1
-    bounds = [int(part) * factor for part in said.groups()[:2] if part]
-    if not bounds[0] <= seconds <= bounds[-1]:
+    said = list(_WAIT.finditer(_IN_WORDS.sub(lambda word: str(_NUMBERS[word[0].lower()]), step.say)))
+    if said and not any(_says(seconds, time) for time in said):
         yield error(
             "wait-said",
             "say",
-            f"the line says {said[2]} {said[3]}, and {seconds} seconds are waited for.",
+            f"the line says {said[0][2]} {said[0][3]}, and {seconds} seconds are waited for.",
             "Make them the same.",
         )
+
+
+def _says(seconds: int, time: re.Match[str]) -> bool:
+    """Whether a time that is said, or a range of times, means so many seconds."""
+    factor = 60 if time[3].lower().startswith("min") else 1
+    bounds = [int(part) * factor for part in time.groups()[:2] if part]
+    return bounds[0] <= seconds <= bounds[-1]
 
 
 def _waits_outlast(step: Step, number: int, bench: Bench) -> Iterator[Complaint]:
@@ -220,13 +223,29 @@ def unit_said(step: Step, _number: int, bench: Bench) -> Iterator[Complaint]:
 
 def gives_answer(step: Step, _number: int, bench: Bench) -> Iterator[Complaint]:
     """A line that asks for a number holds none: it could be the right one."""
-    if bench.sheet.checklist.number_asked(step) is None:
+    asked = bench.sheet.checklist.number_asked(step)
+    if asked is None:
         return
     for name, texts in (("say", (step.say,)), ("hint", (step.hint,)), ("stronger", step.stronger)):
-        if any(re.search(r"\d", text) for text in texts):
+        if any(_may_answer(found, asked) for text in texts for found in _NUMBER.finditer(text)):
             yield error(
                 "gives-answer",
                 name,
                 f"{name} holds a number, and the step asks for one.",
                 "Take the number out: it comes from the order.",
             )
+
+
+_NUMBER = re.compile(r"(?P<before>[A-Za-z]+ )?(?P<number>\d[\d.,]*)(?P<behind>\s?%|[ -]?[A-Za-z/]+)?")
+_NUMBERED = frozenset({"bag", "pump", "line", "channel", "step", "page", "port", "bed", "bottle", "syringe", "second"})
+
+
+def _may_answer(found: re.Match[str], asked: NumberAsked) -> bool:
+    """Whether a number in a text could be what is asked for: not a strength, a numbered thing or another quantity."""
+    behind = (found["behind"] or "").strip(" -")
+    if behind == "%" or (found["before"] or "").strip().lower() in _NUMBERED:
+        return False
+    try:
+        return unit(canonical(behind)).kind == unit_kind(asked)
+    except QuantityError:
+        return True
