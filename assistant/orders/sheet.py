@@ -62,12 +62,19 @@ def instructors_sheet(order: Order) -> str:
     lines += ["", "Answer key"]
     for entry in answer_key(order).values():
         value = entry.value if isinstance(entry.value, str) else show(Amount(entry.value, entry.unit or ""))
-        lines.append(f"{entry.name}: {value}")
+        lines.append(f"{_in_words(entry.name)}: {value}")
         lines += [f"    {line}" for line in entry.working]
-    lines += ["", f"Planted: {order.planted or 'nothing'}"]
+    lines += ["", f"Planted: {order.planted}" if order.planted else "What it teaches"]
     lines += [order.teaching] if order.teaching else []
     lines += ["", "Sources", *order.sources, "", _CAUTION]
     return "\n".join(lines) + "\n"
+
+
+def _in_words(name: str) -> str:
+    """A name of the key as an instructor reads it: ``primary.vtbi`` is "Primary, volume to be infused"."""
+    part, _, what = name.partition(".")
+    what = "volume to be infused" if what == "vtbi" else what.replace("_", " ")
+    return f"{part.replace('_', ' ').capitalize()}, {what}"
 
 
 def _shown(value: str | Amount) -> str:

@@ -33,8 +33,8 @@ def test_both_sheets_by_default(call: Call) -> None:
     code, out, _ = call(*PRIMARY, "--level", "2")
     learner, mark, instructor = out.partition("instructor's sheet")
     assert code == 0 and mark
-    assert "primary.rate" not in learner and "On the stand" in learner and "use by" in learner
-    assert "primary.rate: " in instructor and "Planted: nothing" in instructor and "Sources" in instructor
+    assert "Primary, rate" not in learner and "On the stand" in learner and "use by" in learner
+    assert "Primary, rate: " in instructor and "Nothing is planted" in instructor and "Sources" in instructor
     assert call(*PRIMARY, "--level", "2", "--print")[1] == out
 
 
