@@ -9,7 +9,8 @@ from assistant.cli.screen import printable
 from assistant.dosing import Agrees, CannotCheck, Disagrees, compare
 from assistant.dosing.amount import Amount, parse_amount
 from assistant.dosing.declared import Form
-from assistant.dosing.limits import Finding, Level, Limits, limits_from, worst
+from assistant.dosing.limits import Finding, Level, Limits, worst
+from assistant.dosing.limits_file import limits_from
 from assistant.dosing.strength import parse_concentration
 from assistant.errors import QuantityError, UsageError
 

@@ -9,12 +9,10 @@ from enum import StrEnum
 from fractions import Fraction
 
 from assistant.dosing import units
-from assistant.dosing.amount import Amount, parse_amount, show
+from assistant.dosing.amount import Amount, show
 from assistant.dosing.body import kilograms
 from assistant.dosing.dose_rate import mean_dose_rate
-from assistant.dosing.outside import told
 from assistant.dosing.result import Measure, tell, tell_exact
-from assistant.errors import QuantityError
 
 
 class Level(StrEnum):
@@ -41,17 +39,6 @@ class Kind(StrEnum):
     LOWEST_DOSE = "lowest_usual_dose"
 
 
-_ALSO = "also"
-_INCOMPATIBLE = "not_in_one_line_with"
-_UNIT_KINDS: Mapping[Kind, tuple[str, ...]] = {
-    Kind.HIGHEST_RATE: ("rate",),
-    Kind.LOWEST_RATE: ("rate",),
-    Kind.HIGHEST_DOSE_RATE: ("dose rate", "dose rate per weight"),
-    Kind.SHORTEST_TIME: ("duration",),
-    Kind.HIGHEST_CONCENTRATION: ("concentration",),
-    Kind.HIGHEST_DOSE: ("mass", "dose"),
-    Kind.LOWEST_DOSE: ("mass", "dose"),
-}
 _AT_LEAST = (Kind.LOWEST_RATE, Kind.SHORTEST_TIME, Kind.LOWEST_DOSE)
 
 
@@ -124,12 +111,12 @@ class Limits:
 
     def entry(self, name: str) -> Entry | None:
         """What is known of a fluid or drug by any of its names, without regard to capitals."""
-        return self.entries.get(_key(name))
+        return self.entries.get(key_of(name))
 
     def _names(self, name: str) -> frozenset[str]:
         """Every name of what this name stands for, as they are compared."""
         entry = self.entry(name)
-        return frozenset({_key(name)}) | (entry.also | {_key(entry.name)} if entry else frozenset())
+        return frozenset({key_of(name)}) | (entry.also | {key_of(entry.name)} if entry else frozenset())
 
     def check(
         self,
@@ -244,98 +231,6 @@ def _judge(name: str, about: str, given: Measure, limit: Limit, weight: Measure 
     )
 
 
-def limits_from(table: Mapping[str, object]) -> Limits:
-    """Read the table of limits.
-
-    Args:
-        table: tables ``drug`` and ``fluid`` by name, each limit a table ``{ value, level, source }`` (or a
-            list of them), with ``also``, a list of other names; tables ``policy`` by name with
-            ``{ value, source }``.
-
-    Raises:
-        QuantityError: a field is missing, unknown or wrong; the sentence names its place.
-    """
-    entries: dict[str, Entry] = {}
-    for group in ("drug", "fluid"):
-        for name, given in _table(table.get(group, {}), group).items():
-            entry = _entry(name, _table(given, name))
-            for key in (_key(name), *sorted(entry.also)):
-                if key in entries:
-                    raise QuantityError(f'The limits name "{told(key)}" twice.', "Leave one of the two.")
-                entries[key] = entry
-    policies = {
-        name: Policy(name, _amount(one, name, ("duration",)), _text(one, "source", name))
-        for name, given in _table(table.get("policy", {}), "policy").items()
-        for one in (_table(given, name),)
-    }
-    for name in table:
-        if name not in ("drug", "fluid", "policy"):
-            raise QuantityError(f'The limits have no part "{told(name)}".', "Parts are drug, fluid and policy.")
-    return Limits(entries, policies)
-
-
-def _entry(name: str, given: Mapping[str, object]) -> Entry:
-    limits: list[Limit] = []
-    incompatible: dict[str, tuple[Level, str]] = {}
-    also = _names_of(given.get(_ALSO, []), f"{told(name)}, {_ALSO}", empty=True)
-    for field, found in given.items():
-        if field == _ALSO:
-            continue
-        place = f"{told(name)}, {told(field)}"
-        for one in found if isinstance(found, list) else [found]:
-            row = _table(one, place)
-            if unknown := set(row) - {"value", "level", "source", "names"}:
-                raise QuantityError(f'{place} has no field "{told(min(unknown))}".', "Use value, level and source.")
-            level, source = _level(row, place), _text(row, "source", place)
-            if field == _INCOMPATIBLE:
-                names = _names_of(row.get("names"), f"{place}: names")
-                incompatible |= {_key(n): (level, source) for n in names}
-                continue
-            if field not in list(Kind):
-                raise QuantityError(f"{place} is no limit known here.", f"Use one of: {', '.join(Kind)}.")
-            kind = Kind(field)
-            limits.append(Limit(kind, _amount(row, place, _UNIT_KINDS[kind]), level, source))
-    return Entry(name, tuple(limits), incompatible, frozenset(map(_key, also)))
-
-
-def _names_of(given: object, place: str, *, empty: bool = False) -> list[str]:
-    if not isinstance(given, list) or not (given or empty) or not all(isinstance(n, str) and n for n in given):
-        raise QuantityError(f"{place} must be a list of texts.", 'Write names = ["..."].')
-    return given
-
-
-def _key(name: str) -> str:
+def key_of(name: str) -> str:
+    """A name as it is compared: without regard to capitals and spaces."""
     return " ".join(name.casefold().split())
-
-
-def _table(given: object, place: str) -> Mapping[str, object]:
-    if not isinstance(given, Mapping):
-        raise QuantityError(f"{place} must be a table.", "Write { value = ..., level = ..., source = ... }.")
-    return given
-
-
-def _text(row: Mapping[str, object], name: str, place: str) -> str:
-    found = row.get(name)
-    if not isinstance(found, str) or not found.strip():
-        raise QuantityError(f"{place} lacks {name}.", f'Write {name} = "...".')
-    return found.strip()
-
-
-def _level(row: Mapping[str, object], place: str) -> Level:
-    levels = {"soft": Level.SOFT, "hard": Level.HARD}
-    found = levels.get(_text(row, "level", place))
-    if found is None:
-        raise QuantityError(f"{place}: level must be soft or hard.", 'Write level = "soft".')
-    return found
-
-
-def _amount(row: Mapping[str, object], place: str, kinds: tuple[str, ...]) -> Amount:
-    text = _text(row, "value", place)
-    try:
-        amount = parse_amount(text)
-    except QuantityError as cause:
-        raise QuantityError(f"{place}: {cause.what}", cause.remedy) from cause
-    signature = units.unit(amount.unit).signature
-    if amount.value <= 0 or not any(signature in units.QUANTITIES[kind] for kind in kinds):
-        raise QuantityError(f"{place} must be a {kinds[0]} above zero, but {show(amount)} came.", "Look at the unit.")
-    return amount

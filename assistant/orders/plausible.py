@@ -4,7 +4,8 @@ from functools import lru_cache
 
 from assistant.checklist.library import library_folder
 from assistant.checklist.paper_file import read_paper
-from assistant.dosing.limits import Finding, Level, Limits, limits_from
+from assistant.dosing.limits import Finding, Level, Limits
+from assistant.dosing.limits_file import limits_from
 from assistant.dosing.strength import concentration
 from assistant.errors import QuantityError
 from assistant.orders.model import Order

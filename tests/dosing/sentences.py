@@ -16,7 +16,7 @@ from assistant.dosing.clock import Moment, parse_start
 from assistant.dosing.course_file import course_from
 from assistant.dosing.course_picture import picture
 from assistant.dosing.formulas import FORMULAS, Answer, Form, solve
-from assistant.dosing.limits import limits_from
+from assistant.dosing.limits_file import limits_from
 from assistant.dosing.rounding import parse_rounding
 from assistant.dosing.units import unit
 from assistant.errors import QuantityError

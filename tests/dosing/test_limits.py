@@ -7,7 +7,8 @@ from typing import Any
 import pytest
 
 from assistant.dosing import parse_amount, parse_concentration
-from assistant.dosing.limits import Kind, Level, Limits, limits_from, worst
+from assistant.dosing.limits import Kind, Level, Limits, worst
+from assistant.dosing.limits_file import limits_from
 from assistant.errors import QuantityError
 
 _FILE = Path(__file__).parents[2] / "checklists" / "limits.toml"

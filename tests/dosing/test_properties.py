@@ -29,7 +29,7 @@ from assistant.dosing.course import Pause, Primary, RateChange, Secondary, cours
 from assistant.dosing.course_file import course_from
 from assistant.dosing.course_picture import picture
 from assistant.dosing.formulas import FORMULAS, solve
-from assistant.dosing.limits import limits_from
+from assistant.dosing.limits_file import limits_from
 from assistant.dosing.rounding import Direction, Rounding, parse_rounding
 from assistant.dosing.units import SIMPLE_UNITS, convert, unit
 from assistant.errors import QuantityError
