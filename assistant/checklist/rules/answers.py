@@ -90,37 +90,11 @@ def choices(step: Step, _number: int, bench: Bench) -> Iterator[Complaint]:
         for way in (choice, *asked.phrases.get(choice, ()))
     ]
     for _choice, way, words in said:
-        if not words:
-            yield error("hearable", "expect", f"{quoted(way)} holds nothing that can be said.", "Write it in words.")
-        elif re.search(r"[^a-z' ]", words):
-            yield error(
-                "hearable", "expect", f"{quoted(way)} holds a sign that no recogniser writes.", "Write it in words."
-            )
-        elif any(not re.search(r"[aeiouy]", word) for word in words.split()):
-            yield error(
-                "hearable", "expect", f"{quoted(way)} holds a short form that is no word.", "Write it in words."
-            )
-        elif len(words) == 1:
-            yield warning(
-                "hearable", "expect", f"{quoted(way)} is a letter, and letters are not heard apart.", "Use a word."
-            )
-        elif len(words.split()) > LONGEST_CHOICE_WORDS:
-            yield warning(
-                "hearable", "expect", f"{quoted(way)} is too long to be repeated word for word.", "Say it shorter."
-            )
+        yield from _can_be_heard(way, words, bench)
         meaning = interpret(words, ConfirmExpected()) if words else None
         if isinstance(meaning, Answer) and meaning.kind in (Kind.COMMAND, Kind.CONFIRM, Kind.DONE):
             kind = "a command" if meaning.kind is Kind.COMMAND else f"understood as {meaning.value}"
             yield error("answers-clash", "expect", f"{quoted(way)} is {kind} at any step.", "Use other words for it.")
-        for name, known in bench.known.vocabularies.items():
-            unheard = [word for word in words.split() if word not in known]
-            if unheard:
-                yield warning(
-                    "hearable",
-                    "expect",
-                    f"the recogniser {name} has no word {quoted(unheard[0])}.",
-                    "Use another word, or add a phrase that it can hear.",
-                )
     for choice in dict.fromkeys(name for name in asked.choices if asked.choices.count(name) > 1):
         yield error("answers-clash", "expect", f"{quoted(choice)} stands among the choices twice.", "Take one out.")
     for (one, way, words), (other, other_way, other_words) in combinations(said, 2):
@@ -136,6 +110,36 @@ def choices(step: Step, _number: int, bench: Bench) -> Iterator[Complaint]:
                 "expect",
                 f"{quoted(way)} and {quoted(other_way)} sound alike.",
                 "Use words that differ from their first sound on.",
+            )
+
+
+def _can_be_heard(way: str, words: str, bench: Bench) -> Iterator[Complaint]:
+    """Whether a recogniser can write a choice: in words, few and long enough, that it knows."""
+    fault = mend = ""
+    if not words:
+        fault, mend = "holds nothing that can be said", "Write it in words."
+    elif re.search(r"[^a-z' ]", words):
+        fault, mend = "holds a sign that no recogniser writes", "Write it in words."
+    elif any(not re.search(r"[aeiouy]", word) for word in words.split()):
+        fault, mend = "holds a short form that is no word", "Write it in words."
+    if fault:
+        yield error("hearable", "expect", f"{quoted(way)} {fault}.", mend)
+    elif len(words) == 1:
+        yield warning(
+            "hearable", "expect", f"{quoted(way)} is a letter, and letters are not heard apart.", "Use a word."
+        )
+    elif len(words.split()) > LONGEST_CHOICE_WORDS:
+        yield warning(
+            "hearable", "expect", f"{quoted(way)} is too long to be repeated word for word.", "Say it shorter."
+        )
+    for name, known in bench.known.vocabularies.items():
+        unheard = [word for word in words.split() if word not in known]
+        if unheard:
+            yield warning(
+                "hearable",
+                "expect",
+                f"the recogniser {name} has no word {quoted(unheard[0])}.",
+                "Use another word, or add a phrase that it can hear.",
             )
 
 
