@@ -101,25 +101,29 @@ TABLE: dict[tuple[State, Input], Rule] = {
     (_READING, Input.CORRECT): _rule("ask_anew", _ASKING, _REASON),
     (_READING, Input.BACK): _rule("ask_anew", _ASKING, _REASON),
     (_READING, Input.WOKE): _rule("remind", _READING, _ASKING),
+    # What only the instructor may go on with is asked anew.
+    (_READING, Input.RESUMED): _rule("resume", _READING, _ASKING),
     # Why a step does not apply.
     (_REASON, Input.TEXT): _rule("take_words", _READING),
     (_REASON, Input.BACK): _rule("drop_reason", _ASKING),
     (_REASON, Input.CORRECT): _rule("drop_reason", _ASKING),
     (_REASON, Input.WOKE): _rule("remind", _REASON, _ASKING),
-    # A timed wait: the clock closes it.
+    (_REASON, Input.RESUMED): _rule("resume", _REASON, _ASKING),
+    # A timed wait: the clock closes it; its time may have come while the attempt lay still.
     (_WAITING, Input.WOKE): _rule("end_wait", _ASKING, _FINISHED),
     (_WAITING, Input.YES): _rule("tell_time_left", _WAITING),
     (_WAITING, Input.DONE): _rule("tell_time_left", _WAITING),
     (_WAITING, Input.NO): _rule("restart_wait", _ASKING),
     (_WAITING, Input.BACK): _rule("restart_wait", _ASKING),
     (_WAITING, Input.CORRECT): _rule("restart_wait", _ASKING),
+    (_WAITING, Input.RESUMED): _rule("resume", _WAITING, _ASKING, _FINISHED),
     # The instructor's own words, until "go on".
     (_INSTRUCTOR, Input.CHOICE): _rule("heed_instructor", _INSTRUCTOR, _ASKING, _REASON, _FINISHED),
     (_INSTRUCTOR, Input.GO_ON): _rule("return_from_pause", *_UNDER_WAY, _PAUSED, _STOPPING, _FINISHED),
     (_INSTRUCTOR, Input.WOKE): _rule("note_wait_over", _INSTRUCTOR),
     (_INSTRUCTOR, Input.RESUMED): _rule("resume", *_UNDER_WAY, _PAUSED, _STOPPING, _FINISHED),
     # A pause.
-    (_PAUSED, Input.GO_ON): _rule("return_from_pause", *_UNDER_WAY, _INSTRUCTOR, _FINISHED),
+    (_PAUSED, Input.GO_ON): _rule("return_from_pause", *_UNDER_WAY, _FINISHED),
     (_PAUSED, Input.YES): _rule("tell_paused", _PAUSED),
     (_PAUSED, Input.DONE): _rule("tell_paused", _PAUSED),
     (_PAUSED, Input.NO): _rule("tell_paused", _PAUSED),
@@ -167,8 +171,3 @@ for _state in LIVE:
 TABLE[_STOPPING, Input.STOP] = _rule("stop", _FINISHED)
 # Never at one word: closing is offered only after a stop, since it cannot be taken back.
 TABLE[_STOPPING, Input.CLOSE] = _rule("close_early", _FINISHED)
-# What only the instructor may go on with is asked anew.
-TABLE[_REASON, Input.RESUMED] = _rule("resume", _REASON, _ASKING)
-TABLE[_READING, Input.RESUMED] = _rule("resume", _READING, _ASKING)
-# The time of a wait may have come while the attempt lay still.
-TABLE[_WAITING, Input.RESUMED] = _rule("resume", _WAITING, _ASKING, _FINISHED)

@@ -1,5 +1,7 @@
 """How steps and attempts are judged, in tables; and how an attempt ends before its end."""
 
+from decimal import Decimal
+
 import pytest
 
 from assistant.checklist.model import NumberAsked, PassRule, Step
@@ -114,7 +116,7 @@ def test_the_threshold_of_the_checklist_decides():
 )
 def test_a_counted_number_may_differ_as_the_checklist_says(stated, agrees):
     """Within the allowance and inside the range agrees; the range is never told."""
-    asked = NumberAsked(kind="number", unit="mL/h", lowest=10, highest="20.5")
+    asked = NumberAsked(kind="number", unit="mL/h", lowest=Decimal(10), highest=Decimal("20.5"))
     lived = begin(checklist=with_step("rate", expect=asked))
     lived.do(SMOOTH[:5])
     lived.type(stated, "yes")
@@ -137,7 +139,9 @@ WITHIN = [
 @pytest.mark.parametrize(("stated", "within", "highest", "agrees"), WITHIN)
 def test_what_is_counted_may_differ_by_the_allowance_of_the_step(stated, within, highest, agrees):
     """Both ends of the allowance count; a range holds beside it; an amount in another unit is converted."""
-    asked = NumberAsked(kind="number", unit="mL/h", key="primary.rate", within=within, highest=highest)
+    asked = NumberAsked(
+        kind="number", unit="mL/h", key="primary.rate", within=Decimal(within), highest=highest and Decimal(highest)
+    )
     lived = begin(checklist=with_step("rate", expect=asked))
     lived.do(SMOOTH[:5])
     lived.type(stated, "yes")
