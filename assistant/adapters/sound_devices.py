@@ -18,6 +18,9 @@ from assistant.errors import DeviceError
 
 CLOSE_LIMIT_S = 0.8
 """Longest wait for a stream to close; a driver whose device is gone may never answer."""
+INPUT_BLOCK_S = 0.02
+"""Sound of a microphone comes in blocks of this length: left to the driver they are so short that passing them on
+takes more of the processor than hearing does."""
 _LOCK_LIMIT_S = 4.0
 _COMMON_RATES_HZ = (48_000, 44_100, 16_000)
 
@@ -168,7 +171,7 @@ class SoundDevices:
             device = self.microphone(name)
             library = self._portaudio()
             kind = library.RawInputStream
-            return self._opened(kind, device, device.inputs, device.rate_hz, callback, finished)
+            return self._opened(kind, device, device.inputs, device.rate_hz, callback, finished, INPUT_BLOCK_S)
 
     def open_output(self, name: str | None, callback: OutputCallback, finished: Callable[[], None]) -> OpenStream:
         """Open a loudspeaker at its own rate, mono where it can, 16-bit, and let sound flow.
@@ -220,6 +223,7 @@ class SoundDevices:
         own_rate_hz: int,
         callback: Callable[[Any, int, Any, Any], None],
         finished: Callable[[], None],
+        block_s: float = 0.0,
     ) -> OpenStream:
         library = self._portaudio()
         failure: Exception | None = None
@@ -232,6 +236,7 @@ class SoundDevices:
                         device=device.index,
                         samplerate=rate_hz,
                         channels=channels,
+                        blocksize=round(block_s * rate_hz),
                         dtype="int16",
                         callback=callback,
                         finished_callback=finished,
