@@ -10,7 +10,7 @@ from collections.abc import Callable, Iterator
 from assistant.checklist.finding import Bench, Complaint, Finding, Known, Severity, error, warning
 from assistant.checklist.library import nearest, quoted
 from assistant.checklist.load import Sheet
-from assistant.checklist.model import Step
+from assistant.checklist.model import Checklist, Step
 from assistant.checklist.rules import answers, path, quantities, reasons, texts
 from assistant.errors import AssistantError
 
@@ -50,16 +50,17 @@ def from_error(fault: AssistantError, file: str) -> Finding:
     return Finding(located["file"], int(located["line"]), "loads", Severity.ERROR, located["what"], fault.remedy)
 
 
-def lint(sheet: Sheet, known: Known) -> tuple[Finding, ...]:
+def lint(sheet: Sheet, known: Known, installed: Checklist | None = None) -> tuple[Finding, ...]:
     """Every finding, in the order of files and lines.
 
     Args:
         sheet: a checklist that loads.
         known: what it may refer to.
+        installed: the library's checklist of the same name, where this is another file.
     """
     findings = [
         Finding(str(sheet.paper.path), sheet.paper.line_of(c.way), c.rule, c.severity, c.what, c.mend)
-        for c in _head(sheet, known)
+        for c in (*_head(sheet, known), *_unraised(sheet, installed))
     ]
     bench = Bench.of(sheet, known)
     for number, step in enumerate(sheet.checklist.steps):
@@ -93,4 +94,16 @@ def _head(sheet: Sheet, known: Known) -> Iterator[Complaint]:
             "version",
             f"{quoted(checklist.version)} is no version of three numbers.",
             'Write it like "1.0.0", and raise it with every change.',
+        )
+
+
+def _unraised(sheet: Sheet, installed: Checklist | None) -> Iterator[Complaint]:
+    """A changed copy of an installed checklist has a version of its own, or records could not be told apart."""
+    checklist = sheet.checklist
+    if installed and installed.version == checklist.version and installed.steps != checklist.steps:
+        yield warning(
+            "version",
+            "version",
+            f"the steps differ from the library's {checklist.name}, and both are version {checklist.version}.",
+            "Raise the version.",
         )

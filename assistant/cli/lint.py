@@ -11,6 +11,7 @@ from assistant.checklist.includes import parts_in
 from assistant.checklist.lint import from_error, lint
 from assistant.checklist.load import read_sheet
 from assistant.checklist.mending import mend
+from assistant.checklist.model import Checklist
 from assistant.checklist.paper_file import read_paper
 from assistant.checklist.rules.listing import RULES
 from assistant.cli.screen import say_line, tell, write_json
@@ -87,8 +88,17 @@ def findings_of(file: str, known: Known) -> tuple[Finding, ...]:
         return order
     sheet, faults = read_sheet(file)
     if sheet is not None:
-        return lint(sheet, known)
+        return lint(sheet, known, _installed(sheet.paper.path))
     return tuple(sorted((from_error(fault, file) for fault in faults), key=lambda found: (found.file, found.line)))
+
+
+def _installed(path: Path) -> Checklist | None:
+    """The library's checklist of the same name, where the file is another one."""
+    own = library.library_folder() / path.name
+    if not own.is_file() or path.resolve() == own.resolve() or path.stem in library.NO_CHECKLISTS:
+        return None
+    sheet, _faults = read_sheet(str(own))
+    return sheet.checklist if sheet else None
 
 
 def _files(given: str) -> list[str]:

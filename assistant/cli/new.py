@@ -96,7 +96,8 @@ def run(arguments: argparse.Namespace) -> int:
     for found in findings:
         tell(f"line {found.line}: {found.severity} {found.rule}: {found.what} {found.mend}")
     called = name if arguments.folder is None else path
-    tell(f"{len(draft.steps)} steps. Next: checkoff lint {called} --strict; checkoff rehearse {called}")
+    count = len(draft.steps)
+    tell(f"{count} {'step' if count == 1 else 'steps'}. Next: checkoff lint {called}; checkoff rehearse {called}")
     return 0
 
 
@@ -173,8 +174,7 @@ def _expect(kind: str) -> dict[str, object]:
 
 
 def _ask(question: str, default: str) -> str:
-    tell(f"{question} [{default}]" if default else question)
-    return " ".join(sys.stdin.readline(2000).split()) or default
+    return _answer(question, default)[0]
 
 
 def _needed(question: str) -> str:
@@ -195,10 +195,18 @@ def _choose(question: str, known: list[str], default: str) -> str:
 def _matching(question: str, pattern: str, default: str, what: str) -> str:
     """Ask until the answer is of the form; a file that answers wrongly ends it, since the rest would be shifted."""
     while True:
-        given = _ask(question, default)
+        given, ended = _answer(question, default)
         if re.fullmatch(pattern, given):
             return given
-        remedy = f"Give {what}."
+        if ended:
+            raise UsageError(f"The answers end before: {question}.", "Give an answer to each question.")
         if not sys.stdin.isatty():
-            raise UsageError(f"{library.quoted(given)} does not answer: {question}.", remedy)
-        tell(remedy)
+            raise UsageError(f"{library.quoted(given)} does not answer: {question}.", f"Give {what}.")
+        tell(f"Give {what}.")
+
+
+def _answer(question: str, default: str) -> tuple[str, bool]:
+    """The answer, and whether input has ended."""
+    tell(f"{question} [{default}]" if default else question)
+    line = sys.stdin.readline(2000)
+    return " ".join(line.split()) or default, not line

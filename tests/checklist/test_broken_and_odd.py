@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 
 from assistant.checklist.finding import Finding, Known, Severity
+from assistant.checklist.library import library_folder
 from assistant.checklist.mending import mend
 from assistant.checklist.rules.listing import RULES
 from assistant.cli.lint import findings_of
@@ -141,6 +142,19 @@ def test_a_short_run_of_the_fuzz_holds() -> None:
     counts = fuzz(seconds=60, seed=3, cases=40)
     assert counts["refused"] + counts["warned"] + counts["clean"] == 40
     assert counts["refused"] < 40
+
+
+def test_a_changed_copy_of_the_librarys_needs_a_new_version(tmp_path: Path) -> None:
+    """A copy under the same name and version whose steps differ is told; with another version it is not."""
+    text = (library_folder() / "primary-line.toml").read_text(encoding="utf-8")
+    version = re.search(r'version = "(.*)"', text)
+    assert version
+    changed = text.replace('say = "Start the infusion."', 'say = "Start it."')
+    assert changed != text
+    path = tmp_path / "primary-line.toml"
+    for written, rules in ((text, []), (changed, ["version"]), (changed.replace(version[1], "99.0.0"), [])):
+        path.write_text(written, encoding="utf-8")
+        assert [finding.rule for finding in findings_of(str(path), KNOWN) if finding.rule == "version"] == rules
 
 
 def test_the_rules_are_listed(capsys: pytest.CaptureFixture[str]) -> None:

@@ -122,6 +122,7 @@ def test_a_part_can_stand_for_steps(own_folder: Path, monkeypatch: pytest.Monkey
         ("primary-line", "", 1, "would hide it"),
         ("empty", "", 1, "no steps"),
         ("wrong", "\n" * 5 + "Hang it.\n\nmaybe\n", 2, '"maybe" does not answer'),
+        ("ended", "\n" * 5 + "Is it clear?\n", 2, "The answers end before: What to do"),
     ],
 )
 def test_new_refuses(
