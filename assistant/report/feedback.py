@@ -68,6 +68,8 @@ def _went_well(reached: Sequence[StepLine], numbers: Sequence[NumberLine]) -> li
 
 def _share(some: int, of: int, what: str, one: str, more: str) -> str:
     plural = what.replace("number or label", "numbers and labels") if "number" in what else f"{what}s"
+    if some == of == 2:
+        return f"Both {plural} {more}."
     if some == of:
         return f"The one {what} {one}." if of == 1 else f"All {of} {plural} {more}."
     return f"{some} of {of} {plural} {one if some == 1 else more}."
