@@ -9,6 +9,7 @@ from typing import BinaryIO
 
 from assistant.errors import RecordError
 from assistant.record.chain import BrokenError, Chain, Problem, Signature, follow
+from assistant.record.entry import ERASED
 from assistant.record.paths import shown
 from assistant.record.sound import SoundTrail
 
@@ -125,7 +126,8 @@ def _followed(
             for entry in follow(chain, stream):
                 if entries is not None:
                     entries.append(entry.fields)
-                trail.take(entry.sequence, entry.fields)
+                if "sound" in entry.fields or entry.fields.get("kind") == ERASED:
+                    trail.take(entry.sequence, entry.fields)
                 if head is not None and entry.digest == head.lower():
                     reached = entry.sequence
                 if keys is not None and chain.signatures and stranger is None:
