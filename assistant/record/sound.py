@@ -9,6 +9,7 @@ import os
 import re
 import stat
 from collections.abc import Iterable, Mapping
+from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -113,7 +114,7 @@ def erase_files(record: Path) -> int:
             if _NAME.fullmatch(path.name):
                 path.unlink()
                 count += 1
-        if count:
+        with suppress(OSError):  # something else lies in it, or it was never made: the sound is gone all the same
             folder.rmdir()
     except OSError as cause:
         raise RecordError(

@@ -163,10 +163,12 @@ def sealed_with_sound(path, file="0001.flac", content=b"fLaC", days_old=0):
 def test_erasure_behind_a_seal_needs_no_key(tmp_path, capsys):
     """A learner's wish does not wait for an instructor's key; the sealed record still holds."""
     path = sealed_with_sound(tmp_path / "a.jsonl")
+    (sound_folder(path) / "notes.txt").write_text("Not ours.", encoding="utf-8")
     assert verify(path).ok
     assert here(capsys, "erase-sound", str(path), "--json").last == {"file": str(path), "erased": 1}
     assert verify(path).ok
     assert here(capsys, "verify", str(path)).code == 0
+    assert [left.name for left in sound_folder(path).iterdir()] == ["notes.txt"], "only sound is erased"
 
 
 @pytest.mark.parametrize(
