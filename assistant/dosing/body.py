@@ -18,7 +18,7 @@ _WIDE = Context(prec=40)
 
 
 def kilograms(weight: Measure, *, adult: bool = False) -> Fraction:
-    """A body weight in kg, checked for sense.
+    """A body weight in kilograms, checked for sense.
 
     Args:
         weight: kg, g or lb.
@@ -46,7 +46,7 @@ def light_for_an_adult(weight: Measure) -> bool:
 
 
 def body_weight(weight: Measure, *, adult: bool = False, rounding: Rounding = TENTH) -> Result:
-    """A body weight in kg.
+    """A body weight in kilograms.
 
     Args:
         weight: kg, g or lb.
@@ -151,22 +151,22 @@ def _gehan_george(height: Fraction, kilos: Fraction) -> Fraction:
 AREA_FORMULAS: dict[str, tuple[Callable[[Fraction, Fraction], Fraction], str, str]] = {
     "mosteller": (
         _mosteller,
-        "square root of (height in cm \u00d7 weight in kg \u00f7 3,600)",
+        "square root of (height in centimetres \u00d7 weight in kilograms \u00f7 3,600)",
         "Mosteller, New England Journal of Medicine 1987; 317: 1098 (from memory)",
     ),
     "du bois": (
         _du_bois,
-        "0.007184 \u00d7 height in cm to the power 0.725 \u00d7 weight in kg to the power 0.425",
+        "0.007184 \u00d7 height in centimetres to the power 0.725 \u00d7 weight in kilograms to the power 0.425",
         "Du Bois and Du Bois, Archives of Internal Medicine 1916; 17: 863 (from memory)",
     ),
     "haycock": (
         _haycock,
-        "0.024265 \u00d7 height in cm to the power 0.3964 \u00d7 weight in kg to the power 0.5378",
+        "0.024265 \u00d7 height in centimetres to the power 0.3964 \u00d7 weight in kilograms to the power 0.5378",
         "Haycock, Schwartz and Wisotsky, Journal of Pediatrics 1978; 93: 62 (from memory)",
     ),
     "gehan and george": (
         _gehan_george,
-        "0.0235 \u00d7 height in cm to the power 0.42246 \u00d7 weight in kg to the power 0.51456",
+        "0.0235 \u00d7 height in centimetres to the power 0.42246 \u00d7 weight in kilograms to the power 0.51456",
         "Gehan and George, Cancer Chemotherapy Reports 1970; 54: 225 (from memory)",
     ),
 }

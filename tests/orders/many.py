@@ -65,8 +65,9 @@ def faults_of(order: Order, fault: Fault | None) -> list[str]:
         found.append(f"limits: {[one.sentence for one in outside]}")
     if order.planted != fault or (order.teaching == NOTHING_PLANTED) != (fault is None):
         found.append(f"planted {order.planted}, wanted {fault}")
-    if bool(_stops(order)) != (fault is not None):
-        found.append(f"to be noticed: {_stops(order)}")
+    stops = _stops(order) | {one.about for one in outside}
+    if bool(stops) != (fault is not None):
+        found.append(f"to be noticed: {stops}")
     key = answer_key(order)
     for name, entry in key.items():
         if not entry.value and name != "running.remaining":
@@ -80,7 +81,7 @@ def faults_of(order: Order, fault: Fault | None) -> list[str]:
 
 
 def _stops(order: Order) -> set[str]:
-    """What a learner who looks and reckons could notice, worked out without the planting."""
+    """What a learner who looks at order and labels could notice, worked out without the planting."""
     seen: set[str] = set()
     labels, hung = order.labels(), order.hung
     ordered = {
@@ -95,8 +96,7 @@ def _stops(order: Order) -> set[str]:
     seen |= {"illegible" for line in order.sentences() if "cannot be read" in line}
     avoid = {drug.name: drug.avoid for drug in shelf().drugs}
     drugs = [part.drug for part in (order.secondary, order.second_secondary) if part is not None]
-    seen |= {"allergy" for drug in drugs if set(avoid[drug]) & set(order.patient.allergies)}
-    return seen | {"limit" for _ in beyond(order, table())}
+    return seen | {"allergy" for drug in drugs if set(avoid[drug]) & set(order.patient.allergies)}
 
 
 def plain_sums(order: Order) -> dict[str, Decimal]:
@@ -163,6 +163,8 @@ def look_at(count: int) -> tuple[int, Counter[str], list[str]]:
             wrong += [f"{order.code} {kind} level {level}: {what}" for what in faults_of(order, fault)]
         planted[fault or "none"] += len(orders)
         looked += len(orders)
+        if looked % 10_000 < CLASS <= looked:
+            sys.stderr.write(f"{looked:,} looked at, {len(wrong)} wrong\n")
         if looked >= count:
             return looked, planted, wrong
     raise AssertionError("the classes have no end")
