@@ -152,7 +152,7 @@ class Conversation:
         self._is_pressed = False
         if self._press_to_talk and self._ear is not None:
             self._ear.mute()
-        if listen.wanted:
+        if listen.wanted and not self._press_to_talk:
             self._sound(Signal.LISTENING)
         if self._talk_over or not self._speaking:
             self._open_ear()

@@ -133,7 +133,7 @@ def latency(minutes: float) -> dict:
 def cuts(repeats: int, pause_s: float) -> dict:
     """Numbers with a pause inside them: in how many was only a part taken as an answer?"""
     found = {}
-    for name, fixed_s in (("by_meaning", None), ("fixed_800_ms", 0.8), ("fixed_500_ms", 0.5)):
+    for name, fixed_s in (("by_meaning", None), ("fixed_800_ms", 0.8)):
         counts = {"utterances": 0, "cut": 0, "right": 0, "not_understood": 0, "wrong": 0}
         with _ear(fixed_s=fixed_s) as (source, ear, events):
             for number in range(repeats * len(PAUSED)):
