@@ -57,13 +57,19 @@ class Known:
 
 @dataclass(frozen=True)
 class Complaint:
-    """What a rule says about one field; `field` is a name or the way to it, outer name first."""
+    """What a rule says about one field.
+
+    Attributes:
+        field: its name, or the way to it, outer name first.
+        found: the piece of its text that is meant, where it is one: it may stand lines below the name.
+    """
 
     rule: str
     severity: Severity
     field: str | tuple[str, ...]
     what: str
     mend: str
+    found: str = ""
 
     @property
     def way(self) -> tuple[str, ...]:
@@ -97,14 +103,14 @@ class Bench:
         return self.sheet.checklist.steps[:number]
 
 
-def error(rule: str, place: str | tuple[str, ...], what: str, mend: str) -> Complaint:
+def error(rule: str, place: str | tuple[str, ...], what: str, mend: str, found: str = "") -> Complaint:
     """A complaint that breaks the procedure."""
-    return Complaint(rule, Severity.ERROR, place, what, mend)
+    return Complaint(rule, Severity.ERROR, place, what, mend, found)
 
 
-def warning(rule: str, place: str | tuple[str, ...], what: str, mend: str) -> Complaint:
+def warning(rule: str, place: str | tuple[str, ...], what: str, mend: str, found: str = "") -> Complaint:
     """A complaint that makes the procedure worse."""
-    return Complaint(rule, Severity.WARNING, place, what, mend)
+    return Complaint(rule, Severity.WARNING, place, what, mend, found)
 
 
 def _needed(sheet: Sheet) -> dict[str, set[str]]:

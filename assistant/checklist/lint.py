@@ -11,6 +11,7 @@ from assistant.checklist.finding import Bench, Complaint, Finding, Known, Severi
 from assistant.checklist.library import nearest, quoted
 from assistant.checklist.load import Sheet
 from assistant.checklist.model import Checklist, Step
+from assistant.checklist.paper_file import PaperFile
 from assistant.checklist.rules import answers, path, quantities, reasons, texts
 from assistant.errors import AssistantError
 
@@ -58,19 +59,21 @@ def lint(sheet: Sheet, known: Known, installed: Checklist | None = None) -> tupl
         known: what it may refer to.
         installed: the library's checklist of the same name, where this is another file.
     """
-    findings = [
-        Finding(str(sheet.paper.path), sheet.paper.line_of(c.way), c.rule, c.severity, c.what, c.mend)
-        for c in (*_head(sheet, known), *_unraised(sheet, installed))
-    ]
+    findings = [_finding(sheet.paper, (), c) for c in (*_head(sheet, known), *_unraised(sheet, installed))]
     bench = Bench.of(sheet, known)
     for number, step in enumerate(sheet.checklist.steps):
         place = sheet.places[step.id]
         for rule in _STEP_RULES:
-            findings += [
-                Finding(str(place.paper.path), place.line_of(*c.way), c.rule, c.severity, c.what, c.mend)
-                for c in rule(step, number, bench)
-            ]
+            findings += [_finding(place.paper, ("steps", place.number), c) for c in rule(step, number, bench)]
     return tuple(sorted(dict.fromkeys(findings), key=lambda found: (found.file, found.line, found.rule)))
+
+
+def _finding(paper: PaperFile, before: tuple[str | int, ...], about: Complaint) -> Finding:
+    """A complaint with its file and line; `before` is the way to what it is about."""
+    line = paper.line_of((*before, *about.way))
+    if about.found:
+        line = paper.line_with(line, about.found)
+    return Finding(str(paper.path), line, about.rule, about.severity, about.what, about.mend)
 
 
 def _head(sheet: Sheet, known: Known) -> Iterator[Complaint]:

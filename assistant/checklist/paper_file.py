@@ -33,6 +33,7 @@ KINDS = ("done", "question", "number", "name", "wait", "choice", "note", "observ
 """What a step can expect."""
 
 _HEADER = re.compile(r"\s*(\[\[?)\s*([A-Za-z0-9_.\"'\- ]+?)\s*\]\]?\s*(#.*)?$")
+_FIELD = re.compile(r"\s*[A-Za-z0-9_\"'.-]+\s*=")
 _AT_LINE = re.compile(r"\(at line (\d+), column \d+\)")
 
 
@@ -74,6 +75,21 @@ class PaperFile:
                 if number >= line and _names(code, name):
                     line = number
                     break
+        return line
+
+    def line_with(self, line: int, text: str) -> int:
+        """The line of a field that holds a piece of its text; the field's first line where none does.
+
+        Args:
+            line: the field's first line.
+            text: what is looked for, as it is written.
+        """
+        lines = self.content.decode(ENCODING).split("\n")
+        for number, code in enumerate(lines[line - 1 :], line):
+            if number > line and (_FIELD.match(code) or _header(code)):
+                break
+            if text in code:
+                return number
         return line
 
     @cached_property

@@ -94,20 +94,30 @@ def choices(step: Step, _number: int, bench: Bench) -> Iterator[Complaint]:
         meaning = interpret(words, ConfirmExpected()) if words else None
         if isinstance(meaning, Answer) and meaning.kind in (Kind.COMMAND, Kind.CONFIRM, Kind.DONE):
             kind = "a command" if meaning.kind is Kind.COMMAND else f"understood as {meaning.value}"
-            yield error("answers-clash", "expect", f"{quoted(way)} is {kind} at any step.", "Use other words for it.")
+            yield error(
+                "answers-clash",
+                ("expect", "choices"),
+                f"{quoted(way)} is {kind} at any step.",
+                "Use other words for it.",
+            )
     for choice in dict.fromkeys(name for name in asked.choices if asked.choices.count(name) > 1):
-        yield error("answers-clash", "expect", f"{quoted(choice)} stands among the choices twice.", "Take one out.")
+        yield error(
+            "answers-clash", ("expect", "choices"), f"{quoted(choice)} stands among the choices twice.", "Take one out."
+        )
     for (one, way, words), (other, other_way, other_words) in combinations(said, 2):
         if one == other or not words or not other_words:
             continue
         if words == other_words:
             yield error(
-                "answers-clash", "expect", f"{quoted(way)} stands for two choices.", "Use other words for one of them."
+                "answers-clash",
+                ("expect", "choices"),
+                f"{quoted(way)} stands for two choices.",
+                "Use other words for one of them.",
             )
         elif sound_alike(words, other_words):
             yield warning(
                 "sounds-alike",
-                "expect",
+                ("expect", "choices"),
                 f"{quoted(way)} and {quoted(other_way)} sound alike.",
                 "Use words that differ from their first sound on.",
             )
@@ -123,21 +133,27 @@ def _can_be_heard(way: str, words: str, bench: Bench) -> Iterator[Complaint]:
     elif any(not re.search(r"[aeiouy]", word) for word in words.split()):
         fault, mend = "holds a short form that is no word", "Write it in words."
     if fault:
-        yield error("hearable", "expect", f"{quoted(way)} {fault}.", mend)
+        yield error("hearable", ("expect", "choices"), f"{quoted(way)} {fault}.", mend)
     elif len(words) == 1:
         yield warning(
-            "hearable", "expect", f"{quoted(way)} is a letter, and letters are not heard apart.", "Use a word."
+            "hearable",
+            ("expect", "choices"),
+            f"{quoted(way)} is a letter, and letters are not heard apart.",
+            "Use a word.",
         )
     elif len(words.split()) > LONGEST_CHOICE_WORDS:
         yield warning(
-            "hearable", "expect", f"{quoted(way)} is too long to be repeated word for word.", "Say it shorter."
+            "hearable",
+            ("expect", "choices"),
+            f"{quoted(way)} is too long to be repeated word for word.",
+            "Say it shorter.",
         )
     for name, known in bench.known.vocabularies.items():
         unheard = [word for word in words.split() if word not in known]
         if unheard:
             yield warning(
                 "hearable",
-                "expect",
+                ("expect", "choices"),
                 f"the recogniser {name} has no word {quoted(unheard[0])}.",
                 "Use another word, or add a phrase that it can hear.",
             )

@@ -40,34 +40,38 @@ def key(step: Step, _number: int, bench: Bench) -> Iterator[Complaint]:
     if asked.key and asked.key not in bench.known.keys:
         yield error(
             "key-known",
-            "expect",
+            ("expect", "key"),
             f"the answer key holds nothing called {quoted(asked.key)}.",
             nearest(asked.key, bench.known.keys) or f"It holds: {', '.join(bench.known.keys)}.",
         )
     if isinstance(asked, NameAsked):
         if bench.known.keys.get(asked.key) is not None:
-            yield error("key-kind", "expect", f"{quoted(asked.key)} is a number, not a name.", 'Write kind = "number".')
+            yield error(
+                "key-kind", ("expect", "key"), f"{quoted(asked.key)} is a number, not a name.", 'Write kind = "number".'
+            )
         return
     try:
         written = unit(asked.unit)
     except QuantityError as cause:
-        yield error("unit-known", "expect", cause.what, cause.remedy)
+        yield error("unit-known", ("expect", "unit"), cause.what, cause.remedy)
         return
     if written.name != asked.unit:
         yield warning(
             "unit-spelling",
-            "expect",
+            ("expect", "unit"),
             f"the trade prints {quoted(asked.unit)} as {quoted(written.name)}.",
             f'Write unit = "{written.name}".',
         )
     if asked.key in bench.known.keys:
         wanted = bench.known.keys[asked.key]
         if wanted is None:
-            yield error("key-kind", "expect", f"{quoted(asked.key)} is a name, not a number.", 'Write kind = "name".')
+            yield error(
+                "key-kind", ("expect", "key"), f"{quoted(asked.key)} is a name, not a number.", 'Write kind = "name".'
+            )
         elif unit(wanted).kind != written.kind:
             yield error(
                 "unit-fits",
-                "expect",
+                ("expect", "unit"),
                 f"{quoted(asked.unit)} measures a {written.kind}, and {quoted(asked.key)} is a {unit(wanted).kind}.",
                 f"Use a unit such as {wanted}.",
             )
@@ -83,7 +87,7 @@ def answerable(step: Step, _number: int, bench: Bench) -> Iterator[Complaint]:
         if step.unmet(answers, {}) is None:
             yield error(
                 "key-in-order",
-                "expect",
+                ("expect", "key"),
                 f"the order {order} has no {asked.key}, so this step cannot be answered.",
                 f'Name another order, or let the step apply where it is: applies = [{{ key = "{asked.key}" }}].',
             )
@@ -98,7 +102,7 @@ def answerable(step: Step, _number: int, bench: Bench) -> Iterator[Complaint]:
     if (asked.lowest is not None and value < asked.lowest) or (asked.highest is not None and value > asked.highest):
         yield error(
             "range",
-            "expect",
+            ("expect", "lowest"),
             f"the order {order} asks for {show(right)}, which the range does not allow.",
             "Widen the range, or take it out.",
         )
@@ -113,22 +117,32 @@ def ranges(step: Step, _number: int, _bench: Bench) -> Iterator[Complaint]:
     high = asked.highest
     if high is not None and low > high:
         yield error(
-            "range", "expect", f"no number is at least {low} and at most {high}.", "Change lowest and highest round."
+            "range",
+            ("expect", "lowest"),
+            f"no number is at least {low} and at most {high}.",
+            "Change lowest and highest round.",
         )
     elif low < 0 or (high is not None and high < 0):
-        yield error("range", "expect", "no quantity of this trade is below zero.", "Begin the range at 0.")
+        yield error("range", ("expect", "lowest"), "no quantity of this trade is below zero.", "Begin the range at 0.")
     elif high is not None and low == high:
         yield warning(
-            "range", "expect", f"the range allows nothing but {high}.", "Compare with a key, or widen the range."
+            "range",
+            ("expect", "highest"),
+            f"the range allows nothing but {high}.",
+            "Compare with a key, or widen the range.",
         )
     if low > expect.NumberExpected("mL").highest:
-        yield error("range", "expect", f"a number of {low} or more cannot be said.", "Ask in a larger unit.")
+        yield error(
+            "range", ("expect", "within"), f"a number of {low} or more cannot be said.", "Ask in a larger unit."
+        )
     if asked.within and not asked.key:
-        yield warning("range", "expect", "within is compared with no key.", "Widen the range, and take within out.")
+        yield warning(
+            "range", ("expect", "within"), "within is compared with no key.", "Widen the range, and take within out."
+        )
     if asked.within and unit_kind(asked) == "rate" and asked.unit != "gtt/min":
         yield warning(
             "range",
-            "expect",
+            ("expect", "within"),
             "a rate that is set on a pump is right or wrong, and never nearly right.",
             "Take within out; it is for what is counted or measured.",
         )
@@ -158,12 +172,15 @@ def waits(step: Step, number: int, bench: Bench) -> Iterator[Complaint]:
     seconds = step.expect.seconds
     if seconds < SHORTEST_WAIT_S:
         yield warning(
-            "wait", "expect", f"{seconds} s is over before it is noticed.", "Write the time in seconds, not in minutes."
+            "wait",
+            ("expect", "seconds"),
+            f"{seconds} s is over before it is noticed.",
+            "Write the time in seconds, not in minutes.",
         )
     if seconds > LONGEST_WAIT_S:
         yield warning(
             "wait",
-            "expect",
+            ("expect", "seconds"),
             f"{seconds} seconds are {seconds // 60} minutes of waiting.",
             "Write the time in seconds; a longer wait belongs into a session of its own.",
         )

@@ -123,7 +123,7 @@ def wording(step: Step, _number: int, bench: Bench) -> Iterator[Complaint]:
         yield from _slips(field, name, text, bench.sheet.checklist)
     if isinstance(step.expect, ChoiceAsked):
         for text in (*step.expect.choices, *(way for ways in step.expect.phrases.values() for way in ways)):
-            yield from _slips("expect", "choices", text, bench.sheet.checklist)
+            yield from _slips(("expect", "choices"), "choices", text, bench.sheet.checklist)
 
 
 def head_wording(checklist: Checklist) -> Iterator[Complaint]:
@@ -141,10 +141,10 @@ def head_wording(checklist: Checklist) -> Iterator[Complaint]:
 
 def _slips(field: str | tuple[str, ...], name: str, text: str, checklist: Checklist) -> Iterator[Complaint]:
     for slip in error_prone(text):
-        yield error("error-prone", field, f"{quoted(slip.found)} in {name} {slip.reason}.", slip.mend)
+        yield error("error-prone", field, f"{quoted(slip.found)} in {name} {slip.reason}.", slip.mend, slip.found)
     for slip in unspeakable(text):
         if slip.found not in checklist.abbreviations:
-            yield error("speakable", field, f"{quoted(slip.found)} in {name} {slip.reason}.", slip.mend)
+            yield error("speakable", field, f"{quoted(slip.found)} in {name} {slip.reason}.", slip.mend, slip.found)
 
 
 def said_twice(step: Step, number: int, bench: Bench) -> Iterator[Complaint]:
