@@ -3,7 +3,8 @@
 Copies the room with its tests into a fresh folder and lets mutmut change it there, one small fault at a time.
 The slow witnesses (properties, published examples through the command line) are left out: what is counted is
 what the plain tables of the room notice by themselves. The two modules that hold nothing but a table are not
-changed: they are worked out while they load, before a fault can be switched on.
+changed: they are worked out while they load, before a fault can be switched on. Needs the extra ``mutation``:
+``python -m pip install -e ".[test,mutation]"``.
 """
 
 import argparse
@@ -43,9 +44,12 @@ def prepare(bench: Path) -> None:
     (bench / "pyproject.toml").write_text(text + SETTINGS, encoding="utf-8")
 
 
-def run(bench: Path, *words: str) -> str:
-    """Run mutmut in the folder and give what it printed."""
+def run(bench: Path, *words: str, told: bool = False) -> str:
+    """Run mutmut in the folder and give what it printed; `told` leaves that on standard error, as progress."""
     program = [sys.executable, "-m", "mutmut", *words]
+    if told:
+        subprocess.run(program, cwd=bench, stdout=sys.stderr, check=False, env=_environment())
+        return ""
     done = subprocess.run(program, cwd=bench, capture_output=True, text=True, check=False, env=_environment())
     return done.stdout + done.stderr
 
@@ -81,7 +85,7 @@ def main() -> None:
         run(bench, "run", "--max-children", "1", "assistant.dosing.outside.x_told__mutmut_1")
         every = sorted(states(bench))
         names = random.Random(args.seed).sample(every, min(args.sample, len(every)))  # noqa: S311 - a sample is no secret
-    say(run(bench, "run", "--max-children", str(args.children), *names)[-600:])
+    run(bench, "run", "--max-children", str(args.children), *names, told=True)
     found = states(bench)
     tried = {name: found[name] for name in (names or found) if found.get(name) != "not checked"}
     count = Counter(tried.values())
