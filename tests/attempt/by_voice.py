@@ -3,7 +3,7 @@
 A synthesised learner speaks into a virtual microphone; the bundled recogniser hears, and the assistant's own
 voice is played. The learner hurries the voice along, asks for one step again and gives one wrong number first.
 Waits are short. Prints what happened, and ends with 1 where the attempt was not passed or a wrong number
-stood. It takes about 7 s a step on two quiet cores.
+stood. It takes 7 s a step on two quiet cores, and twice that on busy ones.
 """
 
 import argparse
