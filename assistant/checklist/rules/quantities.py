@@ -133,7 +133,7 @@ def ranges(step: Step, _number: int, _bench: Bench) -> Iterator[Complaint]:
         )
     if low > expect.NumberExpected("mL").highest:
         yield error(
-            "range", ("expect", "within"), f"a number of {low} or more cannot be said.", "Ask in a larger unit."
+            "range", ("expect", "lowest"), f"a number of {low} or more cannot be said.", "Ask in a larger unit."
         )
     if asked.within and not asked.key:
         yield warning(
