@@ -89,9 +89,7 @@ SLOT: Rule = seq(Opt(_CARRIER), AMOUNT, Many(_CORRECTION, 0, 3), build=_last)
 
 
 _AND_ANOTHER = seq(Words(dict.fromkeys(BETWEEN_AMOUNTS)), AMOUNT, build=lambda _, amount: amount)
-_COMPOUND: Rule = seq(
-    Opt(_CARRIER), AMOUNT, Many(_AND_ANOTHER, 1, 3), build=lambda _, first, others: (first, *others)
-)
+_COMPOUND: Rule = seq(Opt(_CARRIER), AMOUNT, Many(_AND_ANOTHER, 1, 3), build=lambda _, first, others: (first, *others))
 
 
 def compounds(tokens: tuple[str, ...]) -> tuple[tuple[SaidAmount, ...], ...]:

@@ -55,7 +55,8 @@ def continuations(expect: Expect, said: tuple[str, ...]) -> Continuations:
         parse = Parse(said, wanting=True)
         complete = bool(parse.whole(quantities.SLOT)) or complete
         words |= {word for word in parse.wanted if is_said(word)}
-        figures = parse.wants_written
+        # Single figures are listed as digits: "8 3.3" goes on with one.
+        figures = parse.wants_written or any(word.isdigit() for word in parse.wanted)
     return Continuations(frozenset(words), complete, figures)
 
 

@@ -46,7 +46,8 @@ class Decoder:
     def __init__(self, content: bytes) -> None:
         try:
             weights = _read_weights(content)
-            self._embedding = weights["embeddings/weight"]
+            # A column for each token: a few rows times that is twice as fast as the other way round.
+            self._embedding = np.ascontiguousarray(weights["embeddings/weight"].T)
             self._positions = weights["position_encodings/encodings"]
             self._last = _Norm.of(weights, "layer_norm")
             self._heads = int(weights["num_heads"])
@@ -60,7 +61,7 @@ class Decoder:
             raise ModelError(
                 "The model is in a form that this program does not read.", "Convert it with CTranslate2 4."
             ) from cause
-        self._width = self._embedding.shape[1] // self._heads
+        self._width = self._embedding.shape[0] // self._heads
 
     def listen(self, sound: Floats) -> "Listening":
         """Prepare for one utterance.
@@ -86,7 +87,7 @@ class Decoder:
         """Logarithms of the probabilities of every next token, a row for each of `tokens`."""
         rows, heads, width = len(tokens), self._heads, self._width
         scale = np.float32(1 / math.sqrt(width))
-        state = self._embedding[list(tokens)] + self._positions[position]
+        state = self._embedding[:, list(tokens)].T + self._positions[position]
         written = []
         for number, layer in enumerate(self._layers):
             parts = layer.self_in(layer.self_norm(state)).reshape(rows, 3, heads, 1, width)
@@ -103,7 +104,7 @@ class Decoder:
             state = state + layer.sound_out(heard.transpose(1, 0, 2).reshape(rows, -1))
 
             state = state + layer.out(_gelu(layer.inner(layer.norm(state))))
-        scores = self._last(state) @ self._embedding.T
+        scores = self._last(state) @ self._embedding
         highest = scores.max(axis=1, keepdims=True)
         scores -= highest + np.log(np.exp(scores - highest).sum(axis=1, keepdims=True))
         return scores, tuple(written)

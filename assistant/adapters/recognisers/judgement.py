@@ -2,9 +2,11 @@
 
 Hypotheses are grouped by what they mean for the step, and their probabilities added up: "125", "one twenty-five"
 and "a hundred and twenty five" stand together. The best meaning is taken only where it clearly leads in figures
-and in words, is clear by itself, and where the model, left free, would write nothing much likelier. Otherwise the
-utterance is refused.
-The thresholds were chosen on one half of the clips of ``tests/bench/hearing.py`` and are reported on the other.
+and in words, is clear by itself, and where the model, left free, would write nothing much likelier. Where it is
+clear that a number was said and only not which, the number is doubtful: the learner is asked for its digits.
+Otherwise the utterance is refused.
+The limits were chosen on one half of the clips of ``tests/bench`` (`python -m tests.bench.limits`) and are reported
+on the other.
 """
 
 import math
@@ -15,15 +17,39 @@ from dataclasses import dataclass, replace
 from assistant import spoken
 from assistant.adapters.recognisers.forms import Form, has_a_say
 from assistant.ports import Alternative
+from assistant.spoken.english.phrases import CARRIERS
+from assistant.spoken.english.writing import CONTRACTIONS
 from assistant.spoken.expect import Expect, NumberExpected, TextExpected
-from assistant.spoken.meaning import Ambiguous, Answer, Meaning, NoMatch, Reason
+from assistant.spoken.meaning import Ambiguous, Answer, Kind, Meaning, NoMatch, Reason
 
-LEAST_SHARE = 0.7
-"""Least share of the best meaning among the sentences of the step."""
-LEAST_RATIO = -3.0
-"""Least logarithm of (probability of the meaning / probability of what the free decoder writes)."""
-LEAST_SCORE = -4.5
-"""Least logarithm of the meaning's own probability; what is less clear than that may be anything."""
+
+@dataclass(frozen=True)
+class Limits:
+    """What a meaning must reach to be stood for.
+
+    Attributes:
+        share: its part of the probability of all sentences of the step, 0 to 1.
+        clear: logarithm of its probability, for each token of its likeliest wording: a long sentence is less
+            likely than a short one by its length alone.
+        ratio: logarithm of (its probability / probability of what the free decoder writes).
+        least: logarithm of its probability, whatever its length: the beginning of a longer sentence is clear word
+            by word, and only its end is not.
+    """
+
+    share: float
+    clear: float
+    ratio: float
+    least: float
+
+
+COMMAND = Limits(share=0.6, clear=-1.6, ratio=-3.0, least=-4.5)
+"""For commands, confirmations and refusals that are told."""
+NUMBER = Limits(share=0.7, clear=-1.4, ratio=-3.0, least=-4.5)
+"""For a number that goes on with the short read-back."""
+DIGITS = Limits(share=0.7, clear=-1.6, ratio=-3.0, least=-4.5)
+"""For a number digit by digit, which is not asked for in another way any more."""
+DOUBTFUL = Limits(share=0.6, clear=-1.6, ratio=-3.0, least=-8.0)
+"""For all numbers together, where it is only known that one was said."""
 LEAST_NAME_SHARE = 0.9
 """Least share of a name among names alone."""
 LEAST_NAME_SCORE = -4.0
@@ -34,6 +60,7 @@ _UNHEARD = 1e-4
 """Share of a meaning that one form has not heard at all; not nothing, for a search gives up what is unlikely."""
 _LEAST_LOGARITHM = -700.0
 """Below this a probability would be rounded to nothing, and its logarithm be lost."""
+_CARRIERS = (*CARRIERS, *(short for short in CONTRACTIONS if CONTRACTIONS[short] in CARRIERS))
 _NO_SPEECH = 0.6
 _LEAST_FREE_LOGARITHM = -1.0
 _TELLING = frozenset(
@@ -91,35 +118,85 @@ class Group:
         text: the likeliest wording.
         share: their part of the probability of all sentences of the step, 0 to 1.
         score: logarithm of their probability among all that the model could write.
+        tokens: length of the wording that is likeliest among all that the model could write.
     """
 
     meaning: Meaning
     text: str
     share: float
     score: float
+    tokens: int = 1
+
+    @property
+    def is_number(self) -> bool:
+        """Whether it is a number, or one of two."""
+        return isinstance(self.meaning, Ambiguous) or (
+            isinstance(self.meaning, Answer) and self.meaning.kind is Kind.NUMBER
+        )
+
+    def reaches(self, limits: Limits, free: Hypothesis) -> bool:
+        """Whether it is as clear as the limits want it."""
+        return (
+            self.share >= limits.share
+            and self.score >= limits.least
+            and self.score / self.tokens >= limits.clear
+            and self.score - free.score >= limits.ratio
+        )
 
 
-def judge(evidence: Evidence, expect: Expect) -> tuple[str, tuple[Alternative, ...]]:
-    """The wording to stand for, empty for none, and all wordings with confidence, best first."""
+@dataclass(frozen=True)
+class Judgement:
+    """What is stood for.
+
+    Attributes:
+        words: the wording; empty for none.
+        alternatives: all wordings with confidence, best first.
+        doubtful: a number that has to be said digit by digit, for another one is possible.
+    """
+
+    words: str
+    alternatives: tuple[Alternative, ...] = ()
+    doubtful: bool = False
+
+
+NOTHING = Judgement("")
+
+
+def judge(evidence: Evidence, expect: Expect) -> Judgement:
+    """What to stand for, from what the decoder made of an utterance."""
     if isinstance(expect, TextExpected):
         return _free_words(evidence)
     ranked = rank(evidence.bounded, expect)
-    alternatives = tuple(Alternative(group.text, group.share) for group in ranked)
     if not ranked:
-        return "", ()
+        return NOTHING
+    alternatives = tuple(Alternative(group.text, group.share) for group in ranked)
     best = ranked[0]
-    stands = (
-        best.share >= LEAST_SHARE
-        and best.score >= LEAST_SCORE
-        and best.score - evidence.free.score >= LEAST_RATIO
-        and (not isinstance(best.meaning, NoMatch) or best.meaning.reason in _TELLING)
-    )
-    if not stands and evidence.named:
+    digits_only = isinstance(expect, NumberExpected) and expect.digits_only
+    limits = (DIGITS if digits_only else NUMBER) if best.is_number else COMMAND
+    tells = not isinstance(best.meaning, NoMatch) or best.meaning.reason in _TELLING
+    if tells and best.reaches(limits, evidence.free) and not (best.is_number and _is_carried(best.text)):
+        return Judgement(best.text, alternatives)
+    if evidence.named:
         return _closest_name(evidence, expect)
-    return (best.text if stands else ""), alternatives
+    if best.is_number and not digits_only and _some_number(ranked).reaches(DOUBTFUL, evidence.free):
+        return Judgement(best.text, alternatives, doubtful=True)
+    return Judgement("", alternatives)
 
 
-def _closest_name(evidence: Evidence, expect: Expect) -> tuple[str, tuple[Alternative, ...]]:
+def _is_carried(text: str) -> bool:
+    """Whether other words stand before the number: "it's five zero" is how a model writes "nine five zero" too."""
+    return any(text.startswith(f"{words} ") for words in _CARRIERS)
+
+
+def _some_number(ranked: tuple[Group, ...]) -> Group:
+    """All numbers together, as if they were one meaning."""
+    numbers = [group for group in ranked if group.is_number]
+    share = math.fsum(group.share for group in numbers)
+    score = math.log(math.fsum(math.exp(max(group.score, _LEAST_LOGARITHM)) for group in numbers))
+    return replace(numbers[0], share=share, score=score)
+
+
+def _closest_name(evidence: Evidence, expect: Expect) -> Judgement:
     """The name of the list that fits best, where it leads clearly.
 
     The model has hardly ever heard a drug's name, and left free it writes everyday words in its place: "female
@@ -128,7 +205,7 @@ def _closest_name(evidence: Evidence, expect: Expect) -> tuple[str, tuple[Altern
     ranked = rank({Form.WORDS: evidence.named}, expect)
     alternatives = tuple(Alternative(group.text, group.share) for group in ranked)
     if not ranked:
-        return "", ()
+        return NOTHING
     best = ranked[0]
     tokens = next(one.tokens for one in evidence.named if plain(one.text) == best.text)
     stands = (
@@ -137,7 +214,7 @@ def _closest_name(evidence: Evidence, expect: Expect) -> tuple[str, tuple[Altern
         and best.score / tokens >= LEAST_NAME_SCORE
         and best.score - evidence.free.score >= LEAST_NAME_RATIO
     )
-    return (best.text if stands else ""), alternatives
+    return Judgement(best.text if stands else "", alternatives)
 
 
 def rank(bounded: Mapping[Form, tuple[Hypothesis, ...]], expect: Expect) -> tuple[Group, ...]:
@@ -148,6 +225,7 @@ def rank(bounded: Mapping[Form, tuple[Hypothesis, ...]], expect: Expect) -> tupl
     """
     opinions: list[dict[Hashable, float]] = []
     masses: dict[Hashable, float] = {}
+    likeliest: dict[Hashable, Hypothesis] = {}
     best: dict[Hashable, tuple[float, str, Meaning, Hashable]] = {}
     for form, hypotheses in bounded.items():
         sums: dict[Hashable, float] = {}
@@ -156,6 +234,8 @@ def rank(bounded: Mapping[Form, tuple[Hypothesis, ...]], expect: Expect) -> tupl
             text, part = plain(one.text), math.exp(max(one.score, _LEAST_LOGARITHM))
             meaning, loose = _meanings(text, expect)
             loose_sums[loose] = loose_sums.get(loose, 0.0) + part
+            if loose not in likeliest or likeliest[loose].score < one.score:
+                likeliest[loose] = one
             if has_a_say(form, expect):
                 key = _same(meaning)
                 sums[key] = sums.get(key, 0.0) + part
@@ -172,7 +252,7 @@ def rank(bounded: Mapping[Form, tuple[Hypothesis, ...]], expect: Expect) -> tupl
     groups = []
     for key, share in _shares(joint).items():
         _, text, meaning, loose = best[key]
-        groups.append(Group(meaning, text, share, math.log(masses[loose])))
+        groups.append(Group(meaning, text, share, math.log(masses[loose]), max(1, likeliest[loose].tokens)))
     return tuple(sorted(groups, key=lambda group: -group.share))
 
 
@@ -183,6 +263,12 @@ def _meanings(text: str, expect: Expect) -> tuple[Meaning, Hashable]:
     words show that it was said digit by digit.
     """
     meaning = spoken.interpret(text, expect, heard=True)
+    if meaning == NoMatch(Reason.OUT_OF_RANGE):
+        # Said, or only written, twice: "two one three two one three".
+        words = text.split()
+        half = len(words) // 2
+        if half > 1 and words[:half] == words[half:]:
+            return _meanings(" ".join(words[:half]), expect)
     if isinstance(expect, NumberExpected) and expect.digits_only:
         return meaning, _same(spoken.interpret(text, replace(expect, digits_only=False), heard=True))
     return meaning, _same(meaning)
@@ -214,10 +300,10 @@ def _same(meaning: Meaning) -> Hashable:
             return reason
 
 
-def _free_words(evidence: Evidence) -> tuple[str, tuple[Alternative, ...]]:
+def _free_words(evidence: Evidence) -> Judgement:
     """Free words, unless the model itself doubts that anybody spoke (both of Whisper's own limits)."""
     words = " ".join(evidence.free.text.split())
     mean = evidence.free.score / evidence.free_tokens
     alternatives = (Alternative(words, math.exp(mean)),)
     doubtful = evidence.no_speech > _NO_SPEECH and mean < _LEAST_FREE_LOGARITHM
-    return ("" if doubtful else words), alternatives
+    return Judgement("" if doubtful else words, alternatives)

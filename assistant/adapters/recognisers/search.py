@@ -17,6 +17,8 @@ MOST_TOKENS = 32
 """Tokens of an answer; a long number with its unit has some twenty."""
 HOPELESS = 6.0
 """How far (logarithm) behind the best finished sentence one is given up: its share could not matter."""
+FAR_BEHIND = 9.0
+"""How far (logarithm) behind the best sentence under way one is given up."""
 
 
 @dataclass(frozen=True)
@@ -100,7 +102,7 @@ def _grow(
         grown += [(float(total), int(token), branch) for total, token in _best(totals, allowed, beam + 1)]
         ends = np.flatnonzero(allowed == sentences.end)
         finished += [Written(branch.tokens, float(totals[place])) for place in ends]
-    bound = _bound(finished, beam, hopeless)
+    bound = max(_bound(finished, beam, hopeless), max((one[0] for one in grown), default=0.0) - FAR_BEHIND)
     grown = [one for one in grown if one[1] != sentences.end and one[0] > bound]
     grown.sort(key=lambda one: -one[0])
     return [

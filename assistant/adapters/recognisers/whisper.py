@@ -20,11 +20,12 @@ from threadpoolctl import ThreadpoolController
 from assistant.adapters.recognisers.decoder import Decoder, Listening
 from assistant.adapters.recognisers.features import Floats, log_mel
 from assistant.adapters.recognisers.forms import Form, forms
-from assistant.adapters.recognisers.judgement import Evidence, Hypothesis, judge
+from assistant.adapters.recognisers.front import prepared, samples_of
+from assistant.adapters.recognisers.judgement import NOTHING, Evidence, Hypothesis, Judgement, judge
 from assistant.adapters.recognisers.search import search
 from assistant.adapters.recognisers.sentences import START, Sentences
 from assistant.errors import ModelError
-from assistant.ports import SAMPLE_RATE_HZ, Alternative, Hearing
+from assistant.ports import SAMPLE_RATE_HZ, Hearing
 from assistant.spoken.expect import Expect, NameExpected, TextExpected
 
 THREADS = 2
@@ -33,9 +34,8 @@ LONGEST_S = 30.0
 SHORT_WINDOW_S = 12.0
 """Most answers are far shorter than the window, and the encoder's time grows with it."""
 _MOST_FREE_TOKENS = 160
-_BYTES_A_SAMPLE = 2
-_SILENCE = 1e-4
-"""Root mean square, of full scale, under which there is no sound at all to listen to."""
+_MOST_KEPT = 2 * 121 * SAMPLE_RATE_HZ
+"""Bytes of sound that are kept: two minutes; most of that can be quiet."""
 
 
 class WhisperRecogniser:
@@ -95,24 +95,28 @@ class WhisperRecogniser:
         with self._turn:
             self._model.unload_model()
 
-    def recognise(self, samples: Floats, expect: Expect) -> tuple[str, tuple[Alternative, ...]]:
+    def recognise(self, samples: Floats, expect: Expect) -> Judgement:
         """The best wording, or an empty one, and all wordings with their confidence.
 
         Args:
             samples: mono at 16 kHz, -1 to 1.
             expect: what the step expects.
         """
-        if len(samples) / SAMPLE_RATE_HZ > LONGEST_S and not isinstance(expect, TextExpected):
-            return "", ()
-        if not len(samples) or float(np.sqrt(np.mean(np.square(samples)))) < _SILENCE:
-            return "", ()
         with self._turn:
-            return judge(self.evidence(samples, expect), expect)
+            evidence = self.evidence(samples, expect)
+        return NOTHING if evidence is None else judge(evidence, expect)
 
-    def evidence(self, samples: Floats, expect: Expect) -> Evidence:
-        """What the model makes of the sound: freely, and held to the expectation in each form of numbers."""
-        is_short = len(samples) / SAMPLE_RATE_HZ <= SHORT_WINDOW_S - 1
-        picture = log_mel(samples, SHORT_WINDOW_S if is_short else LONGEST_S)
+    def evidence(self, samples: Floats, expect: Expect) -> Evidence | None:
+        """What the model makes of the sound: freely, and held to the expectation in each form of numbers.
+
+        None where there is nothing to listen to, or more than an answer is long.
+        """
+        speech = prepared(samples)
+        if speech is None:
+            return None
+        if len(speech) / SAMPLE_RATE_HZ > LONGEST_S and not isinstance(expect, TextExpected):
+            return None
+        picture = log_mel(speech, _window_s(len(speech) / SAMPLE_RATE_HZ))
         sound = self._model.encode(ctranslate2.StorageView.from_array(picture[None]))
         free = self._model.generate(
             sound,
@@ -134,7 +138,7 @@ class WhisperRecogniser:
                 found = search(listening, self._prompt, self._sentences, expect, forms(expect))
                 named = self._names(listening, expect) if isinstance(expect, NameExpected) else ()
             bounded = {
-                form: tuple(Hypothesis(self._text(one.tokens), one.score) for one in sentences)
+                form: tuple(Hypothesis(self._text(one.tokens), one.score, len(one.tokens) + 1) for one in sentences)
                 for form, sentences in found.items()
             }
         return Evidence(
@@ -162,22 +166,30 @@ class WhisperUtterance:
         self._recogniser = recogniser
         self._expect = expect
         self._sound = bytearray()
+        self._is_cut = False
 
     def feed(self, block: bytes) -> str | None:
-        """Keep the block; what is beyond `LONGEST_S` only counts as too long."""
-        room = round((LONGEST_S + 1) * SAMPLE_RATE_HZ) * _BYTES_A_SAMPLE - len(self._sound)
-        self._sound += block[: max(0, room)]
+        """Keep the block; beyond what is kept, only that there was more."""
+        room = max(0, _MOST_KEPT - len(self._sound))
+        self._sound += block[:room]
+        self._is_cut = self._is_cut or len(block) > room
         return None
 
     def finish(self) -> Hearing:
         """Recognise what was fed."""
         began = time.perf_counter()
-        whole = len(self._sound) // _BYTES_A_SAMPLE * _BYTES_A_SAMPLE
-        samples = np.frombuffer(self._sound[:whole], dtype="<i2").astype(np.float32) / np.float32(32_768)
-        words, alternatives = self._recogniser.recognise(samples, self._expect)
+        samples = samples_of(self._sound)
+        # What is left of a number that was cut may be another number.
+        verdict = NOTHING if self._is_cut else self._recogniser.recognise(samples, self._expect)
         return Hearing(
-            words=words,
-            alternatives=alternatives,
+            words=verdict.words,
+            alternatives=verdict.alternatives,
             audio_s=len(samples) / SAMPLE_RATE_HZ,
             compute_s=time.perf_counter() - began,
+            doubtful=verdict.doubtful,
         )
+
+
+def _window_s(length_s: float) -> float:
+    """How long a picture the encoder gets: its time grows with it."""
+    return SHORT_WINDOW_S if length_s <= SHORT_WINDOW_S - 1 else LONGEST_S

@@ -6,9 +6,10 @@ import pytest
 
 from assistant.adapters.recognisers.forms import Form, forms
 from assistant.adapters.recognisers.judgement import (
-    LEAST_RATIO,
-    LEAST_SCORE,
-    LEAST_SHARE,
+    COMMAND,
+    DIGITS,
+    DOUBTFUL,
+    NUMBER,
     Evidence,
     Hypothesis,
     judge,
@@ -25,7 +26,10 @@ def evidence(digits=(), words=(), free=("", -0.5), no_speech=0.0, tokens=5):
     bounded = {}
     for form, written in ((Form.DIGITS, digits), (Form.WORDS, words)):
         if written:
-            bounded[form] = tuple(Hypothesis(text, math.log(share)) for text, share in written)
+            # Four letters a token, roughly, and the end.
+            bounded[form] = tuple(
+                Hypothesis(text, math.log(share), 1 + max(1, len(text) // 4)) for text, share in written
+            )
     return Evidence(Hypothesis(*free), tokens, no_speech, bounded)
 
 
@@ -33,9 +37,8 @@ def evidence(digits=(), words=(), free=("", -0.5), no_speech=0.0, tokens=5):
     ("case", "expect", "words"),
     [
         (evidence([(" 125.", 0.5), (" 125 mL/h", 0.3)], [(" one twenty five", 0.1)]), RATE, "125"),
-        (evidence([(" 50", 0.5), (" 15", 0.3)], [(" fifty", 0.1), (" fifteen", 0.05)]), RATE, ""),
-        # Figures are sure of a point that the words have not heard.
-        (evidence([(" 1.25", 0.9)], [(" one twenty five", 0.2)]), RATE, ""),
+        # Too faint for a number, however it leads.
+        (evidence([(" 125.", 1e-4)], [(" one twenty five", 1e-5)]), RATE, ""),
         (evidence([], [(" Yes.", 0.9)]), ConfirmExpected(), "yes"),
         (evidence([], [(" Yes.", 0.5), (" No.", 0.4)]), ConfirmExpected(), ""),
         (evidence([], [(" Yes.", 0.5), (" Yeah", 0.3), (" That's right.", 0.1)]), ConfirmExpected(), "yes"),
@@ -49,10 +52,10 @@ def evidence(digits=(), words=(), free=("", -0.5), no_speech=0.0, tokens=5):
 )
 def test_stands_for_a_wording_or_for_none(case, expect, words):
     """A wording is stood for only where its meaning clearly leads, in both forms, and is not far-fetched."""
-    assert judge(case, expect)[0] == words
+    assert judge(case, expect).words == words
 
 
-DIGITS = NumberExpected("mL/h", digits_only=True)
+SPELLED = NumberExpected("mL/h", digits_only=True)
 
 
 @pytest.mark.parametrize(
@@ -69,18 +72,53 @@ DIGITS = NumberExpected("mL/h", digits_only=True)
 )
 def test_digit_by_digit(case, words):
     """Where a number must be said digit by digit, words decide what it is, and figures that it was said."""
-    assert judge(case, DIGITS)[0] == words
+    assert judge(case, SPELLED).words == words
 
 
-@pytest.mark.parametrize("offset, heard", [(0.01, True), (-0.01, False)])
-def test_thresholds_are_where_they_are_said_to_be(offset, heard):
-    """Share and ratio just above their thresholds pass, just below they do not."""
-    share = LEAST_SHARE + offset
-    assert bool(judge(evidence([], [(" Yes.", share), (" No.", 1 - share)]), ConfirmExpected())[0]) is heard
-    likely = Evidence(Hypothesis("?", -1.0), 3, 0.0, {Form.WORDS: (Hypothesis(" Yes.", -1.0 + LEAST_RATIO + offset),)})
-    assert bool(judge(likely, ConfirmExpected())[0]) is heard
-    clear = Evidence(Hypothesis("?", -9.0), 3, 0.0, {Form.WORDS: (Hypothesis(" Yes.", LEAST_SCORE + offset),)})
-    assert bool(judge(clear, ConfirmExpected())[0]) is heard
+@pytest.mark.parametrize(
+    ("case", "words"),
+    [
+        (evidence([(" 50", 0.5), (" 15", 0.3)], [(" fifty", 0.1), (" fifteen", 0.05)]), "50"),
+        # Figures are sure of a point that the words have not heard.
+        (evidence([(" 1.25", 0.9)], [(" one twenty five", 0.2)]), "1.25"),
+    ],
+)
+def test_a_number_of_which_another_is_possible_is_doubtful(case, words):
+    """That a number was said is clear, only not which: its digits are asked for; by digits, it is refused."""
+    verdict = judge(case, RATE)
+    assert (verdict.words, verdict.doubtful) == (words, True)
+    assert not judge(case, SPELLED).doubtful
+
+
+def test_what_is_no_number_is_never_doubtful():
+    """Between a yes and a no there are no digits to ask for."""
+    verdict = judge(evidence([], [(" Yes.", 0.5), (" No.", 0.4)]), ConfirmExpected())
+    assert (verdict.words, verdict.doubtful) == ("", False)
+
+
+def of(text, score, tokens, other=0.0, free=-9.0):
+    """Evidence for one wording in words, with another of a share `other`."""
+    found = [Hypothesis(text, score, tokens)]
+    if other:
+        found.append(Hypothesis(" No.", score + math.log(other / (1 - other)), 2))
+    return Evidence(Hypothesis("?", free), 3, 0.0, {Form.WORDS: tuple(found)})
+
+
+@pytest.mark.parametrize(("offset", "heard"), [(0.01, True), (-0.01, False)])
+def test_limits_are_where_they_are_said_to_be(offset, heard):
+    """Share, clearness and ratio just above their limits pass, just below they do not."""
+    assert bool(judge(of(" Yes.", -0.1, 2, other=1 - COMMAND.share - offset), ConfirmExpected()).words) is heard
+    assert bool(judge(of(" Yes.", 2 * (COMMAND.clear + offset), 2), ConfirmExpected()).words) is heard
+    assert bool(judge(of(" Yes, that is right.", COMMAND.least + offset, 7), ConfirmExpected()).words) is heard
+    likely = of(" Yes.", -1.0, 2, free=-1.0 - COMMAND.ratio - offset)
+    assert bool(judge(likely, ConfirmExpected()).words) is heard
+
+
+def test_the_limits_for_doubt_are_the_wider_ones():
+    """A number that is taken at once would be taken as doubtful too; digits need the clearest lead."""
+    assert DOUBTFUL.clear <= NUMBER.clear
+    assert DOUBTFUL.ratio <= NUMBER.ratio
+    assert DIGITS.share >= NUMBER.share
 
 
 def test_wordings_of_one_meaning_stand_together():
@@ -104,7 +142,7 @@ def test_wordings_of_one_meaning_stand_together():
 )
 def test_free_words(case, words):
     """A reason is taken as it is written, unless the model doubts that anybody spoke."""
-    assert judge(case, TextExpected())[0] == words
+    assert judge(case, TextExpected()).words == words
 
 
 @pytest.mark.parametrize(

@@ -1,0 +1,81 @@
+"""How the recogniser's limits are chosen: the curve of wrong against refused, on evidence that a run has kept.
+
+    python -m tests.bench.hearing --half tuning --keep tuning.pickle
+    python -m tests.bench.limits tuning.pickle
+
+For each kind of speech one limit is moved at a time; the others stay as they are in `judgement.py`. The safe point
+is the one with the fewest WRONG; among equals, the one with the fewest refused.
+"""
+
+import argparse
+import pickle
+from collections import Counter
+from collections.abc import Iterator
+from dataclasses import replace
+from pathlib import Path
+
+from assistant.adapters.recognisers import judgement
+from assistant.adapters.recognisers.judgement import Limits, judge
+from tests.bench import scoring
+from tests.bench.printing import say
+from tests.bench.scoring import Heard, Outcome
+
+STEPS: dict[str, tuple[float, ...]] = {
+    "share": (0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 0.95, 0.98),
+    "clear": (-3.0, -2.5, -2.0, -1.6, -1.4, -1.2, -1.0, -0.8, -0.6),
+    "least": (-12.0, -10.0, -8.0, -7.0, -6.0, -5.0, -4.5, -4.0, -3.0),
+    "ratio": (-8.0, -6.0, -5.0, -4.0, -3.0, -2.0, -1.0, 0.0, 1.0),
+}
+KINDS = {"NUMBER": "number", "DOUBTFUL": "number", "DIGITS": "digits", "COMMAND": "command"}
+"""For each set of limits the kind of clips that it decides on; speech from outside is always counted."""
+
+
+def again(all_heard: list[Heard]) -> list[Heard]:
+    """The same evidence, judged with the limits as they are now."""
+    judged = []
+    for heard in all_heard:
+        if heard.evidence is None:
+            judged.append(heard)
+            continue
+        verdict = judge(heard.evidence, heard.clip.saying.expect)
+        judged.append(replace(heard, words=verdict.words, doubtful=verdict.doubtful))
+    return judged
+
+
+def curve(all_heard: list[Heard], name: str, field: str) -> Iterator[str]:
+    """One line for each value of one limit."""
+    kept: Limits = getattr(judgement, name)
+    yield f"| {name}.{field} | right | asked | WRONG | refused | from outside: taken | asked |"
+    yield "| --- | --- | --- | --- | --- | --- | --- |"
+    wanted = [h for h in all_heard if scoring.is_outside(h) or h.clip.saying.kind == KINDS[name]]
+    try:
+        for value in sorted({*STEPS[field], getattr(kept, field)}):
+            setattr(judgement, name, replace(kept, **{field: value}))
+            judged = again(wanted)
+            counts = Counter(scoring.outcome(h) for h in judged if not scoring.is_outside(h))
+            outside = Counter(scoring.outcome(h) for h in judged if scoring.is_outside(h))
+            mark = " (now)" if value == getattr(kept, field) else ""
+            shares = " | ".join(f"{100 * counts[one] / max(1, counts.total()):.1f}" for one in Outcome)
+            yield f"| {value}{mark} | {shares} | {outside[Outcome.WRONG]} | {outside[Outcome.ASKED]} |"
+    finally:
+        setattr(judgement, name, kept)
+
+
+def main() -> None:
+    """Print every curve."""
+    parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
+    parser.add_argument("kept", type=Path, nargs="+", help="what tests.bench.hearing --keep has written")
+    parser.add_argument("--only", choices=tuple(KINDS), help="one set of limits")
+    args = parser.parse_args()
+    # These files are our own; pickle must not read anybody else's.
+    all_heard = [heard for path in args.kept for heard in pickle.loads(path.read_bytes())]  # noqa: S301
+    say(f"{len(all_heard)} clips")
+    for name in KINDS if args.only is None else (args.only,):
+        for field in STEPS:
+            say("")
+            for line in curve(all_heard, name, field):
+                say(line)
+
+
+if __name__ == "__main__":
+    main()
