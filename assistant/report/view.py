@@ -1,5 +1,6 @@
 """A report as pages show it: harmless text, grouped and with times in words. HTML and PDF are made from this."""
 
+import re
 from collections.abc import Iterable, Mapping
 from datetime import datetime
 from decimal import Decimal
@@ -22,6 +23,10 @@ WORDS = {
 """The outcome in large letters."""
 
 
+_LONGEST_HEADING = 120
+_QUANTITY = re.compile(r"(?<=\d) (?=[A-Za-z%])")
+
+
 def view(report: Report) -> dict[str, Any]:
     """What the pages are filled with: texts, numbers for counting and lists of both.
 
@@ -29,7 +34,7 @@ def view(report: Report) -> dict[str, Any]:
         report: the report, as typed.
 
     Returns:
-        The fields of `Report` with all texts made plain, and beside them ``outcome_word``, ``facts``,
+        The fields of `Report` with all texts made plain, and beside them ``heading``, ``outcome_word``, ``facts``,
         ``evidence``, ``look`` (steps that need a look), ``parts`` (all steps by their heading) and ``log``.
     """
     shown: dict[str, Any] = plain_all(report.model_dump(mode="json"))  # type: ignore[assignment]
@@ -37,8 +42,15 @@ def view(report: Report) -> dict[str, Any]:
         line["time"] = clock(Decimal(line["seconds"])) if Decimal(line["seconds"]) else ""
         line["marks"] = [word for word in ("critical", "gate") if line[word]]
         line["answer"] = _answer(line)
+    for line in shown["numbers"]:
+        line["working"] = [together(words) for words in line["working"]]
+        line["difference"] = together(line["difference"])
+    shown["order_text"] = [together(words) for words in shown["order_text"]]
+    shown["heading"] = _heading(shown["title"])
     shown["outcome_word"] = WORDS[report.outcome]
     shown["facts"] = list(_facts(shown["attempt"]))
+    if shown["heading"] != shown["title"]:
+        shown["facts"].append(("Title in full", shown["title"]))
     shown["evidence"] = list(_evidence(shown))
     shown["look"] = [line for line in shown["steps"] if line["needs_a_look"] and line["ending"] != "not reached"]
     shown["not_reached"] = sum(line["ending"] == "not reached" for line in shown["steps"])
@@ -47,6 +59,17 @@ def view(report: Report) -> dict[str, Any]:
     ]
     shown["log"] = [_log_line(line) for line in shown["happenings"]]
     return shown
+
+
+def together(words: str) -> str:
+    """Numbers stay on one line with their units: a number at the end of a line is read without its unit."""
+    return _QUANTITY.sub("\u00a0", words)
+
+
+def _heading(title: str) -> str:
+    """A title that leaves room for what must be seen at once."""
+    flat = " ".join(title.split())
+    return flat if len(flat) <= _LONGEST_HEADING else f"{flat[: _LONGEST_HEADING - 1]}\u2026"
 
 
 def _answer(line: Mapping[str, Any]) -> str:

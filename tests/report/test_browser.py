@@ -150,10 +150,17 @@ def test_the_warning_comes_first(browser, pages):
     page.close()
 
 
+def test_a_long_title_pushes_no_warning_away(browser, pages):
+    """However long a title is, the warning is on the first screen."""
+    page, _ = opened(browser, pages / "hostile.html")
+    assert page.locator("#warnings").bounding_box()["y"] < 450
+    page.close()
+
+
 def test_hostile_words_show_as_typed(browser, pages):
     """The browser shows the very letters, tags and braces included."""
     page, _ = opened(browser, pages / "hostile.html")
-    shown = page.locator("h1").inner_text()
+    shown = page.locator("dl.pairs").first.inner_text()
     for name in ("script", "end of everything", "entity", "template", "scripts", "formula"):
         assert WORDS[name] in shown, name
     assert "[U+202E]" in shown
