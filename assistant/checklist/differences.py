@@ -66,7 +66,7 @@ def _steps(before: Checklist, after: Checklist) -> Iterator[Difference]:
         if step.id in moved:
             was = before.place(earlier.id) + 1
             yield Difference(step.id, "moved", f"moved from place {was} to place {number}")
-        for words in _inside(earlier, step):
+        for words in _inside(earlier, step, renamed):
             yield Difference(step.id, "changed", words)
     for name, step in old.items():
         if name not in new and name not in renamed:
@@ -87,7 +87,8 @@ def _moved(old: list[str], new: list[str], renamed: dict[str, str]) -> set[str]:
     return set(now) - {name for block in blocks for name in now[block.b : block.b + block.size]}
 
 
-def _inside(old: Step, new: Step) -> Iterator[str]:
+def _inside(old: Step, new: Step, renamed: dict[str, str]) -> Iterator[str]:
+    """What changed in one step; that another step is called otherwise now is no change of this one."""
     for name, yes, no in (
         ("critical", "is critical now", "is no longer critical"),
         ("gate", "is a gate now", "is no longer a gate"),
@@ -100,8 +101,9 @@ def _inside(old: Step, new: Step) -> Iterator[str]:
     if old.expect != new.expect:
         was, now = expected(old), expected(new)
         yield f"expected was {was}, is {now}" if was != now else "what is expected has other details"
-    if old.after != new.after:
-        yield _changed("what must come first", old.after, new.after)
+    after = tuple(renamed.get(name, name) for name in old.after)
+    if after != new.after:
+        yield _changed("what must come first", after, new.after)
     if old.applies != new.applies:
         yield _changed("when it applies", _conditions(old.applies), _conditions(new.applies))
     if old.tries != new.tries:

@@ -179,6 +179,7 @@ DIFFERENCES = [
     ('after = ["look"]\n', "", 'rate: what must come first: without "look"'),
     ("gate = true", "gate = true\ntries = 2", 'start: allowed tries: was "no limit", is "2"'),
     ('id = "start"', 'id = "begin"', "begin: called start before"),
+    ('id = "look"', 'id = "see"', "see: called look before"),
     ("after_s = 60", "after_s = 90", 'when settings are lost: was "after 60 s, back to rate", is "after 90 s'),
     ("gate = true", 'gate = true\napplies = [{ key = "secondary.drug" }]', "start: when it applies: was"),
 ]
@@ -189,7 +190,8 @@ def test_each_difference_is_told_in_words(
     tmp_path: Path, capsys: pytest.CaptureFixture[str], old: str, new: str, says: str
 ) -> None:
     """One change, one line; an unchanged version is told."""
-    before, after = written(tmp_path, GOOD, "a"), written(tmp_path, changed(old, new), "b")
+    text = changed(old, new).replace('after = ["look"]', 'after = ["see"]' if "see" in new else 'after = ["look"]')
+    before, after = written(tmp_path, GOOD, "a"), written(tmp_path, text, "b")
     assert main(["diff", before, after]) == 0
     told = capsys.readouterr()
     assert says in told.out
