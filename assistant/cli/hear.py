@@ -1,6 +1,7 @@
 """`checkoff hear FILE.wav... --expect EXPECT`: what recorded speech means."""
 
 import argparse
+from decimal import Decimal
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -13,6 +14,7 @@ from assistant.ports import Hearing
 from assistant.record.paths import shown
 from assistant.spoken import interpret, parse_expect
 from assistant.spoken.expect import Expect
+from assistant.spoken.meaning import Ambiguous, Answer, Meaning
 
 if TYPE_CHECKING:
     Subparsers = argparse._SubParsersAction[argparse.ArgumentParser]
@@ -75,11 +77,26 @@ def run(args: argparse.Namespace) -> int:
     return 0 if all_read else 1
 
 
+LEAST_POSSIBLE = 0.05
+"""Confidence from which another number is told as possible."""
+
+
+def meaning_of(hearing: Hearing, expect: Expect) -> Meaning:
+    """What was heard means; a number that the recogniser doubts is no answer, but one of those possible."""
+    meaning = interpret(hearing.words, expect, heard=True)
+    if not hearing.doubtful or not isinstance(meaning, Answer) or not isinstance(meaning.value, Decimal):
+        return meaning
+    others = [interpret(o.words, expect, heard=True) for o in hearing.alternatives if o.confidence >= LEAST_POSSIBLE]
+    found = [other.value for other in (meaning, *others) if isinstance(other, Answer) and other.unit == meaning.unit]
+    values = dict.fromkeys(value for value in found if isinstance(value, Decimal))
+    return Ambiguous(tuple(values), meaning.unit or "")
+
+
 def heard(path: Path, ear: str, hearing: Hearing, expect: Expect) -> HeardFile:
     """What a file means, in the form in which it is printed; words that were refused are empty."""
     best = next((one.confidence for one in hearing.alternatives if one.words == hearing.words), None)
     return {
-        **parsed(hearing.words, interpret(hearing.words, expect, heard=True), expect),
+        **parsed(hearing.words, meaning_of(hearing, expect), expect),
         "file": shown(path),
         "ear": ear,
         "confidence": None if best is None else round(best, 3),
