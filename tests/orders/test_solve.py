@@ -172,9 +172,6 @@ BY_HAND = {
         "50 mL",
         "15 min",
     ],
-    "oh-107": ["0.45 % sodium chloride", "1000 mL", "125 mL/h", "950 mL", "456 min"],
-    "oh-108": ["0.9 % sodium chloride", "500 mL", "125 mL/h", "475 mL", "240 min"],
-    "oh-109": ["0.45 % sodium chloride", "1000 mL", "80 mL/h", "950 mL", "713 min"],
     "oh-105": ["lactated Ringer's solution", "500 mL", "150 mL/h", "450 mL", "180 min"],
     "oh-106": [
         "0.9 % sodium chloride",
@@ -195,7 +192,7 @@ BY_HAND = {
 
 @pytest.mark.parametrize("name", sorted(BY_HAND))
 def test_the_librarys_keys(name: str) -> None:
-    """Every value of these orders of the library."""
+    """Every value of the orders of the first two checklists; the others have their walk-throughs."""
     assert [value(entry) for entry in answer_key(load_order(name)).values()] == BY_HAND[name]
 
 
