@@ -180,13 +180,15 @@ def dialogues(all_heard: list[Heard]) -> Dialogues:
     for heard in all_heard:
         if heard.clip.saying.kind != "number" or not isinstance(heard.clip.saying.expect, NumberExpected):
             continue
-        count += 1
+        answers = spelled[heard.clip.speaker, heard.clip.saying.right]
         result = outcome(heard)
+        if result is not Outcome.RIGHT and not answers:
+            continue  # a part of the clips may lack this voice's digits
+        count += 1
         wrong_reads += result is Outcome.WRONG
         if result is Outcome.RIGHT:
             right += 1
             continue
-        answers = spelled[heard.clip.speaker, heard.clip.saying.right]
         # The same condition first: who speaks in noise spells in noise.
         answers = sorted(answers, key=lambda one: one.clip.condition != heard.clip.condition)[:1]
         then = [outcome(one) for one in answers]
