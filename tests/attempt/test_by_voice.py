@@ -30,12 +30,15 @@ def test_primary_and_piggyback_by_voice_alone(tmp_path):
     checklist = load("primary-and-secondary")
     key = answer_key(load_order("oh-101"))
     first = {
-        "p-order": ["faster", "faster", "faster", "faster"],
+        "p-order": ["faster"],
         "p-inspect": ["again"],
         "p-rate": ["125 mL/h"],
         "p-identify": ["correct that"],
     }
+    settings = tmp_path / "settings.toml"
+    settings.write_text("[sound]\nrate = 3\n")  # the attempt is long enough
     with virtual_sound.virtual_sound() as sound:
+        sound.environment["CHECKOFF_SETTINGS"] = str(settings)
         learner = SpokenLearner(sound, checklist, key, first)
         code, last, console = live(
             [
