@@ -46,7 +46,7 @@ COMMAND = Limits(share=0.6, clear=-1.6, ratio=-3.0, least=-4.5)
 """For commands, confirmations and refusals that are told."""
 NUMBER = Limits(share=0.7, clear=-1.4, ratio=-3.0, least=-4.5)
 """For a number that goes on with the short read-back."""
-DIGITS = Limits(share=0.7, clear=-1.6, ratio=-3.0, least=-4.5)
+DIGITS = Limits(share=0.7, clear=-1.2, ratio=-3.0, least=-4.5)
 """For a number digit by digit, which is not asked for in another way any more."""
 DOUBTFUL = Limits(share=0.6, clear=-1.6, ratio=-3.0, least=-8.0)
 """For all numbers together, where it is only known that one was said."""
