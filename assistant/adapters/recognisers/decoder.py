@@ -31,6 +31,8 @@ _TYPES: dict[int, np.dtype[Any]] = {
 }
 _EPSILON = 1e-5
 _PART = "decoder/"
+_EMBEDDING = "embeddings/weight"
+"""Kept with a column for each token: a few rows times that is twice as fast as the other way round."""
 
 
 class Decoder:
@@ -46,8 +48,7 @@ class Decoder:
     def __init__(self, content: bytes) -> None:
         try:
             weights = _read_weights(content)
-            # A column for each token: a few rows times that is twice as fast as the other way round.
-            self._embedding = np.ascontiguousarray(weights["embeddings/weight"].T)
+            self._embedding = weights[_EMBEDDING]
             self._positions = weights["position_encodings/encodings"]
             self._last = _Norm.of(weights, "layer_norm")
             self._heads = int(weights["num_heads"])
@@ -231,10 +232,12 @@ def _read_weights(content: bytes) -> dict[str, Floats]:
         place += size
     weights = {}
     for name, array in raw.items():
-        values = array.astype(np.float32)
+        turned = name == _EMBEDDING
+        values = np.array(array.T if turned else array, dtype=np.float32, order="C")
         scale = raw.get(f"{name}_scale")
         if scale is not None:
             # Quantised row by row; the file holds what the rows were multiplied with.
-            values = values / np.asarray(scale, dtype=np.float32).reshape(-1, *[1] * (values.ndim - 1))
+            rows = np.asarray(scale, dtype=np.float32)
+            values /= rows if turned else rows.reshape(-1, *[1] * (values.ndim - 1))
         weights[name] = values
     return weights
