@@ -323,6 +323,8 @@ MOMENTS = [
     ("completion-time", "start=12 am | duration=1 h", "01:00"),
     ("completion-time", "start=12:15 p.m. | duration=1 h", "13:15"),
     ("completion-time", "start=08:00 | volume=1 L | rate=25 gtt/min | drop-factor=15 gtt/mL", "18:00"),
+    ("completion-time", "start=2026-10-25 01:30 | zone=Europe/London | second=yes | duration=1 h", "02:30"),
+    ("completion-time", "start=2026-10-25 01:30 | zone=Europe/London | second=no | duration=1 h", "01:30 GMT"),
     ("latest-start", "end=16:00 | duration=6 h", "10:00"),
     ("latest-start", "end=02:00 | volume=500 mL | rate=100 mL/h", "21:00 the day before"),
     ("latest-start", "end=2026-03-29 04:00 | zone=Europe/London | duration=4 h", "23:00 GMT the day before"),
