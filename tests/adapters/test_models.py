@@ -145,6 +145,7 @@ SMALL = Limits(fetched=1_000_000, unpacked=1_000_000, files=20)
         (zipped({f"{n}.txt": b"" for n in range(30)}), "unpacks to more than"),
         (zipped({f"{n}/{name}": c for n in "ab" for name, c in VOSK_FILES.items()}), "more than one model"),
     ],
+    ids=lambda given: given if isinstance(given, str) else "archive",  # an archive holds the time when it was made
 )
 def test_refuses_an_archive(tmp_path, folder, content, sentence):
     """What is damaged, leads outside, links, bursts or holds no model leaves nothing behind."""
