@@ -4,6 +4,12 @@ import os
 from pathlib import Path
 
 import pytest
+from hypothesis import settings
+
+# The same cases in every run, so that a run tells of the change and not of luck; new ones with HYPOTHESIS_PROFILE=search.
+settings.register_profile("same", derandomize=True)
+settings.register_profile("search", derandomize=False)
+settings.load_profile(os.environ.get("HYPOTHESIS_PROFILE", "same"))
 
 os.environ["CHECKOFF_SETTINGS"] = str(Path(__file__).with_name("no-settings.toml"))  # there is none: all defaults
 

@@ -167,7 +167,9 @@ def test_digits_are_read_in_their_order(whole: list[int], fraction: list[int]) -
         words += f" {POINT} " + " ".join(ONES[d] for d in fraction)
         text += "." + "".join(map(str, fraction))
     meaning = interpret(words, DIGITS)
-    if len(whole) > 1 and whole[0] == 0:
+    if Decimal(text) > DIGITS.highest:
+        assert meaning == NoMatch(Reason.OUT_OF_RANGE)
+    elif len(whole) > 1 and whole[0] == 0:
         assert not isinstance(meaning, Answer) or not any(whole)
     else:
         assert isinstance(meaning, Answer) and meaning.value == Decimal(text)
