@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 from hypothesis import settings
 
-# The same cases in every run, so that a run tells of the change and not of luck; new ones with HYPOTHESIS_PROFILE=search.
+# The same cases in every run, so that it tells of the change and not of luck; HYPOTHESIS_PROFILE=search: new ones.
 settings.register_profile("same", derandomize=True)
 settings.register_profile("search", derandomize=False)
 settings.load_profile(os.environ.get("HYPOTHESIS_PROFILE", "same"))

@@ -4,9 +4,15 @@ from typing import Self
 
 from pydantic import model_validator
 
-from assistant.checklist.model import Paper
-from assistant.dosing import parse_amount, show
-from assistant.orders.reading import Dose, DoseRate, DropFactor, Duration, Name, Rate, Reserve, Volume, refuse
+from assistant.checklist.paper import Paper, refuse
+from assistant.dosing import Amount, parse_amount, show
+from assistant.orders.reading import Dose, DoseRate, DropFactor, Duration, Name, Rate, Reserve, Volume
+
+
+def _check_reserve(reserve: Amount, bag: Amount) -> None:
+    """What stays in the bag is less than the bag."""
+    if reserve.in_unit("mL") >= bag.in_unit("mL"):
+        raise refuse("The reserve is as large as the bag.", "Give a smaller reserve.")
 
 
 class Infusion(Paper):
@@ -52,8 +58,7 @@ class Primary(Infusion):
                 f"The bag of {show(self.bag_volume)} does not hold what is to be infused and kept back.",
                 "Give less volume, a smaller reserve or a larger bag.",
             )
-        if self.reserve.in_unit("mL") >= self.bag_volume.in_unit("mL"):
-            raise refuse("The reserve is as large as the bag.", "Give a smaller reserve.")
+        _check_reserve(self.reserve, self.bag_volume)
         return self
 
     def sentence(self, illegible: str = "") -> str:
@@ -77,8 +82,7 @@ class Secondary(Infusion):
 
     @model_validator(mode="after")
     def _keeps_something(self) -> Self:
-        if self.reserve.in_unit("mL") >= self.volume.in_unit("mL"):
-            raise refuse("The reserve is as large as the bag.", "Give a smaller reserve.")
+        _check_reserve(self.reserve, self.volume)
         return self
 
     def sentence(self, illegible: str = "") -> str:
@@ -110,8 +114,7 @@ class ByDoseRate(Paper):
 
     @model_validator(mode="after")
     def _keeps_something(self) -> Self:
-        if self.reserve.in_unit("mL") >= self.volume.in_unit("mL"):
-            raise refuse("The reserve is as large as the bag.", "Give a smaller reserve.")
+        _check_reserve(self.reserve, self.volume)
         return self
 
     def sentence(self, illegible: str = "") -> str:

@@ -6,11 +6,11 @@ from typing import Annotated, Literal, Self, get_args
 
 from pydantic import BeforeValidator, model_validator
 
-from assistant.checklist.model import Paper, Text
+from assistant.checklist.paper import Paper, Text, refuse
 from assistant.dosing import Amount, Rounding, parse_rounding, show
 from assistant.dosing.units import unit
 from assistant.orders.lines import ByDoseRate, Flush, Gravity, Primary, Running, Secondary
-from assistant.orders.reading import Dose, Name, Volume, Weight, day_in_words, read_rounding, refuse
+from assistant.orders.reading import Dose, Name, Volume, Weight, day_in_words, read_rounding
 
 Fault = Literal[
     "wrong-bag",

@@ -5,18 +5,12 @@ from datetime import date
 from typing import Annotated
 
 from pydantic import BeforeValidator, Field
-from pydantic_core import PydanticCustomError
 
+from assistant.checklist.paper import refuse
 from assistant.dosing import Amount, Rounding, parse_amount, parse_rounding, show
 from assistant.dosing.result import EXAMPLES
 from assistant.dosing.units import unit
 from assistant.errors import QuantityError
-
-
-def refuse(what: str, remedy: str) -> PydanticCustomError:
-    """The refusal of a field, in words that the reader of the file sees."""
-    return PydanticCustomError("authored", "{what}", {"what": what, "remedy": remedy})
-
 
 _ALSO = {
     "dose": ("mass",),
