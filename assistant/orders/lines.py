@@ -15,6 +15,11 @@ def _check_reserve(reserve: Amount, bag: Amount) -> None:
         raise refuse("The reserve is as large as the bag.", "Give a smaller reserve.")
 
 
+def _kept(reserve: Amount) -> str:
+    """The sentence about what stays in the bag, after a space; "" where nothing does."""
+    return f" Reserve {show(reserve)}." if reserve.value else ""
+
+
 class Infusion(Paper):
     """What a primary and a secondary share: by duration or by rate, never by both."""
 
@@ -64,10 +69,9 @@ class Primary(Infusion):
     def sentence(self, illegible: str = "") -> str:
         """As the order states it."""
         bag = f" from a bag of {show(self.bag_volume)}" if self.volume else ""
-        reserve = f" Reserve {show(self.reserve)}." if self.reserve.value else ""
         return (
             f"Primary: {self.fluid}, {show(self.volume or self.bag_volume)}{bag} {self.speed(illegible)},"
-            f" {self.route}, {self.frequency}.{reserve}"
+            f" {self.route}, {self.frequency}.{_kept(self.reserve)}"
         )
 
 
@@ -87,10 +91,9 @@ class Secondary(Infusion):
 
     def sentence(self, illegible: str = "") -> str:
         """As the order states it, without the word for its line."""
-        kept = f" Reserve {show(self.reserve)}." if self.reserve.value else ""
         return (
             f"{self.drug} {show(self.dose)} in {show(self.volume)} {self.speed(illegible)},"
-            f" {self.route}, {self.frequency}.{kept}"
+            f" {self.route}, {self.frequency}.{_kept(self.reserve)}"
         )
 
 
@@ -119,10 +122,9 @@ class ByDoseRate(Paper):
 
     def sentence(self, illegible: str = "") -> str:
         """As the order states it."""
-        kept = f" Reserve {show(self.reserve)}." if self.reserve.value else ""
         return (
             f"By pump: {self.drug} {show(self.amount)} in {show(self.volume)} at {illegible or show(self.ordered)},"
-            f" {self.route}, {self.frequency}.{kept}"
+            f" {self.route}, {self.frequency}.{_kept(self.reserve)}"
         )
 
 
