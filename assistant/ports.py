@@ -48,6 +48,13 @@ class Utterance(Protocol):
     def finish(self) -> Hearing:
         """End the utterance; called once."""
 
+    def give_up(self) -> None:
+        """Nobody wants this utterance any more: `finish`, running or to come, returns soon, with whatever it has.
+
+        Safe from another thread, returns at once, and may do nothing where `finish` is quick. Another utterance
+        of the same recogniser is heard as if this one had never been.
+        """
+
 
 class Recogniser(Protocol):
     """A speech recogniser with its model."""

@@ -37,6 +37,13 @@ class Guess:
     failure: str = ""
     dropped: bool = False
     done: threading.Event = field(default_factory=threading.Event)
+    utterance: Utterance | None = field(default=None, repr=False)
+
+    def drop(self) -> None:
+        """Nobody wants it any more: the recogniser need not work it out, or stops doing so."""
+        self.dropped = True  # before the look at the utterance, as the worker sets that before it looks here
+        if self.utterance is not None:
+            self.utterance.give_up()
 
 
 class Recognition:
@@ -70,7 +77,7 @@ class Recognition:
     def feed(self, frame: bytes) -> None:
         """Sound of the utterance; whatever was guessed before it no longer holds."""
         if self._guess is not None:
-            self._guess.dropped = True
+            self._guess.drop()
             self._guess = None
             self._worker.begin(self._expect)
             for earlier in self._frames:
@@ -78,9 +85,9 @@ class Recognition:
         self._frames.append(frame)
         self._worker.feed(frame)
 
-    def guess(self) -> Guess | None:
-        """Ask what the sound so far is; None while the recogniser is busy with a guess that no longer holds."""
-        if self._guess is None and not self._worker.is_busy:
+    def guess(self) -> Guess:
+        """Ask what the sound so far is; it is worked out as soon as the recogniser has left what it was about."""
+        if self._guess is None:
             self._guess = self._worker.finish()
         return self._guess
 
@@ -90,8 +97,7 @@ class Recognition:
         Raises:
             RecogniserFailedError: it raised, or did not answer in time.
         """
-        guess = self._guess or self._worker.finish()
-        self._guess = guess
+        guess = self.guess()
         deadline = time.monotonic() + ANSWER_LIMIT_S
         while not guess.done.wait(0.01):
             if is_given_up():
@@ -119,7 +125,7 @@ class Recognition:
     def drop(self) -> None:
         """Forget the utterance under way."""
         if self._guess is not None:
-            self._guess.dropped = True
+            self._guess.drop()
         self._guess = None
         self._frames = []
         self._worker.drop()
@@ -163,13 +169,8 @@ class _Worker:
         self._tasks: queue.SimpleQueue[tuple[str, object]] = queue.SimpleQueue()
         self._utterance: Utterance | None = None
         self._failure = ""
-        self._working: Guess | None = None
         self._thread = threading.Thread(target=self._run, name="recogniser", daemon=True)
         self._thread.start()
-
-    @property
-    def is_busy(self) -> bool:
-        return self._working is not None and not self._working.done.is_set()
 
     def begin(self, expect: Expect) -> None:
         self._tasks.put(("begin", expect))
@@ -181,7 +182,7 @@ class _Worker:
         self._tasks.put(("drop", None))
 
     def finish(self) -> Guess:
-        self._working = guess = Guess()
+        guess = Guess()
         self._tasks.put(("finish", guess))
         return guess
 
@@ -227,9 +228,10 @@ class _Worker:
         elif isinstance(given, bytes):
             self._utterance.feed(given)
         elif isinstance(given, Guess):
-            utterance, self._utterance = self._utterance, None
+            given.utterance, self._utterance = self._utterance, None
             if not given.dropped:
-                given.hearing = utterance.finish()
+                given.hearing = given.utterance.finish()
+            given.utterance = None
 
 
 def _told(failure: BaseException) -> str:

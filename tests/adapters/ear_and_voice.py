@@ -40,6 +40,9 @@ class _Measured:
         words = str(round(length_s * 10))
         return Hearing(words, (Alternative(words, 1.0),), length_s, 0.0)
 
+    def give_up(self):
+        pass
+
 
 def recogniser_called(name):
     if name == "length":

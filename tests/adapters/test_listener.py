@@ -108,6 +108,8 @@ class WritingRecogniser:
         self.hang = threading.Event()
         self.hang.set()
         self.finishing = threading.Event()
+        self.given_up = 0
+        self.gives_up = False
         self.closed = False
 
     def begin(self, expect):
@@ -143,6 +145,11 @@ class _Writing:
         said = self.recogniser.said
         others = (Alternative(said, 0.9), Alternative("one thousand", 0.05)) if said else ()
         return Hearing(said, others, len(samples) / RATE_HZ, 0.0)
+
+    def give_up(self):
+        self.recogniser.given_up += 1
+        if self.recogniser.gives_up:
+            self.recogniser.hang.set()
 
 
 class Bench:
@@ -408,6 +415,24 @@ def test_recogniser_that_hangs_is_replaced(bench, monkeypatch):
     assert isinstance(bench.next(), ListeningStarted)
     bench.say("seventy five")
     assert bench.next().words == "fifty"
+
+
+def test_a_guess_that_no_longer_holds_is_given_up(bench):
+    """When the speaker goes on, the recogniser leaves the guess it is about, and hears the whole."""
+    bench = bench()
+    bench.recogniser.gives_up = True
+    bench.recogniser.hang.clear()
+    bench.listen()
+    spoken = words("en-us", "seventy five")
+    bench.source.holds = True
+    bench.source.play(np.concatenate([spoken, np.zeros(int(0.3 * RATE_HZ), np.int16)]))
+    assert bench.recogniser.finishing.wait(30)
+    bench.source.play(spoken)
+    bench.source.holds = False
+    assert isinstance(bench.next(), Heard)
+    assert bench.recogniser.given_up
+    assert len(bench.recogniser.fed[-1]) > 1.5 * len(spoken)
+    bench.assert_nothing_more()
 
 
 @pytest.mark.parametrize("call", ["begin", "feed", "finish"])

@@ -153,6 +153,9 @@ class VoskUtterance:
             compute_s=self._compute_s,
         )
 
+    def give_up(self) -> None:
+        """Nothing to do: all but the last moment has been recognised while it was fed."""
+
     def _keep(self, result: str) -> None:
         for word in json.loads(result).get("result", ()):
             self._heard.append((str(word["word"]), min(1.0, float(word["conf"]))))

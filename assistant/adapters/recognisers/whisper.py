@@ -189,6 +189,9 @@ class WhisperUtterance:
             doubtful=verdict.doubtful,
         )
 
+    def give_up(self) -> None:
+        """The model cannot be stopped within an utterance; it is short."""
+
 
 def _window_s(length_s: float) -> float:
     """How long a picture the encoder gets: its time grows with it."""
