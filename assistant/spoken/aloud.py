@@ -3,22 +3,36 @@
 import re
 from decimal import Decimal, InvalidOperation
 
-from assistant.spoken.english.abbreviations import ABBREVIATIONS, BETWEEN, MONTHS, RANGE, SIGNS, UNIT_ALONE
+from assistant.spoken.english.abbreviations import (
+    ABBREVIATIONS,
+    BETWEEN,
+    FRACTIONS,
+    MONTHS,
+    PER,
+    RANGE,
+    SIGNS,
+    UNIT_ALONE,
+)
 from assistant.spoken.english.numbers import ONES
-from assistant.spoken.english.units import ONLY_SAID, UNITS
+from assistant.spoken.english.units import ABBREVIATED, NEVER_SHOWN, ONLY_SAID, UNITS
 from assistant.spoken.saying import say_number
 
 _NAMES = {unit.name: (unit.one, unit.many) for unit in UNITS} | ONLY_SAID
+_NAMES |= {form: _NAMES[unit.name] for unit in UNITS for form in unit.forms if form in ABBREVIATED - NEVER_SHOWN}
 _NAMES |= {"d": _NAMES["days"], "day": _NAMES["days"], "unit": _NAMES["units"], "milliunit": _NAMES["milliunits"]}
 _NO_UNITS = ("in", "cup", "pint", "quart", "grain", "days", "day")
 """Words, and no abbreviations: spoken as they stand, but below a line they are units too."""
 _BELOW = "|".join(sorted(map(re.escape, _NAMES), key=len, reverse=True))
 _UNIT = "|".join(sorted((re.escape(name) for name in _NAMES if name not in _NO_UNITS), key=len, reverse=True))
-_ONE_UNIT = rf"(?:{_UNIT})(?:/(?:{_BELOW}))*(?![A-Za-z0-9%\u00b2])"
+_ONE_UNIT = rf"(?:(?:{_BELOW})(?:/(?:{_BELOW}))+|(?:{_UNIT}))(?![A-Za-z0-9%\u00b2])"
 _UNIT_TEXT = rf"{_ONE_UNIT}(?: per {_ONE_UNIT})?"
+_NUMBER = r"\d{1,3}(?:,\d{3})+(?:\.\d+)?|\d+(?:\.\d+)?"
+_PER_AMOUNT = re.compile(
+    rf"(?P<above>(?<![A-Za-z])(?:{_BELOW}))/(?=(?:{_NUMBER})[ \u00a0]?(?:{_BELOW})(?![A-Za-z0-9]))"
+)
+_FRACTION = re.compile(rf"(?<![\w./,])(?:{'|'.join(map(re.escape, FRACTIONS))})(?![\w/,]|\.\d)")
 _RATIO = re.compile(r"(?<![\w.,:])1:(?=\d{3,}|\d{1,3},\d{3})")
 _INCHES = re.compile(r"(?<=\d) in(?= [=\u00d7\u00f7]|$)")
-_NUMBER = r"\d{1,3}(?:,\d{3})+(?:\.\d+)?|\d+(?:\.\d+)?"
 _AMOUNT = re.compile(rf"(?<![\w.,])(?P<number>{_NUMBER})[ \u00a0]?(?P<unit>{_UNIT_TEXT})")
 _RANGE = re.compile(rf"(?<![\w.,-])(?P<low>{_NUMBER})\s?[-\u2013]\s?(?P<high>{_NUMBER})(?![\w-])")
 _VERSION = re.compile(r"(?<![\w.,])\d+(?:\.\d+){2,}(?![\w])")
@@ -44,8 +58,10 @@ def speech(text: str) -> str:
     spoken = _YEAR.sub(_year, spoken)
     spoken = _RANGE.sub(_range, spoken)
     spoken = _RATIO.sub("1 in ", spoken)
+    spoken = _FRACTION.sub(lambda m: FRACTIONS[m[0]], spoken)
     spoken = _CLOCK.sub(_clock, spoken)
     spoken = _INCHES.sub(" inches", spoken)
+    spoken = _PER_AMOUNT.sub(rf"\g<above> {PER} ", spoken)
     spoken = _AMOUNT.sub(_amount, spoken)
     spoken = _CODE.sub(_code, spoken)
     spoken = _NUMBER_ALONE.sub(lambda m: _number(m[0]), spoken)
@@ -106,7 +122,9 @@ def _said_unit(text: str, plural: bool) -> str:
 def _unit_alone(match: re.Match[str]) -> str:
     # A single letter may be an initial; only units that cannot be words or letters are spoken alone.
     first, _, _ = match["unit"].partition(" per ")
-    return _said_unit(match["unit"], plural=True) if first in UNIT_ALONE else match["unit"]
+    if "/" not in first and first not in UNIT_ALONE:
+        return match["unit"]
+    return _said_unit(match["unit"], plural=not match.string[: match.start()].endswith(f"{PER} "))
 
 
 def _clock(match: re.Match[str]) -> str:
@@ -118,7 +136,9 @@ def _clock(match: re.Match[str]) -> str:
 
 
 def _code(match: re.Match[str]) -> str:
-    """A code such as OH-101: letters by themselves, figures digit by digit."""
+    """A code such as OH-101: letters by themselves, figures digit by digit. "m2" is a unit."""
+    if match[0] in UNIT_ALONE:
+        return _said_unit(match[0], plural=True)
     parts = re.findall(r"[A-Za-z]+|\d+", match[0])
     said = [_by_digits(p) if p.isdecimal() else (" ".join(p) if len(p) <= 3 and p.isupper() else p) for p in parts]
     return " ".join(said)

@@ -7,7 +7,8 @@ from pathlib import Path
 
 import pytest
 
-from assistant.dosing.units import SIMPLE_UNITS
+from assistant.dosing.units import SIMPLE_UNITS, unit
+from assistant.errors import QuantityError
 from assistant.spoken import speech
 from assistant.spoken.english import sentences
 
@@ -61,6 +62,27 @@ LIBRARY = Path(__file__).parent.parent.parent / "checklists"
         ("version 1.0.2", "version one point zero point two"),
         ("Dr Ilse Vantongeren", "Doctor Ilse Vantongeren"),
         ("e.g. saline", "for example saline"),
+        ("5 g/100 mL", "five grams per one hundred millilitres"),
+        ("500 mg/5\u00a0mL", "five hundred milligrams per five millilitres"),
+        ("1,000 mL/8 h", "one thousand millilitres per eight hours"),
+        ("mg/100 mL", "milligrams per one hundred millilitres"),
+        ("20 mEq/L", "twenty milliequivalents per litre"),
+        ("mEq/L", "milliequivalents per litre"),
+        ("18 units/kg/h", "eighteen units per kilogram per hour"),
+        ("in units/kg/h", "in units per kilogram per hour"),
+        ("mg/kg/day", "milligrams per kilogram per day"),
+        ("1 mg/kg/day", "one milligram per kilogram per day"),
+        ("for each mL", "for each millilitres"),
+        ("drops per mL", "drops per millilitre"),
+        ("75 mg/m2", "seventy five milligrams per square metre"),
+        ("the area in m2", "the area in square metres"),
+        ("m\u00b2", "square metres"),
+        ("75 ml/hr for 30 mins", "seventy five millilitres per hour for thirty minutes"),
+        ("120 mmHg", "one hundred and twenty millimetres of mercury"),
+        ("37.5 \u00b0C", "thirty seven point five degrees Celsius"),
+        ("at 45\u00b0", "at forty five degrees"),
+        ("1/2 to 3/4 full", "one half to three quarters full"),
+        ("a 10 mL/h rate", "a ten millilitre per hour rate"),
         ("75 mg/m\u00b2", "seventy five milligrams per square metre"),
         ("1.8 m\u00b2", "one point eight square metres"),
         ("2.2 lb/kg", "two point two pounds per kilogram"),
@@ -86,14 +108,42 @@ def test_speaks(shown: str, spoken: str | None) -> None:
         assert said == spoken
 
 
-def test_every_unit_of_the_arithmetic_can_be_said() -> None:
-    """No printed name of a unit is left to the voice, beside a number or below a line."""
-    for name in SIMPLE_UNITS:
-        for shown in (f"2 {name} = 3 {name}", f"2 mg/{name}" if name != "units" else "2 mg/mL"):
-            said = speech(shown)
-            words = set(re.split(r"[ /]", said))
-            assert words.isdisjoint({name} - {"units", "milliunits", "days", "dose", "cup", "pint", "quart", "grain"})
-            assert "/" not in said
+WORDS_THEMSELVES = {"units", "milliunits", "days", "dose", "cup", "pint", "quart", "grain", "in"}
+"""Printed names that are words as well."""
+LETTERS = {"g", "L", "s", "h", "m", "min"}
+"""Printed names that may be an initial or a word, and so are units only beside a number or a line."""
+
+
+@pytest.mark.parametrize("name", SIMPLE_UNITS)
+def test_every_unit_of_the_arithmetic_can_be_said(name: str) -> None:
+    """No printed name of a unit is left to the voice: beside a number, below a line, above one, alone."""
+    shown = [f"2 {name} = 3 {name}", f"Give 5 {name}.", f"5 g/100 {name}", f"1 {name}/kg/h", f"in {name}/kg/h"]
+    shown += [f"2 mg/{name}", f"in mg/kg/{name}", f"12 mL/h per mcg/{name}"]
+    shown += [f"the number of {name}"] if name not in LETTERS else []
+    for text in shown:
+        if name == "in" and "=" not in text and "/kg" not in text:
+            continue  # "5 in the bag"
+        said = speech(text)
+        words = set(re.findall(r"[A-Za-z\u00b2%]+", said))
+        assert words.isdisjoint({"mg", "kg", "mL", "mcg", *({name} - WORDS_THEMSELVES)}), (text, said)
+        assert not set(said) & set("/%\u00b20123456789"), (text, said)
+
+
+def test_every_quantity_of_the_arithmetic_can_be_said() -> None:
+    """Every quantity that the arithmetic knows, made of two or three simple units, with and without a number."""
+    count = 0
+    for above in SIMPLE_UNITS:
+        for below in ("mL", "L", "kg", "h", "min", "day", "dose", "m\u00b2", "kg/h", "kg/min", "kg/day", "m\u00b2/day"):
+            try:
+                name = unit(f"{above}/{below}").name
+            except QuantityError:
+                continue
+            count += 1
+            for text in (f"2.5 {name}", f"The {name} is"):
+                said = speech(text)
+                assert " per " in said and not set(said) & set("/%\u00b20123456789"), (text, said)
+                assert not re.search(r"\b(?!is\b)[a-zA-Z]{1,2}\b", said), (text, said)
+    assert count > 100
 
 
 def test_speech_leaves_speech_alone() -> None:

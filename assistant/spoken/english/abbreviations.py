@@ -49,6 +49,8 @@ SIGNS = {
     "%": "percent",
     "\u2192": "to",
     "\u00b0C": "degrees Celsius",
+    "\u00b0F": "degrees Fahrenheit",
+    "\u00b0": "degrees",
     "\u00bd": "one half",
     "\u00bc": "one quarter",
     "\u00be": "three quarters",
@@ -56,7 +58,19 @@ SIGNS = {
 """Signs, in words."""
 
 UNIT_ALONE = frozenset(
-    {"mL", "mg", "mcg", "kg", "mL/h", "mg/mL", "mcg/mL", "gtt", "mmol", "mEq", "gtt/min", "gtt/mL", "mcg/kg/min"}
-    | {"mg/h", "mcg/min", "mg/min", "units/h", "L/h", "mg/kg", "mL/min"}
+    {"mL", "mg", "mcg", "ng", "kg", "lb", "gtt", "mol", "mmol", "Eq", "mEq", "mm", "cm", "ft", "m\u00b2", "m2"}
+    | {"fl oz", "tsp", "tbsp", "kPa", "mmHg", "ml", "mls", "hr", "hrs", "mins", "secs", "kgs", "lbs", "gtts"}
 )
-"""Units that are spoken without a number too; none of them is a word or an initial."""
+"""Units that are spoken without a number too, as every one with a line is; none is a word or an initial."""
+
+PER = "per"
+"""What stands for the line in "5 g/100 mL"."""
+
+FRACTIONS = {
+    "1/2": "one half",
+    "1/3": "one third",
+    "2/3": "two thirds",
+    "1/4": "one quarter",
+    "3/4": "three quarters",
+}
+"""Parts of one, as they are written."""

@@ -93,7 +93,9 @@ ONLY_SAID: dict[str, tuple[str, str]] = {
     "pint": ("pint", "pints"),
     "quart": ("quart", "quarts"),
     "grain": ("grain", "grains"),
+    "m2": ("square metre", "square metres"),
     "kPa": ("kilopascal", "kilopascals"),
+    "mmHg": ("millimetre of mercury", "millimetres of mercury"),
 }
 """Units that the working of a sum names, and nobody is asked for: one of it, and many."""
 
@@ -109,3 +111,6 @@ ABBREVIATED = frozenset(
     | {"mills", "milli", "micro"}
 )
 """Forms that are written and not said, or that recognisers alone write."""
+
+NEVER_SHOWN = frozenset({"mill", "mills", "milli", "micro"})
+"""Those of them that nobody writes for others to read, and that are words, too."""
