@@ -1,6 +1,6 @@
 """A beam search that writes nothing but sentences of a step."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -52,6 +52,7 @@ def search(
     sentences: Sentences,
     expect: Expect,
     forms: Sequence[Form],
+    is_given_up: Callable[[], bool] = lambda: False,
     beam: int = BEAM,
     hopeless: float = HOPELESS,
 ) -> dict[Form, tuple[Written, ...]]:
@@ -63,6 +64,7 @@ def search(
         sentences: what may be written.
         expect: what the step expects.
         forms: how numbers may be written.
+        is_given_up: asked at each token; once it is so, the search ends with what it has.
         beam: sentences followed side by side for each form.
         hopeless: how far (logarithm) behind the best finished sentence one is given up.
     """
@@ -74,7 +76,7 @@ def search(
             live[form] = _grow(live[form], scores, sentences, expect, form, finished[form], beam, hopeless)
         # Rows that both forms share are worked out once.
         wanted = {(branch.row, branch.tokens[-1]): 0 for form in forms for branch in live[form]}
-        if not wanted:
+        if not wanted or is_given_up():
             break
         for row, step in enumerate(wanted):
             wanted[step] = row

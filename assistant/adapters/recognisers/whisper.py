@@ -9,7 +9,7 @@ same model writes without limits.
 import logging
 import threading
 import time
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import replace
 
 import ctranslate2
@@ -34,6 +34,9 @@ LONGEST_S = 30.0
 SHORT_WINDOW_S = 12.0
 """Most answers are far shorter than the window, and the encoder's time grows with it."""
 _MOST_FREE_TOKENS = 160
+"""Of free words."""
+_MOST_COMPARED_TOKENS = 48
+"""Of free words that an answer is only compared with; what is longer is no answer, and part of it is enough."""
 _MOST_KEPT = 2 * 121 * SAMPLE_RATE_HZ
 """Bytes of sound that are kept: two minutes; most of that can be quiet."""
 
@@ -95,21 +98,24 @@ class WhisperRecogniser:
         with self._turn:
             self._model.unload_model()
 
-    def recognise(self, samples: Floats, expect: Expect) -> Judgement:
+    def recognise(self, samples: Floats, expect: Expect, is_given_up: Callable[[], bool] = lambda: False) -> Judgement:
         """The best wording, or an empty one, and all wordings with their confidence.
 
         Args:
             samples: mono at 16 kHz, -1 to 1.
             expect: what the step expects.
+            is_given_up: asked now and then; once it is so, the outcome is an empty wording, soon.
         """
         with self._turn:
-            evidence = self.evidence(samples, expect)
+            evidence = self.evidence(samples, expect, is_given_up)
         return NOTHING if evidence is None else judge(evidence, expect)
 
-    def evidence(self, samples: Floats, expect: Expect) -> Evidence | None:
+    def evidence(
+        self, samples: Floats, expect: Expect, is_given_up: Callable[[], bool] = lambda: False
+    ) -> Evidence | None:
         """What the model makes of the sound: freely, and held to the expectation in each form of numbers.
 
-        None where there is nothing to listen to, or more than an answer is long.
+        None where there is nothing to listen to, more than an answer is long, or nobody wants it any more.
         """
         speech = prepared(samples)
         if speech is None:
@@ -117,15 +123,21 @@ class WhisperRecogniser:
         if len(speech) / SAMPLE_RATE_HZ > LONGEST_S and not isinstance(expect, TextExpected):
             return None
         picture = log_mel(speech, _window_s(len(speech) / SAMPLE_RATE_HZ))
+        if is_given_up():
+            return None
         sound = self._model.encode(ctranslate2.StorageView.from_array(picture[None]))
-        free = self._model.generate(
+        if is_given_up():
+            return None
+        # In the library's own thread, while the search goes on in this one.
+        free_later = self._model.generate(
             sound,
             [self._prompt],
+            asynchronous=True,
             beam_size=1,
             # A score is then the logarithm of the whole text's probability.
             length_penalty=0,
             # The library stops at half of it.
-            max_length=2 * _MOST_FREE_TOKENS,
+            max_length=2 * (_MOST_FREE_TOKENS if isinstance(expect, TextExpected) else _MOST_COMPARED_TOKENS),
             return_scores=True,
             return_no_speech_prob=True,
         )[0]
@@ -135,12 +147,15 @@ class WhisperRecogniser:
             # The arrays are small: a second thread would spend its time on waiting for the first.
             with self._pools.limit(limits=1, user_api="blas"):
                 listening = self._decoder.listen(np.asarray(sound)[0])
-                found = search(listening, self._prompt, self._sentences, expect, forms(expect))
-                named = self._names(listening, expect) if isinstance(expect, NameExpected) else ()
+                found = search(listening, self._prompt, self._sentences, expect, forms(expect), is_given_up)
+                named = self._names(listening, expect, is_given_up) if isinstance(expect, NameExpected) else ()
             bounded = {
                 form: tuple(Hypothesis(self._text(one.tokens), one.score, len(one.tokens) + 1) for one in sentences)
                 for form, sentences in found.items()
             }
+        if is_given_up():
+            return None
+        free = free_later.result()
         return Evidence(
             free=Hypothesis(self._text(free.sequences_ids[0]), float(free.scores[0])),
             free_tokens=len(free.sequences_ids[0]) + 1,
@@ -149,10 +164,14 @@ class WhisperRecogniser:
             named=named,
         )
 
-    def _names(self, listening: Listening, expect: NameExpected) -> tuple[Hypothesis, ...]:
+    def _names(
+        self, listening: Listening, expect: NameExpected, is_given_up: Callable[[], bool]
+    ) -> tuple[Hypothesis, ...]:
         """Every name of the step with its probability; few are given up early, for all are unlikely words."""
         alone = replace(expect, alone=True)
-        found = search(listening, self._prompt, self._sentences, alone, (Form.WORDS,), beam=40, hopeless=40.0)
+        found = search(
+            listening, self._prompt, self._sentences, alone, (Form.WORDS,), is_given_up, beam=40, hopeless=40.0
+        )
         return tuple(Hypothesis(self._text(one.tokens), one.score, len(one.tokens) + 1) for one in found[Form.WORDS])
 
     def _text(self, tokens: list[int] | tuple[int, ...]) -> str:
@@ -167,6 +186,7 @@ class WhisperUtterance:
         self._expect = expect
         self._sound = bytearray()
         self._is_cut = False
+        self._is_given_up = threading.Event()
 
     def feed(self, block: bytes) -> str | None:
         """Keep the block; beyond what is kept, only that there was more."""
@@ -180,7 +200,9 @@ class WhisperUtterance:
         began = time.perf_counter()
         samples = samples_of(self._sound)
         # What is left of a number that was cut may be another number.
-        verdict = NOTHING if self._is_cut else self._recogniser.recognise(samples, self._expect)
+        verdict = (
+            NOTHING if self._is_cut else self._recogniser.recognise(samples, self._expect, self._is_given_up.is_set)
+        )
         return Hearing(
             words=verdict.words,
             alternatives=verdict.alternatives,
@@ -190,7 +212,8 @@ class WhisperUtterance:
         )
 
     def give_up(self) -> None:
-        """The model cannot be stopped within an utterance; it is short."""
+        """See `assistant.ports.Utterance`: the search ends at its next token."""
+        self._is_given_up.set()
 
 
 def _window_s(length_s: float) -> float:

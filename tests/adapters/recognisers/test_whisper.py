@@ -7,6 +7,7 @@ import numpy as np
 import pytest
 
 from assistant import spoken
+from assistant.adapters.recognisers.front import samples_of
 from assistant.adapters.recognisers.replay import hear_sound
 from assistant.spoken.expect import AnyExpected, ConfirmExpected, NameExpected, NumberExpected, TextExpected
 from assistant.spoken.meaning import Answer
@@ -147,3 +148,26 @@ def test_console_stays_silent():
     )
     done = subprocess.run([sys.executable, "-c", script], capture_output=True, check=True)
     assert (done.stdout, done.stderr) == (b"", b"")
+
+
+def test_an_answer_that_nobody_wants_any_more_is_given_up(whisper):
+    """Given up, an utterance ends with nothing, and the next one is heard as ever."""
+    sound = speak("one hundred and twenty five millilitres per hour", "flite:slt")
+    stale = whisper.begin(RATE)
+    stale.feed(sound)
+    stale.give_up()
+    assert stale.finish().words == ""
+    assert spoken.interpret(hear_sound(whisper, sound, RATE).words, RATE, heard=True).value == 125
+
+
+def test_an_answer_is_given_up_while_it_is_worked_out(whisper):
+    """The search looks at each token whether anybody waits for it."""
+    asked = []
+
+    def after_five():
+        asked.append(True)
+        return len(asked) > 5
+
+    samples = samples_of(speak("one hundred and twenty five millilitres per hour", "flite:slt"))
+    assert whisper.recognise(samples, RATE, after_five).words == ""
+    assert len(asked) == 7
