@@ -2,10 +2,11 @@
 
 from enum import StrEnum
 
+from assistant.spoken.english.numbers import ONES
 from assistant.spoken.expect import AnyExpected, Expect, NumberExpected, TextExpected
 from assistant.spoken.interpretation import interpret
 from assistant.spoken.listing import phrases
-from assistant.spoken.meaning import Answer, Kind
+from assistant.spoken.meaning import Answer, Kind, NoMatch
 from assistant.spoken.tokens import tokens_of
 
 _GOES_ON_AFTER = frozenset({"h", "L", "g", "kg"})
@@ -35,6 +36,8 @@ def completeness(words: str, expect: Expect) -> Completeness:
         return Completeness.OPEN
     if meaning.kind is Kind.NUMBER:
         whole = meaning.unit_said and not meaning.corrected and meaning.unit not in _GOES_ON_AFTER
+        # "one hour thirty" has a unit, but may go on as "one hour thirty five".
+        whole = whole and isinstance(interpret(f"{words} {ONES[5]}", expect, heard=True), NoMatch)
         if isinstance(expect, NumberExpected):
             whole = whole and meaning.unit == expect.unit
         elif isinstance(expect, AnyExpected):

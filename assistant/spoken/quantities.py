@@ -3,7 +3,7 @@
 from dataclasses import dataclass, replace
 from decimal import Decimal
 
-from assistant.spoken.english.numbers import NUMBER, PART, WHOLE_NUMBER, Said, plain
+from assistant.spoken.english.numbers import NUMBER, PART, TWINS, WHOLE_NUMBER, Said, plain
 from assistant.spoken.english.phrases import BETWEEN_AMOUNTS, BETWEEN_NUMBERS, CARRIERS, CORRECTIONS
 from assistant.spoken.grammar import Alt, Many, Opt, Parse, Rule, Word, Words, alt, seq
 from assistant.spoken.units import BARE_DENOMINATOR, SIMPLE_UNIT, UNIT
@@ -35,15 +35,25 @@ def _by_denominator(said: Said, unit: str) -> SaidAmount | None:
     return SaidAmount(said, unit) if said.value >= 1 else None
 
 
-def _hours_and_minutes(hours: Said, _h: None, _and: None, minutes: Said, _m: None) -> SaidAmount | None:
-    """Hours and minutes together have no unit of their own: they are said as minutes."""
-    if hours.value != hours.value.to_integral_value() or minutes.value > 59:
+def _together(whole: Said, unit: str, _and: None, part: Said, _unit: None) -> SaidAmount | None:
+    """Hours and minutes, or minutes and seconds, have no unit of their own: they are said in the smaller one."""
+    if (
+        whole.value != whole.value.to_integral_value()
+        or part.value > 59
+        or part.value != part.value.to_integral_value()
+    ):
         return None
-    return SaidAmount(Said(60 * hours.value + minutes.value), "min")
+    # 75 minutes sound like nothing else, but "an hour fifteen" sounds like "an hour fifty".
+    sounds_alike = int(part.value) in _SOUND_ALIKE and not part.figures
+    return SaidAmount(
+        Said(60 * whole.value + part.value, doubtful=sounds_alike or whole.doubtful or part.doubtful), unit
+    )
 
 
-_HOURS = Words(dict.fromkeys(("hour", "hours", "h", "hr", "hrs")))
-_MINUTES = Words(dict.fromkeys(("minute", "minutes", "min", "mins")))
+_SOUND_ALIKE = frozenset(TWINS) | frozenset(TWINS.values())
+_HOURS = Words(dict.fromkeys(("hour", "hours", "h", "hr", "hrs"), "min"))
+_MINUTES = Words(dict.fromkeys(("minute", "minutes", "min", "mins"), "s"))
+_SECONDS = Words(dict.fromkeys(("second", "seconds", "sec", "secs", "s")))
 _ONE_UNIT = seq(_ARTICLE, build=lambda _: Said(Decimal(1)))
 
 AMOUNT: Alt = alt(
@@ -61,14 +71,9 @@ AMOUNT: Alt = alt(
         PART,
         build=lambda whole, unit, _, part: SaidAmount(Said(plain(whole.value + part)), unit),
     ),
-    seq(
-        alt(WHOLE_NUMBER, _ONE_UNIT),
-        _HOURS,
-        Opt(Word("and")),
-        WHOLE_NUMBER,
-        _MINUTES,
-        build=_hours_and_minutes,
-    ),
+    # "an hour and fifteen", "two hours thirty minutes", "one minute and ten seconds"
+    seq(alt(WHOLE_NUMBER, _ONE_UNIT), _HOURS, Opt(Word("and")), WHOLE_NUMBER, Opt(_MINUTES), build=_together),
+    seq(alt(WHOLE_NUMBER, _ONE_UNIT), _MINUTES, Opt(Word("and")), WHOLE_NUMBER, _SECONDS, build=_together),
 )
 """One amount; its meanings are `SaidAmount`."""
 

@@ -3,8 +3,8 @@
 from functools import lru_cache
 
 from assistant.errors import QuantityError
-from assistant.spoken.english.units import ABBREVIATED, DENOMINATORS, PER, UNITS, SpokenUnit
-from assistant.spoken.grammar import Many, Parse, Rule, Words, seq
+from assistant.spoken.english.units import ABBREVIATED, DENOMINATORS, EVERY, PER, UNITS, SpokenUnit
+from assistant.spoken.grammar import Many, Parse, Rule, Words, alt, seq
 from assistant.spoken.tokens import tokens_of
 
 _BY_NAME: dict[str, SpokenUnit] = {unit.name: unit for unit in UNITS}
@@ -19,6 +19,7 @@ SIMPLE_UNIT: Rule = Words({form: unit.name for unit in UNITS for form in _forms(
 
 _BELOW: Rule = Words({form: name for name in DENOMINATORS for form in _forms(_BY_NAME[name])})
 _PER: Rule = Words(dict.fromkeys(PER))
+_PER_SOMETHING: Rule = alt(seq(_PER, _BELOW, build=lambda _, name: name), Words(dict(EVERY)))
 
 
 def _compound(above: str, below: tuple[str, ...]) -> str | None:
@@ -31,13 +32,13 @@ def _compound(above: str, below: tuple[str, ...]) -> str | None:
 
 UNIT: Rule = seq(
     SIMPLE_UNIT,
-    Many(seq(_PER, _BELOW, build=lambda _, name: name), 0, 2),
+    Many(_PER_SOMETHING, 0, 2),
     build=_compound,
 )
 """Any unit; its meaning is the canonical name: ``mcg/kg/min``."""
 
 
-BARE_DENOMINATOR: Rule = seq(_PER, _BELOW, build=lambda _, name: "/day" if name == "days" else f"/{name}")
+BARE_DENOMINATOR: Rule = seq(_PER_SOMETHING, build=lambda name: "/day" if name == "days" else f"/{name}")
 """A denominator by itself ("per hour", "an hour"), where the step makes plain of what; ``/h``."""
 
 

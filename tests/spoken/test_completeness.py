@@ -6,6 +6,7 @@ from assistant.spoken.completeness import Completeness, completeness
 from assistant.spoken.expect import AnyExpected, ConfirmExpected, NameExpected, NumberExpected, TextExpected
 
 RATE, VOLUME, TIME = NumberExpected("mL/h"), NumberExpected("mL"), NumberExpected("h")
+MINUTES = NumberExpected("min")
 FINISHED, MAY_GO_ON, OPEN = Completeness.FINISHED, Completeness.MAY_GO_ON, Completeness.OPEN
 
 
@@ -31,6 +32,10 @@ FINISHED, MAY_GO_ON, OPEN = Completeness.FINISHED, Completeness.MAY_GO_ON, Compl
         ("83.3 milliliters", RATE, OPEN),  # "per hour" is missing
         ("950 milliliters", VOLUME, FINISHED),
         ("two hours", TIME, OPEN),  # "and thirty minutes"
+        ("one hour twenty", MINUTES, OPEN),  # "five"
+        ("one hour twenty minutes", MINUTES, FINISHED),
+        ("twenty minutes", MINUTES, FINISHED),
+        ("seventy five hourly", RATE, FINISHED),
         ("one hundred millilitres an hour", AnyExpected(), FINISHED),
         ("one hundred millilitres", AnyExpected(), OPEN),
         ("one fifty no one fifteen millilitres per hour", RATE, OPEN),

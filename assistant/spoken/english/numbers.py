@@ -13,8 +13,8 @@
     part     = "half" | "a quarter" | "three quarters" ...
     figures  = as written: "125", "1,000", "83.3", ".5"
 
-Sound-alikes ("to", "too", "for", "fore", "won", "ate") are digits only between other digits or, for the last
-two, at an edge; "to" and "for" before a number are also the small words that they look like: "for thirty" is
+Sound-alikes ("to", "too", "for", "fore", "won", "ate") are digits only after other digits or, for the last
+two, before them, too; "to" and "for" before a number are also the small words that they look like: "for thirty" is
 30 or 430. They never count as said digit by digit.
 """
 
@@ -110,7 +110,7 @@ SOUND_ALIKES = frozenset({"ate", "won", "to", "too", "for", "fore"})
 """Words that recognisers write for digits; nobody says them, so no vocabulary needs them."""
 
 _DOUBLE = seq(
-    Words({"double": 2, "triple": 3}),
+    Words({"double": 2, "triple": 3, "treble": 3}),
     alt(_DIGIT, _OH),
     build=lambda times, digit: Digits(digit.text * times),
 )
@@ -130,6 +130,8 @@ def _joined(first: Digits, middle: tuple[Digits, ...] = (), last: Digits | None 
 _DIGITS = alt(
     seq(alt(_DIGIT, _DOUBLE), build=_joined),
     seq(_EDGE, Many(_MIDDLE, 0, _LONGEST_ROW - 2), _EDGE, build=_joined),
+    # "one five to": at the end of three digits it can hardly be anything else.
+    seq(_EDGE, Many(_MIDDLE, 1, _LONGEST_ROW - 2), _LIKE_A_SMALL_WORD, build=_joined),
 )
 """Digits one by one; "oh" is one only beside others."""
 

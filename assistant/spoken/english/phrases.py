@@ -286,11 +286,20 @@ CORRECTIONS = (
     "i mean",
     "no i mean",
     "sorry i mean",
+    "i meant",
+    "no i meant",
+    "sorry i meant",
+    "actually",
+    "no actually",
     "make that",
     "no make that",
+    "make it",
     "rather",
     "or rather",
     "scratch that",
+    "oops",
+    "wait",
+    "wait no",
 )
 """What parts a slip of the tongue from the number that was meant: the last one counts."""
 

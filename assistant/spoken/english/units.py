@@ -102,6 +102,9 @@ ONLY_SAID: dict[str, tuple[str, str]] = {
 PER = ("per", "an", "a", "each", "every", "/")
 """What joins a unit and its denominator: "mils an hour"."""
 
+EVERY = {"hourly": "h", "daily": "days"}
+"""One word for "per hour" and its like."""
+
 DENOMINATORS = ("h", "min", "s", "days", "kg", "mL", "L", "dose")
 """Names of the units that may stand below the line."""
 

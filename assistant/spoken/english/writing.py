@@ -49,6 +49,7 @@ SAME_WORD = {
     "ehm": "um",
     "erm": "um",
     "er": "uh",
+    "ah": "uh",
     "hm": "um",
     "hmm": "um",
     "mm": "um",
@@ -71,6 +72,9 @@ COURTESIES = (
     "well",
     "so",
     "now then",
+    "let me see",
+    "let us see",
+    "you know",
 )
 """Words that add nothing: dropped at the beginning and at the end only."""
 
