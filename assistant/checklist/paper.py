@@ -23,7 +23,7 @@ def refuse(what: str, remedy: str) -> PydanticCustomError:
 class Paper(BaseModel):
     """Base of everything authored: frozen, and a misspelt field is an error."""
 
-    model_config = ConfigDict(frozen=True, extra="forbid", str_strip_whitespace=True, use_attribute_docstrings=True)
+    model_config = ConfigDict(frozen=True, extra="forbid", str_strip_whitespace=True)
 
 
 def _no_text(given: object) -> object:
