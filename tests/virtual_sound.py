@@ -198,6 +198,13 @@ class LoudspeakerRecording:
         loud = np.flatnonzero(np.abs(self.samples().astype(np.int32)) > threshold)
         return self.began + loud[0] / SINK_RATE_HZ if len(loud) else None
 
+    def loud_moments_s(self, since: float, until: float, threshold: int = 300) -> npt.NDArray[np.float64]:
+        """When something sounded between two times, on the steady clock; a figure for each loud sample."""
+        start = max(0, int((since - self.began) * SINK_RATE_HZ))
+        samples = self.samples()[start : max(start, int((until - self.began) * SINK_RATE_HZ))]
+        loud = np.flatnonzero(np.abs(samples.astype(np.int32)) > threshold)
+        return np.asarray(self.began + (start + loud) / SINK_RATE_HZ)
+
     def first_silence_s(self, after: float | None, length_s: float = 0.3, threshold: int = 300) -> float | None:
         """When a silence of this length began, `after` a time on the steady clock; None for none."""
         start = max(0, int(((after or self.began) - self.began) * SINK_RATE_HZ))

@@ -1,8 +1,8 @@
 """The sound of the room, measured on virtual devices: ``python -m tests.bench.room [PART...]``.
 
-Parts, each printing one line of JSON: latency, cuts, noise, own-voice, interrupt, pulled, machine. Sound passes
-through PulseAudio null sinks and PortAudio as it would through a sound card; the clock of the sound server adds
-up to 50 ms to a figure. Nothing is faked but the people.
+Parts, each printing one line of JSON: latency, latency-numbers, latency-fixed, cuts, noise, own-voice, interrupt,
+pulled, machine. Sound passes through PulseAudio null sinks and PortAudio as it would through a sound card; the clock
+of the sound server adds up to 50 ms to a figure. Nothing is faked but the people.
 """
 
 import argparse
@@ -11,10 +11,8 @@ import json
 import os
 import queue
 import random
-import subprocess
 import sys
 import tempfile
-import threading
 import time
 from pathlib import Path
 
@@ -23,21 +21,17 @@ import numpy as np
 from assistant.adapters.clock import SystemClock
 from assistant.adapters.listener import Listener
 from assistant.adapters.recognisers.choose import open_recogniser
-from assistant.checklist.load import load
 from assistant.guide.events import Heard, NotUnderstood
-from assistant.orders.load import load_order
-from assistant.orders.solve import answer_key
 from assistant.ports import AnswerHeard
-from assistant.record.verify import read_entries, verify
-from assistant.report.latency import latencies
+from assistant.record.verify import verify
 from assistant.spoken import interpret
 from assistant.spoken.expect import AnyExpected, ConfirmExpected, NumberExpected
 from assistant.spoken.meaning import Answer, Kind
-from tests.attempt.spoken_learner import SpokenLearner
+from tests.bench.program import Program
+from tests.bench.replies import latency
 from tests.spoken_words import words
-from tests.virtual_sound import SINK_RATE_HZ, VirtualSound, virtual_sound
+from tests.virtual_sound import SINK_RATE_HZ, virtual_sound
 
-FIXED_S = "0.8"
 RATE_HZ = 16_000
 SEED = 7
 PAUSED = (
@@ -49,85 +43,6 @@ PAUSED = (
     ("one", "twenty five", "125"),
 )
 """Numbers with the place where their speaker stops to look at the display."""
-
-
-class Program:
-    """The program by voice on a virtual sound system, its lines as they come."""
-
-    def __init__(self, sound: VirtualSound, folder: Path, *options: str, fixed: bool = False) -> None:
-        start = ["tests.bench.fixed_end", FIXED_S] if fixed else ["assistant"]
-        command = [sys.executable, "-m", *start, "run", "primary-line", "--json", "--short-waits"]
-        self.began = time.monotonic()
-        self.process = subprocess.Popen(
-            [*command, "--voice", "--ear", "bundled", "--records", str(folder), *options],
-            env=sound.environment,
-            stdin=subprocess.PIPE,
-            stdout=subprocess.PIPE,
-            stderr=subprocess.DEVNULL,
-            text=True,
-        )
-        self.lines: queue.Queue[dict] = queue.Queue()
-        self.seen: list[dict] = []
-        threading.Thread(target=self._read, daemon=True).start()
-        self._folder = folder
-
-    def _read(self) -> None:
-        for line in self.process.stdout:
-            self.lines.put(json.loads(line))
-
-    def until(self, kind: str, limit_s: float = 90) -> bool:
-        """Whether a line with this key came in time."""
-        deadline = time.monotonic() + limit_s
-        while (left := deadline - time.monotonic()) > 0:
-            try:
-                self.seen.append(self.lines.get(timeout=left))
-            except queue.Empty:
-                return False
-            if kind in self.seen[-1]:
-                return True
-        return False
-
-    def type(self, line: str) -> None:
-        self.process.stdin.write(line + "\n")
-        self.process.stdin.flush()
-
-    def entries(self) -> list:
-        (record,) = self._folder.glob("*.jsonl")
-        return read_entries(record)
-
-    def end(self) -> None:
-        self.process.terminate()
-        with contextlib.suppress(subprocess.TimeoutExpired):
-            self.process.wait(20)
-        self.process.kill()
-        self.process.wait()
-
-
-def latency(minutes: float) -> dict:
-    """Spoken answers to one checklist, by meaning and with a fixed end, one after the other."""
-    found = {}
-    for name, fixed in (("by_meaning", False), ("fixed_800_ms", True)):
-        with virtual_sound() as sound, tempfile.TemporaryDirectory() as folder:
-            checklist = load("primary-line")
-            learner = SpokenLearner(sound, checklist, answer_key(load_order(checklist.order)), {})
-            program = Program(sound, Path(folder), fixed=fixed)
-            deadline = time.monotonic() + 60 * minutes
-            while time.monotonic() < deadline:
-                try:
-                    line = program.lines.get(timeout=60)
-                except queue.Empty:
-                    break
-                if "outcome" in line:
-                    break
-                learner.take(line)
-            entries = program.entries()
-            program.end()
-        found[name] = {
-            one.sort: {"answers": one.answers, "median_ms": one.stages["sounded_ms"].median_ms}
-            | {"95 %_ms": one.stages["sounded_ms"].most_ms, "understood_ms": one.stages["understood_ms"].median_ms}
-            for one in latencies(entries)
-        }
-    return found
 
 
 def cuts(repeats: int, pause_s: float) -> dict:
@@ -433,6 +348,8 @@ def main() -> None:
     """Run the parts that are asked for, or all."""
     parts = {
         "latency": lambda given: latency(given.minutes),
+        "latency-numbers": lambda given: latency(given.minutes, numbers=True),
+        "latency-fixed": lambda given: latency(given.minutes, fixed=True),
         "cuts": lambda given: cuts(given.times, given.pause),
         "noise": lambda given: noise(given.minutes),
         "own-voice": lambda given: own_voice(given.minutes),
