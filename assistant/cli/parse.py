@@ -50,7 +50,7 @@ def add_parser(subparsers: "Subparsers") -> None:
         "--expect",
         required=True,
         metavar="EXPECT",
-        help='"confirm", "any", or "number" with a unit: "number mL/h"',
+        help='"confirm", "any", "time", or "number" with a unit: "number mL/h"',
     )
     parser.add_argument(
         "--heard",

@@ -14,8 +14,10 @@ from assistant.spoken.english.abbreviations import (
     UNIT_ALONE,
 )
 from assistant.spoken.english.numbers import ONES
+from assistant.spoken.english.times import HALF_DAY, HOUR
 from assistant.spoken.english.units import ABBREVIATED, NEVER_SHOWN, ONLY_SAID, UNITS
 from assistant.spoken.saying import say_number
+from assistant.spoken.times import say_time
 
 _NAMES = {unit.name: (unit.one, unit.many) for unit in UNITS} | ONLY_SAID
 _NAMES |= {form: _NAMES[unit.name] for unit in UNITS for form in unit.forms if form in ABBREVIATED - NEVER_SHOWN}
@@ -129,6 +131,8 @@ def _unit_alone(match: re.Match[str]) -> str:
 
 def _clock(match: re.Match[str]) -> str:
     hour, minute = match["hour"], match["minute"]
+    if hour[0] == "0" or int(hour) > HALF_DAY:
+        return say_time(Decimal(HOUR * int(hour) + int(minute)))
     said = say_number(Decimal(hour))
     if minute == "00":
         return f"{said} o'clock"

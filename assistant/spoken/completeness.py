@@ -37,15 +37,22 @@ def completeness(words: str, expect: Expect) -> Completeness:
     if meaning.kind is Kind.NUMBER:
         whole = meaning.unit_said and not meaning.corrected and meaning.unit not in _GOES_ON_AFTER
         # "one hour thirty" has a unit, but may go on as "one hour thirty five".
-        whole = whole and isinstance(interpret(f"{words} {ONES[5]}", expect, heard=True), NoMatch)
+        whole = whole and not _takes_a_digit(words, expect)
         if isinstance(expect, NumberExpected):
             whole = whole and meaning.unit == expect.unit
         elif isinstance(expect, AnyExpected):
             whole = whole and "/" in (meaning.unit or "")
         return Completeness.FINISHED if whole else Completeness.OPEN
+    if meaning.kind is Kind.TIME:
+        return Completeness.OPEN if meaning.corrected or _takes_a_digit(words, expect) else Completeness.FINISHED
     if isinstance(expect, TextExpected):
         return Completeness.MAY_GO_ON  # a reason may begin with the words of a command
     return Completeness.MAY_GO_ON if _is_a_beginning(words, expect, meaning) else Completeness.FINISHED
+
+
+def _takes_a_digit(words: str, expect: Expect) -> bool:
+    """Whether the words go on with a digit: "fourteen thirty" and "fourteen thirty five"."""
+    return not isinstance(interpret(f"{words} {ONES[5]}", expect, heard=True), NoMatch)
 
 
 def _is_a_beginning(words: str, expect: Expect, meaning: Answer) -> bool:

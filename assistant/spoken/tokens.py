@@ -53,6 +53,7 @@ _PIECE = re.compile(
       (?P<fraction>[13]/[24](?![\d/.,]))
     | (?P<grouped>\d{1,3}(?:,\d{3})+(?:\.\d+)?(?![\d,.]))
     | (?P<list>\d(?:(?:,\d){2,}|(?:-\d){2,})(?![\d,.-]))
+    | (?P<clock>\d{1,2}:\d\d(?![\d:,]|\.\d))
     | (?P<comma>\d+,\d+(?![\d,.]))
     | (?P<decimal>\d*\.\d+(?![\d,.]))
     | (?P<whole>\d+(?![\d,.:-]|/\d))
@@ -82,7 +83,8 @@ def tokens_of(words: str) -> tuple[str, ...]:
     """The pieces of an utterance: small letters, figures as written, "%" and "/"; `UNKNOWN` for the rest.
 
     "83.3 mL/hr." gives ``83.3 ml / hr``; "twenty-five" gives ``twenty five``; "1,000" gives ``1000``;
-    "83 .3" gives ``83.3``. A decimal comma ("1,5") stays as written: the grammar reads both meanings.
+    "83 .3" gives ``83.3``. A time ("14:30") and a decimal comma ("1,5") stay as written: of the latter the grammar
+    reads both meanings.
     """
     if not printable(words):
         return (UNKNOWN,)

@@ -49,7 +49,12 @@ LONGEST_S = 0.5
 def utterances(seed: int) -> "list[tuple[str, str]]":
     """A thousand utterances with what is expected."""
     chance = random.Random(seed)  # noqa: S311 - a test, and repeatable
-    rows = [*read("spoken_numbers.tsv"), *read("spoken_phrases.tsv"), *read("spoken_names.tsv")]
+    rows = [
+        *read("spoken_numbers.tsv"),
+        *read("spoken_times.tsv"),
+        *read("spoken_phrases.tsv"),
+        *read("spoken_names.tsv"),
+    ]
     words = vocabulary(NumberExpected("mL/h"))
     made = []
     for _ in range(1000):

@@ -9,7 +9,12 @@ from assistant.spoken.meaning import Reason
 
 from .tables import Saying, frame, notation, read
 
-SAYINGS = [*read("spoken_numbers.tsv"), *read("spoken_phrases.tsv"), *read("spoken_names.tsv")]
+SAYINGS = [
+    *read("spoken_numbers.tsv"),
+    *read("spoken_times.tsv"),
+    *read("spoken_phrases.tsv"),
+    *read("spoken_names.tsv"),
+]
 
 
 @pytest.mark.parametrize("saying", SAYINGS, ids=lambda s: f"{s.line}: {s.words[:30]}")

@@ -127,13 +127,13 @@ def _joined(first: Digits, middle: tuple[Digits, ...] = (), last: Digits | None 
     return Digits(text, all(d.one_by_one for d in row), any(d.doubtful for d in row))
 
 
-_DIGITS = alt(
+DIGITS = alt(
     seq(alt(_DIGIT, _DOUBLE), build=_joined),
     seq(_EDGE, Many(_MIDDLE, 0, _LONGEST_ROW - 2), _EDGE, build=_joined),
     # "one five to": at the end of three digits it can hardly be anything else.
     seq(_EDGE, Many(_MIDDLE, 1, _LONGEST_ROW - 2), _LIKE_A_SMALL_WORD, build=_joined),
 )
-"""Digits one by one; "oh" is one only beside others."""
+"""Digits one by one; "oh" is one only beside others. Its meanings are `Digits`."""
 
 _FRACTION_DIGITS = alt(
     seq(_EDGE, build=_joined),
@@ -242,7 +242,7 @@ def _whole_figures(token: str) -> Iterator[Said]:
 _WHOLE = alt(
     seq(_CARDINAL, build=lambda value: Said(Decimal(value))),
     seq(_SHORT_PAIR, build=lambda value: Said(Decimal(value))),
-    seq(alt(_DIGITS, _OH), build=_whole_digits),
+    seq(alt(DIGITS, _OH), build=_whole_digits),
     Written("a whole number in figures", _whole_figures),
 )
 
@@ -360,8 +360,8 @@ _PLAIN = alt(
     seq(_CARDINAL, build=lambda value: Said(Decimal(value))),
     seq(_SHORT_PAIR, build=lambda value: Said(Decimal(value))),
     *_LONG_PAIRS,
-    seq(_DIGITS, build=_digits_as_whole),
-    seq(_DIGITS, build=_digits_with_lost_point),
+    seq(DIGITS, build=_digits_as_whole),
+    seq(DIGITS, build=_digits_with_lost_point),
     _DECIMAL,
     _BARE_DECIMAL,
     seq(PART, build=lambda part: Said(part)),
