@@ -11,7 +11,7 @@ from assistant.guide.holds import hold
 from assistant.guide.moving import close, nothing_read_back, reopen_by_learner
 from assistant.guide.progress import State
 from assistant.guide.turn import Turn
-from assistant.spoken import wants_digits
+from assistant.spoken import pair_to_offer, say_digits, wants_digits
 from assistant.spoken.english import sentences
 from assistant.spoken.meaning import Ambiguous, Answer
 
@@ -27,7 +27,7 @@ def take_number(turn: Turn) -> None:
     # Asked for once: what is then said digit by digit is settled by the read-back, and never asked for in a circle.
     given_as_asked = turn.draft.digits_only and answer.digit_by_digit
     if turn.spoken and not given_as_asked and must_be_spelled(answer, doubtful=turn.doubtful):
-        _want_digits(turn, sentences.SAY_DIGITS)
+        _want_digits(turn, _which(turn, answer.value))
         return
     turn.draft.number = answer.value
     turn.draft.unit = answer.unit or ""
@@ -35,6 +35,18 @@ def take_number(turn: Turn) -> None:
     turn.draft.failures = 0
     turn.note["verdict"] = "read back"
     prompt(turn)
+
+
+def _which(turn: Turn, heard: Decimal) -> str:
+    """The question for the digits of a number that was heard.
+
+    In practice it offers the number and the one other that it could be, whichever the order says; the answer must
+    still be said digit by digit. In a check-off, and to a second person, no number is said that the speaker has
+    not said: the other one could be the right one, or the first person's.
+    """
+    offers = turn.given.practice and not turn.doubtful and not isinstance(turn.step.expect, DoubleCheckAsked)
+    pair = pair_to_offer(heard) if offers else None
+    return sentences.which_digits(*map(say_digits, pair)) if pair is not None else sentences.SAY_DIGITS
 
 
 def must_be_spelled(answer: Answer, *, doubtful: bool = False) -> bool:

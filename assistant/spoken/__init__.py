@@ -1,6 +1,6 @@
 """The words: numbers, units, phrases, interpretation, values to speech."""
 
-from assistant.spoken.alike import confusions, neighbours, wants_digits, wordings
+from assistant.spoken.alike import confusions, neighbours, pair_to_offer, wants_digits, wordings
 from assistant.spoken.aloud import speech
 from assistant.spoken.expecting import parse_expect
 from assistant.spoken.interpretation import interpret
@@ -17,6 +17,7 @@ __all__ = [
     "interpret",
     "neighbours",
     "number_sentences",
+    "pair_to_offer",
     "parse_expect",
     "phrases",
     "read_back",

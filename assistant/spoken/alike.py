@@ -147,6 +147,27 @@ def wants_digits(value: Decimal, unit: str, lowest: Decimal = Decimal(0), highes
     return any(neighbour.kind in NEARLY_THE_SAME for neighbour in confusions(value, lowest, highest))
 
 
+def pair_to_offer(
+    value: Decimal, lowest: Decimal = Decimal(0), highest: Decimal = Decimal(9999)
+) -> tuple[Decimal, Decimal] | None:
+    """A number that was heard and the one other that is nearly the same, the smaller first; None for several or none.
+
+    The order tells nothing of which was heard. A decimal is never offered: it is its point that is doubted.
+
+    Args:
+        value: the number that was heard.
+        lowest: the least number that could be said.
+        highest: the highest number that could be said.
+    """
+    if value != value.to_integral_value():
+        return None
+    near = {one.value for one in confusions(value, lowest, highest) if one.kind in NEARLY_THE_SAME}
+    if len(near) != 1:
+        return None
+    other = near.pop()
+    return min(value, other), max(value, other)
+
+
 @lru_cache(maxsize=4096)
 def _value_of(words: tuple[str, ...]) -> Decimal | None:
     """The one number that words mean; None for none and for several."""

@@ -116,6 +116,11 @@ def which_number(readings: tuple[str, ...]) -> str:
     return "That could be " + " or ".join(readings) + ". Please say it digit by digit."
 
 
+def which_digits(one: str, other: str) -> str:
+    """A number that sounds like one other: both by their digits; only digits are taken then."""
+    return f"Was that {one}, or {other}? {SAY_DIGITS}"
+
+
 def disagrees(sentence: str) -> str:
     """A number or a name that does not agree: hold."""
     return f"Hold. {sentence}"

@@ -1,0 +1,135 @@
+"""A number that sounds like one other: in practice both are offered by their digits."""
+
+from dataclasses import replace
+from decimal import Decimal
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from assistant.checklist.model import DoubleCheckAsked, NumberAsked, Step
+from assistant.guide.effects import Tone
+from assistant.guide.events import Opened
+from assistant.guide.guide import Guide
+from assistant.guide.progress import Mode, State
+from assistant.spoken import pair_to_offer, say_number, wants_digits
+from assistant.spoken.expect import NumberExpected
+
+from .lived import CHECKLIST, KEY, Lived
+
+RATE = next(step for step in CHECKLIST.steps if isinstance(step.expect, NumberAsked))
+SECOND = Step(
+    id="second", part="Set", say="Second person: the rate?", expect=DoubleCheckAsked(kind="double-check", of="rate")
+)
+PLAIN = "Say the digits, please."
+
+
+def asked_for_the_rate(mode: Mode = Mode.PRACTICE, right: Decimal = Decimal(15)) -> Lived:
+    """An attempt that asks for the rate at once, and then a second person."""
+    key = {"primary.rate": replace(KEY["primary.rate"], value=right)}
+    lived = Lived(
+        Guide(CHECKLIST.model_copy(update={"steps": (RATE, SECOND)}), "The order.", key, mode, {"mode": mode.value})
+    )
+    lived.give(Opened(lived.at))
+    return lived
+
+
+def question_for(words: str, mode: Mode = Mode.PRACTICE, right: Decimal = Decimal(15), **more: object) -> str:
+    """What the guide asks when it has heard these words."""
+    lived = asked_for_the_rate(mode, right)
+    said = len(lived.says)
+    lived.hear(words, **more)
+    return " ".join(say.speech for say in lived.says[said:])
+
+
+@pytest.mark.parametrize(
+    ("words", "question"),
+    [
+        ("thirteen", "Was that one three, or three zero? Say the digits, please."),
+        ("thirty", "Was that one three, or three zero? Say the digits, please."),
+        ("one fifty", "Was that one one five, or one five zero? Say the digits, please."),
+        ("nine eighteen", "Was that nine one eight, or nine eight zero? Say the digits, please."),
+        # Several others are likely, or the point is doubted: the digits alone are asked for.
+        ("nine hundred and eighty", PLAIN),
+        ("ninety", PLAIN),
+        ("eighty three point three", PLAIN),
+        ("fifteen point five", PLAIN),
+    ],
+)
+def test_two_are_offered_where_there_are_two(words: str, question: str) -> None:
+    """The smaller one first, whichever was heard; one sentence with the question."""
+    assert question_for(words) == question
+
+
+def test_only_digits_answer_the_offer() -> None:
+    """Neither a yes nor the number said as before, nor "the first one": only its digits, and then the read-back."""
+    lived = asked_for_the_rate()
+    lived.hear("fifty")
+    assert lived.entries[-1]["verdict"] == "digits asked"
+    assert lived.guide.expectation() == NumberExpected("mL/h", digits_only=True)
+    for words in (
+        "fifty",
+        "yes",
+        "the first one",
+        "first",
+        "fifteen",
+        "50",
+        "was that one five or five zero",
+    ):
+        lived.hear(words)
+        assert lived.state is State.ASKING, words
+        assert "kept" not in lived.entries[-1]
+    lived.hear("five zero")
+    assert lived.state is State.READING_BACK
+    assert "I have fifty, five zero, millilitres per hour." in lived.texts(Tone.READ_BACK)
+
+
+def test_neither_of_the_two_can_be_said_too() -> None:
+    """What was said may be a third number."""
+    lived = asked_for_the_rate()
+    lived.hear("fifty")
+    lived.hear("one zero five")
+    assert lived.state is State.READING_BACK
+    assert lived.guide.progress.number == 105
+
+
+@pytest.mark.parametrize("words", ["fifteen", "fifty", "one fifteen", "thirty"])
+def test_a_check_off_says_no_number_that_was_not_said(words: str) -> None:
+    """The other of the two could be the right one."""
+    assert question_for(words, Mode.CHECK_OFF) == PLAIN
+
+
+def test_a_second_person_is_offered_nothing() -> None:
+    """The other of the two could be the first person's number."""
+    lived = asked_for_the_rate()
+    lived.type("15", "yes")
+    assert lived.step == "second"
+    lived.hear("fifty")
+    assert lived.says[-1].speech == PLAIN
+
+
+def test_a_doubtful_hearing_is_offered_nothing() -> None:
+    """What the recogniser holds for possible may be any number."""
+    assert question_for("fifteen", doubtful=True) == PLAIN
+
+
+whole = st.integers(1, 2500).map(Decimal)
+
+
+@settings(max_examples=40, deadline=None)
+@given(whole, whole, whole, st.sampled_from(list(Mode)))
+def test_the_question_depends_on_what_was_heard_alone(heard: Decimal, one: Decimal, other: Decimal, mode: Mode) -> None:
+    """Whatever the order says, and the heard number itself or its neighbour, the same question comes."""
+    words = say_number(heard)
+    assert question_for(words, mode, one) == question_for(words, mode, other) == question_for(words, mode, heard)
+
+
+def test_the_two_of_a_pair_are_asked_about_alike() -> None:
+    """Where each is the only neighbour of the other, nobody can tell from the question which one was heard."""
+    pairs = {value: pair_to_offer(value) for value in map(Decimal, range(1, 1000))}
+    assert pairs[Decimal(13)] == (13, 30) and pairs[Decimal(980)] is None
+    for value, pair in pairs.items():
+        if pair is not None:
+            assert value in pair and pair[0] < pair[1] and wants_digits(value, "mL/h")
+            other = pairs.get(pair[0] if value == pair[1] else pair[1])
+            assert other is None or other == pair
