@@ -10,6 +10,7 @@ import time
 from collections.abc import Callable
 from dataclasses import dataclass, field
 
+from assistant.errors import AssistantError
 from assistant.ports import Hearing, Recogniser, Utterance
 from assistant.spoken.expect import AnyExpected, Expect
 
@@ -53,12 +54,15 @@ class Recognition:
     on, a new one is begun and fed all sound so far, so no guess can leave anything behind.
     """
 
-    def __init__(self, recogniser: Recogniser, reopen: Callable[[], Recogniser] | None = None) -> None:
+    def __init__(
+        self, recogniser: Recogniser, reopen: Callable[[], Recogniser] | None = None, *, needs_trial: bool = False
+    ) -> None:
         """Take the recogniser over.
 
         Args:
             recogniser: called and closed in this object's thread.
             reopen: opens another one after this one did not answer; None asks the same one again.
+            needs_trial: it is not known yet whether it works: `try_again` tells.
         """
         self._recogniser = recogniser
         self._reopen = reopen
@@ -66,7 +70,7 @@ class Recognition:
         self._frames: list[bytes] = []
         self._expect: Expect = AnyExpected()
         self._guess: Guess | None = None
-        self._needs_trial = False
+        self._needs_trial = needs_trial
 
     def begin(self, expect: Expect) -> None:
         """An utterance begins; what is left of an earlier one is dropped."""
@@ -131,7 +135,7 @@ class Recognition:
         self._worker.drop()
 
     def try_again(self, is_given_up: Callable[[], bool]) -> None:
-        """After a failure: hear a moment of silence.
+        """Where it is not known to work, at first or after a failure: hear a moment of silence.
 
         Raises:
             RecogniserFailedError: it fails still.
@@ -207,7 +211,8 @@ class _Worker:
                 self._do(what, given)
             except Exception as failure:  # noqa: BLE001 - whatever a native library or a model throws
                 self._utterance = None
-                told = f"The recogniser has failed: {_told(failure)}."
+                is_ours = isinstance(failure, AssistantError)  # a sentence with its remedy
+                told = str(failure) if is_ours else f"The recogniser has failed: {_told(failure)}."
                 if guess is None:
                     self._failure = told
                 else:
