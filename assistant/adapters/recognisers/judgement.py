@@ -12,7 +12,7 @@ on the other.
 import math
 import re
 from collections.abc import Hashable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
 from assistant import spoken
 from assistant.adapters.recognisers.forms import Form, has_a_say
@@ -34,16 +34,21 @@ class Limits:
         ratio: logarithm of (its probability / probability of what the free decoder writes).
         least: logarithm of its probability, whatever its length: the beginning of a longer sentence is clear word
             by word, and only its end is not.
+        gain: logarithm of (its probability / probability of its likeliest wording where there is nothing but
+            noise): a model hears "okay" in a cough, but no "change my answer".
     """
 
     share: float
     clear: float
     ratio: float
     least: float
+    gain: float = -math.inf
 
 
 COMMAND = Limits(share=0.6, clear=-1.6, ratio=-3.0, least=-4.5)
 """For commands, confirmations and refusals that are told."""
+FAINT_COMMAND = Limits(share=0.9, clear=-3.0, ratio=-3.0, least=-10.0, gain=12.0)
+"""For the same where they are not clear, but nothing that a noise would be taken for."""
 NUMBER = Limits(share=0.7, clear=-1.4, ratio=-3.0, least=-4.5)
 """For a number that goes on with the short read-back."""
 DIGITS = Limits(share=0.7, clear=-1.2, ratio=-3.0, least=-4.5)
@@ -100,6 +105,8 @@ class Evidence:
         no_speech: the model's probability that nobody speaks.
         bounded: sentences of the step, by form of numbers.
         named: where a name is expected, names alone.
+        of_noise: logarithms of the probability of wordings (as `plain` makes them) where there is nothing but
+            noise, for those that are unlikely in this utterance too.
     """
 
     free: Hypothesis
@@ -107,6 +114,7 @@ class Evidence:
     no_speech: float
     bounded: Mapping[Form, tuple[Hypothesis, ...]]
     named: tuple[Hypothesis, ...] = ()
+    of_noise: Mapping[str, float] = field(default_factory=dict)
 
 
 @dataclass(frozen=True)
@@ -134,13 +142,14 @@ class Group:
             isinstance(self.meaning, Answer) and self.meaning.kind is Kind.NUMBER
         )
 
-    def reaches(self, limits: Limits, free: Hypothesis) -> bool:
+    def reaches(self, limits: Limits, evidence: Evidence) -> bool:
         """Whether it is as clear as the limits want it."""
         return (
             self.share >= limits.share
             and self.score >= limits.least
             and self.score / self.tokens >= limits.clear
-            and self.score - free.score >= limits.ratio
+            and self.score - evidence.free.score >= limits.ratio
+            and self.score - evidence.of_noise.get(self.text, math.inf) >= limits.gain
         )
 
 
@@ -162,6 +171,11 @@ class Judgement:
 NOTHING = Judgement("")
 
 
+def is_faint(likeliest: Hypothesis) -> bool:
+    """Whether a wording stands only where noise would hardly be taken for it (`Evidence.of_noise` is looked at)."""
+    return likeliest.score < COMMAND.least or likeliest.score < COMMAND.clear * likeliest.tokens
+
+
 def judge(evidence: Evidence, expect: Expect) -> Judgement:
     """What to stand for, from what the decoder made of an utterance."""
     if isinstance(expect, TextExpected):
@@ -172,13 +186,16 @@ def judge(evidence: Evidence, expect: Expect) -> Judgement:
     alternatives = tuple(Alternative(group.text, group.share) for group in ranked)
     best = ranked[0]
     digits_only = isinstance(expect, NumberExpected) and expect.digits_only
-    limits = (DIGITS if digits_only else NUMBER) if best.is_number else COMMAND
-    tells = not isinstance(best.meaning, NoMatch) or best.meaning.reason in _TELLING
-    if tells and best.reaches(limits, evidence.free) and not (best.is_number and _is_carried(best.text)):
+    if best.is_number:
+        stands = best.reaches(DIGITS if digits_only else NUMBER, evidence) and not _is_carried(best.text)
+    else:
+        tells = not isinstance(best.meaning, NoMatch) or best.meaning.reason in _TELLING
+        stands = tells and (best.reaches(COMMAND, evidence) or best.reaches(FAINT_COMMAND, evidence))
+    if stands:
         return Judgement(best.text, alternatives)
     if evidence.named:
         return _closest_name(evidence, expect)
-    if best.is_number and not digits_only and _some_number(ranked).reaches(DOUBTFUL, evidence.free):
+    if best.is_number and not digits_only and _some_number(ranked).reaches(DOUBTFUL, evidence):
         return Judgement(best.text, alternatives, doubtful=True)
     return Judgement("", alternatives)
 

@@ -86,6 +86,16 @@ def search(
     return {form: tuple(sorted(found, key=lambda one: -one.score)) for form, found in finished.items()}
 
 
+def log_probability(listening: Listening, prompt: Sequence[int], tokens: Sequence[int]) -> float:
+    """Logarithm of the probability that these tokens, the end among them, are written and no others."""
+    scores, cache = listening.start(prompt)
+    total = 0.0
+    for token in tokens[:-1]:
+        total += float(scores[0][token])
+        scores, cache = listening.step([token], [0], cache)
+    return total + float(scores[0][tokens[-1]])
+
+
 def _grow(
     branches: list[_Branch],
     scores: Floats,

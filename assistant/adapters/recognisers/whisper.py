@@ -11,6 +11,7 @@ import threading
 import time
 from collections.abc import Callable, Mapping
 from dataclasses import replace
+from functools import cache, lru_cache
 
 import ctranslate2
 import numpy as np
@@ -21,8 +22,8 @@ from assistant.adapters.recognisers.decoder import Decoder, Listening
 from assistant.adapters.recognisers.features import Floats, log_mel
 from assistant.adapters.recognisers.forms import Form, forms
 from assistant.adapters.recognisers.front import prepared, samples_of
-from assistant.adapters.recognisers.judgement import NOTHING, Evidence, Hypothesis, Judgement, judge
-from assistant.adapters.recognisers.search import search
+from assistant.adapters.recognisers.judgement import NOTHING, Evidence, Hypothesis, Judgement, is_faint, judge, plain
+from assistant.adapters.recognisers.search import log_probability, search
 from assistant.adapters.recognisers.sentences import START, Sentences
 from assistant.errors import ModelError
 from assistant.ports import SAMPLE_RATE_HZ, Hearing
@@ -37,6 +38,8 @@ _MOST_FREE_TOKENS = 160
 """Of free words."""
 _MOST_COMPARED_TOKENS = 48
 """Of free words that an answer is only compared with; what is longer is no answer, and part of it is enough."""
+_HISS = 0.02
+"""Root mean square, of full scale, of the noise that an answer is compared with."""
 _MOST_KEPT = 2 * 121 * SAMPLE_RATE_HZ
 """Bytes of sound that are kept: two minutes; most of that can be quiet."""
 
@@ -85,6 +88,8 @@ class WhisperRecogniser:
         *self._prompt, end = known
         self._decoder = Decoder(files["model.bin"])
         self._sentences = Sentences(self._tokeniser, end)
+        self._noises = cache(self._find_noises)
+        self._of_noise = lru_cache(maxsize=5_000)(self._find_of_noise)
 
     def begin(self, expect: Expect) -> "WhisperUtterance":
         """Start an utterance; how its sentences begin is worked out now, not after the sound."""
@@ -162,6 +167,11 @@ class WhisperRecogniser:
             no_speech=float(free.no_speech_prob),
             bounded=bounded,
             named=named,
+            of_noise={
+                plain(found[0].text): self._of_noise(found[0].text)
+                for found in bounded.values()
+                if found and is_faint(found[0])
+            },
         )
 
     def _names(
@@ -173,6 +183,19 @@ class WhisperRecogniser:
             listening, self._prompt, self._sentences, alone, (Form.WORDS,), is_given_up, beam=40, hopeless=40.0
         )
         return tuple(Hypothesis(self._text(one.tokens), one.score, len(one.tokens) + 1) for one in found[Form.WORDS])
+
+    def _find_of_noise(self, text: str) -> float:
+        """Logarithm of the probability that the model writes this where there is nothing but noise."""
+        tokens = [*self._tokeniser.encode(text, add_special_tokens=False).ids, self._sentences.end]
+        with self._pools.limit(limits=1, user_api="blas"):
+            return max(log_probability(noise, self._prompt, tokens) for noise in self._noises())
+
+    def _find_noises(self) -> tuple[Listening, ...]:
+        """Silence and hiss, listened to once."""
+        hiss = np.random.default_rng(0).normal(scale=_HISS, size=SAMPLE_RATE_HZ).astype(np.float32)
+        pictures = [log_mel(sound, SHORT_WINDOW_S) for sound in (np.zeros_like(hiss), hiss)]
+        sounds = np.asarray(self._model.encode(ctranslate2.StorageView.from_array(np.stack(pictures))))
+        return tuple(self._decoder.listen(sound) for sound in sounds)
 
     def _text(self, tokens: list[int] | tuple[int, ...]) -> str:
         return str(self._tokeniser.decode(list(tokens)))

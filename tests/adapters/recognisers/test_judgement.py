@@ -1,6 +1,7 @@
 """From hypotheses to one wording or none: tables with the refusals beside the successes."""
 
 import math
+from dataclasses import replace
 
 import pytest
 
@@ -9,9 +10,11 @@ from assistant.adapters.recognisers.judgement import (
     COMMAND,
     DIGITS,
     DOUBTFUL,
+    FAINT_COMMAND,
     NUMBER,
     Evidence,
     Hypothesis,
+    is_faint,
     judge,
     plain,
     rank,
@@ -112,6 +115,27 @@ def test_limits_are_where_they_are_said_to_be(offset, heard):
     assert bool(judge(of(" Yes, that is right.", COMMAND.least + offset, 7), ConfirmExpected()).words) is heard
     likely = of(" Yes.", -1.0, 2, free=-1.0 - COMMAND.ratio - offset)
     assert bool(judge(likely, ConfirmExpected()).words) is heard
+
+
+@pytest.mark.parametrize(
+    ("of_noise", "heard"),
+    [
+        ({"change my answer": -5.0 - FAINT_COMMAND.gain - 0.01}, "change my answer"),
+        ({"change my answer": -5.0 - FAINT_COMMAND.gain + 0.01}, ""),
+        # Nobody has looked: it stays unheard.
+        ({}, ""),
+    ],
+)
+def test_a_faint_command_stands_where_noise_would_not_be_taken_for_it(of_noise, heard):
+    """A model writes "okay" of a cough; of "change my answer" it writes only where something like it was said."""
+    case = replace(of(" Change my answer.", -5.0, 4), of_noise=of_noise)
+    assert is_faint(case.bounded[Form.WORDS][0])
+    assert judge(case, ConfirmExpected()).words == heard
+
+
+def test_a_clear_command_needs_no_comparison_with_noise():
+    """What is clear by itself is not looked at again, and costs no time."""
+    assert not is_faint(Hypothesis(" Yes.", -0.5, 2))
 
 
 def test_the_limits_for_doubt_are_the_wider_ones():

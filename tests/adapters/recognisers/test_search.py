@@ -10,7 +10,7 @@ from assistant.adapters.recognisers import bundled
 from assistant.adapters.recognisers.decoder import Decoder
 from assistant.adapters.recognisers.features import log_mel
 from assistant.adapters.recognisers.forms import Form
-from assistant.adapters.recognisers.search import search
+from assistant.adapters.recognisers.search import log_probability, search
 from assistant.adapters.recognisers.sentences import START, Sentences
 from assistant.errors import ModelError
 from assistant.spoken.expect import AnyExpected, ConfirmExpected, NameExpected, NumberExpected
@@ -145,3 +145,13 @@ def test_search_writes_sentences_only(whisper, tokeniser, sentences):
         if words == "ninety minutes":
             best = tokeniser.decode(list(found[Form.DIGITS][0].tokens))
             assert not isinstance(spoken.interpret(best, expect, heard=True), NoMatch)
+
+
+def test_the_probability_of_a_wording_is_that_of_the_search(tokeniser, sentences, whisper):
+    """Token by token, one wording by itself is as likely as the search says."""
+    samples = np.frombuffer(speak("one twenty five"), "<i2") / np.float32(32_768)
+    sound = whisper._model.encode(ctranslate2.StorageView.from_array(log_mel(samples, 12.0)[None]))
+    listening = whisper._decoder.listen(np.asarray(sound)[0])
+    prompt = [50_257, 50_362]
+    best = search(listening, prompt, sentences, RATE, (Form.WORDS,))[Form.WORDS][0]
+    assert log_probability(listening, prompt, [*best.tokens, END]) == pytest.approx(best.score, abs=1e-3)
