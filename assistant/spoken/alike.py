@@ -43,8 +43,8 @@ class Confusion(StrEnum):
     TWO_TEN = "two for ten"  # 2 and 10
 
 
-NEARLY_THE_SAME = frozenset({Confusion.TEEN_TY, Confusion.PAIR})
-"""Kinds so common that a number which has such a neighbour is taken only digit by digit."""
+NEARLY_THE_SAME = frozenset({Confusion.TEEN_TY, Confusion.PAIR, Confusion.TWO_TEN})
+"""Kinds so common, or so often told of, that a number which has such a neighbour is taken only digit by digit."""
 
 
 @dataclass(frozen=True)
@@ -97,6 +97,7 @@ def wordings(value: Decimal) -> tuple[str, ...]:
     return tuple(dict.fromkeys(way for way in ways if _value_of(tuple(way.split())) == plain(value)))
 
 
+@lru_cache(maxsize=4096)
 def confusions(value: Decimal, lowest: Decimal = Decimal(0), highest: Decimal = Decimal(9999)) -> tuple[Neighbour, ...]:
     """Every number in the range that this one may be heard as, or that may be heard as this one.
 

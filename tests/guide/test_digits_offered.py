@@ -47,6 +47,7 @@ def question_for(words: str, mode: Mode = Mode.PRACTICE, right: Decimal = Decima
     [
         ("thirteen", "Was that one three, or three zero? Say the digits, please."),
         ("thirty", "Was that one three, or three zero? Say the digits, please."),
+        ("ten", "Was that two, or one zero? Say the digits, please."),
         ("one fifty", "Was that one one five, or one five zero? Say the digits, please."),
         ("nine eighteen", "Was that nine one eight, or nine eight zero? Say the digits, please."),
         # Several others are likely, or the point is doubted: the digits alone are asked for.

@@ -7,7 +7,7 @@ import pytest
 from assistant.spoken import confusions, neighbours, wants_digits
 from assistant.spoken.alike import Confusion
 
-from .confusions import table
+from .confusions import numbers_in_use, pairs_of, table
 
 
 @pytest.mark.parametrize(
@@ -80,9 +80,9 @@ def test_neighbours_stay_in_the_range() -> None:
     assert neighbours(Decimal(50), "mL/h", Decimal(40), Decimal(60)) == ()
 
 
-@pytest.mark.parametrize("value", ["13", "50", "115", "150", "918", "980", "83.3", "0.5", "1250"])
+@pytest.mark.parametrize("value", ["10", "13", "50", "115", "150", "918", "980", "83.3", "0.5", "1250"])
 def test_wants_digits(value: str) -> None:
-    """Teens, tens, pairs that run together, and decimals are taken only digit by digit."""
+    """Ten, teens, tens, pairs that run together, and decimals are taken only digit by digit."""
     assert wants_digits(Decimal(value), "mL/h")
 
 
@@ -109,3 +109,14 @@ def test_the_table_names_every_kind() -> None:
     printed = table(1, 99)
     assert all(f"| {kind.value} |" in printed for kind in Confusion)
     assert "15/50" in printed
+
+
+def test_the_numbers_in_use_are_those_of_the_library() -> None:
+    """Every unit that a checklist asks for, and of each number in use its neighbours, by kind."""
+    used = numbers_in_use()
+    assert Decimal("83.3") in used["mL/h"] and Decimal(950) in used["mL"]
+    assert all(found == tuple(sorted(set(found))) for found in used.values())
+    pairs = pairs_of(used["mL/h"], Decimal(0), Decimal(9999))
+    assert (Decimal("83.3"), Decimal(833)) in pairs[Confusion.POINT_LOST]
+    assert (Decimal(90), Decimal(980)) in pairs[Confusion.PAIR]
+    assert all(one < other for found in pairs.values() for one, other in found)
