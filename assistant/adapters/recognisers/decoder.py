@@ -161,7 +161,7 @@ class _Linear:
 
     @classmethod
     def of(cls, weights: dict[str, Floats], name: str) -> "_Linear":
-        return cls(np.ascontiguousarray(weights[f"{name}/weight"].T), weights[f"{name}/bias"])
+        return cls(weights[f"{name}/weight"], weights[f"{name}/bias"])
 
     def __call__(self, state: Floats) -> Floats:
         return np.asarray(state @ self.weight + self.bias)
@@ -238,7 +238,8 @@ def _read_weights(content: bytes) -> dict[str, Floats]:
         place += size
     weights = {}
     for name, array in raw.items():
-        turned = name == _EMBEDDING
+        # Rows of states are multiplied with them from the left. Turned here, they are never there twice.
+        turned = name.endswith("/weight") and array.ndim == 2
         values = np.array(array.T if turned else array, dtype=np.float32, order="C")
         scale = raw.get(f"{name}_scale")
         if scale is not None:
