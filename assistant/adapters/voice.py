@@ -10,7 +10,8 @@ import numpy as np
 
 from assistant.adapters.loudspeaker import Loudspeaker
 from assistant.adapters.signals import sound_of
-from assistant.adapters.synthesiser import Speech, SynthesisCancelledError, Synthesiser
+from assistant.adapters.speaking_process import SynthesisCancelledError
+from assistant.adapters.synthesiser import Speech, Synthesiser
 from assistant.errors import AssistantError
 from assistant.guide.events import VoiceLost
 from assistant.ports import Clock, Post, Signal, SpeechEnded, SpeechStarted
@@ -38,6 +39,15 @@ class _Sentence:
     round: int
     rate: int
     signal: Signal | None = None
+
+
+@dataclass(frozen=True)
+class _Ahead:
+    """A sentence to be made ready; `after` so many had been said, where it is only likely to be the next."""
+
+    text: str
+    rate: int
+    after: int | None = None
 
 
 class SpeakingVoice:
@@ -80,7 +90,10 @@ class SpeakingVoice:
         self._lock = threading.Lock()
         self._round = 0
         self._hushed = threading.Event()
-        self._ahead: queue.SimpleQueue[tuple[str, int] | None] = queue.SimpleQueue()
+        self._said = 0
+        self._ahead: queue.SimpleQueue[_Ahead | None] = queue.SimpleQueue()
+        self._may_make_ahead = threading.Event()
+        self._may_make_ahead.set()
         self._pitch = pitch
         self._start = (rate, loudness)
         self._rate = rate
@@ -93,9 +106,8 @@ class SpeakingVoice:
         threading.Thread(target=self._make_ahead, name="voice ahead", daemon=True).start()
 
     def prepare(self, text: str, *, careful: bool = False) -> None:
-        """Make the sound of a sentence that may be said soon, while there is time."""
-        if self._ahead.qsize() < MOST_AHEAD:
-            self._ahead.put((text, self._rate_of(careful=careful)))
+        """Make the sound of a sentence that may be said next, while there is time."""
+        self._put_ahead(_Ahead(text, self._rate_of(careful=careful), self._said))
 
     def say(self, utterance: int, text: str, *, careful: bool = False) -> None:
         """Queue a sentence, as it is to be spoken; returns at once. One said carefully is a step slower."""
@@ -103,8 +115,9 @@ class SpeakingVoice:
             is_lost = self._is_lost
             if not is_lost:
                 # Made ready while the ones before it sound.
-                self.prepare(text, careful=careful)
+                self._said += 1
                 rate = self._rate_of(careful=careful)
+                self._put_ahead(_Ahead(text, rate))
                 self._sentences.put(_Sentence(utterance, text, self._round, rate))
         self._end_at_once(utterance, is_lost=is_lost)
 
@@ -145,14 +158,22 @@ class SpeakingVoice:
     def _rate_of(self, *, careful: bool) -> int:
         return self._rate - CAREFUL_STEPS if careful else self._rate
 
+    def _put_ahead(self, wanted: _Ahead) -> None:
+        if self._ahead.qsize() < MOST_AHEAD:
+            self._ahead.put(wanted)
+
     def _make_ahead(self) -> None:
         while not self._closing.is_set():
             wanted = self._ahead.get()
             if wanted is None:
                 return
+            # The sentence that is to sound now comes first.
+            self._may_make_ahead.wait()
+            if wanted.after is not None and wanted.after != self._said:
+                continue  # something else was said
             # What fails here fails again, and is told, when the sentence is said.
             with contextlib.suppress(Exception):
-                self._synthesiser.synthesise(*wanted, self._closing.is_set, self._pitch)
+                self._synthesiser.synthesise(wanted.text, wanted.rate, self._closing.is_set, self._pitch)
 
     def _run(self) -> None:
         while not self._closing.is_set():
@@ -191,7 +212,11 @@ class SpeakingVoice:
         if sentence.signal is not None:
             speech = sound_of(sentence.signal)
         else:
-            speech = self._synthesiser.synthesise(sentence.text, sentence.rate, self._hushed.is_set, self._pitch)
+            self._may_make_ahead.clear()
+            try:
+                speech = self._synthesiser.synthesise(sentence.text, sentence.rate, self._hushed.is_set, self._pitch)
+            finally:
+                self._may_make_ahead.set()
         if len(speech.samples) == 0:
             return
         gain = START_GAIN * LOUDNESS_STEP**self._loudness

@@ -1,6 +1,8 @@
 """Text to samples in a worker process: deadlines, restarts, memory."""
 
+import os
 import shutil
+import signal
 import sys
 import threading
 import time
@@ -9,7 +11,8 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from assistant.adapters.synthesiser import Speech, SynthesisCancelledError, Synthesiser, _Memory
+from assistant.adapters.speaking_process import SynthesisCancelledError
+from assistant.adapters.synthesiser import Speech, Synthesiser, _Memory
 from assistant.errors import DeviceError
 
 # A worker in the place of the real one: answers after the real one's protocol, or misbehaves on certain words.
@@ -153,6 +156,43 @@ def test_closing_ends_a_wait(make):
         synthesiser.synthesise("hang")
 
 
+def test_nobody_waits_for_another_sentence(make):
+    """While one sentence hangs, another one is made; the same one is made once, for all who wait for it."""
+    synthesiser = make(30)
+    found = []
+    given_up = threading.Event()
+
+    def speak(text):
+        try:
+            found.append((text, synthesiser.synthesise(text, 0, given_up.is_set).length_s))
+        except SynthesisCancelledError:
+            found.append((text, None))
+
+    hung = [threading.Thread(target=speak, args=("hang",)) for _ in range(2)]
+    for thread in hung:
+        thread.start()
+    speak("late")
+    assert [text for text, _ in found] == ["late"]
+    given_up.set()
+    for thread in hung:
+        thread.join(10)
+    assert found[1:] == [("hang", None)] * 2
+
+
+def test_the_same_sentence_is_made_once(make, tmp_path):
+    """Two who want the same sentence at the same time get the same sound from one engine."""
+    synthesiser = make(30)
+    found = []
+    threads = [threading.Thread(target=lambda: found.append(synthesiser.synthesise("late"))) for _ in range(3)]
+    for thread in threads:
+        thread.start()
+    for thread in threads:
+        thread.join(10)
+    assert len(found) == 3
+    assert len({id(speech) for speech in found}) == 1
+    assert asked(tmp_path) == ["late"]
+
+
 def test_memory_is_bounded():
     """The memory keeps what was used last, and never more than its limit."""
     memory = _Memory(limit_bytes=1_000)
@@ -188,8 +228,8 @@ def test_real_worker_ends_with_the_program(tmp_path):
     import subprocess
 
     script = (
-        "from assistant.adapters.synthesiser import Synthesiser; s = Synthesiser(); s.synthesise('one');"
-        "print(s._worker._process.pid, flush=True); import time; time.sleep(60)"
+        "from assistant.adapters.synthesiser import Synthesiser; s = Synthesiser();"
+        "print(s._workers.numbers()[0], flush=True); import time; time.sleep(60)"
     )
     program = subprocess.Popen([sys.executable, "-c", script], stdout=subprocess.PIPE, text=True)
     worker = int(program.stdout.readline())
@@ -200,6 +240,27 @@ def test_real_worker_ends_with_the_program(tmp_path):
     while _is_running(worker):
         assert time.monotonic() < deadline
         time.sleep(0.05)
+
+
+@pytest.mark.sound
+@pytest.mark.skipif(shutil.which("espeak-ng") is None, reason="espeak-ng is not installed")
+def test_real_engine_that_stands_still_is_replaced():
+    """A worker that is stopped by the system costs the sentence its deadline, no more, and is gone afterwards."""
+    synthesiser = Synthesiser(sentence_limit_s=0.5)
+    try:
+        (number,) = synthesiser._workers.numbers()
+        assert synthesiser.synthesise("Close the roller clamp.").length_s > 0.5
+        deadline = time.monotonic() + 30
+        while len(stopped := synthesiser._workers.numbers()) < 2:
+            assert time.monotonic() < deadline
+            time.sleep(0.01)
+        os.kill(stopped[0], signal.SIGSTOP)
+        assert synthesiser.synthesise("Open the roller clamp.").length_s > 0.5
+        while _is_running(number) or _is_running(stopped[0]):
+            assert time.monotonic() < deadline
+            time.sleep(0.05)
+    finally:
+        synthesiser.close()
 
 
 def _is_running(number: int) -> bool:

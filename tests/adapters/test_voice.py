@@ -9,7 +9,8 @@ import pytest
 
 from assistant.adapters import voice as voice_module
 from assistant.adapters.clock import SystemClock
-from assistant.adapters.synthesiser import Speech, SynthesisCancelledError
+from assistant.adapters.speaking_process import SynthesisCancelledError
+from assistant.adapters.synthesiser import Speech
 from assistant.adapters.voice import SpeakingVoice
 from assistant.errors import DeviceError
 from assistant.guide.events import VoiceLost
@@ -221,3 +222,22 @@ def test_a_prepared_sentence_does_not_sound(bench):
     assert bench.synthesiser.asked == [("perhaps", -1)]
     assert bench.loudspeaker.played == []
     assert bench.posted.empty()
+
+
+def test_what_is_likely_no_more_is_not_made_ready(bench):
+    """Once something is said, what was likely before it is nobody's business any more."""
+    bench.synthesiser.slow = True
+    bench.voice.prepare("first")
+    deadline = time.monotonic() + 30
+    while not bench.synthesiser.asked:
+        assert time.monotonic() < deadline
+        time.sleep(0.01)
+    bench.voice.prepare("second")
+    bench.voice.say(1, "said")
+    bench.voice.prepare("third")
+    bench.synthesiser.slow = False
+    assert bench.events(2) == ["started 1", "ended 1"]
+    while ("third", 0) not in bench.synthesiser.asked:
+        assert time.monotonic() < deadline
+        time.sleep(0.01)
+    assert {text for text, _ in bench.synthesiser.asked} == {"first", "said", "third"}
