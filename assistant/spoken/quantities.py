@@ -93,6 +93,7 @@ SLOT: Rule = seq(Opt(_CARRIER), AMOUNT, Many(_CORRECTION, 0, 3), build=_last)
 """A whole utterance where a number is expected; its meanings are `SaidAmount`."""
 
 
+_BETWEEN = Words(dict.fromkeys((*BETWEEN_AMOUNTS, *BETWEEN_NUMBERS)))
 _AND_ANOTHER = seq(Words(dict.fromkeys(BETWEEN_AMOUNTS)), AMOUNT, build=lambda _, amount: amount)
 _COMPOUND: Rule = seq(Opt(_CARRIER), AMOUNT, Many(_AND_ANOTHER, 1, 3), build=lambda _, first, others: (first, *others))
 
@@ -120,8 +121,8 @@ def several(tokens: tuple[str, ...]) -> bool:
     for at in range(len(tokens)):
         if at not in most:
             continue
-        begin = at + 1 if tokens[at] in BETWEEN_NUMBERS and most[at] else at
-        for start in {at, begin}:
+        starts = {at} | ({end for end, _ in parse.at(_BETWEEN, at)} if most[at] else set())
+        for start in starts:
             for end, _ in parse.at(AMOUNT, start):
                 most[end] = max(most.get(end, 0), most[at] + 1)
     return most.get(len(tokens), 0) > 1

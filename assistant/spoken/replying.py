@@ -42,16 +42,17 @@ def reply_to(meaning: Meaning, expect: Expect) -> Reply:
     match meaning:
         case Answer(kind=Kind.TIME, value=Decimal() as minute):
             return Reply(Kind.TIME, show_time(minute), None, (), None, read_back_time(minute))
-        case Answer(kind=kind, value=Decimal() as number, unit=unit):
-            return Reply(kind, f"{number:f}", unit, (), None, read_back(number, unit or ""))
+        case Answer(kind=kind, value=Decimal() as number, unit=unit, corrected=corrected):
+            said = read_back(number, unit or "", by_digits=corrected)
+            return Reply(kind, f"{number:f}", unit, (), None, said)
         case Answer(kind=kind, value=value):
             return Reply(kind, str(value), None, (), None, f"{str(value)[:1].upper()}{str(value)[1:]}.")
         case Ambiguous(readings=readings, unit=unit) if unit == TIME_OF_DAY:
-            said = tuple(say_time(reading) for reading in readings)
-            return Reply(None, "", None, tuple(map(show_time, readings)), None, sentences.which_number(said))
+            which = sentences.which_number(tuple(map(say_time, readings)))
+            return Reply(None, "", None, tuple(map(show_time, readings)), None, which)
         case Ambiguous(readings=readings):
-            said = tuple(say_number(reading) for reading in readings)
-            return Reply(None, "", None, tuple(f"{r:f}" for r in readings), None, sentences.which_number(said))
+            which = sentences.which_number(tuple(map(say_number, readings)))
+            return Reply(None, "", None, tuple(f"{r:f}" for r in readings), None, which)
         case NoMatch(reason=reason):
             return Reply(None, "", None, (), reason.value, _sentence(reason, expect))
 

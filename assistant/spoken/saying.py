@@ -60,10 +60,15 @@ def sounds_like_another(value: Decimal, unit: str) -> bool:
     return number >= 100 or 13 <= number <= 19 or (number >= 20 and number % 10 == 0)
 
 
-def read_back(value: Decimal, unit: str) -> str:
+def read_back(value: Decimal, unit: str, *, by_digits: bool = False) -> str:
     """What the assistant heard, for a yes or a no: with the unit, and by digits where it sounds like another.
 
     "I have one hundred and twenty five, one two five, millilitres per hour. Is that right?"
+
+    Args:
+        value: the number.
+        unit: its unit.
+        by_digits: say the digits in any case.
 
     Raises:
         ValueError: the number cannot be said.
@@ -73,7 +78,7 @@ def read_back(value: Decimal, unit: str) -> str:
     return i_have(
         number,
         # "zero point five" is its own digits.
-        digits if sounds_like_another(value, unit) and digits != number else "",
+        digits if (by_digits or sounds_like_another(value, unit)) and digits != number else "",
         say_unit(unit, plural=value != 1),
     )
 

@@ -306,7 +306,22 @@ CORRECTIONS = (
 )
 """What parts a slip of the tongue from the number that was meant: the last one counts."""
 
-BETWEEN_AMOUNTS = ("in", "over", "at", "for", "with", "and", "to run over", "to run at", "given over")
+BETWEEN_AMOUNTS = (
+    "in",
+    "over",
+    "at",
+    "for",
+    "with",
+    "and",
+    "per",
+    "/",
+    "to run over",
+    "to run at",
+    "given over",
+    "infused over",
+    "diluted in",
+    "mixed in",
+)
 """What joins the parts of "two grams in one hundred millilitres over thirty minutes"."""
 
 BETWEEN_NUMBERS = frozenset({"and", "or", "to", "in", "over", "at", "for", "by", "then", "with", "from"})
