@@ -11,10 +11,8 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import Annotated
 
-import tomlkit
 from platformdirs import user_config_path
 from pydantic import BaseModel, ConfigDict, Field, ValidationError
-from tomlkit.exceptions import TOMLKitError
 
 from assistant.checklist.library import nearest, quoted
 from assistant.checklist.paper_file import read_paper
@@ -125,6 +123,10 @@ def change_setting(name: str, text: str) -> object:
         SettingsError: there is no such setting, the value does not fit, or the file cannot be read or
             written; then the file is as it was.
     """
+    # Only here: an attempt changes no settings.
+    import tomlkit
+    from tomlkit.exceptions import TOMLKitError
+
     known = [setting for setting, _ in shown_settings(Settings())]
     if name not in known:
         near = nearest(name, known) or f"Known are: {', '.join(known)}."

@@ -1,19 +1,22 @@
 """This machine's ear and voice put together; what is missing becomes a sentence, never an error."""
 
 import itertools
+import threading
 from collections.abc import Callable
 from dataclasses import dataclass
+from functools import partial
 
 import numpy as np
 import soxr
 
 from assistant.adapters.listener import Listener
-from assistant.adapters.recognisers.choose import open_recogniser
+from assistant.adapters.recognisers.choose import open_recogniser, promise_recogniser
 from assistant.adapters.sound_devices import DEVICES
 from assistant.adapters.synthesiser import Speech, Synthesiser
 from assistant.adapters.voice import SpeakingVoice
 from assistant.errors import DeviceError, ModelError
-from assistant.ports import SAMPLE_RATE_HZ, Clock, Ear, Post, Recogniser, Voice
+from assistant.guide.events import VoiceLost
+from assistant.ports import SAMPLE_RATE_HZ, Clock, Ear, Post, Recogniser, SpeechEnded, SpeechStarted, Voice
 from assistant.settings import SoundSettings, load_settings
 
 LEARNER_RATES = (-2, -1, -3)
@@ -21,6 +24,8 @@ LEARNER_PITCHES = (0, 2, -2, 1)
 """Steps of speed and pitch of the synthesised learner, in turn: nobody says a thing twice in just the same way."""
 QUIET_S = 0.3
 """Quiet before and after the synthesised learner's words."""
+FIRST_WORD_LIMIT_S = 5.0
+"""Longest time that the recogniser's loading leaves the processor to the assistant's first word."""
 GOES_ON = "The attempt goes on by keyboard and text."
 
 
@@ -49,7 +54,7 @@ class LearnerSound:
 
 
 def open_sound(post: Post, clock: Clock, ear: str | None, wishes: SoundSettings | None = None) -> Sound:
-    """Open microphone, recogniser, voice and loudspeaker.
+    """Open microphone, recogniser, voice and loudspeaker. The voice can speak while the recogniser is loaded.
 
     Args:
         post: where their events go.
@@ -64,24 +69,40 @@ def open_sound(post: Post, clock: Clock, ear: str | None, wishes: SoundSettings 
     notices: list[str] = []
     listener = None
     # A recogniser that was named and is not there is an error also where no microphone is.
-    named = open_recogniser(ear) if ear is not None else None
-    voice = _open_voice(post, clock, notices, wishes) if wishes.own_voice else None
+    begun = threading.Event()
+    promise = partial(promise_recogniser, ear, partial(begun.wait, FIRST_WORD_LIMIT_S))
+    named = promise() if ear is not None else None
+    voice = _open_voice(_telling(begun, post), clock, notices, wishes) if wishes.own_voice else None
+    if voice is None:
+        begun.set()
     try:
         DEVICES.microphone(wishes.microphone or None)
         listener = Listener(
-            named or open_recogniser(),
+            named or promise(),
             post,
             clock,
             wishes.microphone or None,
             slow_speaker=wishes.slow_speaker,
             advises=wishes.level_check,
             reopen=lambda: open_recogniser(ear),
+            is_tried=False,
         )
     except (DeviceError, ModelError) as missing:
         notices.append(str(missing))
     if notices:
         notices.append(GOES_ON if listener is None else "")
     return Sound(listener, voice, tuple(dict.fromkeys(filter(None, notices))))
+
+
+def _telling(begun: threading.Event, post: Post) -> Post:
+    """A post that also sets the event once the voice has begun, or will not."""
+
+    def tell(event: object) -> None:
+        if isinstance(event, SpeechStarted | SpeechEnded | VoiceLost):
+            begun.set()
+        post(event)
+
+    return tell
 
 
 def _open_voice(post: Post, clock: Clock, notices: list[str], wishes: SoundSettings) -> Voice | None:

@@ -21,6 +21,9 @@ CLOSE_LIMIT_S = 0.8
 INPUT_BLOCK_S = 0.02
 """Sound of a microphone comes in blocks of this length: left to the driver they are so short that passing them on
 takes more of the processor than hearing does."""
+OUTPUT_LATENCY_S = 0.3
+"""Sound that a loudspeaker holds ahead: left to the driver it is 35 ms, and the voice has holes where the processor
+is busy for longer. It delays neither the first sound nor the silence after a hush, for `close` drops what is left."""
 _LOCK_LIMIT_S = 4.0
 _COMMON_RATES_HZ = (48_000, 44_100, 16_000)
 
@@ -183,7 +186,9 @@ class SoundDevices:
             device = self.loudspeaker(name)
             library = self._portaudio()
             kind = library.RawOutputStream
-            return self._opened(kind, device, device.outputs, device.rate_hz, callback, finished)
+            return self._opened(
+                kind, device, device.outputs, device.rate_hz, callback, finished, latency_s=OUTPUT_LATENCY_S
+            )
 
     def close(self, opened: OpenStream) -> bool:
         """Stop a stream at once and give its device back; closing twice does no harm.
@@ -224,6 +229,7 @@ class SoundDevices:
         callback: Callable[[Any, int, Any, Any], None],
         finished: Callable[[], None],
         block_s: float = 0.0,
+        latency_s: float | None = None,
     ) -> OpenStream:
         library = self._portaudio()
         failure: Exception | None = None
@@ -238,6 +244,7 @@ class SoundDevices:
                         channels=channels,
                         blocksize=round(block_s * rate_hz),
                         dtype="int16",
+                        latency=latency_s,
                         callback=callback,
                         finished_callback=finished,
                     )

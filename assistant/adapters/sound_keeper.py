@@ -7,7 +7,6 @@ from collections.abc import Callable, Mapping
 from pathlib import Path
 
 import numpy as np
-import soundfile
 
 from assistant.ports import SAMPLE_RATE_HZ
 from assistant.record.paths import sound_folder
@@ -36,6 +35,9 @@ class SoundKeeper:
             What the entry says of it: file, SHA-256 digest of the file, and length in seconds; or, where the
             disk refused, why it was not kept. A sound that cannot be kept must not cost the answer.
         """
+        # Only here: most attempts keep no sound.
+        import soundfile
+
         content = io.BytesIO()
         samples = np.frombuffer(sound, dtype="<i2")
         soundfile.write(content, samples, SAMPLE_RATE_HZ, format="FLAC", subtype="PCM_16")

@@ -63,6 +63,8 @@ Exit codes: 0 done (an attempt: completed and passed), 1 failed, 2 wrong usage,
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run one verb; return the exit code."""
     given = list(sys.argv[1:] if arguments is None else arguments)
+    # No other package's plugin may have a say in how papers are read; looking for them takes time at every start.
+    os.environ.setdefault("PYDANTIC_DISABLE_PLUGINS", "__all__")
     try:
         parsed = _parser(given).parse_args(given or ["run"])
         return int(parsed.run(parsed))

@@ -85,9 +85,13 @@ def open_whisper(model: StoredModel) -> "WhisperRecogniser":
     found = _digests(files)
     expected = read_manifest(model.path.parent).models.get(model.name)
     if expected is not None:
-        used = {name: digest for name, digest in expected.items() if name in _WHISPER_FILES}
-        refuse_changed(model, used, found)
+        refuse_changed(model, used(expected), found)
     return _run(model.name, joint_digest(found), files)
+
+
+def used(expected: Mapping[str, str]) -> dict[str, str]:
+    """Of the digests of a model's files, those of the files that are loaded."""
+    return {name: digest for name, digest in expected.items() if name in _WHISPER_FILES}
 
 
 def refuse_changed(model: StoredModel, expected: dict[str, str], found: dict[str, str]) -> None:

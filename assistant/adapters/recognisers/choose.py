@@ -1,12 +1,14 @@
 """Which recogniser listens on this machine."""
 
 import contextlib
+from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 
 from assistant.adapters import models
 from assistant.adapters.models import Engine, StoredModel
 from assistant.adapters.recognisers import bundled
+from assistant.adapters.recognisers.late import LateRecogniser
 from assistant.errors import ModelError
 from assistant.ports import Recogniser
 
@@ -56,19 +58,56 @@ def open_recogniser(name: str | None = None, chosen_folder: Path | None = None) 
     Raises:
         ModelError: there is none, none of this name, or it cannot be used.
     """
-    found = available(chosen_folder)
-    if name is None:
-        wanted = [one for one in found if not one.note]
-    else:
-        wanted = [one for one in found if name.lower() in _names(one)]
-    if not wanted:
-        raise _missing(name, found)
+    wanted = _wanted(name, chosen_folder)
     for one in wanted[:-1] if name is None else ():
         # A model that is broken must not keep the learner from being heard by the next one; which one
         # listens is said and recorded, and `checkoff models check` tells what is wrong with the first.
         with contextlib.suppress(ModelError):
             return _load(one)
     return _load(wanted[-1] if name is None else wanted[0])
+
+
+def promise_recogniser(name: str | None, wait: Callable[[], object]) -> Recogniser:
+    """As `open_recogniser`, but one that is known without loading it is loaded when it is first asked to listen.
+
+    Several that could listen are not: the first that loads does. Nor is a model whose digest nothing tells.
+
+    Args:
+        name: as in `open_recogniser`.
+        wait: called before such a late loading, in its thread.
+
+    Raises:
+        ModelError: as `open_recogniser`, as far as that can be told now.
+    """
+    wanted = _wanted(name)
+    digest = _known_digest(wanted[0]) if name is not None or len(wanted) == 1 else ""
+    if not digest:
+        return open_recogniser(name)
+
+    def load() -> Recogniser:
+        wait()
+        return _load(wanted[0])
+
+    return LateRecogniser(wanted[0].name, digest, load)
+
+
+def _wanted(name: str | None, chosen_folder: Path | None = None) -> list[Description]:
+    """Those that are meant, at least one; arguments and errors as in `open_recogniser`."""
+    found = available(chosen_folder)
+    wanted = [one for one in found if (not one.note if name is None else name.lower() in _names(one))]
+    if not wanted:
+        raise _missing(name, found)
+    return wanted
+
+
+def _known_digest(one: Description) -> str:
+    """The digest that the recogniser will have, or else be refused; "" where nothing tells."""
+    if one.name == bundled.NAME:
+        return models.joint_digest(dict(bundled.PINNED))
+    expected = models.read_manifest(one.place.parent).models.get(one.name)
+    if expected is None:
+        return ""
+    return models.joint_digest(bundled.used(expected) if one.engine is Engine.WHISPER else expected)
 
 
 def _names(one: Description) -> tuple[str, ...]:

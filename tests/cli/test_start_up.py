@@ -1,0 +1,191 @@
+"""The start: what is not needed for the first word is not imported, and what takes long does not hold it up."""
+
+import queue
+import subprocess
+import sys
+import threading
+
+import pytest
+
+from assistant.adapters.clock import SystemClock
+from assistant.adapters.listener import Listener
+from assistant.adapters.microphone import SoundBlock
+from assistant.adapters.recognisers import bundled, choose
+from assistant.adapters.recognisers.late import LateRecogniser
+from assistant.errors import ModelError
+from assistant.guide.events import EarLost
+from assistant.ports import Hearing, ListeningStarted, SpeechStarted
+from assistant.settings import SoundSettings
+from assistant.spoken.expect import ConfirmExpected
+
+LIMIT_S = 30
+NOT_NEEDED = (
+    *("ctranslate2", "tokenizers", "vosk"),  # loaded while the voice speaks
+    *("cryptography", "jinja2", "typst", "tomlkit", "rapidfuzz", "jellyfish", "soundfile", "pyttsx3"),
+    "asyncio",
+    *("pint", "jsonschema", "playwright", "hypothesis"),
+)
+
+
+class Room:
+    """A microphone in a silent room."""
+
+    rate_hz = 16_000
+    channels = 1
+    latency_s = 0.0
+
+    def open(self):
+        pass
+
+    def next_block(self, timeout):
+        threading.Event().wait(0.01)
+        return SoundBlock(bytes(960), float("inf"), False)
+
+    def has_ended(self):
+        return False
+
+    def close(self):
+        pass
+
+
+class Deaf:
+    """A recogniser that hears nothing."""
+
+    def __init__(self, name="deaf", digest="00"):
+        self.name = name
+        self.model_digest = digest
+
+    def begin(self, expect):
+        return self
+
+    def feed(self, block):
+        pass
+
+    def give_up(self):
+        pass
+
+    def finish(self):
+        return Hearing("", (), 0.0, 0.0)
+
+    def close(self):
+        pass
+
+
+def late_ear(load):
+    posted = queue.Queue()
+    ear = Listener(LateRecogniser("deaf", "00", load), posted.put, SystemClock(), source=Room(), is_tried=False)
+    return ear, posted
+
+
+def test_an_ear_is_there_only_when_its_recogniser_is():
+    """While the recogniser loads, nothing says that the ear listens; when it is loaded, that is said."""
+    may_load = threading.Event()
+
+    def load():
+        may_load.wait(LIMIT_S)
+        return Deaf()
+
+    ear, posted = late_ear(load)
+    ear.listen(ConfirmExpected())
+    with pytest.raises(queue.Empty):
+        posted.get(timeout=0.3)
+    may_load.set()
+    assert isinstance(posted.get(timeout=LIMIT_S), ListeningStarted)
+    ear.close()
+
+
+@pytest.mark.parametrize(
+    ("found", "reason"),
+    [
+        (ModelError("No model.", "Get one."), "No model. Get one."),
+        (Deaf("another"), "The recogniser deaf has changed. Start again, and a new record names it."),
+    ],
+)
+def test_what_cannot_be_loaded_is_a_lost_ear_told_once(monkeypatch, found, reason):
+    """A model that fails, or is another one than the record names, is told once, and its files are read once."""
+    monkeypatch.setattr("assistant.adapters.listener.RETRY_S", 0.05)
+    loads = []
+
+    def load():
+        loads.append(None)
+        if isinstance(found, ModelError):
+            raise found
+        return found
+
+    ear, posted = late_ear(load)
+    lost = posted.get(timeout=LIMIT_S)
+    assert isinstance(lost, EarLost)
+    assert lost.reason == reason
+    with pytest.raises(queue.Empty):
+        posted.get(timeout=0.5)
+    assert len(loads) == 1
+    ear.close()
+
+
+def test_a_promise_is_kept(monkeypatch):
+    """The bundled recogniser is named with its digest at once, and loaded when it is first asked to listen."""
+    if bundled.bundled_folder() is None:
+        pytest.skip("the bundled model's package is not installed")
+    done = []
+    promised = choose.promise_recogniser("bundled", lambda: done.append("waited"))
+    assert isinstance(promised, LateRecogniser)
+    assert done == []
+    monkeypatch.setattr(bundled, "_run", lambda name, digest, files: Deaf(name, digest))
+    promised.begin(ConfirmExpected())  # raises where name or digest is not what was promised
+    assert done == ["waited"]
+
+
+def test_the_first_word_comes_before_the_recogniser(monkeypatch):
+    """The recogniser's loading begins when the voice has begun, and the voice waits for nothing of it."""
+    from assistant.adapters import sound
+
+    order = []
+    loaded = threading.Event()
+
+    class Voice:
+        def __init__(self, post, *_, **__):
+            self.post = post
+
+    def promise(name, wait):
+        def load():
+            wait()
+            order.append("load")
+            loaded.set()
+            return Deaf()
+
+        return LateRecogniser("deaf", "00", load)
+
+    class Devices:
+        def __getattr__(self, name):
+            return lambda *_: type("Device", (), {"name": "some device"})()
+
+    monkeypatch.setattr(sound, "promise_recogniser", promise)
+    monkeypatch.setattr(sound, "SpeakingVoice", Voice)
+    monkeypatch.setattr(sound, "DEVICES", Devices())
+    monkeypatch.setattr(sound, "FIRST_WORD_LIMIT_S", LIMIT_S)
+    monkeypatch.setattr("assistant.adapters.microphone.Microphone.open", lambda _: None)
+    posted = queue.Queue()
+    opened = sound.open_sound(posted.put, SystemClock(), None, SoundSettings())
+    assert not loaded.wait(0.3)
+    order.append("first word")
+    opened.voice.post(SpeechStarted(1, SystemClock().now()))
+    assert loaded.wait(LIMIT_S)
+    assert order == ["first word", "load"]
+    opened.ear.close()
+
+
+def test_nothing_is_imported_that_the_first_word_does_not_need():
+    """Everything up to the first sentence, without a library that only other verbs, or later moments, need."""
+    code = (
+        "import sys\n"
+        "from assistant.cli.main import _parser\n"
+        "arguments = _parser(['run', 'primary-line']).parse_args(['run', 'primary-line'])\n"
+        "from assistant.cli.papers import take_papers\n"
+        "from assistant.guide.progress import Mode\n"
+        "from assistant.settings import load_settings\n"
+        "load_settings()\n"
+        "take_papers('primary-line', None).guide(Mode.PRACTICE, {})\n"
+        f"print([name for name in {NOT_NEEDED!r} if name in sys.modules])"
+    )
+    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, timeout=LIMIT_S)
+    assert (done.stdout, done.stderr) == ("[]\n", "")
