@@ -12,6 +12,8 @@ from assistant.spoken.english.abbreviations import (
     RANGE,
     SIGNS,
     UNIT_ALONE,
+    mixed,
+    of_one,
 )
 from assistant.spoken.english.numbers import ONES
 from assistant.spoken.english.times import HALF_DAY, HOUR
@@ -32,7 +34,11 @@ _NUMBER = r"\d{1,3}(?:,\d{3})+(?:\.\d+)?|\d+(?:\.\d+)?"
 _PER_AMOUNT = re.compile(
     rf"(?P<above>(?<![A-Za-z])(?:{_BELOW}))/(?=(?:{_NUMBER})[ \u00a0]?(?:{_BELOW})(?![A-Za-z0-9]))"
 )
-_FRACTION = re.compile(rf"(?<![\w./,])(?:{'|'.join(map(re.escape, FRACTIONS))})(?![\w/,]|\.\d)")
+_FRACTION = re.compile(
+    r"(?<![\w./,])(?:(?P<whole>\d+)(?:[ \u00a0]|(?=[^\d/])))?"
+    rf"(?P<part>{'|'.join(map(re.escape, FRACTIONS))})(?![\w/]|[.,]\d)"
+    rf"(?:[ \u00a0]?(?P<unit>{_UNIT_TEXT}))?"
+)
 _RATIO = re.compile(r"(?<![\w.,:])1:(?=\d{3,}|\d{1,3},\d{3})")
 _INCHES = re.compile(r"(?<=\d) in(?= [=\u00d7\u00f7]|$)")
 _AMOUNT = re.compile(rf"(?<![\w.,])(?P<number>{_NUMBER})[ \u00a0]?(?P<unit>{_UNIT_TEXT})")
@@ -60,7 +66,7 @@ def speech(text: str) -> str:
     spoken = _YEAR.sub(_year, spoken)
     spoken = _RANGE.sub(_range, spoken)
     spoken = _RATIO.sub("1 in ", spoken)
-    spoken = _FRACTION.sub(lambda m: FRACTIONS[m[0]], spoken)
+    spoken = _FRACTION.sub(_fraction, spoken)
     spoken = _CLOCK.sub(_clock, spoken)
     spoken = _INCHES.sub(" inches", spoken)
     spoken = _PER_AMOUNT.sub(rf"\g<above> {PER} ", spoken)
@@ -86,6 +92,14 @@ def _number(text: str) -> str:
         return say_number(Decimal(bare))
     except (ValueError, InvalidOperation):
         return _by_digits(bare)
+
+
+def _fraction(match: re.Match[str]) -> str:
+    """A part of one, with its whole number and its unit: "three quarters of a litre", "2 and a half hours"."""
+    part, unit = FRACTIONS[match["part"]], match["unit"]
+    if match["whole"]:
+        return f"{mixed(match['whole'], part)} {_said_unit(unit, plural=True) if unit else ''}".rstrip()
+    return of_one(part, _said_unit(unit, plural=False)) if unit else part
 
 
 def _by_digits(text: str) -> str:

@@ -7,14 +7,11 @@ from assistant.spoken import quantities
 from assistant.spoken.english.numbers import HUNDRED, ONES
 from assistant.spoken.english.phrases import BEFORE_A_TIME, CORRECTIONS
 from assistant.spoken.english.read_back import i_have_time
-from assistant.spoken.english.times import HALF_DAY, HOUR, HOURS, NOT_BY_THE_CLOCK, TIME, SaidTime
+from assistant.spoken.english.times import DAY, HALF_DAY, HOUR, HOURS, NOT_BY_THE_CLOCK, TIME, SaidTime
 from assistant.spoken.expect import TimeExpected
 from assistant.spoken.grammar import Many, Opt, Parse, Rule, Words, seq, words_of
 from assistant.spoken.meaning import TIME_OF_DAY, Ambiguous, Answer, Kind, Meaning, NoMatch, Reason
 from assistant.spoken.saying import say_number
-
-DAY = 24 * HOUR
-"""Minutes of a day."""
 
 _BEFORE = Words(dict.fromkeys(BEFORE_A_TIME))
 _CORRECTION = seq(Words(dict.fromkeys(CORRECTIONS)), TIME, build=lambda _, time: time)
@@ -43,7 +40,7 @@ def meaning_of(tokens: tuple[str, ...], expect: TimeExpected, *, heard: bool, he
     """
     found = [value for value in Parse(tokens).whole(TIME_SLOT) if isinstance(value, SaidTime)]
     if not heard:
-        found = [time if time.written is None else SaidTime((time.written,), digits=True) for time in found]
+        found = [time if time.written is None else _as_written(time, time.written) for time in found]
     if not found:
         if any(amount.unit is not None for amount in quantities.readings(tokens)):
             return NoMatch(Reason.WRONG_UNIT)
@@ -57,6 +54,10 @@ def meaning_of(tokens: tuple[str, ...], expect: TimeExpected, *, heard: bool, he
         return Ambiguous(tuple(map(Decimal, minutes)), TIME_OF_DAY)
     doubtful = hesitated or all(time.doubtful for time in found)
     return Answer(Kind.TIME, Decimal(minutes[0]), TIME_OF_DAY, digit_by_digit=digits, corrected=doubtful)
+
+
+def _as_written(time: SaidTime, minute_of_day: int) -> SaidTime:
+    return replace(time, readings=(minute_of_day,), digits=True)
 
 
 def say_time(minute_of_day: Decimal) -> str:

@@ -22,6 +22,7 @@ from assistant.spoken import (
     wordings,
 )
 from assistant.spoken.english.numbers import ONES, POINT
+from assistant.spoken.english.times import DAY
 from assistant.spoken.expect import (
     AnyExpected,
     ConfirmExpected,
@@ -33,7 +34,6 @@ from assistant.spoken.expect import (
 )
 from assistant.spoken.meaning import Ambiguous, Answer, Kind, NoMatch, Reason
 from assistant.spoken.quantities import several
-from assistant.spoken.times import DAY
 from assistant.spoken.tokens import tokens_of
 
 RATE = NumberExpected("mL/h")

@@ -7,9 +7,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from assistant.spoken import interpret, read_back_time, say_number, say_time, say_time_by_digits, speech
+from assistant.spoken.english.times import DAY
 from assistant.spoken.expect import ConfirmExpected, TimeExpected
 from assistant.spoken.meaning import TIME_OF_DAY, Ambiguous, Answer, Kind, NoMatch
-from assistant.spoken.times import DAY, show_time
+from assistant.spoken.times import show_time
 
 MINUTES = [Decimal(minute) for minute in range(DAY)]
 TIME, DIGITS = TimeExpected(), TimeExpected(digits_only=True)

@@ -51,9 +51,6 @@ SIGNS = {
     "\u00b0C": "degrees Celsius",
     "\u00b0F": "degrees Fahrenheit",
     "\u00b0": "degrees",
-    "\u00bd": "one half",
-    "\u00bc": "one quarter",
-    "\u00be": "three quarters",
 }
 """Signs, in words."""
 
@@ -72,5 +69,18 @@ FRACTIONS = {
     "2/3": "two thirds",
     "1/4": "one quarter",
     "3/4": "three quarters",
+    "\u00bd": "one half",
+    "\u00bc": "one quarter",
+    "\u00be": "three quarters",
 }
 """Parts of one, as they are written."""
+
+
+def mixed(whole: str, part: str) -> str:
+    """A whole number with a part: 2 and "one half" are "2 and a half"."""
+    return f"{whole} and {part.replace('one ', 'a ')}"
+
+
+def of_one(part: str, unit: str) -> str:
+    """A part of one unit: "one half of a litre", "three quarters of an hour"."""
+    return f"{part} of {'an' if unit.startswith('hour') else 'a'} {unit}"

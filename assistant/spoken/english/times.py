@@ -25,6 +25,8 @@ from assistant.spoken.grammar import Opt, Rule, Word, Words, Written, alt, seq
 
 HOUR = 60
 """Minutes of an hour."""
+DAY = 24 * HOUR
+"""Minutes of a day."""
 HALF_DAY = 12
 """Hours of half a day."""
 
@@ -34,7 +36,7 @@ class SaidTime:
     """A time of day as it was said.
 
     Attributes:
-        readings: every time that it can be, in minutes after midnight, earliest first.
+        readings: every time that it can be, in minutes after midnight.
         digits: every digit was said by itself, all four of them.
         written: what it is by the 24-hour clock where it was written in figures with two digits for the hour:
             written by the speaker it can be nothing else, written by a recogniser it can.
@@ -124,11 +126,9 @@ def _from_the_hour(minutes: int, side: int, hour: _Hour, _: None, period: str | 
     if minutes > 30 or (minutes == 30 and side < 0):
         return None
     at = _time(hour, 0, None)
-    if at is None:
-        return None
-    found = (((minute + side * minutes) % (24 * HOUR)) for minute in at.readings)
+    found = [(minute + side * minutes) % DAY for minute in at.readings] if at else []
     held = range(24) if period is None else _PERIODS[period]
-    readings = tuple(sorted(minute for minute in found if minute // HOUR in held))
+    readings = tuple(minute for minute in found if minute // HOUR in held)
     return SaidTime(readings) if readings else None
 
 
