@@ -15,6 +15,8 @@ from assistant.errors import ModelError, UsageError
 if TYPE_CHECKING:
     Subparsers = argparse._SubParsersAction[argparse.ArgumentParser]
 
+_PARTS = ("listens", "gives a second opinion on numbers")
+"""What recognisers do where none is named, in the order of `choose.listening`."""
 _PROGRESS_S = 2.0
 """Time between two lines that say how far fetching has come."""
 
@@ -30,7 +32,7 @@ def add_parser(subparsers: "Subparsers") -> None:
     )
     parts = parser.add_subparsers(title="what to do", metavar="list|add|check", required=True)
 
-    listing = parts.add_parser("list", help="what can listen, the one that is used first")
+    listing = parts.add_parser("list", help="what can listen, the one that leads first")
     _add_common(listing)
     listing.set_defaults(run=run_list)
 
@@ -56,11 +58,14 @@ def _add_common(parser: argparse.ArgumentParser) -> None:
 def run_list(args: argparse.Namespace) -> int:
     """Print what can listen; 0, or 1 where nothing can by itself."""
     found = choose.available(args.models)
+    parts = {one.name: part for one, part in zip(choose.listening(found), _PARTS, strict=False)}
     for one in found:
+        part = parts.get(one.name, "")
         if args.json:
-            write_json({**asdict(one), "place": str(one.place)})
+            write_json({**asdict(one), "place": str(one.place), "part": part})
         else:
-            say_line(f"{one.name}  ({one.engine.value})  {one.place}{f'  - {one.note}' if one.note else ''}")
+            told = one.note or part or "only where it is named"
+            say_line(f"{one.name}  ({one.engine.value})  {one.place}  - {told}")
     if all(one.note for one in found):
         tell("Nothing here listens by itself: install the bundled recogniser, or add a model.")
         return 1

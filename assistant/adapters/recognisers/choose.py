@@ -1,6 +1,5 @@
-"""Which recogniser listens on this machine."""
+"""Which recogniser listens on this machine, and which one gives a second opinion."""
 
-import contextlib
 from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
@@ -9,6 +8,7 @@ from assistant.adapters import models
 from assistant.adapters.models import Engine, StoredModel
 from assistant.adapters.recognisers import bundled
 from assistant.adapters.recognisers.late import LateRecogniser
+from assistant.adapters.recognisers.second_opinion import SecondOpinion
 from assistant.errors import ModelError
 from assistant.ports import Recogniser
 
@@ -34,7 +34,7 @@ class Description:
 
 
 def available(chosen_folder: Path | None = None) -> list[Description]:
-    """Recognisers on this machine; the first without a note listens where none is named.
+    """Recognisers on this machine; those without a note may listen where none is named (see `listening`).
 
     Args:
         chosen_folder: look for models only here (the option ``--models``).
@@ -43,34 +43,56 @@ def available(chosen_folder: Path | None = None) -> list[Description]:
     folder = bundled.bundled_folder()
     if folder is not None:
         found.append(Description(bundled.NAME, Engine.WHISPER, folder))
-    # An English Vosk model listens before anything else; the bundled one before others of its kind,
-    # because its limits were measured with it.
-    return sorted(found, key=lambda one: (bool(one.note), one.engine is not Engine.VOSK))
+    # The bundled one leads, because its limits were measured.
+    return sorted(found, key=lambda one: (bool(one.note), one.name != bundled.NAME))
+
+
+def listening(found: list[Description]) -> list[Description]:
+    """Of those `available`: the one that listens where none is named, then the one for a second opinion, if any.
+
+    A second opinion is one of another engine: two models of one kind err alike.
+    """
+    by_engine: dict[Engine, Description] = {}
+    for one in found:
+        if not one.note:
+            by_engine.setdefault(one.engine, one)
+    return list(by_engine.values())
 
 
 def open_recogniser(name: str | None = None, chosen_folder: Path | None = None) -> Recogniser:
     """Load a recogniser.
 
     Args:
-        name: of a model, "bundled", or "vosk" or "whisper" for the first of these; None for the best one.
+        name: of a model, "bundled", or "vosk" or "whisper" for the first of these; None for the best one, with a
+            second opinion where there is one of another engine.
         chosen_folder: as in `available`.
 
     Raises:
         ModelError: there is none, none of this name, or it cannot be used.
     """
     wanted = _wanted(name, chosen_folder)
-    for one in wanted[:-1] if name is None else ():
-        # A model that is broken must not keep the learner from being heard by the next one; which one
-        # listens is said and recorded, and `checkoff models check` tells what is wrong with the first.
-        with contextlib.suppress(ModelError):
-            return _load(one)
-    return _load(wanted[-1] if name is None else wanted[0])
+    if name is not None:
+        return _load(wanted[0])
+    loaded: dict[Engine, Recogniser] = {}
+    failure: ModelError | None = None
+    for one in wanted:
+        if one.engine not in loaded:
+            # A model that is broken must not keep the learner from being heard by the next one; which one
+            # listens is said and recorded, and `checkoff models check` tells what is wrong with the first.
+            try:
+                loaded[one.engine] = _load(one)
+            except ModelError as broken:
+                failure = broken
+    if failure is not None and not loaded:
+        raise failure
+    first, *others = loaded.values()
+    return SecondOpinion(first, others[0]) if others else first
 
 
 def promise_recogniser(name: str | None, wait: Callable[[], object]) -> Recogniser:
     """As `open_recogniser`, but one that is known without loading it is loaded when it is first asked to listen.
 
-    Several that could listen are not: the first that loads does. Nor is a model whose digest nothing tells.
+    Where several could listen they are loaded at once: some may be broken. So is a model whose digest nothing tells.
 
     Args:
         name: as in `open_recogniser`.

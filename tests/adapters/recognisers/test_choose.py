@@ -4,9 +4,11 @@ import sys
 
 import pytest
 
+from assistant.adapters import models
 from assistant.adapters.models import Engine
 from assistant.adapters.recognisers import bundled, choose
 from assistant.errors import ModelError
+from tests.adapters.recognisers.test_vosk import korean_model
 
 
 def vosk_model(folder, name, words):
@@ -33,15 +35,73 @@ def names(found):
     return [one.name for one in found]
 
 
-def test_an_english_vosk_model_comes_first(tmp_path):
-    """English Vosk, then the bundled one, then what listens only where it is named."""
+def test_the_bundled_one_leads_and_an_english_vosk_model_gives_a_second_opinion(tmp_path):
+    """The bundled one, then English Vosk, then what listens only where it is named."""
+    vosk_model(tmp_path, "vosk-c", ENGLISH)
     vosk_model(tmp_path, "vosk-b", ENGLISH)
     vosk_model(tmp_path, "vosk-a-other-tongue", ("hana", "dul"))
     whisper_model(tmp_path, "another-whisper")
     found = choose.available(tmp_path)
-    assert names(found) == ["vosk-b", *BUNDLED, "vosk-a-other-tongue", "another-whisper"]
-    assert [bool(one.note) for one in found] == [False, *[False] * len(BUNDLED), True, True]
-    assert found[0].engine is Engine.VOSK
+    assert names(found) == [*BUNDLED, "vosk-b", "vosk-c", "another-whisper", "vosk-a-other-tongue"]
+    assert [bool(one.note) for one in found] == [*[False] * len(BUNDLED), False, False, True, True]
+    # A second model of the same engine would err as the first does.
+    assert names(choose.listening(found)) == [*BUNDLED, "vosk-b"]
+    assert found[-1].engine is Engine.VOSK
+
+
+class Loaded:
+    """A recogniser by its name alone."""
+
+    def __init__(self, one):
+        self.name, self.model_digest = one.name, "00"
+
+    def close(self):
+        pass
+
+
+@pytest.mark.parametrize(
+    ("broken", "name", "listens"),
+    [
+        ((), None, "whisper-tiny.en and vosk-b"),
+        (("vosk-b",), None, "whisper-tiny.en and vosk-c"),
+        (("vosk-b", "vosk-c"), None, "whisper-tiny.en"),
+        (("whisper-tiny.en",), None, "vosk-b"),
+        ((), "bundled", "whisper-tiny.en"),
+        ((), "vosk", "vosk-b"),
+        ((), "vosk-c", "vosk-c"),
+    ],
+)
+def test_two_listen_where_none_is_named(tmp_path, monkeypatch, broken, name, listens):
+    """One of each engine; a broken model is passed over; named, each listens alone."""
+
+    def load(one):
+        if one.name in broken:
+            raise ModelError(f"{one.name} is broken.", "Add it again.")
+        return Loaded(one)
+
+    monkeypatch.setattr(choose, "_load", load)
+    monkeypatch.setattr(bundled, "bundled_folder", lambda: tmp_path)
+    vosk_model(tmp_path, "vosk-b", ENGLISH)
+    vosk_model(tmp_path, "vosk-c", ENGLISH)
+    recogniser = choose.open_recogniser(name, tmp_path)
+    assert recogniser.name == listens
+    recogniser.close()
+
+
+@pytest.mark.sound
+def test_two_real_ones_listen_together(tmp_path, monkeypatch):
+    """The bundled one with a Vosk model of the models folder: both are named, and both are pinned."""
+    if not HAS_BUNDLED:
+        pytest.skip("the bundled model's package is not installed")
+    model = korean_model()
+    (tmp_path / model.name).symlink_to(model.path)
+    monkeypatch.setattr(models, "knows_english", lambda model: True)
+    recogniser = choose.open_recogniser(None, tmp_path)
+    assert recogniser.name == f"{bundled.NAME} and {model.name}"
+    first, second = recogniser.model_digest.split()
+    assert first == models.joint_digest(bundled.PINNED)
+    assert second == models.joint_digest(models.digests(model.path))
+    recogniser.close()
 
 
 def test_english_is_told_by_words_inside_a_graph(tmp_path):
@@ -51,7 +111,8 @@ def test_english_is_told_by_words_inside_a_graph(tmp_path):
     graph = tmp_path / "small" / "graph" / "Gr.fst"
     entry = lambda word: len(word).to_bytes(4, "little") + word.encode() + bytes(8)  # noqa: E731
     graph.write_bytes(b"head" + b"".join(entry(word) for word in ("seventy", "thirty", "hundred")))
-    assert choose.available(tmp_path)[-1].note == "knows no English"
+    small = next(one for one in choose.available(tmp_path) if one.name == "small")
+    assert small.note == "knows no English"
     graph.write_bytes(b"head" + b"".join(entry(word) for word in ("seven", "thirty", "hundred")))
     assert not next(one for one in choose.available(tmp_path) if one.name == "small").note
 

@@ -9,6 +9,7 @@ from assistant import spoken
 from assistant.adapters.recognisers import second_opinion
 from assistant.adapters.recognisers.replay import hear_sound
 from assistant.adapters.recognisers.second_opinion import SecondOpinion, combined
+from assistant.adapters.recognition import Recognition
 from assistant.guide.numbers import must_be_spelled
 from assistant.ports import Alternative, Hearing
 from assistant.spoken.expect import AnyExpected, ConfirmExpected, NumberExpected, TextExpected, TimeExpected
@@ -236,6 +237,19 @@ def test_an_earlier_utterance_takes_nothing_of_a_later_one():
     assert later.finish().doubtful
     assert second.fed == [b"", b"b"]
     pair.close()
+
+
+def test_speech_that_goes_on_after_a_guess():
+    """As the ear asks: what was guessed too early is void, and both hear the whole anew."""
+    first, second = Scripted("one", "125"), Scripted("two", "129")
+    recognition = Recognition(SecondOpinion(first, second))
+    recognition.begin(RATE)
+    recognition.feed(b"a")
+    assert recognition.guess().done.wait(10)
+    recognition.feed(b"b")
+    assert recognition.wait(lambda: False).doubtful
+    recognition.close()
+    assert first.fed == second.fed == [b"a", b"ab"]
 
 
 def test_one_that_hangs_is_fed_no_more(monkeypatch):
