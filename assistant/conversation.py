@@ -1,7 +1,7 @@
 """Ear and voice of one station together: who may speak when, which question an answer belongs to, how long it took.
 
-Over a loudspeaker the ear is closed while the voice sounds. With a headset it stays open, and the learner's first
-word stops the voice.
+Over a loudspeaker the ear is closed while the voice sounds. With a headset, or a canceller that takes the voice out
+of the microphone, it stays open, and the learner's first word stops the voice.
 """
 
 import time
@@ -10,11 +10,15 @@ from dataclasses import dataclass, replace
 from assistant.guide.effects import Listen, Say, Tone
 from assistant.guide.events import Heard, NotUnderstood
 from assistant.ports import AnswerHeard, Ear, LearnerSilent, LearnerSpeaks, Signal, Timing, Voice
+from assistant.spoken import interpret
+from assistant.spoken.meaning import Answer, Kind
 
 SPEECH_GRACE_S = 8
 """Longest time that a sentence may take beyond its length before it is given up."""
 SPEECH_S_A_CHARACTER = 0.12
 """Slow speech; a sentence that is not over by then is not waited for."""
+ECHO_S = 0.3
+"""What begins so shortly after the voice has ended may have begun in it."""
 SIGNALS = {Tone.UNCLEAR: Signal.NOT_UNDERSTOOD, Tone.HOLD: Signal.HOLD}
 """The short sound before a sentence of this tone; before any other one, after an answer, it is `UNDERSTOOD`."""
 CAREFUL = frozenset({Tone.READ_BACK, Tone.HOLD})
@@ -35,7 +39,11 @@ class Conversation:
 
     Args:
         ear, voice: the ports.
-        talk_over: the microphone does not hear the voice (a headset): the learner may interrupt it.
+        talk_over: the microphone does not hear the voice (a headset), or it is taken out: the learner may
+            interrupt it.
+        through_canceller: it is taken out. A canceller may take a part of what was said at the same time with it,
+            and what is left of "that is not right" may be "right": only commands are then taken. Anything else
+            stops the voice all the same; the sentence is said again, and the answer wanted after it.
         signals: short sounds tell when it listens, has understood or not, or holds.
         press_to_talk: the ear opens only when a key is pressed, for the one question that stands.
     """
@@ -46,12 +54,16 @@ class Conversation:
         voice: Voice | None,
         *,
         talk_over: bool = False,
+        through_canceller: bool = False,
         signals: bool = False,
         press_to_talk: bool = False,
     ) -> None:
         self._ear = ear
         self._voice = voice
         self._talk_over = talk_over
+        self._through_canceller = through_canceller
+        self._overlaps = False
+        self._quiet_since = 0.0
         self._signals = signals and voice is not None
         self._press_to_talk = press_to_talk
         self._is_pressed = False
@@ -140,6 +152,7 @@ class Conversation:
 
     def _quiet(self) -> None:
         self._due_s = 0.0
+        self._quiet_since = time.monotonic()
         if not self._talk_over:
             self._open_ear()
 
@@ -186,6 +199,7 @@ class Conversation:
 
     def speaks(self, event: LearnerSpeaks) -> None:
         """Somebody begins to speak; the voice gives way."""
+        self._overlaps = self.is_speaking or time.monotonic() - self._quiet_since < ECHO_S
         if event.question == self._question and self._speaking:
             self._interrupted = list(self._speaking.values())
             self.hush()
@@ -204,13 +218,29 @@ class Conversation:
             None where the question has changed and there were no words; words to an earlier question come marked
             as overlapping the assistant's own voice, so that they are on record and answer nothing.
         """
-        self._interrupted = []
+        interrupted, self._interrupted = self._interrupted, []
         self._has_heard = True
         event = heard.event
+        if self._through_canceller and self._overlaps and not self._is_command(event):
+            for say in interrupted:
+                self.say(say)
+            return replace(event, during_speech=True) if isinstance(event, Heard) else None
         if heard.question != self._question:
             return replace(event, during_speech=True) if isinstance(event, Heard) else None
         self._answer = _Answer(heard.timing)
         return event
+
+    def _is_command(self, event: Heard | NotUnderstood) -> bool:
+        if self._listen is None or not isinstance(event, Heard):
+            return False
+        meaning = interpret(event.words, self._listen.expect, heard=True)
+        return isinstance(meaning, Answer) and meaning.kind is Kind.COMMAND
+
+    def own_voice_heard(self) -> None:
+        """The microphone hears the voice after all: from now on the ear is closed while it sounds."""
+        self._talk_over = False
+        if self._ear is not None and self._speaking:
+            self._ear.mute()
 
     # How long it took.
 

@@ -128,6 +128,13 @@ class LevelAdvice:
 
 
 @dataclass(frozen=True)
+class OwnVoiceHeard:
+    """The assistant's own voice comes into a microphone that was said not to hear it; `text` says so."""
+
+    text: str
+
+
+@dataclass(frozen=True)
 class SpeechStarted:
     """The voice began to sound."""
 
@@ -143,7 +150,9 @@ class SpeechEnded:
     at: datetime
 
 
-EarEvent = AnswerHeard | LevelAdvice | LearnerSpeaks | LearnerSilent | EarLost | EarBack | ListeningStarted
+EarEvent = (
+    AnswerHeard | LevelAdvice | LearnerSpeaks | LearnerSilent | OwnVoiceHeard | EarLost | EarBack | ListeningStarted
+)
 VoiceEvent = SpeechStarted | SpeechEnded | VoiceLost
 Post = Callable[[object], None]
 """Puts an event into the station's inbox; safe from any thread, never blocks."""

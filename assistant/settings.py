@@ -49,6 +49,8 @@ class SoundSettings(_Section):
         microphone: its name or part of it; empty for the system's own choice.
         loudspeaker: the same.
         headset: the microphone does not hear the voice: the learner may talk over it, and the first word stops it.
+        echo_cancellation: take the voice out of the microphone, so that commands can be said over a loudspeaker; needs
+            the extra `echo`.
         slow_speaker: twice as long a silence before an answer counts as over.
         press_to_talk: listen only after Enter, or a pedal that is this key, and until the answer.
         own_voice: speak; false for those who read with a screen reader.
@@ -62,6 +64,7 @@ class SoundSettings(_Section):
     microphone: str = ""
     loudspeaker: str = ""
     headset: bool = False
+    echo_cancellation: bool = False
     slow_speaker: bool = False
     press_to_talk: bool = False
     own_voice: bool = True

@@ -39,6 +39,7 @@ from assistant.ports import (
     LearnerSpeaks,
     LevelAdvice,
     ListeningStarted,
+    OwnVoiceHeard,
     SpeechEnded,
     SpeechStarted,
     Voice,
@@ -118,7 +119,8 @@ class Station:
         source: input to be fetched, None where a keyboard posts into the inbox.
         sounds: where sound is kept if the learner agrees; None where none is to be.
         instructor_code: what the instructor types to be one; "" where none was set.
-        talk_over: the microphone does not hear the voice, so the learner may interrupt it.
+        talk_over: the learner may interrupt the voice: the microphone does not hear it, or it is taken out.
+        through_canceller: it is taken out, and may have taken a part of what was said at the same time.
         signals: short sounds tell when it listens, has understood or not, or holds.
         press_to_talk: the ear opens only when Enter, or a pedal that is this key, is pressed.
     """
@@ -137,6 +139,7 @@ class Station:
         instructor_code: str = "",
         *,
         talk_over: bool = False,
+        through_canceller: bool = False,
         signals: bool = False,
         press_to_talk: bool = False,
     ) -> None:
@@ -147,7 +150,14 @@ class Station:
         self._inbox = inbox
         self._ear = ear
         self._voice = voice
-        self._conversation = Conversation(ear, voice, talk_over=talk_over, signals=signals, press_to_talk=press_to_talk)
+        self._conversation = Conversation(
+            ear,
+            voice,
+            talk_over=talk_over,
+            through_canceller=through_canceller,
+            signals=signals,
+            press_to_talk=press_to_talk,
+        )
         self._source = source
         self._sounds = sounds
         self._instructor_code = instructor_code
@@ -233,6 +243,9 @@ class Station:
             case ListeningStarted():
                 self._screen.listening()
             case LevelAdvice(text):
+                self._advise(text)
+            case OwnVoiceHeard(text):
+                self._conversation.own_voice_heard()
                 self._advise(text)
             case Typed(words=words) if not words.strip():
                 self._conversation.pressed()  # Enter alone, or a pedal that is this key

@@ -9,7 +9,8 @@ import numpy as np
 import numpy.typing as npt
 import soxr
 
-from assistant.adapters.sound_devices import DEVICES, SoundDevices
+from assistant.adapters.played import Played
+from assistant.adapters.sound_devices import DEVICES, OpenStream, SoundDevices
 from assistant.adapters.synthesiser import Speech
 from assistant.errors import DeviceError
 
@@ -18,15 +19,23 @@ START_LIMIT_S = 4.0
 DRAIN_LIMIT_S = 3.0
 """Longest wait beyond the length of the sound."""
 _LOOK_UP_S = 0.02
+_LONGEST_DELAY_S = 2.0
 
 
 class Loudspeaker:
     """A loudspeaker of this machine, open only while something sounds."""
 
-    def __init__(self, name: str | None = None, devices: SoundDevices = DEVICES) -> None:
-        """Prepare the loudspeaker with this name, or part of it; the default one for None."""
+    def __init__(self, name: str | None = None, devices: SoundDevices = DEVICES, played: Played | None = None) -> None:
+        """Prepare the loudspeaker with this name, or part of it; the default one for None.
+
+        Args:
+            name: the device.
+            devices: this machine's.
+            played: is told everything that is played, for whoever must know it in the microphone.
+        """
         self._name = name
         self._devices = devices
+        self._played = played
 
     def refresh(self) -> None:
         """Look for devices anew, where no other stream is open.
@@ -51,9 +60,9 @@ class Loudspeaker:
         Raises:
             DeviceError: there is no loudspeaker, it is taken, or it stopped taking samples.
         """
-        outlet = _Outlet(speech, gain)
+        outlet = _Outlet(speech, gain, self._played)
         opened = self._devices.open_output(self._name, outlet.give, outlet.ended.set)
-        outlet.connect(opened.rate_hz, opened.channels)
+        outlet.connect(opened)
         try:
             start_deadline = time.monotonic() + START_LIMIT_S
             deadline = start_deadline + speech.length_s + opened.latency_s + DRAIN_LIMIT_S
@@ -77,22 +86,25 @@ class Loudspeaker:
 class _Outlet:
     """The end of the wire: filled before it opens, emptied by PortAudio's thread."""
 
-    def __init__(self, speech: Speech, gain: float) -> None:
+    def __init__(self, speech: Speech, gain: float, played: Played | None) -> None:
         self.started = threading.Event()
         self.drained = threading.Event()
         self.ended = threading.Event()
         self._speech = speech
         self._gain = gain
+        self._played = played
+        self._opened: OpenStream | None = None
         self._sound: memoryview | None = None
         self._at = 0
 
-    def connect(self, rate_hz: int, channels: int) -> None:
+    def connect(self, opened: OpenStream) -> None:
         """Let the sound flow at what the device has agreed to."""
-        samples = _at_rate(self._speech, rate_hz).astype(np.float32) * self._gain
+        self._opened = opened
+        samples = _at_rate(self._speech, opened.rate_hz).astype(np.float32) * self._gain
         mono = np.clip(samples, -32_768, 32_767).astype(np.int16)
-        self._sound = memoryview(np.repeat(mono, channels).tobytes())
+        self._sound = memoryview(np.repeat(mono, opened.channels).tobytes())
 
-    def give(self, out: Any, _count: int, _times: Any, _status: Any) -> None:
+    def give(self, out: Any, _count: int, times: Any, _status: Any) -> None:
         """Fill what the device asks for, with silence before and after the sound."""
         size = len(out)
         sound = self._sound
@@ -104,6 +116,10 @@ class _Outlet:
         if len(part) < size:
             out[len(part) :] = bytes(size - len(part))
         self._at += size
+        if self._played is not None and self._opened is not None and len(part):
+            delay_s = times.outputBufferDacTime - times.currentTime
+            sounds = time.monotonic() + (delay_s if 0 < delay_s < _LONGEST_DELAY_S else self._opened.latency_s)
+            self._played.add(self, bytes(part), self._opened.rate_hz, self._opened.channels, sounds)
         self.started.set()
         if self._at >= len(sound):
             self.drained.set()

@@ -9,14 +9,28 @@ from functools import partial
 import numpy as np
 import soxr
 
+from assistant.adapters.echo import WithoutOwnVoice, canceller_maker
 from assistant.adapters.listener import Listener
+from assistant.adapters.loudspeaker import Loudspeaker
+from assistant.adapters.microphone import Microphone, SoundSource
+from assistant.adapters.played import Played
 from assistant.adapters.recognisers.choose import open_recogniser, promise_recogniser
-from assistant.adapters.sound_devices import DEVICES
+from assistant.adapters.sound_devices import DEVICES, looks_like_headset
 from assistant.adapters.synthesiser import Speech, Synthesiser
 from assistant.adapters.voice import SpeakingVoice
 from assistant.errors import DeviceError, ModelError
 from assistant.guide.events import VoiceLost
-from assistant.ports import SAMPLE_RATE_HZ, Clock, Ear, Post, Recogniser, SpeechEnded, SpeechStarted, Voice
+from assistant.ports import (
+    SAMPLE_RATE_HZ,
+    Clock,
+    Ear,
+    OwnVoiceHeard,
+    Post,
+    Recogniser,
+    SpeechEnded,
+    SpeechStarted,
+    Voice,
+)
 from assistant.settings import SoundSettings, load_settings
 
 LEARNER_RATES = (-2, -1, -3)
@@ -26,6 +40,8 @@ QUIET_S = 0.3
 """Quiet before and after the synthesised learner's words."""
 FIRST_WORD_LIMIT_S = 5.0
 """Longest time that the recogniser's loading leaves the processor to the assistant's first word."""
+LIKE_A_HEADSET = "This looks like a headset: --headset lets you talk over me."
+NO_HEADSET = "The microphone hears my voice, so I listen only when I have finished. Enter hushes me."
 GOES_ON = "The attempt goes on by keyboard and text."
 
 
@@ -36,11 +52,13 @@ class Sound:
     Attributes:
         ear, voice: None where there is none.
         notices: one sentence for each thing that is missing, with how to get it.
+        cancels_echo: the voice is taken out of what the ear hears.
     """
 
     ear: Ear | None = None
     voice: Voice | None = None
     notices: tuple[str, ...] = ()
+    cancels_echo: bool = False
 
 
 @dataclass(frozen=True)
@@ -72,16 +90,19 @@ def open_sound(post: Post, clock: Clock, ear: str | None, wishes: SoundSettings 
     begun = threading.Event()
     promise = partial(promise_recogniser, ear, partial(begun.wait, FIRST_WORD_LIMIT_S))
     named = promise() if ear is not None else None
-    voice = _open_voice(_telling(begun, post), clock, notices, wishes) if wishes.own_voice else None
+    played = Played()
+    voice = _open_voice(_telling(begun, post), clock, notices, wishes, played) if wishes.own_voice else None
     if voice is None:
         begun.set()
     try:
-        DEVICES.microphone(wishes.microphone or None)
+        device = DEVICES.microphone(wishes.microphone or None)
+        if looks_like_headset(device.name) and not wishes.headset and voice is not None:
+            notices.append(LIKE_A_HEADSET)
         listener = Listener(
             named or promise(),
             post,
             clock,
-            wishes.microphone or None,
+            source=_source(wishes, played, post),
             slow_speaker=wishes.slow_speaker,
             advises=wishes.level_check,
             reopen=lambda: open_recogniser(ear),
@@ -91,7 +112,23 @@ def open_sound(post: Post, clock: Clock, ear: str | None, wishes: SoundSettings 
         notices.append(str(missing))
     if notices:
         notices.append(GOES_ON if listener is None else "")
-    return Sound(listener, voice, tuple(dict.fromkeys(filter(None, notices))))
+    return Sound(listener, voice, tuple(dict.fromkeys(filter(None, notices))), _cancels(wishes))
+
+
+def _cancels(wishes: SoundSettings) -> bool:
+    """Whether the voice is to be taken out of what the microphone hears, and can be."""
+    is_wanted = wishes.own_voice and wishes.echo_cancellation and not wishes.headset
+    return is_wanted and canceller_maker() is not None
+
+
+def _source(wishes: SoundSettings, played: Played, post: Post) -> SoundSource:
+    """The microphone as it is; or without the voice; or a headset's, which is watched for it."""
+    microphone = Microphone(wishes.microphone or None)
+    if _cancels(wishes):
+        return WithoutOwnVoice(microphone, played, canceller_maker())
+    if wishes.own_voice and wishes.headset:
+        return WithoutOwnVoice(microphone, played, None, lambda: post(OwnVoiceHeard(NO_HEADSET)))
+    return microphone
 
 
 def _telling(begun: threading.Event, post: Post) -> Post:
@@ -105,7 +142,9 @@ def _telling(begun: threading.Event, post: Post) -> Post:
     return tell
 
 
-def _open_voice(post: Post, clock: Clock, notices: list[str], wishes: SoundSettings) -> Voice | None:
+def _open_voice(
+    post: Post, clock: Clock, notices: list[str], wishes: SoundSettings, played: Played | None = None
+) -> Voice | None:
     try:
         DEVICES.loudspeaker(wishes.loudspeaker or None)
     except DeviceError as missing:
@@ -114,7 +153,7 @@ def _open_voice(post: Post, clock: Clock, notices: list[str], wishes: SoundSetti
     return SpeakingVoice(
         post,
         clock,
-        wishes.loudspeaker or None,
+        loudspeaker=Loudspeaker(wishes.loudspeaker or None, played=played),
         rate=wishes.rate,
         pitch=wishes.pitch,
         loudness=wishes.loudness,

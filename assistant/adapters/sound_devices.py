@@ -292,6 +292,11 @@ DEVICES = SoundDevices()
 """The one instance: PortAudio exists once in a process."""
 
 
+def looks_like_headset(name: str) -> bool:
+    """Whether a device's name says that it is worn on the head (common practice, no source)."""
+    return any(word in name.casefold() for word in ("headset", "headphone", "earphone", "earbud"))
+
+
 def _chosen(found: list[Device], name: str | None, what: str, is_default: Callable[[Device], bool]) -> Device:
     if name is None:
         for device in found:

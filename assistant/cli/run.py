@@ -160,7 +160,8 @@ def attempt(
         source,
         SoundKeeper(lambda: record.path if record else place.path) if guide.given.asks_consent else None,
         code,
-        talk_over=wishes.headset or not wishes.own_voice,
+        talk_over=wishes.headset or not wishes.own_voice or sound.cancels_echo,
+        through_canceller=sound.cancels_echo,
         signals=wishes.sounds,
         press_to_talk=wishes.press_to_talk,
     )

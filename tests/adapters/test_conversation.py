@@ -129,6 +129,45 @@ def test_with_a_headset_the_first_word_stops_the_voice(ports):
     assert ports.told[4:] == []  # what was interrupted for an answer is not said again
 
 
+@pytest.mark.parametrize(
+    ("words", "is_taken"),
+    [("stop", True), ("where am I", True), ("yes", False), ("right", False), ("eighty three point three", False)],
+)
+def test_through_a_canceller_only_commands_are_taken(ports, words, is_taken):
+    """Half of "that is not right" is "right": what is no command is on record, and what it stopped is said again."""
+    talk = Conversation(ports, ports, talk_over=True, through_canceller=True)
+    talk.say(sentence("one"))
+    talk.listen(CONFIRM)
+    talk.speaks(LearnerSpeaks(1))
+    assert ports.told[-1] == "hush"
+    talk.ended(1)
+    assert talk.answer(said(1, words)) == Heard(AT, words, during_speech=not is_taken)
+    assert ports.told[-1] == ("hush" if is_taken else "say 2 one")
+
+
+def test_through_a_canceller_an_answer_after_the_voice_is_one(ports, monkeypatch):
+    """What begins when the voice has been silent for a while was not touched."""
+    monkeypatch.setattr(conversation_module, "ECHO_S", 0)
+    talk = Conversation(ports, ports, talk_over=True, through_canceller=True)
+    talk.say(sentence("one"))
+    talk.listen(CONFIRM)
+    talk.ended(1)
+    talk.speaks(LearnerSpeaks(1))
+    assert talk.answer(said(1)) == Heard(AT, "yes")
+
+
+def test_a_headset_that_is_none(ports):
+    """Once the own voice was heard, the ear is closed while the voice sounds, at once and from then on."""
+    talk = Conversation(ports, ports, talk_over=True)
+    talk.say(sentence("one"))
+    talk.listen(CONFIRM)
+    talk.own_voice_heard()
+    talk.say(sentence("two"))
+    talk.ended(1)
+    talk.ended(2)
+    assert ports.told == ["say 1 one", "listen 1", "mute", "mute", "say 2 two", "listen 1"]
+
+
 def test_a_noise_interrupts_nothing_for_good(ports):
     """What a cough has stopped is said after all, from the sentence that it fell into."""
     talk = Conversation(ports, ports, talk_over=True)

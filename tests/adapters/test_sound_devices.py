@@ -9,7 +9,7 @@ from types import ModuleType, SimpleNamespace
 import pytest
 
 from assistant.adapters import sound_devices
-from assistant.adapters.sound_devices import SoundDevices
+from assistant.adapters.sound_devices import SoundDevices, looks_like_headset
 from assistant.errors import DeviceError
 
 
@@ -227,3 +227,12 @@ def test_console_that_is_closed():
         ["sh", "-c", '"$0" -c "$1" 2>&-', sys.executable, script], capture_output=True, text=True, timeout=60
     )
     assert (ended.returncode, ended.stdout) == (0, "fine\n")
+
+
+@pytest.mark.parametrize(
+    ("name", "is_one"),
+    [("USB Headset Mono", True), ("Headphones (Bluetooth)", True), ("Earphone", True), ("Built-in Audio", False)],
+)
+def test_a_headset_is_known_by_its_name(name, is_one):
+    """Common practice, no source: makers and sound systems call it so."""
+    assert looks_like_headset(name) is is_one

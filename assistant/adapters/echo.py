@@ -1,0 +1,136 @@
+"""The assistant's own voice taken out of what the microphone hears, or at least never passed on as the learner's.
+
+The reference is exactly what was handed to the loudspeaker, with the time at which it sounds. A canceller (WebRTC's,
+where the extra `echo` is installed) lowers it in the microphone. What comes while the voice sounds is passed on only
+while the voice is proven not to be in it; otherwise the ear gets the room as it was before.
+"""
+
+from collections import deque
+from collections.abc import Callable
+from typing import Any
+
+import numpy as np
+import soxr
+
+from assistant.adapters.microphone import SoundBlock, SoundSource
+from assistant.adapters.own_voice import OwnVoiceGuard
+from assistant.adapters.played import CHUNK, Played, Reference, Samples
+from assistant.ports import SAMPLE_RATE_HZ
+
+ROOM_CHUNKS = 50
+"""So much of the room (0.5 s) is kept, to stand where the voice was."""
+MOST_OFF_PLACE_S = 0.15
+"""A block that seems to come so much off its place belongs there: sound was lost. Blocks may arrive late by less."""
+
+Cancel = Callable[[Samples, Samples], Samples]
+"""Takes `CHUNK` samples of the microphone and of the loudspeaker; gives the microphone without the loudspeaker."""
+
+
+def canceller_maker() -> Callable[[], Cancel] | None:
+    """What makes a new canceller, or None where the extra `echo` is not installed."""
+    try:
+        from pywebrtc_audio import EchoCanceller
+    except ImportError:
+        return None
+    return lambda: EchoCanceller(sample_rate=SAMPLE_RATE_HZ).process
+
+
+class WithoutOwnVoice:
+    """A microphone without the assistant's own voice, as a `SoundSource` of mono sound at `SAMPLE_RATE_HZ`.
+
+    Args:
+        source: the microphone.
+        played: what the loudspeaker plays.
+        new_canceller: makes a canceller each time the microphone is opened; None for a headset, whose microphone is
+            only watched.
+        tell: called once, from the ear's thread, when the own voice was found where none should be.
+    """
+
+    def __init__(
+        self,
+        source: SoundSource,
+        played: Played,
+        new_canceller: Callable[[], Cancel] | None,
+        tell: Callable[[], None] = lambda: None,
+    ) -> None:
+        self._source = source
+        self._reference = Reference(played)
+        self._new_canceller = new_canceller
+        self._tell = tell
+        self._is_told = False
+        self._start()
+
+    rate_hz = SAMPLE_RATE_HZ
+    channels = 1
+
+    @property
+    def latency_s(self) -> float:
+        """How much older than its arrival a block may be, seconds."""
+        return self._source.latency_s + CHUNK / SAMPLE_RATE_HZ
+
+    def open(self) -> None:
+        """Let sound flow. Raises DeviceError where that is impossible."""
+        self._source.open()
+        self._start()
+
+    def _start(self) -> None:
+        self._cancel = self._new_canceller() if self._new_canceller is not None else None
+        self._guard = OwnVoiceGuard(cancels=self._cancel is not None)
+        self._resampler: Any = None
+        self._rest = np.zeros(0, np.int16)
+        self._place = 0
+        self._room = deque([np.zeros(CHUNK, np.int16)], maxlen=ROOM_CHUNKS)
+
+    def next_block(self, timeout: float) -> SoundBlock | None:
+        """The next block, or None when the time ran out."""
+        block = self._source.next_block(timeout)
+        if block is None:
+            return None
+        samples = np.concatenate([self._rest, self._at_rate(block)])
+        complete = len(samples) // CHUNK * CHUNK
+        self._rest = samples[complete:]
+        self._place = self._place_of(block, len(samples))
+        self._reference.collect(self._place)
+        chunks = [self._without(samples[at : at + CHUNK]) for at in range(0, complete, CHUNK)]
+        return SoundBlock(b"".join(chunk.tobytes() for chunk in chunks), block.arrived, block.gap)
+
+    def has_ended(self) -> bool:
+        """No further block will come: the device went away."""
+        return self._source.has_ended()
+
+    def close(self) -> None:
+        """Give the device back."""
+        self._source.close()
+
+    def _place_of(self, block: SoundBlock, waiting: int) -> int:
+        """Where the next chunk lies on the steady clock; arrivals tremble, and two clocks drift apart."""
+        began = round((block.arrived - self._source.latency_s) * SAMPLE_RATE_HZ) - waiting
+        off = began - self._place
+        if block.gap or abs(off) > MOST_OFF_PLACE_S * SAMPLE_RATE_HZ:
+            return began
+        return self._place if self._guard.sounds else self._place + round(off / 64)
+
+    def _without(self, near: Samples) -> Samples:
+        played = self._reference.take(self._place)
+        self._place += CHUNK
+        cleaned = near if self._cancel is None else self._cancel(near, played)
+        if self._guard.is_clear(near, cleaned, played, self._reference.beginnings):
+            if not self._guard.sounds:
+                self._room.append(near)
+            return cleaned
+        if self._guard.found and self._cancel is None and not self._is_told:
+            self._is_told = True
+            self._tell()
+        self._room.rotate(-1)
+        return self._room[-1]
+
+    def _at_rate(self, block: SoundBlock) -> Samples:
+        samples = np.frombuffer(block.samples, np.int16)
+        if self._source.channels > 1:
+            samples = samples.reshape(-1, self._source.channels).mean(axis=1).astype(np.int16)
+        if self._source.rate_hz == SAMPLE_RATE_HZ:
+            return samples
+        if self._resampler is None:
+            self._resampler = soxr.ResampleStream(self._source.rate_hz, SAMPLE_RATE_HZ, 1, dtype="int16")
+        resampled: Samples = self._resampler.resample_chunk(samples)
+        return resampled

@@ -1,0 +1,142 @@
+"""Whether the assistant's own voice may be in what the microphone hears; pure, over 10 ms at a time."""
+
+from collections import deque
+
+import numpy as np
+import numpy.typing as npt
+
+from assistant.adapters.played import CHUNK, Samples
+from assistant.ports import SAMPLE_RATE_HZ
+
+TAIL_CHUNKS = 35
+"""After its last sound the voice is still in the room for so long (350 ms, `AHEAD_S` among them)."""
+PROOF_CHUNKS = 30
+"""So much of a sentence (300 ms of sound) shows whether its echo is gone."""
+LOWERED = 10.0
+"""The echo is gone when its power is lowered by this factor (10 dB)."""
+INAUDIBLE = 2.5
+"""The voice is not in the microphone when its power stays below so many times the room's (4 dB)."""
+LIKE_OWN_VOICE = 0.3
+"""Likeness from which sound is the own voice. Measured on halves of a second: the own voice in a room with much echo
+0.26 to 0.38, other people's talk at the same time 0.07 to 0.26."""
+LIKENESS_S = 0.5
+"""Sound whose likeness is looked at."""
+LOOK_CHUNKS = 4
+LOOKS = 2
+"""It is looked at every 40 ms, and believed the second time."""
+UNLIKE_CHUNKS = 200
+"""A headset is one when 2 s of the voice were not found in its microphone."""
+LONGEST_DELAY_S = 0.4
+"""The own voice comes back within this time."""
+_AUDIBLE = 30.0
+"""Mean amplitude from which a chunk of the reference can make an echo."""
+
+
+class OwnVoiceGuard:
+    """Decides for each chunk whether the assistant's own voice may be in it. Pure; one for each microphone.
+
+    With a canceller every beginning of sound must be proven anew: its echo is lowered, or there is none. Without one
+    (a headset) it is proven once that there is none; where sound like the own voice is found after all, everything is
+    shut out while the voice sounds, from then on.
+
+    Args:
+        cancels: a canceller works before it.
+    """
+
+    def __init__(self, *, cancels: bool) -> None:
+        self._cancels = cancels
+        self._proven = False
+        self._beginnings = 0
+        self._tail = 0
+        self._room = 0.0
+        self._powers: deque[tuple[float, float]] = deque(maxlen=PROOF_CHUNKS)
+        self._played: deque[Samples] = deque(maxlen=round((LIKENESS_S + LONGEST_DELAY_S) * SAMPLE_RATE_HZ) // CHUNK)
+        self._heard: deque[Samples] = deque(maxlen=round(LIKENESS_S * SAMPLE_RATE_HZ) // CHUNK)
+        self._audible = 0
+        self._alike = 0
+        self.found = False
+        """Own voice was found in what is passed on, or would be without a canceller."""
+
+    @property
+    def sounds(self) -> bool:
+        """The voice is in the room now."""
+        return self._tail > 0
+
+    def is_clear(self, near: Samples, cleaned: Samples, played: Samples, beginnings: int) -> bool:
+        """Whether the cleaned chunk may be taken for somebody else's sound.
+
+        Args:
+            near: the microphone.
+            cleaned: the same after the canceller; the same object where there is none.
+            played: the reference at this time.
+            beginnings: as `Reference` counts them.
+        """
+        is_audible = float(np.mean(np.abs(played.astype(np.float64)))) > _AUDIBLE
+        self._tail = TAIL_CHUNKS if is_audible else max(0, self._tail - 1)
+        power = _power(near)
+        if self._cancels and beginnings != self._beginnings:
+            self._beginnings = beginnings
+            self._doubt()
+        self._played.append(played)
+        self._heard.append(cleaned)
+        if not self._tail:
+            # Rises by 0.9 dB a second at most.
+            self._room = min(power, self._room * 1.002) if self._room else power
+            return True
+        if is_audible:
+            self._powers.append((power, _power(cleaned)))
+            self._audible += 1
+            self._look()
+        if not self._proven and len(self._powers) == PROOF_CHUNKS:
+            self._proven = self._is_proven()
+        return self._proven
+
+    def _doubt(self) -> None:
+        self._proven = False
+        self._powers.clear()
+        self._audible = 0
+
+    def _is_proven(self) -> bool:
+        if self.found and not self._cancels:
+            return False
+        before, after = np.mean(self._powers, axis=0)
+        if before <= INAUDIBLE * self._room:
+            return True
+        return bool(after * LOWERED <= before) if self._cancels else self._audible >= UNLIKE_CHUNKS
+
+    def _look(self) -> None:
+        if self._audible % LOOK_CHUNKS or len(self._played) < (self._played.maxlen or 0):
+            return
+        if not self._proven and self._cancels:
+            return
+        is_alike = likeness(np.concatenate(self._heard), np.concatenate(self._played)) >= LIKE_OWN_VOICE
+        self._alike = self._alike + 1 if is_alike else 0
+        if self._alike >= LOOKS:
+            self.found = True
+            self._doubt()
+
+
+def _power(samples: Samples) -> float:
+    return float(np.mean(np.square(samples.astype(np.float64)))) + 1.0
+
+
+def likeness(heard: npt.NDArray[np.int16], played: npt.NDArray[np.int16]) -> float:
+    """The greatest likeness of `heard` to any stretch of `played` of the same length, 0 to 1.
+
+    Normalised cross-correlation (common signal theory, no source): loudness does not matter, silence is like nothing.
+
+    Args:
+        heard: samples of a microphone.
+        played: at least as many samples of what was played meanwhile and before.
+    """
+    # Differences: a voice's low tones are like those of any other voice.
+    near, far = np.diff(heard.astype(np.float64)), np.diff(played.astype(np.float64))
+    energy = float(near @ near)
+    lags = len(far) - len(near) + 1
+    size = 1 << (len(far) + len(near)).bit_length()
+    products = np.fft.irfft(np.fft.rfft(far, size) * np.conj(np.fft.rfft(near, size)), size)[:lags]
+    sums = np.concatenate([[0.0], np.cumsum(far * far)])
+    energies = sums[len(near) :] - sums[:lags]
+    scale = np.sqrt(energies * energy)
+    worth = energies > energies.max() * 1e-3  # hardly anything was played there
+    return float(np.max(np.abs(products[worth]) / scale[worth])) if energy and worth.any() and energies.max() else 0.0
