@@ -14,10 +14,13 @@ from assistant.errors import AssistantError
 from assistant.ports import Hearing, Recogniser, Utterance
 from assistant.spoken.expect import AnyExpected, Expect
 
+FIRST_LIMIT_S = 10.0
+"""Longest wait for the recogniser after an utterance; then another one, where that can be had, hears the same sound."""
 ANSWER_LIMIT_S = 30.0
-"""Longest wait for the recogniser after an utterance; one that takes longer is given up."""
+"""Longest wait for the last one: a machine that is only busy gets there."""
 _TRIAL_FRAME = bytes(1024)
 _CLOSE_LIMIT_S = 0.5
+_LOOK_UP_S = 0.01
 
 
 class RecogniserFailedError(Exception):
@@ -101,18 +104,31 @@ class Recognition:
         Raises:
             RecogniserFailedError: it raised, or did not answer in time.
         """
-        guess = self.guess()
-        deadline = time.monotonic() + ANSWER_LIMIT_S
-        while not guess.done.wait(0.01):
+        if self._reopen is not None and not self._is_done(FIRST_LIMIT_S, is_given_up) and not is_given_up():
+            expect, frames = self._expect, self._frames
+            self._replace()
+            self.begin(expect)
+            for frame in frames:
+                self.feed(frame)
+        if not self._is_done(ANSWER_LIMIT_S, is_given_up):
             if is_given_up():
                 return None
-            if time.monotonic() > deadline:
-                self._replace()
-                raise RecogniserFailedError("The recogniser does not answer.")
+            self._replace()
+            raise RecogniserFailedError("The recogniser does not answer.")
+        guess = self.guess()
         if guess.failure:
             self._needs_trial = True
             raise RecogniserFailedError(guess.failure)
         return guess.hearing
+
+    def _is_done(self, limit_s: float, is_given_up: Callable[[], bool]) -> bool:
+        """Whether the recogniser has answered in time, and somebody still wants it."""
+        guess = self.guess()
+        deadline = time.monotonic() + limit_s
+        while not guess.done.wait(_LOOK_UP_S):
+            if is_given_up() or time.monotonic() > deadline:
+                return False
+        return True
 
     def check(self) -> None:
         """Raise what went wrong in the recogniser's thread since the last call.
@@ -156,6 +172,8 @@ class Recognition:
 
     def _replace(self) -> None:
         self._needs_trial = True
+        if self._guess is not None:
+            self._guess.drop()  # one that is only slow shall not go on taking the processor
         self._worker.close(wait_s=0.0)
         if self._reopen is not None:
             with contextlib.suppress(Exception):  # the old one is asked again, and fails again where it hangs
