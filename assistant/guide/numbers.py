@@ -64,18 +64,18 @@ def must_be_spelled(answer: Answer, *, doubtful: bool = False) -> bool:
 
 
 def ask_digits(turn: Turn) -> None:
-    """Words that could be two numbers are asked about, digit by digit."""
+    """Words that could be two numbers are asked about: shown in figures, spoken digit by digit."""
     if not isinstance(turn.meaning, Ambiguous):
         raise TypeError("two meanings without readings")
-    unit = turn.meaning.unit
-    shown = tuple(dosing.show(dosing.Amount(value, unit)) for value in turn.meaning.readings)
-    _want_digits(turn, sentences.which_number(shown))
+    readings, unit = turn.meaning.readings, turn.meaning.unit
+    shown = tuple(dosing.show(dosing.Amount(value, unit)) for value in readings)
+    _want_digits(turn, sentences.which_number(shown), sentences.which_number(tuple(map(say_digits, readings))))
 
 
-def _want_digits(turn: Turn, sentence: str) -> None:
+def _want_digits(turn: Turn, sentence: str, spoken_sentence: str | None = None) -> None:
     turn.draft.digits_only = True
     turn.note["verdict"] = "digits asked"
-    turn.say(sentence, Tone.UNCLEAR)
+    turn.say(sentence, Tone.UNCLEAR, spoken_sentence)
 
 
 def keep_number(turn: Turn, number: Decimal) -> None:

@@ -62,6 +62,17 @@ def test_two_are_offered_where_there_are_two(words: str, question: str) -> None:
     assert question_for(words) == question
 
 
+@pytest.mark.parametrize("mode", list(Mode))
+def test_two_readings_of_the_same_words_are_spoken_by_digits(mode: Mode) -> None:
+    """Shown in figures with the unit; both are what was said, whatever the order says."""
+    said = "That could be one two five zero or one two point five. Please say it digit by digit."
+    assert question_for("twelve fifty", mode) == question_for("twelve fifty", mode, Decimal(1250)) == said
+    lived = asked_for_the_rate(mode)
+    lived.type("twelve fifty")
+    assert "That could be 1,250 mL/h or 12.5 mL/h." in lived.texts(Tone.UNCLEAR)
+    assert lived.guide.expectation() == NumberExpected("mL/h", digits_only=True)
+
+
 def test_only_digits_answer_the_offer() -> None:
     """Neither a yes nor the number said as before, nor "the first one": only its digits, and then the read-back."""
     lived = asked_for_the_rate()
