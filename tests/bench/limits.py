@@ -3,11 +3,12 @@
     python -m tests.bench.hearing --half tuning --keep tuning.pickle
     python -m tests.bench.limits tuning.pickle
 
-For each kind of speech one limit is moved at a time; the others stay as they are in `judgement.py`. The safe point
+For each kind of speech one limit is moved at a time; the others stay as they are in `recognisers/limits.py`. The safe point
 is the one with the fewest WRONG; among equals, the one with the fewest refused.
 """
 
 import argparse
+import math
 import pickle
 from collections import Counter
 from collections.abc import Iterator
@@ -15,7 +16,8 @@ from dataclasses import replace
 from pathlib import Path
 
 from assistant.adapters.recognisers import judgement
-from assistant.adapters.recognisers.judgement import Limits, judge
+from assistant.adapters.recognisers.judgement import judge
+from assistant.adapters.recognisers.limits import Limits
 from tests.bench import scoring
 from tests.bench.printing import say
 from tests.bench.scoring import Heard, Outcome
@@ -24,9 +26,17 @@ STEPS: dict[str, tuple[float, ...]] = {
     "share": (0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 0.95, 0.98),
     "clear": (-3.0, -2.5, -2.0, -1.6, -1.4, -1.2, -1.0, -0.8, -0.6),
     "least": (-12.0, -10.0, -8.0, -7.0, -6.0, -5.0, -4.5, -4.0, -3.0),
+    "longer": (0.01, 0.02, 0.03, 0.05, 0.1, 0.2, 0.3, 1.0),
+    "gain": (-math.inf, 5.0, 8.0, 10.0, 12.0, 15.0, 20.0),
     "ratio": (-8.0, -6.0, -5.0, -4.0, -3.0, -2.0, -1.0, 0.0, 1.0),
 }
-KINDS = {"NUMBER": "number", "DOUBTFUL": "number", "DIGITS": "digits", "COMMAND": "command"}
+KINDS = {
+    "NUMBER": "number",
+    "DOUBTFUL": "number",
+    "DIGITS": "digits",
+    "COMMAND": "command",
+    "FAINT_COMMAND": "command",
+}
 """For each set of limits the kind of clips that it decides on; speech from outside is always counted."""
 
 

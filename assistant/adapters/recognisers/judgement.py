@@ -5,56 +5,24 @@ and "a hundred and twenty five" stand together. The best meaning is taken only w
 and in words, is clear by itself, and where the model, left free, would write nothing much likelier. Where it is
 clear that a number was said and only not which, the number is doubtful: the learner is asked for its digits.
 Otherwise the utterance is refused.
-The limits were chosen on one half of the clips of ``tests/bench`` (`python -m tests.bench.limits`) and are reported
-on the other.
+How clear it must be stands in `limits`.
 """
 
 import math
 import re
 from collections.abc import Hashable, Mapping
 from dataclasses import dataclass, field, replace
+from decimal import Decimal
 
 from assistant import spoken
 from assistant.adapters.recognisers.forms import Form, has_a_say
+from assistant.adapters.recognisers.limits import COMMAND, DIGITS, DOUBTFUL, FAINT_COMMAND, NUMBER, Limits
 from assistant.ports import Alternative
 from assistant.spoken.english.phrases import CARRIERS
 from assistant.spoken.english.writing import CONTRACTIONS
 from assistant.spoken.expect import Expect, NumberExpected, TextExpected
 from assistant.spoken.meaning import Ambiguous, Answer, Kind, Meaning, NoMatch, Reason
 
-
-@dataclass(frozen=True)
-class Limits:
-    """What a meaning must reach to be stood for.
-
-    Attributes:
-        share: its part of the probability of all sentences of the step, 0 to 1.
-        clear: logarithm of its probability, for each token of its likeliest wording: a long sentence is less
-            likely than a short one by its length alone.
-        ratio: logarithm of (its probability / probability of what the free decoder writes).
-        least: logarithm of its probability, whatever its length: the beginning of a longer sentence is clear word
-            by word, and only its end is not.
-        gain: logarithm of (its probability / probability of its likeliest wording where there is nothing but
-            noise): a model hears "okay" in a cough, but no "change my answer".
-    """
-
-    share: float
-    clear: float
-    ratio: float
-    least: float
-    gain: float = -math.inf
-
-
-COMMAND = Limits(share=0.6, clear=-1.6, ratio=-3.0, least=-4.5)
-"""For commands, confirmations and refusals that are told."""
-FAINT_COMMAND = Limits(share=0.9, clear=-3.0, ratio=-3.0, least=-10.0, gain=12.0)
-"""For the same where they are not clear, but nothing that a noise would be taken for."""
-NUMBER = Limits(share=0.7, clear=-1.4, ratio=-3.0, least=-4.5)
-"""For a number that goes on with the short read-back."""
-DIGITS = Limits(share=0.7, clear=-1.2, ratio=-3.0, least=-4.5)
-"""For a number digit by digit, which is not asked for in another way any more."""
-DOUBTFUL = Limits(share=0.6, clear=-1.6, ratio=-3.0, least=-8.0)
-"""For all numbers together, where it is only known that one was said."""
 LEAST_NAME_SHARE = 0.9
 """Least share of a name among names alone."""
 LEAST_NAME_SCORE = -4.0
@@ -187,7 +155,12 @@ def judge(evidence: Evidence, expect: Expect) -> Judgement:
     best = ranked[0]
     digits_only = isinstance(expect, NumberExpected) and expect.digits_only
     if best.is_number:
-        stands = best.reaches(DIGITS if digits_only else NUMBER, evidence) and not _is_carried(best.text)
+        limits = DIGITS if digits_only else NUMBER
+        stands = (
+            best.reaches(limits, evidence)
+            and not _is_carried(best.text)
+            and all(group.share <= limits.longer for group in ranked if _is_part(best.meaning, group.meaning))
+        )
     else:
         tells = not isinstance(best.meaning, NoMatch) or best.meaning.reason in _TELLING
         stands = tells and (best.reaches(COMMAND, evidence) or best.reaches(FAINT_COMMAND, evidence))
@@ -203,6 +176,15 @@ def judge(evidence: Evidence, expect: Expect) -> Judgement:
 def _is_carried(text: str) -> bool:
     """Whether other words stand before the number: "it's five zero" is how a model writes "nine five zero" too."""
     return any(text.startswith(f"{words} ") for words in _CARRIERS)
+
+
+def _is_part(meaning: Meaning, other: Meaning) -> bool:
+    """Whether a number is what remains of the other one where digits at its beginning or its end are lost."""
+    numbers = [one.value for one in (meaning, other) if isinstance(one, Answer) and isinstance(one.value, Decimal)]
+    if len(numbers) < len((meaning, other)):
+        return False
+    rest, whole = (f"{number:f}".replace(".", "") for number in numbers)
+    return len(rest) < len(whole) and (whole.startswith(rest) or whole.endswith(rest))
 
 
 def _some_number(ranked: tuple[Group, ...]) -> Group:

@@ -6,19 +6,8 @@ from dataclasses import replace
 import pytest
 
 from assistant.adapters.recognisers.forms import Form, forms
-from assistant.adapters.recognisers.judgement import (
-    COMMAND,
-    DIGITS,
-    DOUBTFUL,
-    FAINT_COMMAND,
-    NUMBER,
-    Evidence,
-    Hypothesis,
-    is_faint,
-    judge,
-    plain,
-    rank,
-)
+from assistant.adapters.recognisers.judgement import Evidence, Hypothesis, is_faint, judge, plain, rank
+from assistant.adapters.recognisers.limits import COMMAND, DIGITS, DOUBTFUL, FAINT_COMMAND, NUMBER
 from assistant.spoken.expect import AnyExpected, ConfirmExpected, NumberExpected, TextExpected
 from assistant.spoken.meaning import Answer
 
@@ -93,6 +82,28 @@ def test_a_number_of_which_another_is_possible_is_doubtful(case, words):
     assert not judge(case, SPELLED).doubtful
 
 
+@pytest.mark.parametrize(
+    ("best", "other", "expect", "stands"),
+    [
+        # The share of the longer one is small, and enough for doubt.
+        (" two", " two eight two", RATE, False),
+        (" eighty three", " eighty three point three", RATE, False),
+        (" two", " six", RATE, True),
+        (" two zero", " two zero eight", SPELLED, False),
+        (" three point three", " eight three point three", SPELLED, False),
+        (" two zero eight", " two zero", SPELLED, True),
+        (" two zero eight", " two zero five", SPELLED, True),
+    ],
+)
+def test_what_may_be_the_rest_of_a_longer_number_is_not_taken(best, other, expect, stands):
+    """Where a longer number that begins or ends with it is possible at all, a digit may have been lost."""
+    lead = 0.8 if expect is SPELLED else 0.94
+    case = evidence([], [(best, 0.9 * lead), (other, 0.9 * (1 - lead))], free=(best, -1.0))
+    verdict = judge(case, expect)
+    assert (verdict.words == best.strip() and not verdict.doubtful) is stands
+    assert verdict.doubtful is (not stands and expect is RATE)
+
+
 def test_what_is_no_number_is_never_doubtful():
     """Between a yes and a no there are no digits to ask for."""
     verdict = judge(evidence([], [(" Yes.", 0.5), (" No.", 0.4)]), ConfirmExpected())
@@ -139,10 +150,12 @@ def test_a_clear_command_needs_no_comparison_with_noise():
 
 
 def test_the_limits_for_doubt_are_the_wider_ones():
-    """A number that is taken at once would be taken as doubtful too; digits need the clearest lead."""
+    """A number that is taken at once would be taken as doubtful too; digits, the last word, must be the clearest."""
+    assert DOUBTFUL.share <= NUMBER.share
     assert DOUBTFUL.clear <= NUMBER.clear
+    assert DOUBTFUL.least <= NUMBER.least
     assert DOUBTFUL.ratio <= NUMBER.ratio
-    assert DIGITS.share >= NUMBER.share
+    assert DIGITS.clear >= NUMBER.clear
 
 
 def test_wordings_of_one_meaning_stand_together():

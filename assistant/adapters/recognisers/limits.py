@@ -1,0 +1,45 @@
+"""How clear a meaning must be before a recogniser stands for it.
+
+The figures were chosen on one half of the clips of ``tests/bench`` (`python -m tests.bench.limits`) and are reported
+on the other.
+"""
+
+import math
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True)
+class Limits:
+    """What a meaning must reach to be stood for.
+
+    Attributes:
+        share: its part of the probability of all sentences of the step, 0 to 1.
+        clear: logarithm of its probability, for each token of its likeliest wording: a long sentence is less
+            likely than a short one by its length alone.
+        ratio: logarithm of (its probability / probability of what the free decoder writes).
+        least: logarithm of its probability, whatever its length: the beginning of a longer sentence is clear word
+            by word, and only its end is not.
+        gain: logarithm of (its probability / probability of its likeliest wording where there is nothing but
+            noise): a model hears "okay" in a cough, but no "change my answer".
+        longer: greatest share of a longer number that begins or ends with it: of a digit that was lost something
+            remains. 1 where it does not matter.
+    """
+
+    share: float
+    clear: float
+    ratio: float
+    least: float
+    gain: float = -math.inf
+    longer: float = 1.0
+
+
+COMMAND = Limits(share=0.6, clear=-1.6, ratio=-3.0, least=-4.5)
+"""For commands, confirmations and refusals that are told."""
+FAINT_COMMAND = Limits(share=0.9, clear=-3.0, ratio=-3.0, least=-10.0, gain=12.0)
+"""For the same where they are not clear, but nothing that a noise would be taken for."""
+NUMBER = Limits(share=0.8, clear=-1.4, ratio=-3.0, least=-4.5, longer=0.03)
+"""For a number that goes on with the short read-back."""
+DIGITS = Limits(share=0.7, clear=-1.2, ratio=-3.0, least=-6.0, longer=0.1)
+"""For a number digit by digit, which is not asked for in another way any more."""
+DOUBTFUL = Limits(share=0.6, clear=-2.5, ratio=-3.0, least=-8.0)
+"""For all numbers together, where it is only known that one was said."""
