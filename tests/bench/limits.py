@@ -3,8 +3,8 @@
     python -m tests.bench.hearing --half tuning --keep tuning.pickle
     python -m tests.bench.limits tuning.pickle
 
-For each kind of speech one limit is moved at a time; the others stay as they are in `recognisers/limits.py`. The safe point
-is the one with the fewest WRONG; among equals, the one with the fewest refused.
+For each kind of speech one limit is moved at a time; the others stay as they are in `recognisers/limits.py`. The
+safe point is the one with the fewest WRONG; among equals, the one with the fewest refused.
 """
 
 import argparse
