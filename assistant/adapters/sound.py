@@ -16,6 +16,7 @@ from assistant.adapters.microphone import Microphone, SoundSource
 from assistant.adapters.played import Played
 from assistant.adapters.recognisers.choose import open_recogniser, promise_recogniser
 from assistant.adapters.sound_devices import DEVICES, looks_like_headset
+from assistant.adapters.speaking_process import SpeakingProcesses
 from assistant.adapters.synthesiser import Speech, Synthesiser
 from assistant.adapters.voice import SpeakingVoice
 from assistant.errors import DeviceError, ModelError
@@ -71,7 +72,13 @@ class LearnerSound:
     notices: tuple[str, ...]
 
 
-def open_sound(post: Post, clock: Clock, ear: str | None, wishes: SoundSettings | None = None) -> Sound:
+def open_sound(
+    post: Post,
+    clock: Clock,
+    ear: str | None,
+    wishes: SoundSettings | None = None,
+    voice_ahead: SpeakingProcesses | None = None,
+) -> Sound:
     """Open microphone, recogniser, voice and loudspeaker. The voice can speak while the recogniser is loaded.
 
     Args:
@@ -79,6 +86,7 @@ def open_sound(post: Post, clock: Clock, ear: str | None, wishes: SoundSettings 
         clock: stamps them.
         ear: which recogniser listens; None for the best one.
         wishes: which devices, and how the voice sounds; None for the defaults.
+        voice_ahead: the synthesiser's processes where they have been started already.
 
     Raises:
         ModelError: the recogniser that was asked for is not there.
@@ -91,9 +99,13 @@ def open_sound(post: Post, clock: Clock, ear: str | None, wishes: SoundSettings 
     promise = partial(promise_recogniser, ear, partial(begun.wait, FIRST_WORD_LIMIT_S))
     named = promise() if ear is not None else None
     played = Played()
-    voice = _open_voice(_telling(begun, post), clock, notices, wishes, played) if wishes.own_voice else None
+    voice = None
+    if wishes.own_voice:
+        voice = _open_voice(_telling(begun, post), clock, notices, wishes, played, voice_ahead)
     if voice is None:
         begun.set()
+        if voice_ahead is not None:
+            voice_ahead.close()
     try:
         device = DEVICES.microphone(wishes.microphone or None)
         if looks_like_headset(device.name) and not wishes.headset and voice is not None:
@@ -143,7 +155,12 @@ def _telling(begun: threading.Event, post: Post) -> Post:
 
 
 def _open_voice(
-    post: Post, clock: Clock, notices: list[str], wishes: SoundSettings, played: Played | None = None
+    post: Post,
+    clock: Clock,
+    notices: list[str],
+    wishes: SoundSettings,
+    played: Played | None = None,
+    ahead: SpeakingProcesses | None = None,
 ) -> Voice | None:
     try:
         DEVICES.loudspeaker(wishes.loudspeaker or None)
@@ -153,6 +170,7 @@ def _open_voice(
     return SpeakingVoice(
         post,
         clock,
+        synthesiser=Synthesiser(workers=ahead),
         loudspeaker=Loudspeaker(wishes.loudspeaker or None, played=played),
         rate=wishes.rate,
         pitch=wishes.pitch,

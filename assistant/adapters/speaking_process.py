@@ -9,9 +9,13 @@ import threading
 import time
 from collections import deque
 from collections.abc import Callable, Iterator
+from pathlib import Path
 
 from assistant.errors import DeviceError
 
+# -P: the script's folder is no place to import from, its modules have everyday names.
+OWN_COMMAND = (sys.executable, "-P", str(Path(__file__).with_name("synthesiser_worker.py")))
+"""Starts one of this program's own."""
 START_LIMIT_S = 15.0
 """Longest wait for the engine to start."""
 READY = 2

@@ -1,7 +1,6 @@
 """Text to samples: pyttsx3 in a process of its own, with a deadline, and a memory for sentences that recur."""
 
 import itertools
-import sys
 import tempfile
 import threading
 from collections import OrderedDict
@@ -12,7 +11,13 @@ from pathlib import Path
 import numpy as np
 import numpy.typing as npt
 
-from assistant.adapters.speaking_process import REMEDY, SpeakingProcesses, SynthesisCancelledError, WorkerFailedError
+from assistant.adapters.speaking_process import (
+    OWN_COMMAND,
+    REMEDY,
+    SpeakingProcesses,
+    SynthesisCancelledError,
+    WorkerFailedError,
+)
 from assistant.errors import DeviceError
 
 START_RATE_WPM = 165
@@ -28,7 +33,6 @@ CHARACTER_LIMIT_S = 0.02
 REMEMBERED_BYTES = 24_000_000
 """Memory for sentences that recur: about nine minutes of speech."""
 
-_WORKER = Path(__file__).with_name("synthesiser_worker.py")
 _LOOK_UP_S = 0.02
 _QUIET = 1 / 500  # of full scale: what an engine leaves between words and at the end
 _TAIL_S = 0.08
@@ -72,15 +76,20 @@ class Synthesiser:
     Several threads may ask at once, and none waits for another one's sentence but for its own.
     """
 
-    def __init__(self, command: tuple[str, ...] | None = None, sentence_limit_s: float = SENTENCE_LIMIT_S) -> None:
+    def __init__(
+        self,
+        command: tuple[str, ...] = OWN_COMMAND,
+        sentence_limit_s: float = SENTENCE_LIMIT_S,
+        workers: SpeakingProcesses | None = None,
+    ) -> None:
         """Start the workers.
 
         Args:
-            command: starts a worker; None for this program's own.
+            command: starts a worker.
             sentence_limit_s: longest wait for a sentence, beside what its length adds.
+            workers: those that have been started already, in place of `command`; they belong to the synthesiser.
         """
-        # -P: the script's folder is no place to import from, its modules have everyday names.
-        self._workers = SpeakingProcesses(command or (sys.executable, "-P", str(_WORKER)))
+        self._workers = workers or SpeakingProcesses(command)
         self._sentence_limit_s = sentence_limit_s
         self._changed = threading.Condition()
         self._remembered = _Memory(REMEMBERED_BYTES)

@@ -1,14 +1,19 @@
 """The program ``checkoff``: picks the verb, turns errors into one sentence and an exit code."""
 
 import argparse
+import contextlib
 import importlib
 import os
 import sys
 from collections.abc import Sequence
+from typing import TYPE_CHECKING
 
 from assistant import __version__
 from assistant.cli.screen import tell
 from assistant.errors import AssistantError, UsageError
+
+if TYPE_CHECKING:
+    from assistant.adapters.speaking_process import SpeakingProcesses
 
 DONE, FAILED, WRONG_USAGE = 0, 1, 2
 """Exit codes that every verb shares; an attempt has two more (see `assistant.cli.attempt`)."""
@@ -41,6 +46,10 @@ VERBS = {
 }
 """The verbs, in the order of the help."""
 
+SPEAKING = frozenset({"run", "resume"})
+"""Verbs that speak unless they are told not to."""
+SILENT = frozenset({"--typed", "--plain", "--help", "-h"})
+
 _MODULES = {"list": "catalogue", "sign-off": "sign_off", "erase-sound": "erase_sound", "print": "print_form"}
 """Modules that are not called like their verb."""
 
@@ -66,8 +75,10 @@ def main(arguments: Sequence[str] | None = None) -> int:
     # No other package's plugin may have a say in how papers are read; looking for them takes time at every start.
     os.environ.setdefault("PYDANTIC_DISABLE_PLUGINS", "__all__")
     try:
-        parsed = _parser(given).parse_args(given or ["run"])
-        return int(parsed.run(parsed))
+        with _voice_ahead(given) as voice_ahead:
+            parsed = _parser(given).parse_args(given or ["run"])
+            parsed.voice_ahead = voice_ahead
+            return int(parsed.run(parsed))
     except UsageError as error:
         tell(str(error))
         return WRONG_USAGE
@@ -83,6 +94,19 @@ def main(arguments: Sequence[str] | None = None) -> int:
         return FAILED
 
 
+def _voice_ahead(given: list[str]) -> contextlib.AbstractContextManager["SpeakingProcesses | None"]:
+    """The voice's processes, started at once where the verb will speak: that goes on beside the imports."""
+    if _verb(given) not in SPEAKING or SILENT & set(given):
+        return contextlib.nullcontext()
+    from assistant.adapters.head_start import head_start
+
+    return head_start()
+
+
+def _verb(given: list[str]) -> str | None:
+    return next((word for word in given or ["run"] if word in VERBS), None)
+
+
 def _parser(given: list[str]) -> argparse.ArgumentParser:
     """The parser; only the verb that is asked for is imported, so that a start is quick."""
     parser = argparse.ArgumentParser(
@@ -93,7 +117,7 @@ def _parser(given: list[str]) -> argparse.ArgumentParser:
     )
     parser.add_argument("--version", action="version", version=f"checkoff {__version__}")
     subparsers = parser.add_subparsers(title="verbs", metavar="VERB", required=True)
-    wanted = next((word for word in given or ["run"] if word in VERBS), None)
+    wanted = _verb(given)
     for verb, about in VERBS.items():
         if wanted in (verb, None):
             module = importlib.import_module(f"assistant.cli.{_MODULES.get(verb, verb)}")

@@ -135,7 +135,8 @@ def attempt(
     if behind_s:
         tell(f"This machine's clock is {behind_s} s behind the record: times go on from the record's last one.")
     wishes = sound_wishes(arguments)
-    sound = Sound() if arguments.typed else open_sound(inbox.put, clock, arguments.ear, wishes)
+    ahead = arguments.voice_ahead
+    sound = Sound() if arguments.typed else open_sound(inbox.put, clock, arguments.ear, wishes, ahead)
     for notice in sound.notices:
         tell(notice)
     terminal = sys.stdin is not None and sys.stdin.isatty()

@@ -4,14 +4,17 @@ import queue
 import subprocess
 import sys
 import threading
+from types import SimpleNamespace
 
 import pytest
 
+from assistant.adapters import head_start
 from assistant.adapters.clock import SystemClock
 from assistant.adapters.listener import Listener
 from assistant.adapters.microphone import SoundBlock
 from assistant.adapters.recognisers import bundled, choose
 from assistant.adapters.recognisers.late import LateRecogniser
+from assistant.cli import main
 from assistant.errors import ModelError
 from assistant.guide.events import EarLost
 from assistant.ports import Hearing, ListeningStarted, SpeechStarted
@@ -161,6 +164,7 @@ def test_the_first_word_comes_before_the_recogniser(monkeypatch):
 
     monkeypatch.setattr(sound, "promise_recogniser", promise)
     monkeypatch.setattr(sound, "SpeakingVoice", Voice)
+    monkeypatch.setattr(sound, "Synthesiser", lambda **_: None)
     monkeypatch.setattr(sound, "DEVICES", Devices())
     monkeypatch.setattr(sound, "FIRST_WORD_LIMIT_S", LIMIT_S)
     monkeypatch.setattr("assistant.adapters.microphone.Microphone.open", lambda _: None)
@@ -172,6 +176,41 @@ def test_the_first_word_comes_before_the_recogniser(monkeypatch):
     assert loaded.wait(LIMIT_S)
     assert order == ["first word", "load"]
     opened.ear.close()
+
+
+def test_the_voice_starts_before_the_rest_is_imported(monkeypatch):
+    """Its processes start before the verb's module is imported, reach the verb, and are ended after it."""
+    order = []
+
+    class Processes:
+        def __init__(self, command):
+            order.append("start")
+
+        def close(self):
+            order.append("end")
+
+    class Verb:
+        @staticmethod
+        def add_parser(subparsers):
+            subparsers.add_parser("run").set_defaults(run=lambda given: order.append(type(given.voice_ahead)) or 0)
+
+    def import_module(name):
+        order.append("import")
+        return Verb
+
+    monkeypatch.setattr(head_start, "SpeakingProcesses", Processes)
+    monkeypatch.setattr(head_start, "DEVICES", SimpleNamespace(all=lambda: None))
+    monkeypatch.setattr(head_start, "keep_native_noise_out", lambda: None)
+    monkeypatch.setattr(main, "importlib", SimpleNamespace(import_module=import_module))
+    assert main.main(["run"]) == 0
+    assert order == ["start", "import", Processes, "end"]
+
+
+@pytest.mark.parametrize("given", [["run", "--typed"], ["resume", "--plain"], ["run", "--help"], ["list"], ["--help"]])
+def test_a_silent_verb_starts_no_voice(given):
+    """Where nothing will be said, no process is started for it."""
+    with main._voice_ahead(given) as ahead:
+        assert ahead is None
 
 
 def test_nothing_is_imported_that_the_first_word_does_not_need():
