@@ -10,11 +10,12 @@ from assistant.adapters.recognisers.replay import hear_sound, read_sound
 from assistant.cli.parse import Parsed, as_text, parsed
 from assistant.cli.screen import printable, say_line, tell, write_json
 from assistant.errors import SoundError
+from assistant.guide.numbers import must_be_spelled
 from assistant.ports import Hearing
 from assistant.record.paths import shown
-from assistant.spoken import interpret, parse_expect
+from assistant.spoken import interpret, parse_expect, possible
 from assistant.spoken.expect import Expect
-from assistant.spoken.meaning import Ambiguous, Answer, Meaning
+from assistant.spoken.meaning import Ambiguous, Answer, Kind, Meaning
 
 if TYPE_CHECKING:
     Subparsers = argparse._SubParsersAction[argparse.ArgumentParser]
@@ -40,7 +41,10 @@ def add_parser(subparsers: "Subparsers") -> None:
     )
     parser.add_argument("files", nargs="+", type=Path, metavar="FILE", help="WAV or FLAC, any rate, mono or stereo")
     parser.add_argument(
-        "--expect", default="any", metavar="EXPECT", help='confirm, any, or "number UNIT", as in "number mL/h"'
+        "--expect",
+        default="any",
+        metavar="EXPECT",
+        help='confirm, any, time, "number UNIT", or "digits UNIT" (digit by digit), as in "number mL/h"',
     )
     parser.add_argument("--ear", metavar="NAME", help="which recogniser listens (see: checkoff models list)")
     parser.add_argument("--models", type=Path, metavar="FOLDER", help="the models folder")
@@ -82,13 +86,19 @@ LEAST_POSSIBLE = 0.05
 
 
 def meaning_of(hearing: Hearing, expect: Expect) -> Meaning:
-    """What was heard means; a number that the recogniser doubts is no answer, but one of those possible."""
+    """What an attempt would make of it: a number whose digits it would ask for is no answer, but one of those possible.
+
+    So it is where the recogniser doubts the number, and where it sounds like another one.
+    """
     meaning = interpret(hearing.words, expect, heard=True)
-    if not hearing.doubtful or not isinstance(meaning, Answer) or not isinstance(meaning.value, Decimal):
+    if not isinstance(meaning, Answer) or meaning.kind is not Kind.NUMBER or not isinstance(meaning.value, Decimal):
+        return meaning
+    if not must_be_spelled(meaning, doubtful=hearing.doubtful):
         return meaning
     others = [interpret(o.words, expect, heard=True) for o in hearing.alternatives if o.confidence >= LEAST_POSSIBLE]
-    found = [other.value for other in (meaning, *others) if isinstance(other, Answer) and other.unit == meaning.unit]
-    values = dict.fromkeys(value for value in found if isinstance(value, Decimal))
+    found = [other.value for other in others if isinstance(other, Answer) and other.unit == meaning.unit]
+    near = possible(meaning.value) if must_be_spelled(meaning) else (meaning.value,)
+    values = dict.fromkeys([*near, *(value for value in found if isinstance(value, Decimal))])
     return Ambiguous(tuple(values), meaning.unit or "")
 
 

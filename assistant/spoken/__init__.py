@@ -1,6 +1,6 @@
 """The words: numbers, units, phrases, interpretation, values to speech."""
 
-from assistant.spoken.alike import confusions, neighbours, pair_to_offer, wants_digits, wordings
+from assistant.spoken.alike import confusions, neighbours, pair_to_offer, possible, wants_digits, wordings
 from assistant.spoken.aloud import speech
 from assistant.spoken.expecting import parse_expect
 from assistant.spoken.interpretation import interpret
@@ -20,6 +20,7 @@ __all__ = [
     "pair_to_offer",
     "parse_expect",
     "phrases",
+    "possible",
     "read_back",
     "read_back_time",
     "sample_sentences",

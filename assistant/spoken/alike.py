@@ -148,6 +148,19 @@ def wants_digits(value: Decimal, unit: str, lowest: Decimal = Decimal(0), highes
     return any(neighbour.kind in NEARLY_THE_SAME for neighbour in confusions(value, lowest, highest))
 
 
+def possible(value: Decimal, lowest: Decimal = Decimal(0), highest: Decimal = Decimal(9999)) -> tuple[Decimal, ...]:
+    """What a number that was heard may have been, where its digits are asked for (`wants_digits`): itself first.
+
+    Args:
+        value: the number that was heard.
+        lowest: the least number that could be said.
+        highest: the highest number that could be said.
+    """
+    near = NEARLY_THE_SAME if value == value.to_integral_value() else {Confusion.POINT_LOST}
+    found = (one.value for one in confusions(value, lowest, highest) if one.kind in near)
+    return tuple(dict.fromkeys((value, *found)))
+
+
 def pair_to_offer(
     value: Decimal, lowest: Decimal = Decimal(0), highest: Decimal = Decimal(9999)
 ) -> tuple[Decimal, Decimal] | None:

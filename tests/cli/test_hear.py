@@ -98,6 +98,28 @@ def test_refusals_beside_answers(ear, sound, capsys, heard, expect, reject):
     assert found["words"] == heard[0]
 
 
+@pytest.mark.parametrize(
+    ("heard", "expect", "readings"),
+    [
+        # An attempt would ask for the digits of these, so they are no answers yet.
+        ("fifty", "number mL", ["50", "15"]),
+        ("one fifteen", "number mL/h", ["115", "150"]),
+        ("eighty three point three", "number mL/h", ["83.3", "833"]),
+        ("five zero", "digits mL", []),
+        ("eight three point three", "digits mL/h", []),
+        ("one twenty five", "number mL/h", []),
+    ],
+)
+def test_a_number_whose_digits_are_asked_for_is_no_answer_yet(ear, sound, capsys, heard, expect, readings):
+    """What is heard is what an attempt would make of it."""
+    ear((heard, 0.9))
+    assert main(["hear", sound(), "--expect", expect, "--json"]) == 0
+    found = json.loads(capsys.readouterr().out)
+    assert found["readings"] == readings
+    assert (found["answer"] is None) is bool(readings)
+    assert found["reject"] is None
+
+
 def test_one_bad_file_among_good_ones(ear, sound, tmp_path, capsys):
     """The others are heard all the same; the bad one is told on standard error, and the exit code is 1."""
     ear(("yes", 0.9), ("no", 0.9))
