@@ -88,12 +88,12 @@ LEAST_POSSIBLE = 0.05
 def meaning_of(hearing: Hearing, expect: Expect) -> Meaning:
     """What an attempt would make of it: a number whose digits it would ask for is no answer, but one of those possible.
 
-    So it is where the recogniser doubts the number, and where it sounds like another one.
+    So it is where the recogniser doubts the number, where it sounds like another one, and after a slip of the tongue.
     """
     meaning = interpret(hearing.words, expect, heard=True)
     if not isinstance(meaning, Answer) or meaning.kind is not Kind.NUMBER or not isinstance(meaning.value, Decimal):
         return meaning
-    if not must_be_spelled(meaning, doubtful=hearing.doubtful):
+    if not meaning.corrected and not must_be_spelled(meaning, doubtful=hearing.doubtful):
         return meaning
     others = [interpret(o.words, expect, heard=True) for o in hearing.alternatives if o.confidence >= LEAST_POSSIBLE]
     found = [other.value for other in others if isinstance(other, Answer) and other.unit == meaning.unit]

@@ -105,6 +105,7 @@ def test_refusals_beside_answers(ear, sound, capsys, heard, expect, reject):
         ("fifty", "number mL", ["50", "15"]),
         ("one fifteen", "number mL/h", ["115", "150"]),
         ("eighty three point three", "number mL/h", ["83.3", "833"]),
+        ("one twenty, no, one twenty five", "number mL/h", ["125"]),
         ("five zero", "digits mL", []),
         ("eight three point three", "digits mL/h", []),
         ("one twenty five", "number mL/h", []),
