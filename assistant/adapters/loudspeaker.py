@@ -18,7 +18,8 @@ START_LIMIT_S = 4.0
 """Longest wait for a device to take the first samples."""
 DRAIN_LIMIT_S = 3.0
 """Longest wait beyond the length of the sound."""
-_LOOK_UP_S = 0.02
+_LOOK_UP_S = 0.005
+"""A hush is seen so quickly."""
 _LONGEST_DELAY_S = 2.0
 
 

@@ -43,6 +43,9 @@ FIRST_WORD_LIMIT_S = 5.0
 """Longest time that the recogniser's loading leaves the processor to the assistant's first word."""
 LIKE_A_HEADSET = "This looks like a headset: --headset lets you talk over me."
 NO_HEADSET = "The microphone hears my voice, so I listen only when I have finished. Enter hushes me."
+NO_CANCELLER = (
+    "Echo cancellation is not installed, so I listen only when I have finished. Get it with: pip install '.[echo]'."
+)
 GOES_ON = "The attempt goes on by keyboard and text."
 
 
@@ -108,8 +111,8 @@ def open_sound(
             voice_ahead.close()
     try:
         device = DEVICES.microphone(wishes.microphone or None)
-        if looks_like_headset(device.name) and not wishes.headset and voice is not None:
-            notices.append(LIKE_A_HEADSET)
+        if voice is not None:
+            notices += advice_on_talking_over(wishes, device.name)
         listener = Listener(
             named or promise(),
             post,
@@ -127,10 +130,19 @@ def open_sound(
     return Sound(listener, voice, tuple(dict.fromkeys(filter(None, notices))), _cancels(wishes))
 
 
+def advice_on_talking_over(wishes: SoundSettings, microphone: str) -> list[str]:
+    """What somebody had better know who cannot talk over the voice, but could with this microphone or a package."""
+    advice = [NO_CANCELLER] if _wants_canceller(wishes) and not _cancels(wishes) else []
+    return [*advice, LIKE_A_HEADSET] if looks_like_headset(microphone) and not wishes.headset else advice
+
+
+def _wants_canceller(wishes: SoundSettings) -> bool:
+    return wishes.own_voice and wishes.echo_cancellation and not wishes.headset
+
+
 def _cancels(wishes: SoundSettings) -> bool:
     """Whether the voice is to be taken out of what the microphone hears, and can be."""
-    is_wanted = wishes.own_voice and wishes.echo_cancellation and not wishes.headset
-    return is_wanted and canceller_maker() is not None
+    return _wants_canceller(wishes) and canceller_maker() is not None
 
 
 def _source(wishes: SoundSettings, played: Played, post: Post) -> SoundSource:

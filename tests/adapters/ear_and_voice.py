@@ -1,7 +1,8 @@
 """A process with a real ear and a real voice, for tests: commands in, events out, a line each.
 
 Commands: ``listen confirm``, ``listen number mL/h``, ``mute``, ``say 3 Close the clamp.``, ``hush``, ``close``.
-Arguments: the ear's recogniser, which is "none", "length" or the name of a real one; and the devices' names.
+Arguments: the ear's recogniser, which is "none", "length" or the name of a real one; the devices' names; and
+"canceller" where the voice is to be taken out of what the ear hears.
 """
 
 import json
@@ -9,7 +10,11 @@ import sys
 import time
 
 from assistant.adapters.clock import SystemClock
+from assistant.adapters.echo import WithoutOwnVoice, canceller_maker
 from assistant.adapters.listener import Listener
+from assistant.adapters.loudspeaker import Loudspeaker
+from assistant.adapters.microphone import Microphone
+from assistant.adapters.played import Played
 from assistant.adapters.voice import SpeakingVoice
 from assistant.ports import Alternative, AnswerHeard, Hearing, LearnerSilent, LearnerSpeaks
 from assistant.spoken.expect import ConfirmExpected, NumberExpected
@@ -67,10 +72,14 @@ def tell(told):
 
 
 def main():
-    ear_name, microphone, loudspeaker = sys.argv[1:]
+    ear_name, microphone, loudspeaker, *how = sys.argv[1:]
     clock = SystemClock()
-    ear = None if ear_name == "none" else Listener(recogniser_called(ear_name), post, clock, microphone)
-    voice = SpeakingVoice(post, clock, loudspeaker)
+    played = Played()
+    source = Microphone(microphone)
+    if how == ["canceller"]:
+        source = WithoutOwnVoice(source, played, canceller_maker())
+    ear = None if ear_name == "none" else Listener(recogniser_called(ear_name), post, clock, source=source)
+    voice = SpeakingVoice(post, clock, loudspeaker=Loudspeaker(loudspeaker, played=played))
     expectations = {"confirm": ConfirmExpected(), "number mL/h": NumberExpected("mL/h")}
     for line in sys.stdin:
         verb, _, rest = line.strip().partition(" ")

@@ -1,5 +1,6 @@
 """The assistant's own voice in its microphone: taken out, or at least never passed on; other people's words are."""
 
+import sys
 import threading
 from types import SimpleNamespace
 
@@ -12,9 +13,11 @@ from assistant.adapters.loudspeaker import Loudspeaker
 from assistant.adapters.microphone import SoundBlock
 from assistant.adapters.own_voice import LIKE_OWN_VOICE, likeness
 from assistant.adapters.played import AHEAD_S, CHUNK, Played, Reference
+from assistant.adapters.sound import LIKE_A_HEADSET, NO_CANCELLER, advice_on_talking_over
 from assistant.adapters.sound_devices import OpenStream
 from assistant.adapters.synthesiser import Speech
 from assistant.ports import SAMPLE_RATE_HZ
+from assistant.settings import SoundSettings
 from tests.spoken_words import missing_programs, words
 
 needs_words = pytest.mark.skipif(bool(missing_programs()), reason="needs espeak-ng and flite")
@@ -201,3 +204,25 @@ def test_the_loudspeaker_tells_exactly_what_it_played():
     parts = played.taken()
     assert np.array_equal(np.concatenate([np.frombuffer(part.samples, np.int16) for part in parts]), sound)
     assert len({part.stream for part in parts}) == 1
+
+
+@pytest.mark.parametrize(
+    ("wishes", "microphone", "advice"),
+    [
+        ({}, "Built-in Audio", []),
+        ({}, "USB Headset Mono", [LIKE_A_HEADSET]),
+        ({"headset": True}, "USB Headset Mono", []),
+        ({"echo_cancellation": True}, "Built-in Audio", [NO_CANCELLER]),
+        ({"echo_cancellation": True, "headset": True}, "Built-in Audio", []),
+    ],
+)
+def test_what_would_let_one_talk_over_the_voice(monkeypatch, wishes, microphone, advice):
+    """A headset that is known by its name is proposed; a canceller that was asked for and is not installed is told."""
+    monkeypatch.setitem(sys.modules, "pywebrtc_audio", None)
+    assert canceller_maker() is None
+    assert advice_on_talking_over(SoundSettings(**wishes), microphone) == advice
+
+
+def test_an_installed_canceller_needs_no_word():
+    """Where the extra is installed and asked for, nothing is missing."""
+    assert advice_on_talking_over(SoundSettings(echo_cancellation=True), "Built-in Audio") == []

@@ -27,9 +27,9 @@ LIMIT_S = 30
 class Process:
     """The process with ear and voice, its events and its console."""
 
-    def __init__(self, environment, ear="length", microphone="microphone", loudspeaker="loudspeaker"):
+    def __init__(self, environment, ear="length", microphone="microphone", loudspeaker="loudspeaker", how=()):
         self._process = subprocess.Popen(
-            [sys.executable, "-m", "tests.adapters.ear_and_voice", ear, microphone, loudspeaker],
+            [sys.executable, "-m", "tests.adapters.ear_and_voice", ear, microphone, loudspeaker, *how],
             env=environment,
             stdin=subprocess.PIPE,
             stdout=subprocess.PIPE,
@@ -244,4 +244,26 @@ def test_own_voice_is_not_heard(sound, process, latency_ms):
         process.next("SpeechStarted")
         kinds = {process._events.get(timeout=LIMIT_S)["event"] for _ in range(2)}
         assert kinds == {"SpeechEnded", "Heard"}
+    assert process.close() == ""
+
+
+def test_a_word_is_heard_over_the_own_voice(sound, process):
+    """With the canceller the open ear hears nothing of the voice at -20 dB, and a word into it from end to end."""
+    process = process(how=["canceller"])
+    listening(process)
+    with sound.loop_back(level_db=-20):
+        process.tell("say 1 The rate is one hundred and twenty five millilitres an hour. Yes or no?")
+        process.next("SpeechStarted")
+        process.next("SpeechEnded")
+        process.assert_quiet_for(1.5)
+        process.tell("say 2 " + "Close the roller clamp, then spike the bag, and fill the chamber to one half. " * 3)
+        process.next("SpeechStarted")
+        time.sleep(2)
+        spoken = words("en-us", "seventy five", SINK_RATE_HZ)
+        sound.play_samples(spoken, SINK_RATE_HZ)
+        tenths = int(process.next("Heard")["words"])
+        assert -6 < tenths - 10 * len(spoken) / SINK_RATE_HZ < 15
+        process.tell("hush")
+        process.next("SpeechEnded")
+        process.assert_quiet_for(1)
     assert process.close() == ""
