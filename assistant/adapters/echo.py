@@ -13,12 +13,14 @@ import numpy as np
 import soxr
 
 from assistant.adapters.microphone import SoundBlock, SoundSource
-from assistant.adapters.own_voice import OwnVoiceGuard
+from assistant.adapters.own_voice import OwnVoiceGuard, power_of
 from assistant.adapters.played import CHUNK, Played, Reference, Samples
 from assistant.ports import SAMPLE_RATE_HZ
 
 ROOM_CHUNKS = 50
 """So much of the room (0.5 s) is kept, to stand where the voice was."""
+LATEST_CHUNKS = 10
+"""Sound of these last 100 ms shows whether somebody is speaking when sound begins to be passed on."""
 MOST_OFF_PLACE_S = 0.15
 """A block that seems to come so much off its place belongs there: sound was lost. Blocks may arrive late by less."""
 
@@ -79,6 +81,8 @@ class WithoutOwnVoice:
         self._resampler: Any = None
         self._rest = np.zeros(0, np.int16)
         self._place = 0
+        self._latest: deque[float] = deque(maxlen=LATEST_CHUNKS)
+        self._is_shut = self._has_gap = False
         self._room = deque([np.zeros(CHUNK, np.int16)], maxlen=ROOM_CHUNKS)
 
     def next_block(self, timeout: float) -> SoundBlock | None:
@@ -92,7 +96,8 @@ class WithoutOwnVoice:
         self._place = self._place_of(block, len(samples))
         self._reference.collect(self._place)
         chunks = [self._without(samples[at : at + CHUNK]) for at in range(0, complete, CHUNK)]
-        return SoundBlock(b"".join(chunk.tobytes() for chunk in chunks), block.arrived, block.gap)
+        gap, self._has_gap = block.gap or self._has_gap, False
+        return SoundBlock(b"".join(chunk.tobytes() for chunk in chunks), block.arrived, gap)
 
     def has_ended(self) -> bool:
         """No further block will come: the device went away."""
@@ -114,7 +119,12 @@ class WithoutOwnVoice:
         played = self._reference.take(self._place)
         self._place += CHUNK
         cleaned = near if self._cancel is None else self._cancel(near, played)
-        if self._guard.is_clear(near, cleaned, played, self._reference.beginnings):
+        was_shut = self._is_shut
+        self._is_shut = not self._guard.is_clear(near, cleaned, played, self._reference.beginnings)
+        self._latest.append(power_of(cleaned))
+        if not self._is_shut:
+            # Who was speaking already has lost the beginning: what is left of a number is another number.
+            self._has_gap |= was_shut and not self._guard.is_silent(float(np.mean(self._latest)))
             if not self._guard.sounds:
                 self._room.append(near)
             return cleaned

@@ -62,6 +62,10 @@ class OwnVoiceGuard:
         """The voice is in the room now."""
         return self._tail > 0
 
+    def is_silent(self, power: float) -> bool:
+        """Whether sound of this power is no more than the room itself."""
+        return power <= INAUDIBLE * self._room
+
     def is_clear(self, near: Samples, cleaned: Samples, played: Samples, beginnings: int) -> bool:
         """Whether the cleaned chunk may be taken for somebody else's sound.
 
@@ -73,7 +77,7 @@ class OwnVoiceGuard:
         """
         is_audible = float(np.mean(np.abs(played.astype(np.float64)))) > _AUDIBLE
         self._tail = TAIL_CHUNKS if is_audible else max(0, self._tail - 1)
-        power = _power(near)
+        power = power_of(near)
         if self._cancels and beginnings != self._beginnings:
             self._beginnings = beginnings
             self._doubt()
@@ -84,7 +88,7 @@ class OwnVoiceGuard:
             self._room = min(power, self._room * 1.002) if self._room else power
             return True
         if is_audible:
-            self._powers.append((power, _power(cleaned)))
+            self._powers.append((power, power_of(cleaned)))
             self._audible += 1
             self._look()
         if not self._proven and len(self._powers) == PROOF_CHUNKS:
@@ -100,7 +104,7 @@ class OwnVoiceGuard:
         if self.found and not self._cancels:
             return False
         before, after = np.mean(self._powers, axis=0)
-        if before <= INAUDIBLE * self._room:
+        if self.is_silent(before):
             return True
         return bool(after * LOWERED <= before) if self._cancels else self._audible >= UNLIKE_CHUNKS
 
@@ -116,7 +120,8 @@ class OwnVoiceGuard:
             self._doubt()
 
 
-def _power(samples: Samples) -> float:
+def power_of(samples: Samples) -> float:
+    """Mean square, never 0."""
     return float(np.mean(np.square(samples.astype(np.float64)))) + 1.0
 
 

@@ -37,6 +37,7 @@ class Room:
         self.played = Played()
         self.block = None
         self.at = 0
+        self.gaps = []
 
     def open(self):
         pass
@@ -53,7 +54,9 @@ class Room:
             self.played.add(self, part.tobytes(), SAMPLE_RATE_HZ, 1, now + AHEAD_S)
             self.at += CHUNK
             self.block = SoundBlock(near[start : start + CHUNK].tobytes(), now + CHUNK / SAMPLE_RATE_HZ)
-            passed.append(np.frombuffer(source.next_block(0).samples, np.int16))
+            block = source.next_block(0)
+            self.gaps += [start] if block.gap else []
+            passed.append(np.frombuffer(block.samples, np.int16))
         return np.concatenate(passed)
 
 
@@ -139,6 +142,20 @@ def test_without_a_canceller_nothing_passes_while_the_voice_sounds():
     found = speech_frames(heard)
     assert found
     assert all(at in range(place.start - 512, place.stop + 4 * 512) for at in found)
+
+
+@needs_words
+@pytest.mark.parametrize(("before_s", "has_gap"), [(0.3, True), (-1.0, False)])
+def test_who_began_in_the_voice_has_lost_the_beginning(before_s, has_gap):
+    """Where a learner speaks when the ear opens, that is a gap; who begins later is heard whole."""
+    far = words("en-gb", OWN[0])
+    ends = len(far)
+    far = np.concatenate([np.zeros(SAMPLE_RATE_HZ, np.int16), far, np.zeros(3 * SAMPLE_RATE_HZ, np.int16)])
+    sound, place = with_word(in_the_room(far), 1 + ends / SAMPLE_RATE_HZ - before_s)
+    room = Room()
+    room.hears(WithoutOwnVoice(room, room.played, None), samples(sound), far)
+    late = [at for at in room.gaps if at > place.start - SAMPLE_RATE_HZ]
+    assert bool(late) is has_gap
 
 
 @needs_words
