@@ -4,12 +4,10 @@ It performs what the guide asks for, in order, and holds no rule of the procedur
 about an event before its entry is on disk, because the guide gives those effects only on `Recorded`.
 """
 
-import copy
 import queue
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from datetime import datetime
-from typing import Protocol
 
 from assistant.adapters.instructor_line import read_instructor_line
 from assistant.conversation import Conversation
@@ -30,6 +28,7 @@ from assistant.guide.events import (
     VoiceLost,
     Woke,
 )
+from assistant.guide.foresight import likely_replies
 from assistant.guide.guide import Guide
 from assistant.ports import (
     AnswerHeard,
@@ -44,12 +43,8 @@ from assistant.ports import (
     SpeechStarted,
     Voice,
 )
-from assistant.spoken.expect import ConfirmExpected
+from assistant.surroundings import Keeper, Screen, SoundStore, Source
 
-LIKELY = ("yes", "done", "no")
-"""Answers whose consequences are made ready while the learner works."""
-PREPARED = 2
-"""So many sentences of each; the rest is made while they sound."""
 POLL_S = 0.5
 """Longest wait without looking up, so that an interrupt from the keyboard is seen."""
 
@@ -57,53 +52,6 @@ POLL_S = 0.5
 @dataclass(frozen=True)
 class Interrupted:
     """The user or the system asked the program to end; posted by a signal's handler."""
-
-
-class Keeper(Protocol):
-    """The record of one attempt, as far as the station needs it."""
-
-    @property
-    def head(self) -> str:
-        """Digest of the last entry on disk."""
-
-    def append(self, body: Mapping[str, object]) -> tuple[int, str]:
-        """Put an entry on disk; return its sequence number and digest."""
-
-    def seal(self, body: Mapping[str, object]) -> tuple[int, str]:
-        """Put the last entry on disk."""
-
-    def close(self) -> None:
-        """Let go of the file."""
-
-
-class SoundStore(Protocol):
-    """Where the learner's sound is kept, once they have agreed."""
-
-    def keep(self, sound: bytes) -> Mapping[str, object]:
-        """Put an utterance on disk; return what its entry says of it."""
-
-
-class Screen(Protocol):
-    """Where the learner reads along."""
-
-    def show(self, say: Say) -> None:
-        """A sentence of the assistant."""
-
-    def listening(self) -> None:
-        """The microphone is open: sound has arrived."""
-
-    def cover(self) -> None:
-        """Take away what was shown so far: another person must not read it."""
-
-    def taken(self, event: Event) -> None:
-        """What was heard or typed, once it is on disk."""
-
-
-class Source(Protocol):
-    """Input that is fetched one at a time, only when an answer is wanted: a pipe, a simulated learner."""
-
-    def next_event(self, due: datetime | None) -> Event | None:
-        """The next input, or None when `due` came first."""
 
 
 class Station:
@@ -337,15 +285,8 @@ class Station:
 
     def _prepare(self, listen: Listen) -> None:
         """Let the voice get ready what the likeliest answers would make the guide say."""
-        if self._voice is None or self._ear is None or not isinstance(listen.expect, ConfirmExpected):
-            return
-        for words in LIKELY:
-            # A guide changes only itself, and its progress it never changes but replaces: the copy is a trial.
-            trial = copy.copy(self._guide)
-            effects = trial.receive(Heard(self._clock.now(), words))
-            if effects and isinstance(effects[0], Append):
-                effects = trial.receive(Recorded(0, ""))
-            for say in [effect for effect in effects if isinstance(effect, Say)][:PREPARED]:
+        if self._voice is not None and self._ear is not None:
+            for say in likely_replies(self._guide, listen.expect, self._clock.now()):
                 self._conversation.prepare(say)
 
     def _advise(self, text: str) -> None:

@@ -35,6 +35,7 @@ REMEMBERED_BYTES = 24_000_000
 
 _LOOK_UP_S = 0.02
 _QUIET = 1 / 500  # of full scale: what an engine leaves between words and at the end
+_HEAD_S = 0.005
 _TAIL_S = 0.08
 
 
@@ -204,9 +205,10 @@ def _read(file: Path) -> Speech:
 
 
 def _trimmed(speech: Speech) -> Speech:
-    # Engines end with up to half a second of silence, in which the learner could already answer.
+    # Engines end with up to half a second of silence, in which the learner could already answer, and begin with up
+    # to 50 ms, for which the learner would wait.
     loud = np.flatnonzero(np.abs(speech.samples.astype(np.int32)) > _QUIET * 32_768)
     if len(loud) == 0:
         raise WorkerFailedError("it wrote no sound")
-    tail = int(_TAIL_S * speech.rate_hz)
-    return Speech(speech.samples[: loud[-1] + 1 + tail].copy(), speech.rate_hz)
+    head, tail = (int(length_s * speech.rate_hz) for length_s in (_HEAD_S, _TAIL_S))
+    return Speech(speech.samples[max(0, loud[0] - head) : loud[-1] + 1 + tail].copy(), speech.rate_hz)

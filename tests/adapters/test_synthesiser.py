@@ -45,7 +45,7 @@ for line in sys.stdin:
             out.setsampwidth(2)
             out.setframerate(16000)
             sound = b"" if "empty" in text else bytes([0, 32]) * request["rate"] * 10
-            out.writeframes(sound + bytes(16000))
+            out.writeframes(bytes(3200) + sound + bytes(16000))
     reply()
 """
 
@@ -70,11 +70,11 @@ def asked(folder: Path) -> list[str]:
 
 
 def test_sentence_becomes_trimmed_samples(make):
-    """A sentence comes as samples at the chosen speed, without the silence at its end."""
+    """A sentence comes as samples at the chosen speed, without the silence at its ends."""
     speech = make(5).synthesise("Close the roller clamp.", 1)
     assert speech.rate_hz == 16_000
     assert np.count_nonzero(speech.samples) == 190 * 10
-    assert speech.length_s == pytest.approx(190 * 10 / 16_000 + 0.08, abs=0.001)
+    assert speech.length_s == pytest.approx(190 * 10 / 16_000 + 0.085, abs=0.001)
 
 
 def test_recurring_sentence_is_remembered(make, tmp_path):

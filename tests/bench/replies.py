@@ -22,6 +22,8 @@ CHECKLIST = "primary-line"
 CONFIRMATIONS = frozenset({"yes", "no", "done"})
 VOLUMES = ("500", "1000", "250", "125", "83.3", "75", "62.5", "100")
 """Numbers said in turn, with the unit that is asked for."""
+LEAST_LOUD = 100
+"""What is at least so far from silence, of 32,768, is still heard of a learner: some voices fade slowly."""
 LONGEST_REPLY_S = 8.0
 HEARD_ENOUGH_S = 1.5
 """So much of a reply is heard before the next answer."""
@@ -113,7 +115,7 @@ def _waits_ms(said: list[_Said], mouth: LoudspeakerRecording, voice: Loudspeaker
     """From the last sound of each answer to the first of the reply, by sort of answer."""
     found: dict[str, list[int]] = {}
     for one in said:
-        spoken = mouth.loud_moments_s(one.began, one.ended)
+        spoken = mouth.loud_moments_s(one.began, one.ended, LEAST_LOUD)
         if not len(spoken):
             continue
         reply = voice.loud_moments_s(spoken[-1], spoken[-1] + LONGEST_REPLY_S)
