@@ -17,15 +17,21 @@ LOWERED = 10.0
 INAUDIBLE = 2.5
 """The voice is not in the microphone when its power stays below so many times the room's (4 dB)."""
 LIKE_OWN_VOICE = 0.3
-"""Likeness from which sound is the own voice. Measured on halves of a second: the own voice in a room with much echo
-0.26 to 0.38, other people's talk at the same time 0.07 to 0.26."""
+"""Likeness from which sound is the own voice. Measured on halves of a second, in a room with much echo: the own voice
+0.42 in the middle, somebody's talk at the same time 0.05, at most 0.17; talk by the very same synthesiser 0.09, at
+most 0.5."""
 LIKENESS_S = 0.5
 """Sound whose likeness is looked at."""
 LOOK_CHUNKS = 4
+"""It is looked at every 40 ms of the voice."""
 LOOKS = 2
-"""It is looked at every 40 ms, and believed the second time."""
-UNLIKE_CHUNKS = 200
-"""A headset is one when 2 s of the voice were not found in its microphone."""
+"""The mean of so many looks counts where a canceller has let something through: it is shut out until proven anew."""
+HEADSET_LOOKS = 30
+"""The same for a headset, where it counts for good."""
+UNLIKE_CHUNKS = 300
+"""A headset is one when 3 s of the voice were not found in its microphone."""
+LEAST_ENERGY = 0.25
+"""A stretch in which less than this share of the most was played is not compared: one vowel is like another one."""
 LONGEST_DELAY_S = 0.4
 """The own voice comes back within this time."""
 _AUDIBLE = 30.0
@@ -53,7 +59,7 @@ class OwnVoiceGuard:
         self._played: deque[Samples] = deque(maxlen=round((LIKENESS_S + LONGEST_DELAY_S) * SAMPLE_RATE_HZ) // CHUNK)
         self._heard: deque[Samples] = deque(maxlen=round(LIKENESS_S * SAMPLE_RATE_HZ) // CHUNK)
         self._audible = 0
-        self._alike = 0
+        self._looks: deque[float] = deque(maxlen=LOOKS if cancels else HEADSET_LOOKS)
         self.found = False
         """Own voice was found in what is passed on, or would be without a canceller."""
 
@@ -98,6 +104,7 @@ class OwnVoiceGuard:
     def _doubt(self) -> None:
         self._proven = False
         self._powers.clear()
+        self._looks.clear()
         self._audible = 0
 
     def _is_proven(self) -> bool:
@@ -109,13 +116,12 @@ class OwnVoiceGuard:
         return bool(after * LOWERED <= before) if self._cancels else self._audible >= UNLIKE_CHUNKS
 
     def _look(self) -> None:
-        if self._audible % LOOK_CHUNKS or len(self._played) < (self._played.maxlen or 0):
+        if self._audible % LOOK_CHUNKS or self._audible < (self._heard.maxlen or 0):
             return
         if not self._proven and self._cancels:
             return
-        is_alike = likeness(np.concatenate(self._heard), np.concatenate(self._played)) >= LIKE_OWN_VOICE
-        self._alike = self._alike + 1 if is_alike else 0
-        if self._alike >= LOOKS:
+        self._looks.append(likeness(np.concatenate(self._heard), np.concatenate(self._played)))
+        if len(self._looks) == self._looks.maxlen and float(np.mean(self._looks)) >= LIKE_OWN_VOICE:
             self.found = True
             self._doubt()
 
@@ -143,5 +149,5 @@ def likeness(heard: npt.NDArray[np.int16], played: npt.NDArray[np.int16]) -> flo
     sums = np.concatenate([[0.0], np.cumsum(far * far)])
     energies = sums[len(near) :] - sums[:lags]
     scale = np.sqrt(energies * energy)
-    worth = energies > energies.max() * 1e-3  # hardly anything was played there
+    worth = energies > energies.max() * LEAST_ENERGY
     return float(np.max(np.abs(products[worth]) / scale[worth])) if energy and worth.any() and energies.max() else 0.0
