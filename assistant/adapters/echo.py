@@ -21,8 +21,9 @@ ROOM_CHUNKS = 50
 """So much of the room (0.5 s) is kept, to stand where the voice was."""
 LATEST_CHUNKS = 10
 """Sound of these last 100 ms shows whether somebody is speaking when sound begins to be passed on."""
-MOST_OFF_PLACE_S = 0.15
-"""A block that seems to come so much off its place belongs there: sound was lost. Blocks may arrive late by less."""
+MOST_EARLY_S = 0.15
+MOST_LATE_S = 1.0
+"""A block that seems to come so much off its place belongs there: sound was lost."""
 
 Cancel = Callable[[Samples, Samples], Samples]
 """Takes `CHUNK` samples of the microphone and of the loudspeaker; gives the microphone without the loudspeaker."""
@@ -80,7 +81,7 @@ class WithoutOwnVoice:
         self._guard = OwnVoiceGuard(cancels=self._cancel is not None)
         self._resampler: Any = None
         self._rest = np.zeros(0, np.int16)
-        self._place = 0
+        self._place = 0.0
         self._latest: deque[float] = deque(maxlen=LATEST_CHUNKS)
         self._is_shut = self._has_gap = False
         self._room = deque([np.zeros(CHUNK, np.int16)], maxlen=ROOM_CHUNKS)
@@ -94,7 +95,7 @@ class WithoutOwnVoice:
         complete = len(samples) // CHUNK * CHUNK
         self._rest = samples[complete:]
         self._place = self._place_of(block, len(samples))
-        self._reference.collect(self._place)
+        self._reference.collect(round(self._place))
         chunks = [self._without(samples[at : at + CHUNK]) for at in range(0, complete, CHUNK)]
         gap, self._has_gap = block.gap or self._has_gap, False
         return SoundBlock(b"".join(chunk.tobytes() for chunk in chunks), block.arrived, gap)
@@ -107,16 +108,20 @@ class WithoutOwnVoice:
         """Give the device back."""
         self._source.close()
 
-    def _place_of(self, block: SoundBlock, waiting: int) -> int:
-        """Where the next chunk lies on the steady clock; arrivals tremble, and two clocks drift apart."""
-        began = round((block.arrived - self._source.latency_s) * SAMPLE_RATE_HZ) - waiting
+    def _place_of(self, block: SoundBlock, waiting: int) -> float:
+        """Where the next chunk lies on the steady clock, in samples.
+
+        A block may arrive late, on a busy machine much, and never early: the earliest ones show the place. It
+        follows late ones slowly, for the clocks of the device and of the machine drift apart.
+        """
+        began = (block.arrived - self._source.latency_s) * SAMPLE_RATE_HZ - waiting
         off = began - self._place
-        if block.gap or abs(off) > MOST_OFF_PLACE_S * SAMPLE_RATE_HZ:
+        if block.gap or not -MOST_EARLY_S < off / SAMPLE_RATE_HZ < MOST_LATE_S:
             return began
-        return self._place if self._guard.sounds else self._place + round(off / 64)
+        return self._place if self._guard.sounds else self._place + off * (0.1 if off < 0 else 0.002)
 
     def _without(self, near: Samples) -> Samples:
-        played = self._reference.take(self._place)
+        played = self._reference.take(round(self._place))
         self._place += CHUNK
         cleaned = near if self._cancel is None else self._cancel(near, played)
         was_shut = self._is_shut

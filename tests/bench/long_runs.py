@@ -1,5 +1,6 @@
 """The program left alone for long: its own voice in its microphone, devices pulled, somebody who talks over it."""
 
+import collections
 import contextlib
 import dataclasses
 import os
@@ -10,6 +11,7 @@ import time
 from collections.abc import Iterator
 from pathlib import Path
 
+from assistant.adapters.sound import NO_HEADSET
 from assistant.record.verify import verify
 from tests.bench.program import Program
 from tests.spoken_words import words
@@ -68,6 +70,7 @@ def own_voice(minutes: float, way: str = "") -> dict[str, object]:
             "spoken_minutes": round(spoken_s / 60, 1),
             "asked": asked,
             "alive": program.process.poll() is None,
+            "noticed": any(line.get("say") == NO_HEADSET for line in program.seen),
             **_heard(program),
         }
 
@@ -130,14 +133,14 @@ def interrupt(times: int, way: str = "headset") -> dict[str, object]:
     }
 
 
-def pulled(times: int) -> dict[str, object]:
+def pulled(times: int, way: str = "") -> dict[str, object]:
     """Microphone or loudspeaker pulled at random moments of an attempt, put back some seconds later."""
     chance = random.Random(SEED)  # noqa: S311 - repeatable, no secret
     went_on = typed = 0
-    with _program() as (sound, program, folder):
+    with _program(way) as (sound, program, folder):
         for turn in range(times):
             program.type("again")
-            time.sleep(3 * chance.random())
+            time.sleep(chance.choice((3, 15)) * chance.random())  # in the sentence, or while it listens
             is_microphone = turn % 2 == 0
             (sound.pull_microphone if is_microphone else sound.pull_loudspeaker)()
             time.sleep(chance.random())
@@ -149,16 +152,20 @@ def pulled(times: int) -> dict[str, object]:
             if turn % 10 == 9:
                 _tell("pulled", f"{turn + 1} times", went_on)
         is_alive = program.process.poll() is None
-        kept = sum(entry["kind"] == "typed" for entry in program.entries())
+        kinds = collections.Counter(entry["kind"] for entry in program.entries())
         program.end()
         (record,) = (folder / "records").glob("*.jsonl")
         is_whole = verify(record).intact
     return {
         "times": times,
+        "way": way or "closed ear",
         "went_on": went_on,
         "alive": is_alive,
         "typed": typed,
-        "on_record": kept,
+        "on_record": kinds["typed"],
+        "ear_lost": kinds["microphone lost"],
+        "ear_back": kinds["microphone back"],
+        "voice_lost": kinds["voice lost"],
         "intact": is_whole,
     }
 

@@ -135,7 +135,7 @@ def main() -> None:
         "noise": lambda given: noise(given.minutes),
         "own-voice": lambda given: own_voice(given.minutes, given.way),
         "interrupt": lambda given: interrupt(given.times, given.way or "headset"),
-        "pulled": lambda given: pulled(given.times),
+        "pulled": lambda given: pulled(given.times, given.way),
         "machine": lambda given: machine(given.minutes),
     }
     parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
