@@ -7,11 +7,10 @@ while the voice is proven not to be in it; otherwise the ear gets the room as it
 
 from collections import deque
 from collections.abc import Callable
-from typing import Any
 
 import numpy as np
-import soxr
 
+from assistant.adapters.frames import MonoSound
 from assistant.adapters.microphone import SoundBlock, SoundSource
 from assistant.adapters.own_voice import OwnVoiceGuard, power_of
 from assistant.adapters.played import CHUNK, Played, Reference, Samples
@@ -79,7 +78,7 @@ class WithoutOwnVoice:
     def _start(self) -> None:
         self._cancel = self._new_canceller() if self._new_canceller is not None else None
         self._guard = OwnVoiceGuard(cancels=self._cancel is not None)
-        self._resampler: Any = None
+        self._mono = MonoSound(self._source)
         self._rest = np.zeros(0, np.int16)
         self._place = 0.0
         self._latest: deque[float] = deque(maxlen=LATEST_CHUNKS)
@@ -91,7 +90,7 @@ class WithoutOwnVoice:
         block = self._source.next_block(timeout)
         if block is None:
             return None
-        samples = np.concatenate([self._rest, self._at_rate(block)])
+        samples = np.concatenate([self._rest, self._mono.of(block)])
         complete = len(samples) // CHUNK * CHUNK
         self._rest = samples[complete:]
         self._place = self._place_of(block, len(samples))
@@ -138,14 +137,3 @@ class WithoutOwnVoice:
             self._tell()
         self._room.rotate(-1)
         return self._room[-1]
-
-    def _at_rate(self, block: SoundBlock) -> Samples:
-        samples = np.frombuffer(block.samples, np.int16)
-        if self._source.channels > 1:
-            samples = samples.reshape(-1, self._source.channels).mean(axis=1).astype(np.int16)
-        if self._source.rate_hz == SAMPLE_RATE_HZ:
-            return samples
-        if self._resampler is None:
-            self._resampler = soxr.ResampleStream(self._source.rate_hz, SAMPLE_RATE_HZ, 1, dtype="int16")
-        resampled: Samples = self._resampler.resample_chunk(samples)
-        return resampled
