@@ -1,5 +1,6 @@
 """What the loudspeaker plays, sample by sample and with its time: the reference for what the microphone hears of it."""
 
+import contextlib
 import queue
 from dataclasses import dataclass
 from typing import Any
@@ -17,6 +18,8 @@ AHEAD_S = 0.04
 come before its sound cannot be cancelled."""
 MOST_OFF_S = 0.03
 """Sound that seems to come so much off its place belongs there, for a device has stumbled."""
+MOST_PARTS = 1_000
+"""So many parts wait at most, tens of seconds of sound; the oldest go first."""
 _RING = 16 * SAMPLE_RATE_HZ
 
 Samples = npt.NDArray[np.int16]
@@ -42,6 +45,9 @@ class Played:
 
     def add(self, stream: object, samples: bytes, rate_hz: int, channels: int, sounds: float) -> None:
         """The loudspeaker has taken these samples of this stream; the first one sounds at this time."""
+        if self._parts.qsize() >= MOST_PARTS:  # nobody looks, for the microphone has gone
+            with contextlib.suppress(queue.Empty):
+                self._parts.get_nowait()
         self._parts.put(_Part(stream, samples, rate_hz, channels, sounds))
 
     def taken(self) -> list[_Part]:

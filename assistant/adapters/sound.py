@@ -101,7 +101,7 @@ def open_sound(
     begun = threading.Event()
     promise = partial(promise_recogniser, ear, partial(begun.wait, FIRST_WORD_LIMIT_S))
     named = promise() if ear is not None else None
-    played = Played()
+    played = Played() if wishes.headset or _cancels(wishes) else None
     voice = None
     if wishes.own_voice:
         voice = _open_voice(_telling(begun, post), clock, notices, wishes, played, voice_ahead)
@@ -145,14 +145,14 @@ def _cancels(wishes: SoundSettings) -> bool:
     return _wants_canceller(wishes) and canceller_maker() is not None
 
 
-def _source(wishes: SoundSettings, played: Played, post: Post) -> SoundSource:
+def _source(wishes: SoundSettings, played: Played | None, post: Post) -> SoundSource:
     """The microphone as it is; or without the voice; or a headset's, which is watched for it."""
     microphone = Microphone(wishes.microphone or None)
-    if _cancels(wishes):
-        return WithoutOwnVoice(microphone, played, canceller_maker())
-    if wishes.own_voice and wishes.headset:
+    if played is None or not wishes.own_voice:
+        return microphone
+    if wishes.headset:
         return WithoutOwnVoice(microphone, played, None, lambda: post(OwnVoiceHeard(NO_HEADSET)))
-    return microphone
+    return WithoutOwnVoice(microphone, played, canceller_maker())
 
 
 def _telling(begun: threading.Event, post: Post) -> Post:

@@ -12,7 +12,7 @@ from assistant.adapters.echo import WithoutOwnVoice, canceller_maker
 from assistant.adapters.loudspeaker import Loudspeaker
 from assistant.adapters.microphone import SoundBlock
 from assistant.adapters.own_voice import LIKE_OWN_VOICE, likeness
-from assistant.adapters.played import AHEAD_S, CHUNK, Played, Reference
+from assistant.adapters.played import AHEAD_S, CHUNK, MOST_PARTS, Played, Reference
 from assistant.adapters.sound import LIKE_A_HEADSET, NO_CANCELLER, advice_on_talking_over
 from assistant.adapters.sound_devices import OpenStream
 from assistant.adapters.synthesiser import Speech
@@ -194,6 +194,16 @@ def test_what_comes_too_late_is_not_played_a_second_time():
     reference.collect(2 * SAMPLE_RATE_HZ)
     around = range(2 * SAMPLE_RATE_HZ, 20 * SAMPLE_RATE_HZ, CHUNK)
     assert not any(reference.take(at).any() for at in around)
+
+
+def test_what_was_played_does_not_pile_up():
+    """While nobody looks, for hours without a microphone, only the latest is kept."""
+    played = Played()
+    for number in range(3 * MOST_PARTS):
+        played.add("one", bytes(2), SAMPLE_RATE_HZ, 1, float(number))
+    assert [part.sounds for part in played.taken()] == [
+        float(number) for number in range(2 * MOST_PARTS, 3 * MOST_PARTS)
+    ]
 
 
 def test_the_loudspeaker_tells_exactly_what_it_played():

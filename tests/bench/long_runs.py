@@ -79,7 +79,7 @@ def _said_s(program: Program) -> float:
     """About how long the voice takes to say what it says now."""
     since = len(program.seen)
     program.until("typed", 30)
-    program.until("nothing more", 1.0)
+    program.until("no such line", 1.0)  # what follows the typed line comes at once
     return sum(len(line["speech"]) for line in program.seen[since:] if "speech" in line) * SPOKEN_S_A_CHARACTER
 
 

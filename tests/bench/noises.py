@@ -4,6 +4,7 @@ Alarm tones by the patterns of IEC 60601-1-8 (high priority: ten pulses as three
 one or two) at several pitches, a neighbour's talk 10 dB softer than a learner, and clatter, doors and footsteps.
 """
 
+import functools
 import random
 import sys
 import time
@@ -139,13 +140,18 @@ def alarm(chance: random.Random) -> np.ndarray:
 
 def talk(chance: random.Random) -> np.ndarray:
     """A neighbour's sentence, 10 dB below a learner."""
-    prompts = sorted(PROMPTS.rglob("*.wav")) + sorted(PROMPTS.rglob("*.gsm")) if PROMPTS.is_dir() else []
+    prompts = _prompts()
     if prompts and chance.random() < 0.5:
         samples, rate_hz = soundfile.read(chance.choice(prompts), dtype="float32")
         spoken = soxr.resample(samples, rate_hz, RATE_HZ)
     else:
         spoken = words(chance.choice(VOICES), chance.choice(TALK), RATE_HZ).astype(float)
     return spoken / max(1e-6, np.abs(spoken).max()) * LEARNER_PEAK * SOFTER
+
+
+@functools.cache
+def _prompts() -> list[Path]:
+    return sorted(PROMPTS.rglob("*.wav"))
 
 
 def _sum(size: int, parts: list[np.ndarray], chance: random.Random) -> np.ndarray:
