@@ -159,7 +159,7 @@ def judge(evidence: Evidence, expect: Expect) -> Judgement:
         stands = (
             best.reaches(limits, evidence)
             and not _is_carried(best.text)
-            and all(group.share <= limits.longer for group in ranked if _is_part(best.meaning, group.meaning))
+            and math.fsum(g.share for g in ranked if _is_part(best.meaning, g.meaning)) <= limits.longer
         )
     else:
         tells = not isinstance(best.meaning, NoMatch) or best.meaning.reason in _TELLING

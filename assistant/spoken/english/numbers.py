@@ -333,7 +333,10 @@ _FIGURES = Written("a number in figures", _figures)
 # The number.
 
 
-def _digits_as_whole(digits: Digits) -> Said:
+def _digits_as_whole(digits: Digits) -> Said | None:
+    """Nobody says nothing twice: "zero zero zero" is what remains of 2,000 when its beginning is lost."""
+    if len(digits.text) > 1 and not int(digits.text):
+        return None
     return Said(Decimal(int(digits.text)), digits=digits.one_by_one, doubtful=digits.doubtful)
 
 
