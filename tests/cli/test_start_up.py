@@ -8,7 +8,7 @@ from types import SimpleNamespace
 
 import pytest
 
-from assistant.adapters import head_start
+from assistant.adapters import head_start, models
 from assistant.adapters.clock import SystemClock
 from assistant.adapters.listener import Listener
 from assistant.adapters.microphone import SoundBlock
@@ -136,6 +136,27 @@ def test_a_promise_is_kept(monkeypatch):
     monkeypatch.setattr(bundled, "_run", lambda name, digest, files: Deaf(name, digest))
     promised.begin(ConfirmExpected())  # raises where name or digest is not what was promised
     assert done == ["waited"]
+
+
+def test_a_model_with_known_digests_is_promised(monkeypatch, tmp_path):
+    """A model that was added is named with the digest that its loading has to come to; one of unknown digest is not."""
+    monkeypatch.setenv(models.FOLDER_SETTING, str(tmp_path))
+    added = tmp_path / "added"
+    added.mkdir()
+    for name in ("model.bin", "tokenizer.json", "config.json", "notes.txt"):
+        (added / name).write_text(name)
+    with pytest.raises(ModelError):  # it is read at once, and is no model
+        choose.promise_recogniser("added", lambda: None)
+    found = models.digests(added)
+    models.write_manifest(tmp_path, models.Manifest(models={"added": found}))
+    promised = choose.promise_recogniser("added", lambda: None)
+    del found["notes.txt"]  # no such file is loaded
+    assert (promised.name, promised.model_digest) == ("added", models.joint_digest(found))
+    monkeypatch.setattr(bundled, "_run", lambda name, digest, files: Deaf(name, digest))
+    promised.begin(ConfirmExpected())  # raises where it is not what was promised
+    (added / "model.bin").write_text("another")
+    with pytest.raises(ModelError, match="differs"):
+        choose.promise_recogniser("added", lambda: None).begin(ConfirmExpected())
 
 
 def test_the_first_word_comes_before_the_recogniser(monkeypatch):
