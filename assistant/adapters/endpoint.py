@@ -32,8 +32,9 @@ LONGEST_S = 15.0
 """An utterance is cut here."""
 
 
-GUESS_FRAMES = 3
-"""After so much silence (96 ms) the recogniser is asked what has been said: most gaps within words are shorter."""
+GUESS_FRAMES = 2
+"""After so much silence (64 ms) the recogniser is asked what has been said. Within 200 synthesised answers there
+were 29 such gaps, 20 of 96 ms or more; a guess that turns out to have come too early is given up."""
 FAINT = 0.2
 """Something at least this likely after a guess makes it stale: it may be a soft word."""
 FINISHED_S = 0.25
