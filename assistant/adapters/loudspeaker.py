@@ -68,7 +68,7 @@ class Loudspeaker:
             start_deadline = time.monotonic() + START_LIMIT_S
             deadline = start_deadline + speech.length_s + opened.latency_s + DRAIN_LIMIT_S
             is_told = False
-            while not outlet.drained.wait(_LOOK_UP_S if is_told else _START_LOOK_UP_S):
+            while not outlet.drained.wait(_LOOK_UP_S):
                 if stop.is_set():
                     return False
                 if outlet.started.is_set() and not is_told:
