@@ -416,6 +416,29 @@ def test_recogniser_that_hangs_is_replaced(bench, monkeypatch):
         assert 0.8 * len(spoken) < len(second.fed[-1]) < len(spoken) + 1.5 * RATE_HZ
 
 
+def test_the_end_comes_with_the_words(bench, monkeypatch):
+    """Where it has been silent for long enough the recogniser's words end the utterance, without any more sound."""
+    monkeypatch.setattr(listener_module, "NEXT_BLOCK_LIMIT_S", 60)
+    bench = bench()
+    bench.recogniser.said = "yes"
+    bench.recogniser.hang.clear()
+    bench.listen(ConfirmExpected())
+    bench.source.holds = True
+    spoken = words("en-us", "yes")
+    spoken = spoken[: np.flatnonzero(np.abs(spoken.astype(int)) > 200)[-1]]
+    bench.source.play(np.concatenate([spoken, np.zeros(int(0.45 * RATE_HZ), np.int16)]))
+    assert bench.recogniser.finishing.wait(30)
+    deadline = time.monotonic() + 30
+    while bench.source.sound:
+        assert time.monotonic() < deadline
+        time.sleep(0.005)
+    time.sleep(0.05)
+    bench.recogniser.hang.set()
+    assert bench.next().words == "yes"
+    bench.source.holds = False
+    bench.assert_nothing_more()
+
+
 def test_two_recognisers_that_hang_lose_one_utterance(bench, monkeypatch):
     """Where the second one hangs as well the learner is told; the third one hears the next utterance."""
     monkeypatch.setattr(recognition_module, "FIRST_LIMIT_S", 0.3)
