@@ -105,11 +105,18 @@ class Recognition:
             RecogniserFailedError: it raised, or did not answer in time.
         """
         if self._reopen is not None and not self._is_done(FIRST_LIMIT_S, is_given_up) and not is_given_up():
-            expect, frames = self._expect, self._frames
-            self._replace()
-            self.begin(expect)
-            for frame in frames:
-                self.feed(frame)
+            self._try_another()
+        return self._last_answer(is_given_up)
+
+    def _try_another(self) -> None:
+        """Let another recogniser hear the same sound."""
+        expect, frames = self._expect, self._frames
+        self._replace()
+        self.begin(expect)
+        for frame in frames:
+            self.feed(frame)
+
+    def _last_answer(self, is_given_up: Callable[[], bool]) -> Hearing | None:
         if not self._is_done(ANSWER_LIMIT_S, is_given_up):
             if is_given_up():
                 return None
@@ -160,7 +167,7 @@ class Recognition:
             return
         self.begin(AnyExpected())
         self.feed(_TRIAL_FRAME)
-        self.wait(is_given_up)
+        self._last_answer(is_given_up)  # it may still be loading
         self.drop()
         self.check()
         self._needs_trial = False
