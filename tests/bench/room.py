@@ -15,7 +15,7 @@ from pathlib import Path
 
 import numpy as np
 
-from assistant.guide.events import Heard
+from assistant.guide.events import Heard, NotUnderstood
 from assistant.spoken import interpret
 from assistant.spoken.expect import NumberExpected
 from assistant.spoken.meaning import Answer
@@ -43,7 +43,7 @@ def cuts(repeats: int, pause_s: float) -> dict:
     """Numbers with a pause inside them: in how many was only a part taken as an answer?"""
     found = {}
     for name, fixed_s in (("by_meaning", None), ("fixed_800_ms", 0.8)):
-        counts = {"utterances": 0, "cut": 0, "right": 0, "not_understood": 0, "wrong": 0}
+        counts = {"utterances": 0, "cut": 0, "right": 0, "digits_wanted": 0, "not_understood": 0, "wrong": 0}
         with ear(fixed_s=fixed_s) as (source, listener, events):
             for number in range(repeats * len(PAUSED)):
                 first, second, value = PAUSED[number % len(PAUSED)]
@@ -53,13 +53,22 @@ def cuts(repeats: int, pause_s: float) -> dict:
                 heard = answers(events, 3.0, source)
                 counts["utterances"] += 1
                 counts["cut"] += len(heard) > 1
-                said = [each.words for each in heard if isinstance(each, Heard)]
-                means = [interpret(each, NumberExpected("mL/h"), heard=True) for each in said]
                 if len(heard) == 1:
-                    right = [isinstance(one, Answer) and str(one.value) == value for one in means]
-                    counts["right" if right == [True] else "wrong" if right else "not_understood"] += 1
+                    counts[_outcome(heard[0], value)] += 1
         found[name] = counts
     return found
+
+
+def _outcome(heard: Heard | NotUnderstood, value: str) -> str:
+    """What became of a number: a doubtful one is asked for digit by digit, whatever it was taken for."""
+    if isinstance(heard, NotUnderstood):
+        return "not_understood"
+    if heard.doubtful:
+        return "digits_wanted"
+    meaning = interpret(heard.words, NumberExpected("mL/h"), heard=True)
+    if not isinstance(meaning, Answer):
+        return "not_understood"
+    return "right" if str(meaning.value) == value else "wrong"
 
 
 def machine(minutes: float) -> dict:
