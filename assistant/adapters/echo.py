@@ -116,6 +116,7 @@ class WithoutOwnVoice:
         began = (block.arrived - self._source.latency_s) * SAMPLE_RATE_HZ - waiting
         off = began - self._place
         if block.gap or not -MOST_EARLY_S < off / SAMPLE_RATE_HZ < MOST_LATE_S:
+            self._guard.doubt()
             return began
         return self._place if self._guard.sounds else self._place + off * (0.1 if off < 0 else 0.002)
 
@@ -132,6 +133,8 @@ class WithoutOwnVoice:
             if not self._guard.sounds:
                 self._room.append(near)
             return cleaned
+        # What was passed on a moment ago was not what it seemed.
+        self._has_gap |= not was_shut
         if self._guard.found and self._cancel is None and not self._is_told:
             self._is_told = True
             self._tell()

@@ -26,6 +26,10 @@ LOOK_CHUNKS = 4
 """It is looked at every 40 ms of the voice."""
 LOOKS = 2
 """The mean of so many looks counts where a canceller has let something through: it is shut out until proven anew."""
+STEADY_LOOKS = 25
+"""After a change of the delay a canceller has had time to learn the new one (1 s of the voice)."""
+MOST_CHANGE = 5 * SAMPLE_RATE_HZ // 1000
+"""A change of the delay beyond this many samples (5 ms) is one."""
 HEADSET_LOOKS = 30
 """The same for a headset, where it counts for good."""
 UNLIKE_CHUNKS = 300
@@ -41,9 +45,9 @@ _AUDIBLE = 30.0
 class OwnVoiceGuard:
     """Decides for each chunk whether the assistant's own voice may be in it. Pure; one for each microphone.
 
-    With a canceller every beginning of sound must be proven anew: its echo is lowered, or there is none. Without one
-    (a headset) it is proven once that there is none; where sound like the own voice is found after all, everything is
-    shut out while the voice sounds, from then on.
+    With a canceller every beginning of sound must be proven anew: its echo is lowered and comes after the delay that
+    the canceller has learned, or there is none. Without one (a headset) it is proven once that there is none; where
+    sound like the own voice is found after all, everything is shut out while the voice sounds, from then on.
 
     Args:
         cancels: a canceller works before it.
@@ -58,6 +62,8 @@ class OwnVoiceGuard:
         self._powers: deque[tuple[float, float]] = deque(maxlen=PROOF_CHUNKS)
         self._played: deque[Samples] = deque(maxlen=round((LIKENESS_S + LONGEST_DELAY_S) * SAMPLE_RATE_HZ) // CHUNK)
         self._heard: deque[Samples] = deque(maxlen=round(LIKENESS_S * SAMPLE_RATE_HZ) // CHUNK)
+        self._near: deque[Samples] = deque(maxlen=self._heard.maxlen)
+        self._delay = self._seen = self._steady = self._fresh = 0
         self._audible = 0
         self._looks: deque[float] = deque(maxlen=LOOKS if cancels else HEADSET_LOOKS)
         self.found = False
@@ -86,9 +92,10 @@ class OwnVoiceGuard:
         power = power_of(near)
         if self._cancels and beginnings != self._beginnings:
             self._beginnings = beginnings
-            self._doubt()
+            self.doubt()
         self._played.append(played)
         self._heard.append(cleaned)
+        self._near.append(near)
         if not self._tail:
             # Rises by 0.9 dB a second at most.
             self._room = min(power, self._room * 1.002) if self._room else power
@@ -101,8 +108,10 @@ class OwnVoiceGuard:
             self._proven = self._is_proven()
         return self._proven
 
-    def _doubt(self) -> None:
+    def doubt(self) -> None:
+        """What was proven holds no more: sound begins, was lost, or comes at another time."""
         self._proven = False
+        self._fresh = 0
         self._powers.clear()
         self._looks.clear()
         self._audible = 0
@@ -113,17 +122,35 @@ class OwnVoiceGuard:
         before, after = np.mean(self._powers, axis=0)
         if self.is_silent(before):
             return True
-        return bool(after * LOWERED <= before) if self._cancels else self._audible >= UNLIKE_CHUNKS
+        if not self._cancels:
+            return self._audible >= UNLIKE_CHUNKS
+        return bool(after * LOWERED <= before) and self._fresh >= LOOKS and self._steady >= STEADY_LOOKS
 
     def _look(self) -> None:
         if self._audible % LOOK_CHUNKS or self._audible < (self._heard.maxlen or 0):
             return
-        if not self._proven and self._cancels:
-            return
-        self._looks.append(likeness(np.concatenate(self._heard), np.concatenate(self._played)))
-        if len(self._looks) == self._looks.maxlen and float(np.mean(self._looks)) >= LIKE_OWN_VOICE:
-            self.found = True
-            self._doubt()
+        played = np.concatenate(self._played)
+        if self._cancels:
+            self._follow_delay(*likeness(np.concatenate(self._near), played))
+        if self._proven or not self._cancels:
+            self._looks.append(likeness(np.concatenate(self._heard), played)[0])
+            if len(self._looks) == self._looks.maxlen and float(np.mean(self._looks)) >= LIKE_OWN_VOICE:
+                self.found = True
+                self.doubt()
+
+    def _follow_delay(self, value: float, delay: int) -> None:
+        """A canceller that has learned one delay lets the voice through at another one until it has learned that."""
+        if value < LIKE_OWN_VOICE:
+            return  # somebody else speaks as well, or there is no echo
+        if abs(delay - self._delay) > MOST_CHANGE:
+            is_seen_twice, self._seen = abs(delay - self._seen) <= MOST_CHANGE, delay
+            if not is_seen_twice:
+                return
+            self._delay = delay
+            self._steady = 0
+            self.doubt()
+        self._steady += 1
+        self._fresh += 1
 
 
 def power_of(samples: Samples) -> float:
@@ -131,8 +158,8 @@ def power_of(samples: Samples) -> float:
     return float(np.mean(np.square(samples.astype(np.float64)))) + 1.0
 
 
-def likeness(heard: npt.NDArray[np.int16], played: npt.NDArray[np.int16]) -> float:
-    """The greatest likeness of `heard` to any stretch of `played` of the same length, 0 to 1.
+def likeness(heard: npt.NDArray[np.int16], played: npt.NDArray[np.int16]) -> tuple[float, int]:
+    """The greatest likeness of `heard` to any stretch of `played` of the same length, 0 to 1, and where that begins.
 
     Normalised cross-correlation (common signal theory, no source): loudness does not matter, silence is like nothing.
 
@@ -148,6 +175,8 @@ def likeness(heard: npt.NDArray[np.int16], played: npt.NDArray[np.int16]) -> flo
     products = np.fft.irfft(np.fft.rfft(far, size) * np.conj(np.fft.rfft(near, size)), size)[:lags]
     sums = np.concatenate([[0.0], np.cumsum(far * far)])
     energies = sums[len(near) :] - sums[:lags]
-    scale = np.sqrt(energies * energy)
+    if not energy or not energies.max():
+        return 0.0, 0
     worth = energies > energies.max() * LEAST_ENERGY
-    return float(np.max(np.abs(products[worth]) / scale[worth])) if energy and worth.any() and energies.max() else 0.0
+    alike = np.where(worth, np.abs(products) / np.sqrt(np.maximum(energies, 1.0) * energy), 0.0)
+    return float(alike.max()), int(alike.argmax())

@@ -45,14 +45,15 @@ def _program(way: str = "", level_db: int | None = None) -> Iterator[tuple[Virtu
             program.end()
 
 
-def own_voice(minutes: float, way: str = "") -> dict[str, object]:
-    """The assistant speaks all the time and its microphone hears it at -20 dB: what does it take for an answer?
+def own_voice(minutes: float, way: str = "", level_db: int = OWN_VOICE_DB) -> dict[str, object]:
+    """The assistant speaks all the time and its microphone hears it: what does it take for an answer?
 
     Args:
         minutes: how long.
         way: "" for an ear that is closed while the voice sounds; "canceller" or "headset" (which then is none).
+        level_db: how loud the voice is in the microphone beside the loudspeaker.
     """
-    with _program(way, OWN_VOICE_DB) as (_, program, _folder):
+    with _program(way, level_db) as (_, program, _folder):
         began = time.monotonic()
         spoken_s, asked, told = 0.0, 0, 1
         while time.monotonic() < began + 60 * minutes and program.process.poll() is None:
@@ -67,6 +68,7 @@ def own_voice(minutes: float, way: str = "") -> dict[str, object]:
         return {
             "minutes": minutes,
             "way": way or "closed ear",
+            "level_db": level_db,
             "spoken_minutes": round(spoken_s / 60, 1),
             "asked": asked,
             "alive": program.process.poll() is None,

@@ -142,7 +142,7 @@ def main() -> None:
         "latency-fixed": lambda given: latency(given.minutes, fixed=True),
         "cuts": lambda given: cuts(given.times, given.pause),
         "noise": lambda given: noise(given.minutes),
-        "own-voice": lambda given: own_voice(given.minutes, given.way),
+        "own-voice": lambda given: own_voice(given.minutes, given.way, given.level),
         "interrupt": lambda given: interrupt(given.times, given.way or "headset"),
         "pulled": lambda given: pulled(given.times, given.way),
         "machine": lambda given: machine(given.minutes),
@@ -152,6 +152,7 @@ def main() -> None:
     parser.add_argument("--minutes", type=float, default=10, help="of each part that has a length")
     parser.add_argument("--times", type=int, default=50, help="of each part that repeats something")
     parser.add_argument("--pause", type=float, default=0.6, help="seconds, inside a number")
+    parser.add_argument("--level", type=int, default=-20, help="of the own voice in the microphone, dB")
     parser.add_argument("--way", choices=["", *OPEN_EARS], default="", help="of talking over the voice")
     given = parser.parse_args()
     for name in given.parts:
