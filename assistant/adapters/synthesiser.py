@@ -30,8 +30,8 @@ RATE_STEP = 1.15
 SENTENCE_LIMIT_S = 3.0
 """Longest wait for a sentence, beside `CHARACTER_LIMIT_S` for each character; the longest takes 0.1 s."""
 CHARACTER_LIMIT_S = 0.02
-REMEMBERED_BYTES = 24_000_000
-"""Memory for sentences that recur: about nine minutes of speech."""
+REMEMBERED_BYTES = 8_000_000
+"""Memory for sentences that recur: three minutes of speech. What was not said again within them hardly recurs."""
 
 _LOOK_UP_S = 0.02
 _QUIET = 1 / 500  # of full scale: what an engine leaves between words and at the end
