@@ -89,7 +89,7 @@ class WhisperRecogniser:
         self._decoder = Decoder(files["model.bin"])
         self._sentences = Sentences(self._tokeniser, end)
         self._noises = cache(self._find_noises)
-        self._of_noise = lru_cache(maxsize=5_000)(self._find_of_noise)
+        self._of_noise = lru_cache(maxsize=1_000)(self._find_of_noise)
 
     def begin(self, expect: Expect) -> "WhisperUtterance":
         """Start an utterance; how its sentences begin is worked out now, not after the sound."""
