@@ -26,12 +26,12 @@ LOOK_CHUNKS = 4
 """It is looked at every 40 ms of the voice."""
 LOOKS = 2
 """The mean of so many looks counts where a canceller has let something through: it is shut out until proven anew."""
+HEADSET_LOOKS = 30
+"""The same for a headset, where it counts for good."""
 STEADY_LOOKS = 25
 """After a change of the delay a canceller has had time to learn the new one (1 s of the voice)."""
 MOST_CHANGE = 5 * SAMPLE_RATE_HZ // 1000
 """A change of the delay beyond this many samples (5 ms) is one."""
-HEADSET_LOOKS = 30
-"""The same for a headset, where it counts for good."""
 UNLIKE_CHUNKS = 300
 """A headset is one when 3 s of the voice were not found in its microphone."""
 LEAST_ENERGY = 0.25

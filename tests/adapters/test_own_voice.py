@@ -129,6 +129,17 @@ def test_the_own_voice_is_never_taken_for_speech(level_db):
 
 
 @needs_words
+def test_a_delay_that_changes_within_the_voice_lets_nothing_through():
+    """A device that stumbles: from one moment on the voice comes 40 ms later than the canceller has learned."""
+    far = np.tile(spoken(), 2)
+    half = len(far) // 2 + 2 * SAMPLE_RATE_HZ
+    near = np.concatenate([in_the_room(far)[:half], in_the_room(far, delay_ms=100)[half:]])
+    room = Room()
+    assert not has_utterance(room.hears(WithoutOwnVoice(room, room.played, canceller_maker()), samples(near), far))
+    assert room.gaps
+
+
+@needs_words
 def test_a_word_into_the_voice_is_heard():
     """What a learner says while the voice sounds is speech to the detector at that place."""
     far = spoken()
