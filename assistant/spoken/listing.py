@@ -11,7 +11,7 @@ from assistant.spoken.aloud import speech
 from assistant.spoken.english.numbers import SOUND_ALIKES
 from assistant.spoken.english.phrases import COMMANDS, DONE, NO, YES
 from assistant.spoken.english.units import ABBREVIATED
-from assistant.spoken.english.writing import SHORT_FORMS
+from assistant.spoken.english.writing import SAID_AFTER, SHORT_FORMS
 from assistant.spoken.expect import (
     AnyExpected,
     ChoiceExpected,
@@ -56,7 +56,7 @@ def phrases(expect: Expect) -> tuple[str, ...]:
 @lru_cache(maxsize=64)
 def vocabulary(expect: Expect) -> tuple[str, ...]:
     """Every single word that may be said: of the phrases, of numbers and of units, where they are expected."""
-    words = [word for phrase in phrases(expect) for word in phrase.split()]
+    words = [word for phrase in (*phrases(expect), *SAID_AFTER) for word in phrase.split()]
     if isinstance(expect, NumberExpected | AnyExpected):
         words += [word for word in words_of(quantities.SLOT) if is_said(word)]
     if isinstance(expect, TimeExpected):

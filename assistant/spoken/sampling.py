@@ -7,6 +7,7 @@ from decimal import Decimal
 from assistant.spoken import quantities
 from assistant.spoken.alike import wordings
 from assistant.spoken.english.numbers import NUMBER
+from assistant.spoken.english.writing import SAID_AFTER
 from assistant.spoken.expect import AnyExpected, Expect, NumberExpected, TimeExpected
 from assistant.spoken.grammar import Parse, walk
 from assistant.spoken.interpretation import interpret
@@ -34,7 +35,7 @@ class Continuations:
 
 
 def continuations(expect: Expect, said: tuple[str, ...]) -> Continuations:
-    """How words that were said so far can go on, by the whole grammar of what is expected.
+    """How words that were said so far can go on, by the whole grammar of what is expected, and "please" behind it.
 
     This is the grammar as an automaton: a decoder keeps to sentences that can be understood by asking it after
     each word. A word may lead to an end that has no meaning ("fifty fifteen"); `interpret` tells.
@@ -43,6 +44,21 @@ def continuations(expect: Expect, said: tuple[str, ...]) -> Continuations:
         expect: the frame.
         said: words in small letters, as in `vocabulary`.
     """
+    found = _within(expect, said)
+    words, complete = set(found.words), found.complete
+    if complete:
+        words |= {ending.split()[0] for ending in SAID_AFTER}
+    for ending in (tuple(ending.split()) for ending in SAID_AFTER):
+        for spoken in range(1, len(ending) + 1):
+            before = said[:-spoken]
+            if said[-spoken:] == ending[:spoken] and before and _within(expect, before).complete:
+                complete = complete or spoken == len(ending)
+                words |= set(ending[spoken : spoken + 1])
+    return Continuations(frozenset(words), complete, found.figures)
+
+
+def _within(expect: Expect, said: tuple[str, ...]) -> Continuations:
+    """How words can go on by the grammar alone."""
     words: set[str] = set()
     complete = figures = False
     for phrase in phrases(expect):

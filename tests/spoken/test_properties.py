@@ -214,6 +214,29 @@ def test_the_automaton_allows_every_sampled_sentence(frame: Expect) -> None:
         assert continuations(frame, words).complete, sentence
 
 
+@pytest.mark.parametrize(
+    ("frame", "said"),
+    [
+        (ConfirmExpected(), "yes please"),
+        (ConfirmExpected(), "again please"),
+        (ConfirmExpected(), "no thank you"),
+        (ConfirmExpected(), "no thanks"),
+        (RATE, "one twenty five millilitres per hour please"),
+        (AnyExpected(), "stop please"),
+    ],
+)
+def test_the_automaton_allows_a_courtesy_behind_a_sentence(frame: Expect, said: str) -> None:
+    """ "Again, please" is heard as "again"; a courtesy is no sentence by itself, and half of one is no end."""
+    words = tuple(said.split())
+    for at, word in enumerate(words):
+        assert word in continuations(frame, words[:at]).words, (said, word)
+    assert continuations(frame, words).complete
+    assert not isinstance(interpret(said, frame, heard=True), NoMatch)
+    assert not continuations(frame, ("please",)).words
+    assert not continuations(frame, ("thank",)).complete
+    assert not continuations(ConfirmExpected(), ("yes", "thank")).complete
+
+
 def test_the_automaton_says_nothing_after_what_cannot_be_said() -> None:
     """No word leads on from words that no sentence begins with."""
     after = continuations(RATE, ("bananas",))

@@ -78,5 +78,8 @@ COURTESIES = (
 )
 """Words that add nothing: dropped at the beginning and at the end only."""
 
+SAID_AFTER = ("please", "thank you", "thanks")
+"""Those of them that people put behind an answer or a command; recognisers listen for them there."""
+
 SHORT_FORMS = {"that is": "that's", "it is": "it's", "what is": "what's", "i have": "i've", "is not": "isn't"}
 """How the written-out forms are also said; used to list what may be heard."""
