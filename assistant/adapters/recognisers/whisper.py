@@ -7,11 +7,13 @@ same model writes without limits.
 """
 
 import logging
+import tempfile
 import threading
 import time
 from collections.abc import Callable, Mapping
 from dataclasses import replace
-from functools import cache, lru_cache
+from functools import cache, lru_cache, partial
+from pathlib import Path
 
 import ctranslate2
 import numpy as np
@@ -65,13 +67,7 @@ class WhisperRecogniser:
         ctranslate2.set_log_level(logging.CRITICAL)
         try:
             self._tokeniser = tokenizers.Tokenizer.from_str(files["tokenizer.json"].decode())
-            self._model = ctranslate2.models.Whisper(
-                name,
-                device="cpu",
-                compute_type="int8",
-                intra_threads=THREADS,
-                files={file: content for file, content in files.items() if file != "tokenizer.json"},
-            )
+            self._model = _loaded({file: content for file, content in files.items() if file != "tokenizer.json"})
         except Exception as cause:
             raise ModelError(
                 f"The recogniser {name} cannot be loaded: its files are no Whisper model for CTranslate2.",
@@ -199,6 +195,23 @@ class WhisperRecogniser:
 
     def _text(self, tokens: list[int] | tuple[int, ...]) -> str:
         return str(self._tokeniser.decode(list(tokens)))
+
+
+def _loaded(files: Mapping[str, bytes]) -> ctranslate2.models.Whisper:
+    """The model from these very bytes, by way of a folder that only this user can open.
+
+    CTranslate2 keeps in memory what it is handed as long as the model lives, 72 MB; what it reads from files it does
+    not.
+    """
+    model = partial(ctranslate2.models.Whisper, device="cpu", compute_type="int8", intra_threads=THREADS)
+    try:
+        with tempfile.TemporaryDirectory(prefix="model-") as folder:
+            for file, content in files.items():
+                (Path(folder) / file).write_bytes(content)
+            return model(folder)
+    except OSError:
+        # No room on the disk: then in memory.
+        return model("", files=dict(files))
 
 
 class WhisperUtterance:

@@ -1,12 +1,15 @@
 """The bundled recogniser on synthesised speech: hears what is said to it and refuses what is not."""
 
+import errno
 import subprocess
 import sys
+import tempfile
 
 import numpy as np
 import pytest
 
 from assistant import spoken
+from assistant.adapters.recognisers import bundled
 from assistant.adapters.recognisers.front import samples_of
 from assistant.adapters.recognisers.replay import hear_sound
 from assistant.spoken.expect import AnyExpected, ConfirmExpected, NameExpected, NumberExpected, TextExpected
@@ -171,3 +174,15 @@ def test_an_answer_is_given_up_while_it_is_worked_out(whisper):
     samples = samples_of(speak("one hundred and twenty five millilitres per hour", "flite:slt"))
     assert whisper.recognise(samples, RATE, after_five).words == ""
     assert len(asked) == 7
+
+
+def test_loads_where_the_disk_is_full(monkeypatch):
+    """Without room for a copy of its files the model is loaded from memory, and hears the same."""
+
+    def full(**_kwargs):
+        raise OSError(errno.ENOSPC, "No space left on device")
+
+    monkeypatch.setattr(tempfile, "TemporaryDirectory", full)
+    recogniser = bundled.open_bundled()
+    assert hear_sound(recogniser, speak("yes", "flite:slt"), ConfirmExpected()).words == "yes"
+    recogniser.close()
