@@ -212,8 +212,8 @@ class Voice(Protocol):
     def hush(self) -> None:
         """Stop sounding at once and drop what is queued."""
 
-    def adjust(self, rate: int, loudness: int) -> None:
-        """Set steps relative to the start: rate -4 to 4, loudness -4 to 4."""
+    def adjust(self, rate: int, loudness: int, pitch: int) -> None:
+        """Set steps relative to the start, each -4 to 4."""
 
     def close(self) -> None:
         """Stop the thread and free the device; returns within 2 s."""

@@ -255,9 +255,9 @@ class Station:
                 self._prepare(effect)
             case WakeAt():
                 self._wakes = [effect]  # the guide counts one call; an earlier one is stale
-            case Adjust(rate, loudness):
+            case Adjust(rate, loudness, pitch):
                 if self._voice is not None:
-                    self._voice.adjust(rate, loudness)
+                    self._voice.adjust(rate, loudness, pitch)
             case Cover():
                 self._screen.cover()
             case Finish(outcome, seal):

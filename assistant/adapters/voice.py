@@ -17,7 +17,7 @@ from assistant.guide.events import VoiceLost
 from assistant.ports import Clock, Post, Signal, SpeechEnded, SpeechStarted
 
 STEPS = 4
-"""Rate and loudness go from -STEPS to STEPS."""
+"""Rate, loudness and pitch go from -STEPS to STEPS."""
 START_GAIN = 0.4
 LOUDNESS_STEP = 1.25
 """Factor a step, about 2 dB; four steps up from the start reach full scale."""
@@ -38,6 +38,7 @@ class _Sentence:
     text: str
     round: int
     rate: int
+    pitch: int
     signal: Signal | None = None
 
 
@@ -47,6 +48,7 @@ class _Ahead:
 
     text: str
     rate: int
+    pitch: int
     after: int | None = None
 
 
@@ -94,10 +96,10 @@ class SpeakingVoice:
         self._ahead: queue.SimpleQueue[_Ahead | None] = queue.SimpleQueue()
         self._may_make_ahead = threading.Event()
         self._may_make_ahead.set()
-        self._pitch = pitch
-        self._start = (rate, loudness)
+        self._start = (rate, loudness, pitch)
         self._rate = rate
         self._loudness = loudness
+        self._pitch = pitch
         self._is_lost = False
         self._retry_at = 0.0
         self._closing = threading.Event()
@@ -107,7 +109,7 @@ class SpeakingVoice:
 
     def prepare(self, text: str, *, careful: bool = False) -> None:
         """Make the sound of a sentence that may be said next, while there is time."""
-        self._put_ahead(_Ahead(text, self._rate_of(careful=careful), self._said))
+        self._put_ahead(_Ahead(text, self._rate_of(careful=careful), self._pitch, self._said))
 
     def say(self, utterance: int, text: str, *, careful: bool = False) -> None:
         """Queue a sentence, as it is to be spoken; returns at once. One said carefully is a step slower."""
@@ -117,8 +119,8 @@ class SpeakingVoice:
                 # Made ready while the ones before it sound.
                 self._said += 1
                 rate = self._rate_of(careful=careful)
-                self._put_ahead(_Ahead(text, rate))
-                self._sentences.put(_Sentence(utterance, text, self._round, rate))
+                self._put_ahead(_Ahead(text, rate, self._pitch))
+                self._sentences.put(_Sentence(utterance, text, self._round, rate, self._pitch))
         self._end_at_once(utterance, is_lost=is_lost)
 
     def signal(self, utterance: int, signal: Signal) -> None:
@@ -126,7 +128,7 @@ class SpeakingVoice:
         with self._lock:
             is_lost = self._is_lost
             if not is_lost:
-                self._sentences.put(_Sentence(utterance, "", self._round, 0, signal))
+                self._sentences.put(_Sentence(utterance, "", self._round, 0, 0, signal))
         self._end_at_once(utterance, is_lost=is_lost)
 
     def _end_at_once(self, utterance: int, *, is_lost: bool) -> None:
@@ -141,10 +143,10 @@ class SpeakingVoice:
             self._round += 1
             self._hushed.set()
 
-    def adjust(self, rate: int, loudness: int) -> None:
+    def adjust(self, rate: int, loudness: int, pitch: int) -> None:
         """Set steps relative to the start, from the next sentence on; beyond -4 to 4 the limit holds."""
-        self._rate = max(-STEPS, min(STEPS, self._start[0] + rate))
-        self._loudness = max(-STEPS, min(STEPS, self._start[1] + loudness))
+        wanted = zip(self._start, (rate, loudness, pitch), strict=True)
+        self._rate, self._loudness, self._pitch = (max(-STEPS, min(STEPS, start + step)) for start, step in wanted)
 
     def close(self) -> None:
         """Stop the thread and free the device; returns within 2 s."""
@@ -173,7 +175,7 @@ class SpeakingVoice:
                 continue  # something else was said
             # What fails here fails again, and is told, when the sentence is said.
             with contextlib.suppress(Exception):
-                self._synthesiser.synthesise(wanted.text, wanted.rate, self._closing.is_set, self._pitch)
+                self._synthesiser.synthesise(wanted.text, wanted.rate, self._closing.is_set, wanted.pitch)
 
     def _run(self) -> None:
         while not self._closing.is_set():
@@ -214,7 +216,7 @@ class SpeakingVoice:
         else:
             self._may_make_ahead.clear()
             try:
-                speech = self._synthesiser.synthesise(sentence.text, sentence.rate, self._hushed.is_set, self._pitch)
+                speech = self._synthesiser.synthesise(sentence.text, sentence.rate, self._hushed.is_set, sentence.pitch)
             finally:
                 self._may_make_ahead.set()
         if len(speech.samples) == 0:

@@ -43,7 +43,7 @@ examples:
   checkoff run --headset                        talk over the voice; your first word stops it
 
 Say or type at any time: again, more, back, go on, where am I, what is my order, slower, faster,
-louder, softer, spell it, pause, correct that, I need help, not applicable, stop."""
+louder, softer, higher, deeper, spell it, pause, correct that, I need help, not applicable, stop."""
 
 
 def add_parser(subparsers: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:

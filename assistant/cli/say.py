@@ -122,7 +122,7 @@ def _play(words: str, rate: int, loudspeaker: str | None) -> None:
     events: queue.Queue[object] = queue.Queue()
     voice = SpeakingVoice(events.put, SystemClock(), loudspeaker)
     try:
-        voice.adjust(rate, 0)
+        voice.adjust(rate, loudness=0, pitch=0)
         voice.say(1, words)
         while True:
             try:

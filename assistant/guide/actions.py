@@ -57,6 +57,8 @@ _ALL: tuple[Callable[[Turn], None], ...] = (
     commands.faster,
     commands.louder,
     commands.softer,
+    commands.higher,
+    commands.deeper,
     unclear.unclear,
     unclear.not_here,
     unclear.drop,

@@ -14,7 +14,7 @@ from assistant.spoken.english import sentences
 HELP = "help"
 """The cue of "I need help", at its first level."""
 FURTHEST = 4
-"""Steps of the voice's rate and loudness, up and down."""
+"""Steps of the voice's rate, loudness and pitch, up and down."""
 
 
 def again(turn: Turn) -> None:
@@ -113,12 +113,22 @@ def softer(turn: Turn) -> None:
     _adjust(turn, sentences.SOFTER, loudness=-1)
 
 
-def _adjust(turn: Turn, sentence: str, rate: int = 0, loudness: int = 0) -> None:
+def higher(turn: Turn) -> None:
+    """One step higher."""
+    _adjust(turn, sentences.HIGHER, pitch=1)
+
+
+def deeper(turn: Turn) -> None:
+    """One step deeper."""
+    _adjust(turn, sentences.DEEPER, pitch=-1)
+
+
+def _adjust(turn: Turn, sentence: str, rate: int = 0, loudness: int = 0, pitch: int = 0) -> None:
     draft = turn.draft
-    wanted = (draft.rate + rate, draft.loudness + loudness)
+    wanted = (draft.rate + rate, draft.loudness + loudness, draft.pitch + pitch)
     if max(map(abs, wanted)) > FURTHEST:
         turn.say(sentences.AT_THE_LIMIT, Tone.NOTICE)
         return
-    draft.rate, draft.loudness = wanted
+    draft.rate, draft.loudness, draft.pitch = wanted
     turn.adjust()
     turn.say(sentence, Tone.NOTICE)

@@ -72,10 +72,11 @@ class WakeAt:
 
 @dataclass(frozen=True)
 class Adjust:
-    """Set the voice's rate and loudness, steps from -4 to 4."""
+    """Set the voice's rate, loudness and pitch, steps from -4 to 4."""
 
     rate: int
     loudness: int
+    pitch: int
 
 
 @dataclass(frozen=True)

@@ -138,7 +138,7 @@ class Progress:
         wait_over: the timed wait ended during a pause.
         reminded: a reminder was given at this step.
         told: how many breaths of the detail were told at this step.
-        rate, loudness: steps of the voice.
+        rate, loudness, pitch: steps of the voice.
         consent: whether the learner's sound may be kept.
         closed_early: the attempt was closed before its end, as not completed.
     """
@@ -165,5 +165,6 @@ class Progress:
     told: int = 0
     rate: int = 0
     loudness: int = 0
+    pitch: int = 0
     consent: Consent = Consent.NOT_ASKED
     closed_early: bool = False

@@ -43,6 +43,8 @@ class Input(StrEnum):
     FASTER = Command.FASTER.value
     LOUDER = Command.LOUDER.value
     SOFTER = Command.SOFTER.value
+    HIGHER = Command.HIGHER.value
+    DEEPER = Command.DEEPER.value
     SPELL = Command.SPELL.value
     PAUSE = Command.PAUSE.value
     GO_ON = Command.GO_ON.value
@@ -147,6 +149,8 @@ for _state in LIVE:
         Input.FASTER: "faster",
         Input.LOUDER: "louder",
         Input.SOFTER: "softer",
+        Input.HIGHER: "higher",
+        Input.DEEPER: "deeper",
         Input.SPELL: "spell",
         Input.MORE: "more",
         Input.HELP: "give_help",

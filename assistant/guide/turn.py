@@ -59,7 +59,7 @@ class Turn:
 
     def adjust(self) -> None:
         """Tell the voice its new settings."""
-        self.said.append(Adjust(self.draft.rate, self.draft.loudness))
+        self.said.append(Adjust(self.draft.rate, self.draft.loudness, self.draft.pitch))
 
     def cover(self) -> None:
         """Take what was shown so far off the screen."""

@@ -33,6 +33,8 @@ class Command(StrEnum):
     FASTER = "faster"
     LOUDER = "louder"
     SOFTER = "softer"
+    HIGHER = "higher"
+    DEEPER = "deeper"
     SPELL = "spell it"
     PAUSE = "pause"
     GO_ON = "go on"

@@ -20,12 +20,14 @@ from assistant.ports import SpeechEnded, SpeechStarted
 class ScriptedSynthesiser:
     def __init__(self):
         self.asked = []
+        self.pitches = []
         self.failure = None
         self.slow = False
         self.closed = False
 
     def synthesise(self, text, rate, is_cancelled, pitch=0):
         self.asked.append((text, rate))
+        self.pitches.append(pitch)
         while self.slow:
             if is_cancelled():
                 raise SynthesisCancelledError
@@ -184,12 +186,13 @@ def test_talk_does_not_keep_a_lost_voice_away(bench):
 
 
 def test_adjusted_steps_hold_from_the_next_sentence_on(bench):
-    """Rate and loudness are steps with a limit; at the loudest nothing goes beyond full scale."""
-    for rate, loudness in ((0, 0), (2, 1), (-9, -9), (9, 9)):
-        bench.voice.adjust(rate, loudness)
+    """Rate, loudness and pitch are steps with a limit; at the loudest nothing goes beyond full scale."""
+    for rate, loudness, pitch in ((0, 0, 0), (2, 1, 3), (-9, -9, -9), (9, 9, 9)):
+        bench.voice.adjust(rate, loudness, pitch)
         bench.voice.say(1, "one")
         assert bench.events(2) == ["started 1", "ended 1"]
     assert list(dict.fromkeys(rate for _, rate in bench.synthesiser.asked)) == [0, 2, -4, 4]
+    assert list(dict.fromkeys(bench.synthesiser.pitches)) == [0, 3, -4, 4]
     gains = [gain for _, gain in bench.loudspeaker.played]
     assert gains[2] < gains[0] < gains[1] < gains[3] <= 1
 

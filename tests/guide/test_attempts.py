@@ -305,6 +305,11 @@ def test_voice_settings_have_an_end():
     assert lived.guide.progress.rate == -4
     assert lived.says[-1].text == "That is as far as it goes."
     assert any(isinstance(effect, Adjust) for effect in lived.hear("louder"))
+    for _ in range(6):
+        lived.type("deeper")
+    assert lived.guide.progress.pitch == -4
+    assert lived.says[-1].text == "That is as far as it goes."
+    assert Adjust(rate=-4, loudness=1, pitch=-3) in lived.hear("higher")
 
 
 def test_a_long_silence_is_broken_once():

@@ -31,7 +31,7 @@ from tests.guide.kinds import KINDS, SMOOTH_KINDS
 from tests.guide.lived import CHECKLIST, SMOOTH, START, again, begin, reach
 
 WORDS = (
-    "done yes no correct wrong again more back stop pause|go on|where am i|what is my order|slower|louder"
+    "done yes no correct wrong again more back stop pause|go on|where am i|what is my order|slower|louder|higher"
     "|spell it|correct that|i need help|not applicable|83.3|83.3 mL/h|950|125 mL/h|fifty|ten fifty"
     "|lactated ringer's|normal saline|because the instructor said so|gibberish here||5 kg"
     "|close the attempt|instructor here|seen|not seen|overrule|cue given|left arm|neither|sore|not sore"

@@ -71,6 +71,8 @@ COMMANDS: dict[Command, tuple[str, ...]] = {
         "turn it down",
         "too loud",
     ),
+    Command.HIGHER: ("higher", "speak higher", "a higher voice", "higher voice"),
+    Command.DEEPER: ("deeper", "speak deeper", "a deeper voice", "deeper voice"),
     Command.SPELL: ("spell it", "spell that", "spell", "spell the name", "how is it spelled", "spell it out"),
     Command.PAUSE: ("pause", "take a break", "wait", "wait a moment", "hold on", "one moment"),
     Command.GO_ON: (
