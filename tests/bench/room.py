@@ -16,9 +16,10 @@ from pathlib import Path
 import numpy as np
 
 from assistant.guide.events import Heard, NotUnderstood
+from assistant.guide.numbers import must_be_spelled
 from assistant.spoken import interpret
 from assistant.spoken.expect import NumberExpected
-from assistant.spoken.meaning import Answer
+from assistant.spoken.meaning import Answer, Kind
 from tests.bench.ear import RATE_HZ, answers, ear
 from tests.bench.long_runs import OPEN_EARS, interrupt, own_voice, pulled
 from tests.bench.noises import noise
@@ -60,14 +61,12 @@ def cuts(repeats: int, pause_s: float) -> dict:
 
 
 def _outcome(heard: Heard | NotUnderstood, value: str) -> str:
-    """What became of a number: a doubtful one is asked for digit by digit, whatever it was taken for."""
-    if isinstance(heard, NotUnderstood):
+    """What became of a number, by the guide's own rule for asking digit by digit."""
+    meaning = interpret(heard.words, NumberExpected("mL/h"), heard=True) if isinstance(heard, Heard) else None
+    if not isinstance(heard, Heard) or not isinstance(meaning, Answer) or meaning.kind is not Kind.NUMBER:
         return "not_understood"
-    if heard.doubtful:
+    if meaning.corrected or must_be_spelled(meaning, doubtful=heard.doubtful):
         return "digits_wanted"
-    meaning = interpret(heard.words, NumberExpected("mL/h"), heard=True)
-    if not isinstance(meaning, Answer):
-        return "not_understood"
     return "right" if str(meaning.value) == value else "wrong"
 
 
