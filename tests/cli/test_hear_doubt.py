@@ -17,7 +17,8 @@ FIFTY = Hearing("50", (Alternative("50", 0.6), Alternative("15", 0.38), Alternat
     ("hearing", "expect", "kind"),
     [
         (FIFTY, RATE, Ambiguous),
-        (Hearing("50", (Alternative("50", 0.9),), 1.0, 0.1), RATE, Answer),
+        (Hearing("125", (Alternative("125", 0.9),), 1.0, 0.1), RATE, Answer),
+        (Hearing("50", (Alternative("50", 0.9),), 1.0, 0.1), RATE, Ambiguous),
         (Hearing("", (), 1.0, 0.1, True), RATE, NoMatch),
         (Hearing("yes", (Alternative("yes", 0.9),), 1.0, 0.1), ConfirmExpected(), Answer),
     ],
