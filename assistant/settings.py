@@ -52,7 +52,7 @@ class SoundSettings(_Section):
         echo_cancellation: take the voice out of the microphone, so that commands can be said over a loudspeaker; needs
             the extra `echo`.
         slow_speaker: twice as long a silence before an answer counts as over.
-        press_to_talk: listen only after Enter, or a pedal that is this key, and until the answer.
+        press_to_talk: listen only after the space bar or Enter, or a pedal that is one of them, and until the answer.
         own_voice: speak; false for those who read with a screen reader.
         rate: speed of the voice.
         pitch: how high it is.

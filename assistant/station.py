@@ -70,7 +70,7 @@ class Station:
         talk_over: the learner may interrupt the voice: the microphone does not hear it, or it is taken out.
         through_canceller: it is taken out, and may have taken a part of what was said at the same time.
         signals: short sounds tell when it listens, has understood or not, or holds.
-        press_to_talk: the ear opens only when Enter, or a pedal that is this key, is pressed.
+        press_to_talk: the ear opens only when a key is pressed: an empty line was typed.
     """
 
     def __init__(

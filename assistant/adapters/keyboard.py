@@ -43,7 +43,7 @@ class LineSource:
 
     def __init__(self, source: ByteSource | None = None) -> None:
         """Start reading from `source`, or from standard input."""
-        self._source = source if source is not None else _standard_input()
+        self._source = source if source is not None else standard_input()
         self._lines: queue.Queue[str | EndOfInput] = queue.Queue(maxsize=1)
         self._closed = threading.Event()
         self._ended = False
@@ -134,7 +134,7 @@ class Keyboard:
             self._post(Typed(at=self._clock.now(), words=line))
 
 
-def _standard_input() -> ByteSource:
+def standard_input() -> ByteSource:
     """Standard input below its buffer.
 
     A thread waiting in a buffered read holds the buffer's lock, and the interpreter aborts at exit when

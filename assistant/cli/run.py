@@ -7,7 +7,8 @@ import sys
 from datetime import UTC, datetime
 
 from assistant.adapters.clock import SystemClock
-from assistant.adapters.keyboard import Keyboard, LineSource
+from assistant.adapters.keyboard import Keyboard, LineSource, standard_input
+from assistant.adapters.press_key import space_bar_presses
 from assistant.adapters.sound import Sound, open_sound
 from assistant.adapters.sound_keeper import SoundKeeper
 from assistant.adapters.sources import PipeSource
@@ -140,7 +141,8 @@ def attempt(
     for notice in sound.notices:
         tell(notice)
     terminal = sys.stdin is not None and sys.stdin.isatty()
-    typed_lines = LineSource()
+    presses = space_bar_presses(standard_input(), sys.stdin.fileno()) if terminal and wishes.press_to_talk else None
+    typed_lines = LineSource(presses)
     # With an ear, typed lines are taken as they come; a pipe without one is read line by line as asked.
     piped = not terminal and sound.ear is None
     source = PipeSource(typed_lines, clock) if piped else None
@@ -168,4 +170,6 @@ def attempt(
     )
     outcome = station.run(record, behind_s)
     typed_lines.close()
+    if presses is not None:
+        presses.close()
     return tell_result(guide, outcome, record.path if record else place.path, as_json=arguments.json)
