@@ -13,9 +13,10 @@ from assistant.ports import SAMPLE_RATE_HZ
 from assistant.spoken.expect import NumberExpected
 from tests.bench import conditions, voices
 from tests.bench.conditions import CLEAN, CONDITIONS
-from tests.bench.sayings import Saying, commands, numbers, outside, spelled
+from tests.bench.sayings import Saying, commands, more_numbers, numbers, outside, spelled
 
 _CACHE_VERSION = "1"
+NEURAL = "neural"
 HESITATION, CORRECTION = "uh", "correction"
 """Conditions that are a matter of words: "uh" before the number, and a slip that the speaker corrects."""
 _CLEAN_SHARE = 0.4
@@ -52,7 +53,7 @@ class Clip:
     @property
     def half(self) -> str:
         """ "tuning" or "report": no wording is in both, and people and the neural voice are never tuned on."""
-        if self.speaker == "human" or self.speaker.startswith("neural"):
+        if self.speaker == "human" or self.speaker.startswith(NEURAL):
             return "report"
         return "tuning" if _scatter(self.saying.words) % 2 else "report"
 
@@ -95,6 +96,17 @@ def _all() -> Iterator[tuple[Clip, Make]]:
                 yield _spoken(spelled(saying), voice)
                 if step == 0:
                     yield from _in_other_words(saying, voice)
+    yield from _more([voice for voice in speakers if not voice.startswith(NEURAL)])
+
+
+def _more(speakers: list[str]) -> Iterator[tuple[Clip, Make]]:
+    """Further numbers for the tuning half alone."""
+    for number, saying in enumerate(more_numbers()):
+        for said in (saying, spelled(saying)):
+            for voice in (speakers[(2 * number + step) % len(speakers)] for step in range(2)):
+                clip, make = _spoken(said, voice)
+                if clip.half == "tuning":
+                    yield clip, make
 
 
 def _spoken(saying: Saying, voice: str) -> tuple[Clip, Make]:

@@ -65,10 +65,12 @@ def summary(all_heard: list[Heard]) -> dict[str, object]:
     accepted, asked, minutes = scoring.false_accepts(all_heard)
     seconds = sorted(heard.compute_s for heard in all_heard)
     vain = scoring.asked_in_vain(all_heard)
+    whole = scoring.asked_in_vain(all_heard, decimals=False)
     return {
         "rows": {row.name: dict(row.counts) for row in scoring.rows(all_heard)},
         "false_accepts": {"answers": accepted, "digits_asked": asked, "minutes": round(minutes, 2)},
         "asked_in_vain_percent": round(vain.percent(Outcome.ASKED), 1),
+        "asked_in_vain_whole_numbers_percent": round(whole.percent(Outcome.ASKED), 1),
         "dialogues": asdict(scoring.dialogues(all_heard)),
         "compute_s": {
             "median": round(float(np.median(seconds)), 3),
@@ -96,7 +98,7 @@ def report(all_heard: list[Heard], *, voices: bool) -> None:
     for line in table(scoring.rows(all_heard, voices=voices)):
         say(line)
     found = summary(all_heard)
-    for name in ("false_accepts", "asked_in_vain_percent", "dialogues", "compute_s", "memory_mb"):
+    for name in [name for name in found if name != "rows"]:
         say(f"{name}: {json.dumps(found[name])}")
 
 

@@ -1,8 +1,9 @@
 """What is said on the hearing bench: numbers, commands, and speech that is not for the assistant."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from decimal import Decimal
+from random import Random
 
 from assistant import spoken
 from assistant.spoken.expect import AnyExpected, ConfirmExpected, Expect, NumberExpected
@@ -123,7 +124,18 @@ def ways(value: str) -> list[str]:
 
 def numbers() -> Iterator[Saying]:
     """Every way of saying each number, with and without a unit."""
-    for index, value in enumerate(map(str, VALUES)):
+    return _said(map(str, VALUES))
+
+
+def more_numbers() -> Iterator[Saying]:
+    """Further numbers, the same in every run, for choosing limits."""
+    chance = Random(5)  # noqa: S311 - no secret
+    whole = [*chance.sample(range(21, 1000), 70), *chance.sample(range(1000, 3000, 25), 10), *range(1, 21)]
+    return _said([*map(str, whole), *(f"{chance.randrange(200)}.{chance.randrange(1, 10)}" for _ in range(35))])
+
+
+def _said(values: Iterable[str]) -> Iterator[Saying]:
+    for index, value in enumerate(values):
         for way_index, way in enumerate(ways(value)):
             unit = tuple(UNITS)[(index + way_index) % len(UNITS)]
             tail = UNITS[unit][index % len(UNITS[unit])] if (index + way_index) % 3 else ""

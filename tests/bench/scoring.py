@@ -131,13 +131,20 @@ def false_accepts(all_heard: Iterable[Heard]) -> tuple[int, int, float]:
     return results[Outcome.WRONG], results[Outcome.ASKED], sum(heard.clip.seconds for heard in outside) / 60
 
 
-def asked_in_vain(all_heard: Iterable[Heard]) -> Row:
-    """Clean numbers outside teens, tens and their like: for how many digits were asked though heard right."""
+def asked_in_vain(all_heard: Iterable[Heard], *, decimals: bool = True) -> Row:
+    """Numbers outside teens, tens and their like: for how many digits were asked though heard right.
+
+    Args:
+        all_heard: clips of every kind.
+        decimals: count them, though digits are always asked for theirs.
+    """
     counts: Counter[Outcome] = Counter()
     for heard in all_heard:
         right = heard.clip.saying.right
         plain = heard.clip.saying.kind == "number" and heard.clip.condition != CORRECTION
-        if plain and isinstance(right, Decimal) and not is_like_another(right):
+        if not plain or not isinstance(right, Decimal) or is_like_another(right):
+            continue
+        if decimals or right == right.to_integral_value():
             counts[Outcome.ASKED if is_asked_in_vain(heard) else Outcome.RIGHT] += 1
     return Row("asked for digits although heard right, outside teens and tens", counts)
 
