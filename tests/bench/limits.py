@@ -34,6 +34,7 @@ KINDS = {
     "NUMBER": "number",
     "DOUBTFUL": "number",
     "DIGITS": "digits",
+    "CLEAR_COMMAND": "command",
     "COMMAND": "command",
     "FAINT_COMMAND": "command",
 }

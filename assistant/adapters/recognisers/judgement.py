@@ -16,7 +16,15 @@ from decimal import Decimal
 
 from assistant import spoken
 from assistant.adapters.recognisers.forms import Form, has_a_say
-from assistant.adapters.recognisers.limits import COMMAND, DIGITS, DOUBTFUL, FAINT_COMMAND, NUMBER, Limits
+from assistant.adapters.recognisers.limits import (
+    CLEAR_COMMAND,
+    COMMAND,
+    DIGITS,
+    DOUBTFUL,
+    FAINT_COMMAND,
+    NUMBER,
+    Limits,
+)
 from assistant.ports import Alternative
 from assistant.spoken.english.phrases import CARRIERS
 from assistant.spoken.english.writing import CONTRACTIONS
@@ -141,7 +149,7 @@ NOTHING = Judgement("")
 
 def is_faint(likeliest: Hypothesis) -> bool:
     """Whether a wording stands only where noise would hardly be taken for it (`Evidence.of_noise` is looked at)."""
-    return likeliest.score < COMMAND.least or likeliest.score < COMMAND.clear * likeliest.tokens
+    return likeliest.score < CLEAR_COMMAND.least or likeliest.score < CLEAR_COMMAND.clear * likeliest.tokens
 
 
 def judge(evidence: Evidence, expect: Expect) -> Judgement:
@@ -163,7 +171,7 @@ def judge(evidence: Evidence, expect: Expect) -> Judgement:
         )
     else:
         tells = not isinstance(best.meaning, NoMatch) or best.meaning.reason in _TELLING
-        stands = tells and (best.reaches(COMMAND, evidence) or best.reaches(FAINT_COMMAND, evidence))
+        stands = tells and any(best.reaches(one, evidence) for one in (CLEAR_COMMAND, COMMAND, FAINT_COMMAND))
     if stands:
         return Judgement(best.text, alternatives)
     if evidence.named:

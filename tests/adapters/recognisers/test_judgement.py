@@ -7,7 +7,7 @@ import pytest
 
 from assistant.adapters.recognisers.forms import Form, forms
 from assistant.adapters.recognisers.judgement import Evidence, Hypothesis, is_faint, judge, plain, rank
-from assistant.adapters.recognisers.limits import COMMAND, DIGITS, DOUBTFUL, FAINT_COMMAND, NUMBER
+from assistant.adapters.recognisers.limits import CLEAR_COMMAND, COMMAND, DIGITS, DOUBTFUL, FAINT_COMMAND, NUMBER
 from assistant.spoken.expect import AnyExpected, ConfirmExpected, NumberExpected, TextExpected
 from assistant.spoken.meaning import Answer
 
@@ -110,20 +110,24 @@ def test_what_is_no_number_is_never_doubtful():
     assert (verdict.words, verdict.doubtful) == ("", False)
 
 
-def of(text, score, tokens, other=0.0, free=-9.0):
-    """Evidence for one wording in words, with another of a share `other`."""
+def of(text, score, tokens, other=0.0, free=-9.0, gain=None):
+    """Evidence for one wording in words, with another of a share `other`, so much likelier than of noise."""
     found = [Hypothesis(text, score, tokens)]
     if other:
         found.append(Hypothesis(" No.", score + math.log(other / (1 - other)), 2))
-    return Evidence(Hypothesis("?", free), 3, 0.0, {Form.WORDS: tuple(found)})
+    of_noise = {} if gain is None else {plain(text): score - gain}
+    return Evidence(Hypothesis("?", free), 3, 0.0, {Form.WORDS: tuple(found)}, of_noise=of_noise)
 
 
 @pytest.mark.parametrize(("offset", "heard"), [(0.01, True), (-0.01, False)])
 def test_limits_are_where_they_are_said_to_be(offset, heard):
     """Share, clearness and ratio just above their limits pass, just below they do not."""
     assert bool(judge(of(" Yes.", -0.1, 2, other=1 - COMMAND.share - offset), ConfirmExpected()).words) is heard
-    assert bool(judge(of(" Yes.", 2 * (COMMAND.clear + offset), 2), ConfirmExpected()).words) is heard
-    assert bool(judge(of(" Yes, that is right.", COMMAND.least + offset, 7), ConfirmExpected()).words) is heard
+    assert bool(judge(of(" Yes.", 2 * (COMMAND.clear + offset), 2, gain=9), ConfirmExpected()).words) is heard
+    long = of(" Yes, that is right.", COMMAND.least + offset, 7, gain=9)
+    assert bool(judge(long, ConfirmExpected()).words) is heard
+    assert bool(judge(of(" Okay.", -3.0, 2, gain=COMMAND.gain + offset), ConfirmExpected()).words) is heard
+    assert bool(judge(of(" Okay.", CLEAR_COMMAND.least + offset, 2), ConfirmExpected()).words) is heard
     likely = of(" Yes.", -1.0, 2, free=-1.0 - COMMAND.ratio - offset)
     assert bool(judge(likely, ConfirmExpected()).words) is heard
 
