@@ -84,7 +84,7 @@ class WhisperRecogniser:
         *self._prompt, end = known
         self._decoder = Decoder(files["model.bin"])
         self._sentences = Sentences(self._tokeniser, end)
-        self._noises = cache(self._find_noises)
+        self._noise = cache(self._find_noise)
         self._of_noise = lru_cache(maxsize=1_000)(self._find_of_noise)
 
     def begin(self, expect: Expect) -> "WhisperUtterance":
@@ -184,14 +184,13 @@ class WhisperRecogniser:
         """Logarithm of the probability that the model writes this where there is nothing but noise."""
         tokens = [*self._tokeniser.encode(text, add_special_tokens=False).ids, self._sentences.end]
         with self._pools.limit(limits=1, user_api="blas"):
-            return max(log_probability(noise, self._prompt, tokens) for noise in self._noises())
+            return log_probability(self._noise(), self._prompt, tokens)
 
-    def _find_noises(self) -> tuple[Listening, ...]:
-        """Silence and hiss, listened to once."""
+    def _find_noise(self) -> Listening:
+        """A second of hiss, listened to once; of it words are likelier than of silence."""
         hiss = np.random.default_rng(0).normal(scale=_HISS, size=SAMPLE_RATE_HZ).astype(np.float32)
-        pictures = [log_mel(sound, SHORT_WINDOW_S) for sound in (np.zeros_like(hiss), hiss)]
-        sounds = np.asarray(self._model.encode(ctranslate2.StorageView.from_array(np.stack(pictures))))
-        return tuple(self._decoder.listen(sound) for sound in sounds)
+        sound = self._model.encode(ctranslate2.StorageView.from_array(log_mel(hiss, SHORT_WINDOW_S)[None]))
+        return self._decoder.listen(np.asarray(sound)[0])
 
     def _text(self, tokens: list[int] | tuple[int, ...]) -> str:
         return str(self._tokeniser.decode(list(tokens)))
