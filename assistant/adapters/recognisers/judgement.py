@@ -64,11 +64,13 @@ class Hypothesis:
         text: the wording.
         score: the logarithm.
         tokens: how many tokens it was written in, the end included; 0 where nobody asks.
+        ending: logarithm of the probability that nothing follows its words.
     """
 
     text: str
     score: float
     tokens: int = 0
+    ending: float = 0.0
 
 
 @dataclass(frozen=True)
@@ -103,6 +105,7 @@ class Group:
         share: their part of the probability of all sentences of the step, 0 to 1.
         score: logarithm of their probability among all that the model could write.
         tokens: length of the wording that is likeliest among all that the model could write.
+        ending: logarithm of the probability that nothing follows that wording.
     """
 
     meaning: Meaning
@@ -110,6 +113,7 @@ class Group:
     share: float
     score: float
     tokens: int = 1
+    ending: float = 0.0
 
     @property
     def is_number(self) -> bool:
@@ -125,6 +129,7 @@ class Group:
             and self.score >= limits.least
             and self.score / self.tokens >= limits.clear
             and self.score - evidence.free.score >= limits.ratio
+            and self.ending >= limits.ending
             and self.score - evidence.of_noise.get(self.text, math.inf) >= limits.gain
         )
 
@@ -259,7 +264,8 @@ def rank(bounded: Mapping[Form, tuple[Hypothesis, ...]], expect: Expect) -> tupl
     groups = []
     for key, share in _shares(joint).items():
         _, text, meaning, loose = best[key]
-        groups.append(Group(meaning, text, share, math.log(masses[loose]), max(1, likeliest[loose].tokens)))
+        one = likeliest[loose]
+        groups.append(Group(meaning, text, share, math.log(masses[loose]), max(1, one.tokens), one.ending))
     return tuple(sorted(groups, key=lambda group: -group.share))
 
 

@@ -19,6 +19,8 @@ class Limits:
         ratio: logarithm of (its probability / probability of what the free decoder writes).
         least: logarithm of its probability, whatever its length: the beginning of a longer sentence is clear word
             by word, and only its end is not.
+        ending: logarithm of the probability that nothing follows its words: of "that is right, but wait" the first
+            three are clear.
         gain: logarithm of (its probability / probability of its likeliest wording where there is nothing but
             noise): a model hears "okay" in a cough, but no "change my answer".
         longer: greatest share of longer numbers that begin or end with it, all together: of a digit that was lost
@@ -29,6 +31,7 @@ class Limits:
     clear: float
     ratio: float
     least: float
+    ending: float = -math.inf
     gain: float = -math.inf
     longer: float = 1.0
 

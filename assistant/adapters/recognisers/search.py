@@ -28,22 +28,31 @@ class _Branch:
     Attributes:
         tokens: what is written.
         score: logarithm of its probability, without any limits on what may be written.
+        open_score: the same without the sign that closes it.
         places: where in which sentences it stands.
         row: its row in the decoder's cache.
     """
 
     tokens: tuple[int, ...]
     score: float
+    open_score: float
     places: Places
     row: int
 
 
 @dataclass(frozen=True)
 class Written:
-    """A finished sentence with the logarithm of its probability among all that the model could write."""
+    """A finished sentence.
+
+    Attributes:
+        tokens: what is written.
+        score: logarithm of its probability among all that the model could write.
+        ending: logarithm of the probability that nothing follows its words.
+    """
 
     tokens: tuple[int, ...]
     score: float
+    ending: float
 
 
 def search(
@@ -69,7 +78,7 @@ def search(
         hopeless: how far (logarithm) behind the best finished sentence one is given up.
     """
     finished: dict[Form, list[Written]] = {form: [] for form in forms}
-    live: dict[Form, list[_Branch]] = {form: [_Branch((), 0.0, START, 0)] for form in forms}
+    live: dict[Form, list[_Branch]] = {form: [_Branch((), 0.0, 0.0, START, 0)] for form in forms}
     scores, cache = listening.start(prompt)
     for _ in range(MOST_TOKENS):
         for form in forms:
@@ -113,12 +122,20 @@ def _grow(
         totals = branch.score + scores[branch.row][allowed]
         grown += [(float(total), int(token), branch) for total, token in _best(totals, allowed, beam + 1)]
         ends = np.flatnonzero(allowed == sentences.end)
-        finished += [Written(branch.tokens, float(totals[place])) for place in ends]
+        finished += [
+            Written(branch.tokens, float(totals[place]), float(totals[place]) - branch.open_score) for place in ends
+        ]
     bound = max(_bound(finished, beam, hopeless), max((one[0] for one in grown), default=0.0) - FAR_BEHIND)
     grown = [one for one in grown if one[1] != sentences.end and one[0] > bound]
     grown.sort(key=lambda one: -one[0])
     return [
-        _Branch((*branch.tokens, token), score, sentences.advance(branch.places, token, expect, form), branch.row)
+        _Branch(
+            (*branch.tokens, token),
+            score,
+            branch.open_score if token in sentences.closing else score,
+            sentences.advance(branch.places, token, expect, form),
+            branch.row,
+        )
         for score, token, branch in grown[:beam]
     ]
 

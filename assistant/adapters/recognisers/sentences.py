@@ -143,7 +143,7 @@ class Sentences:
                 (self._digits if bare == token else self._first_digits)[number] = bare
         (self._point,) = self._ids(".")
         (self._comma,) = self._ids(",")
-        self._closing = frozenset(token for sign in ".!?" for token in self._ids(sign))
+        self.closing = frozenset(token for sign in ".!?" for token in self._ids(sign))
         self._arcs = lru_cache(maxsize=500)(self._find_arcs)
         self.allowed = lru_cache(maxsize=5_000)(self._find_allowed)
 
@@ -167,7 +167,7 @@ class Sentences:
                 found.add(self._comma)
             if said and ahead.complete:
                 found.add(self.end)
-                found.update(self._closing)
+                found.update(self.closing)
         return np.array(sorted(found), dtype=np.int64)
 
     def advance(self, places: Places, token: int, expect: Expect, form: Form) -> Places:

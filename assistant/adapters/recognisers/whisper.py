@@ -25,7 +25,7 @@ from assistant.adapters.recognisers.features import Floats, log_mel
 from assistant.adapters.recognisers.forms import Form, forms
 from assistant.adapters.recognisers.front import prepared, samples_of
 from assistant.adapters.recognisers.judgement import NOTHING, Evidence, Hypothesis, Judgement, is_faint, judge, plain
-from assistant.adapters.recognisers.search import log_probability, search
+from assistant.adapters.recognisers.search import Written, log_probability, search
 from assistant.adapters.recognisers.sentences import START, Sentences
 from assistant.errors import ModelError
 from assistant.ports import SAMPLE_RATE_HZ, Hearing
@@ -150,10 +150,7 @@ class WhisperRecogniser:
                 listening = self._decoder.listen(np.asarray(sound)[0])
                 found = search(listening, self._prompt, self._sentences, expect, forms(expect), is_given_up)
                 named = self._names(listening, expect, is_given_up) if isinstance(expect, NameExpected) else ()
-            bounded = {
-                form: tuple(Hypothesis(self._text(one.tokens), one.score, len(one.tokens) + 1) for one in sentences)
-                for form, sentences in found.items()
-            }
+            bounded = {form: tuple(self._hypothesis(one) for one in sentences) for form, sentences in found.items()}
         if is_given_up():
             return None
         free = free_later.result()
@@ -178,7 +175,10 @@ class WhisperRecogniser:
         found = search(
             listening, self._prompt, self._sentences, alone, (Form.WORDS,), is_given_up, beam=40, hopeless=40.0
         )
-        return tuple(Hypothesis(self._text(one.tokens), one.score, len(one.tokens) + 1) for one in found[Form.WORDS])
+        return tuple(self._hypothesis(one) for one in found[Form.WORDS])
+
+    def _hypothesis(self, one: Written) -> Hypothesis:
+        return Hypothesis(self._text(one.tokens), one.score, len(one.tokens) + 1, one.ending)
 
     def _find_of_noise(self, text: str) -> float:
         """Logarithm of the probability that the model writes this where there is nothing but noise."""
