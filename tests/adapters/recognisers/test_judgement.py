@@ -110,9 +110,9 @@ def test_what_is_no_number_is_never_doubtful():
     assert (verdict.words, verdict.doubtful) == ("", False)
 
 
-def of(text, score, tokens, other=0.0, free=-9.0, gain=None):
+def of(text, score, tokens, other=0.0, free=-9.0, gain=None, ending=0.0):
     """Evidence for one wording in words, with another of a share `other`, so much likelier than of noise."""
-    found = [Hypothesis(text, score, tokens)]
+    found = [Hypothesis(text, score, tokens, ending)]
     if other:
         found.append(Hypothesis(" No.", score + math.log(other / (1 - other)), 2))
     of_noise = {} if gain is None else {plain(text): score - gain}
@@ -127,6 +127,10 @@ def test_limits_are_where_they_are_said_to_be(offset, heard):
     long = of(" Yes, that is right.", COMMAND.least + offset, 7, gain=9)
     assert bool(judge(long, ConfirmExpected()).words) is heard
     assert bool(judge(of(" Okay.", -3.0, 2, gain=COMMAND.gain + offset), ConfirmExpected()).words) is heard
+    cut = of(" That is right.", -4.0, 7, gain=9, ending=COMMAND.ending + offset)
+    assert bool(judge(cut, ConfirmExpected()).words) is heard
+    cut = of(" Change my answer.", -5.0, 4, gain=13, ending=FAINT_COMMAND.ending + offset)
+    assert bool(judge(cut, ConfirmExpected()).words) is heard
     assert bool(judge(of(" Okay.", CLEAR_COMMAND.least + offset, 2), ConfirmExpected()).words) is heard
     likely = of(" Yes.", -1.0, 2, free=-1.0 - COMMAND.ratio - offset)
     assert bool(judge(likely, ConfirmExpected()).words) is heard

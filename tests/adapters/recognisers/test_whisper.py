@@ -56,6 +56,8 @@ def test_hears_what_is_said(whisper, words, voice, expect, value):
         ("the bus leaves at ten fifteen from the station", TIME),
         ("I have done that now and the weather is nice", ConfirmExpected()),
         ("there were fifty people at the party", VOLUME),
+        ("that is right but wait a moment I see something", ConfirmExpected()),
+        ("I need help with my homework tonight", ConfirmExpected()),
         ("could somebody open the window please", AnyExpected()),
         ("she has two brothers and one dog", RATE),
     ],
