@@ -42,9 +42,9 @@ COMMAND = Limits(share=0.6, clear=-1.6, ratio=-3.0, least=-4.5, ending=-2.0, gai
 """For the same where a noise must be thought of."""
 FAINT_COMMAND = Limits(share=0.9, clear=-3.0, ratio=-3.0, least=-10.0, ending=-2.0, gain=12.0)
 """For the same where they are not clear, but nothing that a noise would be taken for."""
-NUMBER = Limits(share=0.8, clear=-1.4, ratio=-3.0, least=-4.5, longer=0.03)
+NUMBER = Limits(share=0.8, clear=-1.4, ratio=-3.0, least=-4.5, ending=-2.5, longer=0.03)
 """For a number that goes on with the short read-back."""
-DIGITS = Limits(share=0.7, clear=-1.2, ratio=-3.0, least=-6.0, longer=0.07)
+DIGITS = Limits(share=0.7, clear=-1.2, ratio=-3.0, least=-6.0, ending=-2.5, longer=0.07)
 """For a number digit by digit, which is not asked for in another way any more."""
 DOUBTFUL = Limits(share=0.5, clear=-3.5, ratio=-4.0, least=-12.0)
 """For all numbers together, where it is only known that one was said."""
