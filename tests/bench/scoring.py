@@ -8,7 +8,7 @@ from decimal import Decimal
 from enum import StrEnum
 
 from assistant import spoken
-from assistant.adapters.recognisers.judgement import Evidence
+from assistant.adapters.recognisers.evidence import Evidence
 from assistant.guide.numbers import must_be_spelled
 from assistant.spoken.alike import NEARLY_THE_SAME, confusions
 from assistant.spoken.expect import NumberExpected

@@ -11,10 +11,11 @@ How clear it must be stands in `limits`.
 import math
 import re
 from collections.abc import Hashable, Mapping
-from dataclasses import dataclass, field, replace
-from decimal import Decimal
+from dataclasses import dataclass, replace
 
 from assistant import spoken
+from assistant.adapters.recognisers.doubts import is_carried, is_contradicted, is_part
+from assistant.adapters.recognisers.evidence import Evidence, Hypothesis
 from assistant.adapters.recognisers.forms import Form, has_a_say
 from assistant.adapters.recognisers.limits import (
     CLEAR_COMMAND,
@@ -26,8 +27,6 @@ from assistant.adapters.recognisers.limits import (
     Limits,
 )
 from assistant.ports import Alternative
-from assistant.spoken.english.phrases import CARRIERS
-from assistant.spoken.english.writing import CONTRACTIONS
 from assistant.spoken.expect import Expect, NumberExpected, TextExpected
 from assistant.spoken.meaning import Ambiguous, Answer, Kind, Meaning, NoMatch, Reason
 
@@ -41,7 +40,6 @@ _UNHEARD = 1e-4
 """Share of a meaning that one form has not heard at all; not nothing, for a search gives up what is unlikely."""
 _LEAST_LOGARITHM = -700.0
 """Below this a probability would be rounded to nothing, and its logarithm be lost."""
-_CARRIERS = (*CARRIERS, *(short for short in CONTRACTIONS if CONTRACTIONS[short] in CARRIERS))
 _NO_SPEECH = 0.6
 _LEAST_FREE_LOGARITHM = -1.0
 _TELLING = frozenset(
@@ -54,45 +52,6 @@ _TELLING = frozenset(
     }
 )
 """Reasons that help the learner more than "I did not understand"; `interpret` will refuse the words again."""
-
-
-@dataclass(frozen=True)
-class Hypothesis:
-    """A wording with the logarithm of its probability among all that the model could write.
-
-    Attributes:
-        text: the wording.
-        score: the logarithm.
-        tokens: how many tokens it was written in, the end included; 0 where nobody asks.
-        ending: logarithm of the probability that nothing follows its words.
-    """
-
-    text: str
-    score: float
-    tokens: int = 0
-    ending: float = 0.0
-
-
-@dataclass(frozen=True)
-class Evidence:
-    """What a decoder made of one utterance.
-
-    Attributes:
-        free: the wording without limits.
-        free_tokens: how many tokens it has, the end included.
-        no_speech: the model's probability that nobody speaks.
-        bounded: sentences of the step, by form of numbers.
-        named: where a name is expected, names alone.
-        of_noise: logarithms of the probability of wordings (as `plain` makes them) where there is nothing but
-            noise, for those that are unlikely in this utterance too.
-    """
-
-    free: Hypothesis
-    free_tokens: int
-    no_speech: float
-    bounded: Mapping[Form, tuple[Hypothesis, ...]]
-    named: tuple[Hypothesis, ...] = ()
-    of_noise: Mapping[str, float] = field(default_factory=dict)
 
 
 @dataclass(frozen=True)
@@ -171,8 +130,9 @@ def judge(evidence: Evidence, expect: Expect) -> Judgement:
         limits = DIGITS if digits_only else NUMBER
         stands = (
             best.reaches(limits, evidence)
-            and not _is_carried(best.text)
-            and math.fsum(g.share for g in ranked if _is_part(best.meaning, g.meaning)) <= limits.longer
+            and not is_carried(best.text)
+            and not is_contradicted(best.meaning, evidence.free.text)
+            and math.fsum(g.share for g in ranked if is_part(best.meaning, g.meaning)) <= limits.longer
         )
     else:
         tells = not isinstance(best.meaning, NoMatch) or best.meaning.reason in _TELLING
@@ -184,20 +144,6 @@ def judge(evidence: Evidence, expect: Expect) -> Judgement:
     if best.is_number and not digits_only and _some_number(ranked).reaches(DOUBTFUL, evidence):
         return Judgement(best.text, alternatives, doubtful=True)
     return Judgement("", alternatives)
-
-
-def _is_carried(text: str) -> bool:
-    """Whether other words stand before the number: "it's five zero" is how a model writes "nine five zero" too."""
-    return any(text.startswith(f"{words} ") for words in _CARRIERS)
-
-
-def _is_part(meaning: Meaning, other: Meaning) -> bool:
-    """Whether a number is what remains of the other one where digits at its beginning or its end are lost."""
-    numbers = [one.value for one in (meaning, other) if isinstance(one, Answer) and isinstance(one.value, Decimal)]
-    if len(numbers) < len((meaning, other)):
-        return False
-    rest, whole = (f"{number:f}".replace(".", "") for number in numbers)
-    return len(rest) < len(whole) and (whole.startswith(rest) or whole.endswith(rest))
 
 
 def _some_number(ranked: tuple[Group, ...]) -> Group:

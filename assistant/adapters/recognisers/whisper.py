@@ -21,10 +21,11 @@ import tokenizers
 from threadpoolctl import ThreadpoolController
 
 from assistant.adapters.recognisers.decoder import Decoder, Listening
+from assistant.adapters.recognisers.evidence import Evidence, Hypothesis
 from assistant.adapters.recognisers.features import Floats, log_mel
 from assistant.adapters.recognisers.forms import Form, forms
 from assistant.adapters.recognisers.front import prepared, samples_of
-from assistant.adapters.recognisers.judgement import NOTHING, Evidence, Hypothesis, Judgement, is_faint, judge, plain
+from assistant.adapters.recognisers.judgement import NOTHING, Judgement, is_faint, judge, plain
 from assistant.adapters.recognisers.search import Written, log_probability, search
 from assistant.adapters.recognisers.sentences import START, Sentences
 from assistant.errors import ModelError

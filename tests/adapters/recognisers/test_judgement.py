@@ -5,8 +5,9 @@ from dataclasses import replace
 
 import pytest
 
+from assistant.adapters.recognisers.evidence import Evidence, Hypothesis
 from assistant.adapters.recognisers.forms import Form, forms
-from assistant.adapters.recognisers.judgement import Evidence, Hypothesis, is_faint, judge, plain, rank
+from assistant.adapters.recognisers.judgement import is_faint, judge, plain, rank
 from assistant.adapters.recognisers.limits import CLEAR_COMMAND, COMMAND, DIGITS, DOUBTFUL, FAINT_COMMAND, NUMBER
 from assistant.spoken.expect import AnyExpected, ConfirmExpected, NumberExpected, TextExpected
 from assistant.spoken.meaning import Answer
@@ -102,6 +103,25 @@ def test_what_may_be_the_rest_of_a_longer_number_is_not_taken(best, other, expec
     verdict = judge(case, expect)
     assert (verdict.words == best.strip() and not verdict.doubtful) is stands
     assert verdict.doubtful is (not stands and expect is RATE)
+
+
+@pytest.mark.parametrize(
+    ("free", "stands"),
+    [
+        (" 68 minutes", True),
+        (" Sixty-eight.", True),
+        # A figure more, or another one: the number may have lost it.
+        (" 688 minutes", False),
+        (" 6 9", False),
+        # It loses count of zeros, and writes in circles.
+        (" 6800", True),
+        (" 68 68 68 68", True),
+    ],
+)
+def test_what_the_free_text_contradicts_is_doubtful(free, stands):
+    """A number stands only where the model, left free, writes no figure that the number has not."""
+    verdict = judge(evidence([(" 68", 0.9)], [(" sixty eight", 0.5)], free=(free, -1.0)), RATE)
+    assert (verdict.words, verdict.doubtful) == ("68", not stands)
 
 
 def test_what_is_no_number_is_never_doubtful():

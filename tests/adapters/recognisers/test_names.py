@@ -5,8 +5,9 @@ Shares, scores and ratios are those that the bundled model gave to synthetic voi
 
 import pytest
 
+from assistant.adapters.recognisers.evidence import Evidence, Hypothesis
 from assistant.adapters.recognisers.forms import Form
-from assistant.adapters.recognisers.judgement import Evidence, Hypothesis, judge
+from assistant.adapters.recognisers.judgement import judge
 from assistant.spoken.expect import NameExpected
 
 DRUGS = NameExpected(("cefazolin", "ciprofloxacin", "famotidine", "potassium chloride"))

@@ -1,0 +1,40 @@
+"""Why a number that leads may still be another one: what models were seen to do to numbers."""
+
+import re
+from decimal import Decimal
+
+from assistant.spoken.english.phrases import CARRIERS
+from assistant.spoken.english.writing import CONTRACTIONS
+from assistant.spoken.meaning import Answer, Meaning
+
+_CARRIERS = (*CARRIERS, *(short for short in CONTRACTIONS if CONTRACTIONS[short] in CARRIERS))
+_MOST_MORE_FIGURES = 2
+
+
+def is_carried(text: str) -> bool:
+    """Whether other words stand before the number: "it's five zero" is how a model writes "nine five zero" too."""
+    return any(text.startswith(f"{words} ") for words in _CARRIERS)
+
+
+def is_contradicted(meaning: Meaning, free: str) -> bool:
+    """Whether the model, left free, writes figures that the number has not: it heard more, or something else.
+
+    Zeros do not count, for it loses count of them ("5500" for "five five zero"); nor does a text that goes round in a
+    circle.
+    """
+    if not isinstance(meaning, Answer) or not isinstance(meaning.value, Decimal):
+        return False
+    written, meant = (re.sub(r"[^1-9]", "", text) for text in (free, f"{meaning.value:f}"))
+    if len(written) > len(meant) + _MOST_MORE_FIGURES:
+        return False
+    left = iter(meant)
+    return not all(figure in left for figure in written)
+
+
+def is_part(meaning: Meaning, other: Meaning) -> bool:
+    """Whether a number is what remains of the other one where digits at its beginning or its end are lost."""
+    numbers = [one.value for one in (meaning, other) if isinstance(one, Answer) and isinstance(one.value, Decimal)]
+    if len(numbers) < len((meaning, other)):
+        return False
+    rest, whole = (f"{number:f}".replace(".", "") for number in numbers)
+    return len(rest) < len(whole) and (whole.startswith(rest) or whole.endswith(rest))

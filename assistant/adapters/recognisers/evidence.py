@@ -1,0 +1,45 @@
+"""What a decoder made of one utterance."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from assistant.adapters.recognisers.forms import Form
+
+
+@dataclass(frozen=True)
+class Hypothesis:
+    """A wording with the logarithm of its probability among all that the model could write.
+
+    Attributes:
+        text: the wording.
+        score: the logarithm.
+        tokens: how many tokens it was written in, the end included; 0 where nobody asks.
+        ending: logarithm of the probability that nothing follows its words.
+    """
+
+    text: str
+    score: float
+    tokens: int = 0
+    ending: float = 0.0
+
+
+@dataclass(frozen=True)
+class Evidence:
+    """What a decoder made of one utterance.
+
+    Attributes:
+        free: the wording without limits.
+        free_tokens: how many tokens it has, the end included.
+        no_speech: the model's probability that nobody speaks.
+        bounded: sentences of the step, by form of numbers.
+        named: where a name is expected, names alone.
+        of_noise: logarithms of the probability of wordings (as `plain` makes them) where there is nothing but
+            noise, for those that are unlikely in this utterance too.
+    """
+
+    free: Hypothesis
+    free_tokens: int
+    no_speech: float
+    bounded: Mapping[Form, tuple[Hypothesis, ...]]
+    named: tuple[Hypothesis, ...] = ()
+    of_noise: Mapping[str, float] = field(default_factory=dict)
