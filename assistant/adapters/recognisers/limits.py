@@ -38,7 +38,7 @@ class Limits:
 
 CLEAR_COMMAND = Limits(share=0.6, clear=-1.6, ratio=-3.0, least=-2.0)
 """For commands, confirmations and refusals that are told, so clear that no noise is."""
-COMMAND = Limits(share=0.6, clear=-1.6, ratio=-3.0, least=-4.5, ending=-2.0, gain=5.0)
+COMMAND = Limits(share=0.6, clear=-1.6, ratio=-3.0, least=-4.5, ending=-2.0, gain=8.0)
 """For the same where a noise must be thought of."""
 FAINT_COMMAND = Limits(share=0.9, clear=-3.0, ratio=-3.0, least=-10.0, ending=-2.0, gain=12.0)
 """For the same where they are not clear, but nothing that a noise would be taken for."""
