@@ -102,7 +102,7 @@ def following(said: Said, expect: Expect) -> Following:
     return _following(tuple(_representative(word) for word in said), frame)
 
 
-@lru_cache(maxsize=2_000)
+@lru_cache(maxsize=1_000)
 def _following(said: Said, expect: Expect) -> Following:
     ahead = spoken.continuations(expect, said)
     # What is written with figures is left to the figures; as words they would make two ways of one.
@@ -144,8 +144,8 @@ class Sentences:
         (self._point,) = self._ids(".")
         (self._comma,) = self._ids(",")
         self.closing = frozenset(token for sign in ".!?" for token in self._ids(sign))
-        self._arcs = lru_cache(maxsize=500)(self._find_arcs)
-        self.allowed = lru_cache(maxsize=5_000)(self._find_allowed)
+        self._arcs = lru_cache(maxsize=200)(self._find_arcs)
+        self.allowed = lru_cache(maxsize=1_000)(self._find_allowed)
 
     def _find_allowed(self, places: Places, expect: Expect, form: Form) -> Tokens:
         """Every token that may come next."""
