@@ -10,7 +10,7 @@ from assistant.adapters.recognisers.replay import hear_sound, read_sound
 from assistant.cli.parse import Parsed, as_text, parsed
 from assistant.cli.screen import printable, say_line, tell, write_json
 from assistant.errors import SoundError
-from assistant.guide.numbers import must_be_spelled
+from assistant.guide.numbers import digits_follow, must_be_spelled
 from assistant.ports import Hearing
 from assistant.record.paths import shown
 from assistant.spoken import interpret, parse_expect, possible
@@ -93,7 +93,7 @@ def meaning_of(hearing: Hearing, expect: Expect) -> Meaning:
     meaning = interpret(hearing.words, expect, heard=True)
     if not isinstance(meaning, Answer) or meaning.kind is not Kind.NUMBER or not isinstance(meaning.value, Decimal):
         return meaning
-    if not meaning.corrected and not must_be_spelled(meaning, doubtful=hearing.doubtful):
+    if not digits_follow(meaning, doubtful=hearing.doubtful):
         return meaning
     others = [interpret(o.words, expect, heard=True) for o in hearing.alternatives if o.confidence >= LEAST_POSSIBLE]
     found = [other.value for other in others if isinstance(other, Answer) and other.unit == meaning.unit]

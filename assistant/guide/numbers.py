@@ -63,6 +63,11 @@ def must_be_spelled(answer: Answer, *, doubtful: bool = False) -> bool:
     return doubtful or (not answer.digit_by_digit and wants_digits(answer.value, answer.unit or ""))
 
 
+def digits_follow(answer: Answer, *, doubtful: bool = False) -> bool:
+    """Whether the guide asks for the digits of a number that was heard: as above, or after a slip of the tongue."""
+    return answer.corrected or must_be_spelled(answer, doubtful=doubtful)
+
+
 def ask_digits(turn: Turn) -> None:
     """Words that could be two numbers are asked about: shown in figures, spoken digit by digit."""
     if not isinstance(turn.meaning, Ambiguous):

@@ -175,10 +175,10 @@ def pair_to_offer(
     """
     if value != value.to_integral_value():
         return None
-    near = {one.value for one in confusions(value, lowest, highest) if one.kind in NEARLY_THE_SAME}
+    _, *near = possible(value, lowest, highest)
     if len(near) != 1:
         return None
-    other = near.pop()
+    (other,) = near
     return min(value, other), max(value, other)
 
 

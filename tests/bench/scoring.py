@@ -9,7 +9,7 @@ from enum import StrEnum
 
 from assistant import spoken
 from assistant.adapters.recognisers.evidence import Evidence
-from assistant.guide.numbers import must_be_spelled
+from assistant.guide.numbers import digits_follow
 from assistant.spoken.alike import NEARLY_THE_SAME, confusions
 from assistant.spoken.expect import NumberExpected
 from assistant.spoken.meaning import Ambiguous, Answer, Kind
@@ -49,7 +49,7 @@ def outcome(heard: Heard) -> Outcome:
     right = heard.clip.saying.right
     meaning = spoken.interpret(heard.words, heard.clip.saying.expect, heard=True) if heard.words else None
     match meaning:
-        case Answer(kind=Kind.NUMBER) if meaning.corrected or must_be_spelled(meaning, doubtful=heard.doubtful):
+        case Answer(kind=Kind.NUMBER) if digits_follow(meaning, doubtful=heard.doubtful):
             return Outcome.ASKED
         case Ambiguous():
             return Outcome.ASKED

@@ -77,9 +77,7 @@ class Group:
     @property
     def is_number(self) -> bool:
         """Whether it is a number, or one of two."""
-        return isinstance(self.meaning, Ambiguous) or (
-            isinstance(self.meaning, Answer) and self.meaning.kind is Kind.NUMBER
-        )
+        return _is_number(self.meaning)
 
     def reaches(self, limits: Limits, evidence: Evidence) -> bool:
         """Whether it is as clear as the limits want it."""
@@ -111,9 +109,13 @@ class Judgement:
 NOTHING = Judgement("")
 
 
-def is_faint(likeliest: Hypothesis) -> bool:
-    """Whether a wording stands only where noise would hardly be taken for it (`Evidence.of_noise` is looked at)."""
-    return likeliest.score < CLEAR_COMMAND.least or likeliest.score < CLEAR_COMMAND.clear * likeliest.tokens
+def is_faint_command(likeliest: Hypothesis, expect: Expect) -> bool:
+    """Whether a wording stands only where noise would hardly be taken for it (`Evidence.of_noise` is looked at).
+
+    A number never does: it is judged otherwise, and the comparison takes time.
+    """
+    is_faint = likeliest.score < CLEAR_COMMAND.least or likeliest.score < CLEAR_COMMAND.clear * likeliest.tokens
+    return is_faint and not _is_number(_meanings(plain(likeliest.text), expect)[0])
 
 
 def judge(evidence: Evidence, expect: Expect) -> Judgement:
@@ -144,6 +146,10 @@ def judge(evidence: Evidence, expect: Expect) -> Judgement:
     if best.is_number and not digits_only and _some_number(ranked).reaches(DOUBTFUL, evidence):
         return Judgement(best.text, alternatives, doubtful=True)
     return Judgement("", alternatives)
+
+
+def _is_number(meaning: Meaning) -> bool:
+    return isinstance(meaning, Ambiguous) or (isinstance(meaning, Answer) and meaning.kind is Kind.NUMBER)
 
 
 def _some_number(ranked: tuple[Group, ...]) -> Group:

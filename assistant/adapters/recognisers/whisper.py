@@ -25,7 +25,7 @@ from assistant.adapters.recognisers.evidence import Evidence, Hypothesis
 from assistant.adapters.recognisers.features import Floats, log_mel
 from assistant.adapters.recognisers.forms import Form, forms
 from assistant.adapters.recognisers.front import prepared, samples_of
-from assistant.adapters.recognisers.judgement import NOTHING, Judgement, is_faint, judge, plain
+from assistant.adapters.recognisers.judgement import NOTHING, Judgement, is_faint_command, judge, plain
 from assistant.adapters.recognisers.search import Written, log_probability, search
 from assistant.adapters.recognisers.sentences import START, Sentences
 from assistant.errors import ModelError
@@ -164,7 +164,7 @@ class WhisperRecogniser:
             of_noise={
                 plain(found[0].text): self._of_noise(found[0].text)
                 for found in bounded.values()
-                if found and is_faint(found[0])
+                if found and is_faint_command(found[0], expect)
             },
         )
 

@@ -7,7 +7,7 @@ import pytest
 
 from assistant.adapters.recognisers.evidence import Evidence, Hypothesis
 from assistant.adapters.recognisers.forms import Form, forms
-from assistant.adapters.recognisers.judgement import is_faint, judge, plain, rank
+from assistant.adapters.recognisers.judgement import is_faint_command, judge, plain, rank
 from assistant.adapters.recognisers.limits import CLEAR_COMMAND, COMMAND, DIGITS, DOUBTFUL, FAINT_COMMAND, NUMBER
 from assistant.spoken.expect import AnyExpected, ConfirmExpected, NumberExpected, TextExpected
 from assistant.spoken.meaning import Answer
@@ -168,13 +168,15 @@ def test_limits_are_where_they_are_said_to_be(offset, heard):
 def test_a_faint_command_stands_where_noise_would_not_be_taken_for_it(of_noise, heard):
     """A model writes "okay" of a cough; of "change my answer" it writes only where something like it was said."""
     case = replace(of(" Change my answer.", -5.0, 4), of_noise=of_noise)
-    assert is_faint(case.bounded[Form.WORDS][0])
+    assert is_faint_command(case.bounded[Form.WORDS][0], ConfirmExpected())
     assert judge(case, ConfirmExpected()).words == heard
 
 
 def test_a_clear_command_needs_no_comparison_with_noise():
     """What is clear by itself is not looked at again, and costs no time."""
-    assert not is_faint(Hypothesis(" Yes.", -0.5, 2))
+    assert not is_faint_command(Hypothesis(" Yes.", -0.5, 2), ConfirmExpected())
+    assert is_faint_command(Hypothesis(" Yes.", -3.0, 2), RATE)
+    assert not is_faint_command(Hypothesis(" 125.", -3.0, 2), RATE)
 
 
 def test_the_limits_for_doubt_are_the_wider_ones():
