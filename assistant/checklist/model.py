@@ -1,6 +1,5 @@
 """A checklist as the program holds it: typed, frozen, checked. What steps are made of comes from here, too."""
 
-import re
 from collections.abc import Mapping
 from decimal import Decimal
 from typing import Annotated
@@ -169,9 +168,7 @@ class Checklist(Paper):
 
     def aloud(self, text: str) -> str:
         """A text of this checklist as a voice says it: numbers, units and abbreviations in words."""
-        for short, full in self.abbreviations.items():
-            text = re.sub(rf"(?<!\w){re.escape(short)}(?!\w)", full.replace("\\", r"\\"), text)
-        return speech(text)
+        return speech(text, self.abbreviations)
 
     def number_asked(self, step: Step) -> NumberAsked | None:
         """The number that a step asks for, of the learner or of a second person; None where it asks for none.

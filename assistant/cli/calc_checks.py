@@ -13,6 +13,7 @@ from assistant.dosing.limits import Finding, Level, Limits, worst
 from assistant.dosing.limits_file import limits_from
 from assistant.dosing.strength import parse_concentration
 from assistant.errors import QuantityError, UsageError
+from assistant.spoken.english.slips import different_things, explained
 
 LIMITS_INPUTS = {
     "rate": "250 mL/h",
@@ -121,15 +122,15 @@ def compared(words: list[str], *, as_json: bool) -> int:
     match verdict:
         case Agrees():
             row: dict[str, object] = {"verdict": "agrees", "slip": None, "sentence": "They agree."}
-        case Disagrees(slip=slip, sentence=sentence, also=also):
+        case Disagrees():
             row = {
                 "verdict": "disagrees",
-                "slip": slip.value,
-                "sentence": sentence,
-                "also": [one.value for one in also],
+                "slip": verdict.slip.value,
+                "sentence": explained(verdict),
+                "also": [one.value for one in verdict.also],
             }
-        case CannotCheck(reason=reason):
-            row = {"verdict": "cannot check", "slip": None, "sentence": reason}
+        case CannotCheck():
+            row = {"verdict": "cannot check", "slip": None, "sentence": different_things(verdict)}
     if given.json or as_json:
         print(json.dumps(row, ensure_ascii=False))
     else:

@@ -1,7 +1,7 @@
 """The sums: units, flow, drops, dose, course, limits, working."""
 
 from assistant.dosing.amount import Amount, parse_amount, parse_number, show, show_number
-from assistant.dosing.compare import Agrees, CannotCheck, Disagrees, Slip, Verdict, compare
+from assistant.dosing.compare import Agrees, CannotCheck, Disagrees, Match, Slip, Verdict, compare
 from assistant.dosing.flow import duration, flow_rate, lasts, piggyback_rate, remaining, volume, vtbi
 from assistant.dosing.result import Measure, Result
 from assistant.dosing.rounding import EXACT, HUNDREDTH, TENTH, WHOLE, Rounding, parse_rounding
@@ -16,6 +16,7 @@ __all__ = [
     "Amount",
     "CannotCheck",
     "Disagrees",
+    "Match",
     "Measure",
     "Result",
     "Rounding",

@@ -7,7 +7,7 @@ from enum import StrEnum
 from fractions import Fraction
 
 from assistant.dosing import units
-from assistant.dosing.amount import Amount, show, show_number
+from assistant.dosing.amount import Amount
 
 
 class Slip(StrEnum):
@@ -29,27 +29,50 @@ class Agrees:
 
 
 @dataclass(frozen=True)
-class Disagrees:
-    """The stated amount is not the expected one.
+class Match:
+    """One known kind of error that a wrong number fits, with what a sentence about it needs.
 
     Attributes:
-        slip: the likeliest kind of error.
-        sentence: with both values; for practice.
-        plain: without the right value or any way to it; for a check-off.
-        also: further kinds that fit as well.
+        slip: the kind.
+        factor: the stated number as a multiple of the expected one, where the kind is a factor (a power of ten,
+            60 or 1/60); None for the other kinds, and where the point was moved and digits were cut.
+        exact: the stated number is exactly that multiple, not only as far as its digits show.
+        other: name of the order's other number that was stated in place of the expected one.
     """
 
     slip: Slip
-    sentence: str
-    plain: str
+    factor: Fraction | None = None
+    exact: bool = True
+    other: str = ""
+
+
+@dataclass(frozen=True)
+class Disagrees:
+    """The stated amount is not the expected one. How to say it is the language's business.
+
+    Attributes:
+        stated, expected: both amounts; `expected` is None where a number lies outside its range.
+        match: the likeliest kind of error.
+        also: further kinds that fit as well.
+    """
+
+    stated: Amount
+    expected: Amount | None
+    match: Match
     also: tuple[Slip, ...] = ()
+
+    @property
+    def slip(self) -> Slip:
+        """The likeliest kind of error."""
+        return self.match.slip
 
 
 @dataclass(frozen=True)
 class CannotCheck:
-    """There is nothing to compare with, and why."""
+    """Two amounts that measure different things."""
 
-    reason: str
+    stated: Amount
+    expected: Amount
 
 
 Verdict = Agrees | Disagrees | CannotCheck
@@ -67,69 +90,40 @@ def compare(stated: Amount, expected: Amount, others: Mapping[str, Amount] | Non
         `Agrees`, `Disagrees` with the slip named, or `CannotCheck` where the units measure different things.
     """
     if not units.same_dimension(stated.unit, expected.unit):
-        return CannotCheck(f"{stated.unit} and {expected.unit} measure different things.")
+        return CannotCheck(stated, expected)
     said = stated.in_unit(expected.unit)
-    right = expected.ratio
-    if said == right:
+    if said == expected.ratio:
         return Agrees()
-    plain = f"{show(stated)} is not what your order needs."
-    found = _slips(stated, said, expected, others or {})
-    if not found:
-        return Disagrees(Slip.OTHER, f"{show(stated)} is not the {show(expected)} that follows from the order.", plain)
-    slip, sentence = found[0]
-    return Disagrees(slip, sentence, plain, tuple(dict.fromkeys(s for s, _ in found[1:] if s is not slip)))
+    first, *further = [*_matches(stated, said, expected, others or {}), Match(Slip.OTHER)]
+    also = dict.fromkeys(match.slip for match in further if match.slip not in (first.slip, Slip.OTHER))
+    return Disagrees(stated, expected, first, tuple(also))
 
 
-def _slips(stated: Amount, said: Fraction, expected: Amount, others: Mapping[str, Amount]) -> list[tuple[Slip, str]]:
-    """Every named slip that fits, likeliest first, with its sentence."""
+def _matches(stated: Amount, said: Fraction, expected: Amount, others: Mapping[str, Amount]) -> list[Match]:
+    """Every named slip that fits, likeliest first."""
     right = expected.ratio
-    found: list[tuple[Slip, str]] = []
-    follows = f"the {_bare(stated, expected)} that follows from the order"
-    heard = _heard(stated, expected)
+    found: list[Match] = []
     for name, other in others.items():
         if other.value == stated.value and (stated.unit == expected.unit or other.unit == stated.unit):
-            found.append((Slip.SWAPPED, f"{heard} is {_named(name)}, not {follows}."))
+            found.append(Match(Slip.SWAPPED, other=name))
             break
     if said > 0 and right > 0:
         power = _power_of_ten(said / right)
         if power is not None:
-            size = f"{10 ** abs(power):,}"
-            times, share = _TIMES.get(power, f"{size} times"), _SHARES.get(-power, f"one part in {size}")
-            link = f"is {times} {follows}" if power > 0 else f"is {share} of {follows}"
             kind = {1: Slip.TENFOLD, 2: Slip.TENFOLD, 3: Slip.THOUSANDFOLD}.get(abs(power), Slip.DECIMAL_POINT)
-            found.append((kind, f"{heard} {link}."))
+            found.append(Match(kind, factor=Fraction(10) ** power))
         elif _cut_after_moving_the_point(said, right):
-            found.append((Slip.DECIMAL_POINT, f"{heard} has the digits of {follows}, with the decimal point moved."))
+            found.append(Match(Slip.DECIMAL_POINT))
     if stated.unit == expected.unit:
-        pair = (f"{stated.value:f}", f"{expected.value:f}")
         if _teen_and_ty(stated.value, expected.value):
-            found.append((Slip.TEEN_TY, f"{heard} sounds like {follows}."))
-        if _transposed(*pair):
-            found.append((Slip.TRANSPOSED, f"{heard} has two digits exchanged of {follows}."))
+            found.append(Match(Slip.TEEN_TY))
+        if _transposed(f"{stated.value:f}", f"{expected.value:f}"):
+            found.append(Match(Slip.TRANSPOSED))
     if said > 0 and right > 0 and any(dimension == "time" for dimension, _ in units.unit(expected.unit).signature):
-        for ratio, share in ((Fraction(60), "sixty times"), (Fraction(1, 60), "a sixtieth of")):
+        for ratio in (Fraction(60), Fraction(1, 60)):
             if _equal_as_shown(said, right * ratio):
-                about = "" if said == right * ratio else "about "
-                found.append((Slip.TIME_UNIT, f"{heard} is {about}{share} {follows}: hours and minutes are mixed up."))
+                found.append(Match(Slip.TIME_UNIT, factor=ratio, exact=said == right * ratio))
     return found
-
-
-def _named(key: str) -> str:
-    """A number of the order in words: ``primary.bag_volume`` is "the primary's bag volume"."""
-    line, _, name = key.rpartition(".")
-    return f"the {line or 'order'}'s {name.replace('_', ' ').replace('vtbi', 'VTBI')}"
-
-
-_TIMES = {1: "ten times", 2: "one hundred times", 3: "one thousand times"}
-_SHARES = {1: "a tenth", 2: "a hundredth", 3: "a thousandth"}
-
-
-def _heard(stated: Amount, expected: Amount) -> str:
-    return show_number(stated.value) if stated.unit == expected.unit else show(stated)
-
-
-def _bare(stated: Amount, expected: Amount) -> str:
-    return show_number(expected.value) if stated.unit == expected.unit else show(expected)
 
 
 def _power_of_ten(ratio: Fraction) -> int | None:

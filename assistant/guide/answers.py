@@ -9,7 +9,7 @@ from assistant.guide.moving import close, reopen_by_learner, settings_lost
 from assistant.guide.progress import State
 from assistant.guide.turn import Turn
 from assistant.guide.unclear import unclear
-from assistant.spoken.english import sentences
+from assistant.spoken.english.sentences import SENTENCES as sentences
 
 
 def answer_yes(turn: Turn) -> None:

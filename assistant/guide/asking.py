@@ -19,8 +19,8 @@ from assistant.guide.given import Given
 from assistant.guide.progress import Person, Progress, Purpose, State
 from assistant.guide.turn import Turn
 from assistant.spoken import read_back
-from assistant.spoken.english import sentences
 from assistant.spoken.english.phrases import INSTRUCTOR_WORDS
+from assistant.spoken.english.sentences import SENTENCES as sentences
 from assistant.spoken.expect import ChoiceExpected, ConfirmExpected, Expect, NameExpected, NumberExpected, TextExpected
 from assistant.spoken.meaning import InstructorWord
 

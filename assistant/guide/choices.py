@@ -7,7 +7,7 @@ from assistant.guide.moving import close, reopen_by_learner, settings_lost
 from assistant.guide.progress import Person
 from assistant.guide.turn import Turn
 from assistant.guide.unclear import unclear
-from assistant.spoken.english import sentences
+from assistant.spoken.english.sentences import SENTENCES as sentences
 from assistant.spoken.meaning import Answer, InstructorWord
 
 ANOTHER_CHOICE = "another choice"

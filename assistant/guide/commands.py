@@ -9,7 +9,7 @@ from assistant.guide.progress import Status
 from assistant.guide.turn import Turn
 from assistant.guide.unclear import not_here
 from assistant.spoken import say_digits
-from assistant.spoken.english import sentences
+from assistant.spoken.english.sentences import SENTENCES as sentences
 
 HELP = "help"
 """The cue of "I need help", at its first level."""

@@ -7,7 +7,6 @@ from assistant import dosing
 from assistant.checklist.model import ChoiceAsked, NameAsked, NumberAsked, QuestionAsked, Step
 from assistant.dosing.units import same_dimension
 from assistant.guide.given import Given
-from assistant.spoken.english import sentences
 
 _DECIMALS = 6
 """Decimals of a difference between units whose quotient does not end, far below any clinical meaning."""
@@ -26,8 +25,7 @@ def compare(given: Given, asked: NumberAsked, stated: dosing.Amount) -> dosing.V
         if isinstance(verdict, dosing.Disagrees) and _is_within(given, asked, stated):
             verdict = dosing.Agrees()
     if isinstance(verdict, dosing.Agrees) and not _is_in_range(asked, stated):
-        sentence = sentences.out_of_range(dosing.show(stated))
-        return dosing.Disagrees(dosing.Slip.OTHER, sentence, sentence)
+        return dosing.Disagrees(stated, None, dosing.Match(dosing.Slip.OTHER))
     return verdict
 
 

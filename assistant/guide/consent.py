@@ -4,7 +4,7 @@ from assistant.guide.effects import Tone
 from assistant.guide.moving import begin_steps
 from assistant.guide.progress import Consent
 from assistant.guide.turn import Turn
-from assistant.spoken.english import sentences
+from assistant.spoken.english.sentences import SENTENCES as sentences
 
 
 def give_consent(turn: Turn) -> None:

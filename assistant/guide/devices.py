@@ -2,7 +2,7 @@
 
 from assistant.guide.effects import Tone
 from assistant.guide.turn import Turn
-from assistant.spoken.english import sentences
+from assistant.spoken.english.sentences import SENTENCES as sentences
 
 
 def ear_lost(turn: Turn) -> None:

@@ -5,7 +5,7 @@ from assistant.guide.effects import Outcome, Tone
 from assistant.guide.progress import State
 from assistant.guide.scoring import Ending, Results, score
 from assistant.guide.turn import Turn
-from assistant.spoken.english import sentences
+from assistant.spoken.english.sentences import SENTENCES as sentences
 
 MOST_SPOKEN = 4
 """Reasons for not passing that are said aloud; the others are shown (common practice, no source)."""

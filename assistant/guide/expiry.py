@@ -6,7 +6,7 @@ from assistant.guide.applicability import passed_over
 from assistant.guide.effects import Tone
 from assistant.guide.progress import Status
 from assistant.guide.turn import Turn
-from assistant.spoken.english import sentences
+from assistant.spoken.english.sentences import SENTENCES as sentences
 
 
 def due(turn: Turn) -> datetime | None:

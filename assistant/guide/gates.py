@@ -5,7 +5,7 @@ from assistant.guide.applicability import passed_over
 from assistant.guide.effects import Tone
 from assistant.guide.progress import Status, StepProgress
 from assistant.guide.turn import Turn
-from assistant.spoken.english import sentences
+from assistant.spoken.english.sentences import SENTENCES as sentences
 
 
 def first_allowed(turn: Turn, place: int) -> int:

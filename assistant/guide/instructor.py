@@ -9,7 +9,7 @@ from assistant.guide.pausing import interrupt
 from assistant.guide.progress import Person, Purpose, State
 from assistant.guide.turn import Turn
 from assistant.guide.unclear import not_here
-from assistant.spoken.english import sentences
+from assistant.spoken.english.sentences import SENTENCES as sentences
 from assistant.spoken.meaning import Answer, InstructorWord
 
 

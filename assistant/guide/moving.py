@@ -11,7 +11,7 @@ from assistant.guide.gates import first_allowed
 from assistant.guide.progress import Person, Progress, Purpose, State, Status
 from assistant.guide.turn import Turn
 from assistant.spoken import speech
-from assistant.spoken.english import sentences
+from assistant.spoken.english.sentences import SENTENCES as sentences
 
 REMINDER_AFTER_S = 120
 """Silence after which the step is said once more (common practice, no source)."""

@@ -7,7 +7,7 @@ from assistant.guide.holds import hold
 from assistant.guide.moving import close, nothing_read_back, reopen_by_learner
 from assistant.guide.progress import State
 from assistant.guide.turn import Turn
-from assistant.spoken.english import sentences
+from assistant.spoken.english.sentences import SENTENCES as sentences
 from assistant.spoken.meaning import Answer
 
 ANOTHER_NAME = "another name"

@@ -12,7 +12,7 @@ from assistant.guide.moving import close, nothing_read_back, reopen_by_learner
 from assistant.guide.progress import State
 from assistant.guide.turn import Turn
 from assistant.spoken import pair_to_offer, say_digits, wants_digits
-from assistant.spoken.english import sentences
+from assistant.spoken.english.sentences import SENTENCES as sentences
 from assistant.spoken.meaning import Ambiguous, Answer
 
 
@@ -110,9 +110,9 @@ def keep_number(turn: Turn, number: Decimal) -> None:
     slip, told = "", ""
     if isinstance(verdict, dosing.Disagrees):
         slip = verdict.slip.value
-        told = verdict.sentence if turn.given.practice else verdict.plain
+        told = sentences.explained(verdict) if turn.given.practice else sentences.not_needed(verdict)
     elif isinstance(verdict, dosing.CannotCheck):
-        told = verdict.reason
+        told = sentences.different_things(verdict)
     else:
         told = sentences.TWO_PEOPLE_DIFFER
     working = turn.given.working(asked.key) if turn.given.practice else ()

@@ -7,7 +7,7 @@ from assistant.guide.moving import arm, go_to, settings_lost
 from assistant.guide.progress import Purpose, State
 from assistant.guide.turn import Turn
 from assistant.guide.waits import end_wait
-from assistant.spoken.english import sentences
+from assistant.spoken.english.sentences import SENTENCES as sentences
 
 
 def pause(turn: Turn) -> None:

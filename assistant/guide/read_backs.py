@@ -7,7 +7,7 @@ from assistant.guide.numbers import keep_number
 from assistant.guide.progress import Purpose, State
 from assistant.guide.reasons import keep_words
 from assistant.guide.turn import Turn
-from assistant.spoken.english import sentences
+from assistant.spoken.english.sentences import SENTENCES as sentences
 
 
 def keep(turn: Turn) -> None:

@@ -5,7 +5,7 @@ from assistant.guide.effects import Tone
 from assistant.guide.moving import advance, close, go_to, note_latest, reopen_by_learner
 from assistant.guide.progress import Purpose, State, Status
 from assistant.guide.turn import Turn
-from assistant.spoken.english import sentences
+from assistant.spoken.english.sentences import SENTENCES as sentences
 from assistant.spoken.meaning import Answer
 
 

@@ -5,7 +5,7 @@ from assistant.guide.asking import expectation, prompt
 from assistant.guide.effects import Tone
 from assistant.guide.progress import State
 from assistant.guide.turn import Turn
-from assistant.spoken.english import sentences
+from assistant.spoken.english.sentences import SENTENCES as sentences
 from assistant.spoken.expect import ChoiceExpected, ConfirmExpected, NumberExpected
 from assistant.spoken.meaning import NoMatch, Reason
 
@@ -18,7 +18,7 @@ OWN_VOICE = "it overlapped the assistant's own voice"
 def not_here(turn: Turn) -> None:
     """A command that has no place here: say so, and ask again."""
     turn.note["verdict"] = "not taken here"
-    turn.say(sentences.UNCLEAR[Reason.NOT_AN_ANSWER_HERE], Tone.UNCLEAR)
+    turn.say(sentences.refusal(Reason.NOT_AN_ANSWER_HERE), Tone.UNCLEAR)
     prompt(turn)
 
 
@@ -40,7 +40,7 @@ def unclear(turn: Turn) -> None:
 def _why_unclear(turn: Turn) -> list[str]:
     if not isinstance(turn.meaning, NoMatch):
         return [sentences.NO_WORDING]
-    why = [sentences.UNCLEAR[turn.meaning.reason]]
+    why = [sentences.refusal(turn.meaning.reason)]
     match expectation(turn.given, turn.draft):
         case NumberExpected(unit=unit) if turn.meaning.reason is not Reason.DIGITS_WANTED:
             why.append(sentences.unit_needed(unit))

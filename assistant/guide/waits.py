@@ -4,7 +4,7 @@ from assistant.guide.asking import seconds_left
 from assistant.guide.effects import Tone
 from assistant.guide.moving import close, go_to
 from assistant.guide.turn import Turn
-from assistant.spoken.english import sentences
+from assistant.spoken.english.sentences import SENTENCES as sentences
 
 
 def end_wait(turn: Turn) -> None:

@@ -2,8 +2,10 @@
 
 from assistant.spoken.alike import confusions, neighbours, pair_to_offer, possible, wants_digits, wordings
 from assistant.spoken.aloud import speech
+from assistant.spoken.english.language import ENGLISH
 from assistant.spoken.expecting import parse_expect
 from assistant.spoken.interpretation import interpret
+from assistant.spoken.language import Language
 from assistant.spoken.listing import phrases, vocabulary
 from assistant.spoken.sampling import continuations, number_sentences, sample_sentences
 from assistant.spoken.saying import read_back, say_amount, say_digits, say_number, sounds_like_another
@@ -12,6 +14,8 @@ from assistant.spoken.times import read_back_time, say_time, say_time_by_digits
 from assistant.spoken.units import say_unit
 
 __all__ = [
+    "ENGLISH",
+    "Language",
     "confusions",
     "continuations",
     "interpret",

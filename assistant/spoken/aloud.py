@@ -1,7 +1,9 @@
 """Text as it is shown, turned into what is spoken: no figure, sign or abbreviation is left to the voice."""
 
 import re
+from collections.abc import Mapping
 from decimal import Decimal, InvalidOperation
+from types import MappingProxyType
 
 from assistant.spoken.english.abbreviations import (
     ABBREVIATIONS,
@@ -53,13 +55,16 @@ _LONG_DIGITS = re.compile(r"\d+")
 _UNIT_ALONE = re.compile(rf"(?<![\w/])(?P<unit>{_UNIT_TEXT})")
 
 
-def speech(text: str) -> str:
+def speech(text: str, short_forms: Mapping[str, str] = MappingProxyType({})) -> str:
     """What is spoken for a text that is shown: "83.3 mL/h" is "eighty three point three millilitres per hour".
 
     Args:
         text: authored or made; marks at the end of sentences stay for the voice to pause at.
+        short_forms: an author's own abbreviations, each with the words that are spoken for it.
     """
     spoken = text
+    for short, full in short_forms.items():
+        spoken = re.sub(rf"(?<!\w){re.escape(short)}(?!\w)", full.replace("\\", r"\\"), spoken)
     for pattern, words in ABBREVIATIONS:
         spoken = pattern.sub(words, spoken)
     spoken = _VERSION.sub(lambda m: _by_digits(m[0]), spoken)

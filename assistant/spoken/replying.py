@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from assistant.spoken.aloud import speech
-from assistant.spoken.english import sentences
+from assistant.spoken.english.sentences import SENTENCES as sentences
 from assistant.spoken.expect import Expect, NumberExpected, TimeExpected
 from assistant.spoken.meaning import TIME_OF_DAY, Ambiguous, Answer, Kind, Meaning, NoMatch, Reason
 from assistant.spoken.saying import read_back, say_number
@@ -59,7 +59,7 @@ def reply_to(meaning: Meaning, expect: Expect) -> Reply:
 
 def _sentence(reason: Reason, expect: Expect) -> str:
     if reason is Reason.WRONG_UNIT and isinstance(expect, NumberExpected):
-        return speech(f"{sentences.UNCLEAR[reason]} {sentences.unit_needed(expect.unit)}")
+        return speech(f"{sentences.refusal(reason)} {sentences.unit_needed(expect.unit)}")
     if reason is Reason.WRONG_UNIT and isinstance(expect, TimeExpected):
-        return f"{sentences.UNCLEAR[reason]} {sentences.UNCLEAR[Reason.NOT_A_TIME]}"
-    return sentences.UNCLEAR[reason]
+        return f"{sentences.refusal(reason)} {sentences.refusal(Reason.NOT_A_TIME)}"
+    return sentences.refusal(reason)

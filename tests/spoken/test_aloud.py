@@ -10,7 +10,7 @@ import pytest
 from assistant.dosing.units import SIMPLE_UNITS, unit
 from assistant.errors import QuantityError
 from assistant.spoken import speech
-from assistant.spoken.english import sentences
+from assistant.spoken.english.sentences import Sentences
 
 LIBRARY = Path(__file__).parent.parent.parent / "checklists"
 
@@ -188,7 +188,7 @@ def test_everything_in_the_library_can_be_spoken() -> None:
 
 def test_every_fixed_sentence_can_be_spoken() -> None:
     """Of the assistant's own sentences too."""
-    fixed = [value for name, value in vars(sentences).items() if name.isupper() and isinstance(value, str)]
+    fixed = [value for name, value in vars(Sentences).items() if name.isupper() and isinstance(value, str)]
     assert len(fixed) > 20
     for text in fixed:
         assert not set(speech(text)) & set("0123456789%/="), text

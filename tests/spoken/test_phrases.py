@@ -7,8 +7,8 @@ import pytest
 
 from assistant.errors import UsageError
 from assistant.spoken import interpret, parse_expect, phrases, read_back, suggest, vocabulary
-from assistant.spoken.english import sentences
 from assistant.spoken.english.phrases import CARRIERS, COMMANDS, CORRECTIONS, DONE, NO, YES
+from assistant.spoken.english.sentences import Sentences
 from assistant.spoken.english.writing import COURTESIES, HESITATIONS
 from assistant.spoken.expect import (
     AnyExpected,
@@ -111,7 +111,7 @@ def test_a_confirmation_means_what_its_table_says(label: str, phrase: str) -> No
 
 def test_what_the_assistant_offers_can_be_said() -> None:
     """Each command that the help sentence names is one."""
-    offered = sentences.WHAT_CAN_BE_SAID.split(":")[1].split(".")[0].replace(" or ", " ").split(",")
+    offered = Sentences.WHAT_CAN_BE_SAID.split(":")[1].split(".")[0].replace(" or ", " ").split(",")
     assert len(offered) > 5
     for phrase in offered:
         meaning = interpret(phrase, ConfirmExpected())
@@ -195,8 +195,8 @@ def test_the_assistant_does_not_answer_itself(value: str) -> None:
 
 def test_no_sentence_of_the_assistant_confirms_anything() -> None:
     """None of its fixed sentences, whole or one by one, is a yes, a no, a done or a number."""
-    fixed = [value for name, value in vars(sentences).items() if name.isupper() and isinstance(value, str)]
-    for text in [*fixed, *sentences.UNCLEAR.values()]:
+    fixed = [value for name, value in vars(Sentences).items() if name.isupper() and isinstance(value, str)]
+    for text in [*fixed, *map(Sentences().refusal, Reason)]:
         for sentence in [text, *text.split(". ")]:
             meaning = interpret(sentence, AnyExpected(), heard=True)
             assert not isinstance(meaning, Answer) or meaning.kind is Kind.COMMAND, sentence

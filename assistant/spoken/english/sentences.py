@@ -3,20 +3,14 @@
 Sentences are written as they are shown; `assistant.spoken.speech` turns them into what is spoken.
 """
 
+from collections.abc import Mapping
+from decimal import Decimal
+
+from assistant.dosing import CannotCheck, Disagrees
+from assistant.spoken.english import slips
 from assistant.spoken.meaning import Reason
 
-TRAINING_ONLY = (
-    "This is training. It controls no pump and treats no patient. "
-    "Local policy and the maker's instructions come first, and a licensed practitioner decides."
-)
-WHAT_CAN_BE_SAID = (
-    "You can always say: again, more, back, go on, where am I, what is my order, correct that, "
-    "I need help, not applicable, pause, or stop. Typing the same words works too."
-)
-
-FIRST_WORDS = "Say again to hear a step once more, more for the detail, or I need help."
-
-UNCLEAR = {
+_REFUSALS: Mapping[Reason, str] = {
     Reason.EMPTY: "I heard nothing I can use.",
     Reason.UNKNOWN_WORDS: "I did not understand that.",
     Reason.NOT_A_NUMBER: "I need a number here.",
@@ -29,218 +23,269 @@ UNCLEAR = {
     Reason.NOT_AN_ANSWER_HERE: "That is not an answer to this.",
 }
 
-PRACTICE_BEGINS = "Practice: ask as often as you like."
-CHECK_OFF_BEGINS = "Check-off: I read out no answers, and every cue is counted."
-NO_WORDING = "I did not understand that."
-SOUND_LOST = "Some sound was lost. Please say it again."
-TRY_DIGITS = "Try it digit by digit, for example: one two point five. Or type it."
-YES_OR_NO = "Please say yes or no."
-AGREES = "Agrees."
-CORRECTION_ASKED = "Let us correct that."
-NOTHING_TO_CORRECT = "There is nothing to correct yet."
-TO_BE_SURE = "To be sure, please say the number once more, digit by digit."
-SAY_NUMBER_AGAIN = "Then please say it again, digit by digit."
-SAY_NAME_AGAIN = "Then please read the name from the label again."
-SAY_REASON_AGAIN = "Then please tell me again why it does not apply."
-WHY_NOT_APPLICABLE = "Why does it not apply?"
-REASON_DROPPED = "Then the step stays."
-CRITICAL_CANNOT_BE_SET_ASIDE = (
-    "This is a critical step and cannot be set aside here. If you think it does not apply, say pause and ask "
-    "your instructor."
-)
-SOMETHING_COMES_FIRST = "Something comes first."
-FIRST_STEP = "This is the first step."
-LEFT_OPEN = "Left open."
-CRITICAL_LEFT_OPEN = "Left open. This is a critical step: the next gate will hold until it is done."
-LEFT_OUT = "Left out."
-NO_MORE = "There is nothing more to say about this step."
-NO_HINT = "Do the step as you were taught it. If you are not sure, say pause and ask your instructor."
-NOTHING_TO_SPELL = "There is nothing to spell here."
-TIME_UP = "Time is up."
-WAIT_DROPPED = "Then the time starts again."
-PAUSED = "Paused. Say go on when you are ready."
-GOING_ON = "Going on."
-STOP_ASKED = (
-    "Stop the attempt here? Say yes to stop; it can be resumed later. Say no to go on. "
-    "Or say close the attempt, to end it for good as not completed."
-)
-CLOSED_EARLY = "Closed as not completed. It is sealed, and your instructor can sign for it."
-CONSENT_ASKED = "May I keep the sound of what you say, beside the record of this attempt? Please say yes or no."
-CONSENT_GIVEN = "Thank you. The sound is kept."
-CONSENT_REFUSED = "No sound is kept."
-ONLY_THE_INSTRUCTOR = "Only your instructor can answer this: seen, or not seen. Say go on to leave it open."
-INSTRUCTOR_HERE = "Instructor: say seen, not seen, cue given, or overrule. Say go on to hand back to the learner."
-INSTRUCTOR_CODE_WANTED = "The instructor types the word instructor and the code."
-OVERRULE_NEEDS_CODE = "In a check-off only an instructor with a code can overrule."
-WHY_OVERRULED = "Why is this step set aside?"
-CUE_COUNTED = "The cue is counted."
-TWO_PEOPLE_DIFFER = "The two people do not have the same number. Each works it out again from the order."
-SAY_NOTE_AGAIN = "Then please say the note again."
-MORE_FOLLOWS = "Say more for the rest."
-SAY_DIGITS = "Say the digits, please."
-STOPPED = "Stopped. Nothing recorded is lost, and the attempt can be resumed."
-INPUT_ENDED = "No more input can come, so the attempt stops here. Nothing recorded is lost."
-RESUMED = "The attempt goes on where it was."
-EAR_LOST = "I cannot hear you any more. Please type your answers; the same words work."
-EAR_BACK = "I can hear you again."
-SLOWER, FASTER, LOUDER, SOFTER = "Slower.", "Faster.", "Louder.", "Softer."
-HIGHER, DEEPER = "Higher.", "Deeper."
-AT_THE_LIMIT = "That is as far as it goes."
-ALL_DONE = "That was the last step."
-PASSED = "Passed."
-NOT_PASSED = "Not passed."
-FEEDBACK_GOOD = "Every step was done unaided."
 
+class Sentences:
+    """What the guide says: fixed sentences as attributes, those with something in them as methods.
 
-def begins(title: str, purpose: str) -> str:
-    """The first sentence of an attempt."""
-    return f"{title}. {purpose}"
+    Another language says the same things under the same names.
+    """
 
-
-def step_line(number: int, count: int, line: str, *, critical: bool) -> str:
-    """A step as it is shown: its place, whether it is critical, and its line."""
-    return f"Step {number} of {count}{', critical' if critical else ''}. {line}"
-
-
-def did_you_mean(near: tuple[str, ...]) -> str:
-    """Suggestions, never accepted by themselves."""
-    return "Did you mean " + ", or ".join(near) + "?"
-
-
-def unit_needed(unit: str) -> str:
-    """What unit the step needs."""
-    return f"I need a number in {unit}."
-
-
-def which_number(readings: tuple[str, ...]) -> str:
-    """Two readings of the same words."""
-    return "That could be " + " or ".join(readings) + ". Please say it digit by digit."
-
-
-def which_digits(one: str, other: str) -> str:
-    """A number that sounds like one other: both by their digits; only digits are taken then."""
-    return f"Was that {one}, or {other}? {SAY_DIGITS}"
-
-
-def disagrees(sentence: str) -> str:
-    """A number or a name that does not agree: hold."""
-    return f"Hold. {sentence}"
-
-
-def wrong_name(heard: str) -> str:
-    """A label that is not the one ordered."""
-    return f"Hold. {heard} is not what your order says. Stop, and look at the order and the label again."
-
-
-def name_agrees(name: str) -> str:
-    """A label that is the one ordered."""
-    return f"{name}: agrees with the order."
-
-
-def out_of_range(shown: str) -> str:
-    """A number that lies outside the range in which it can be right."""
-    return f"{shown} cannot be right here."
-
-
-def working(lines: tuple[str, ...]) -> str:
-    """The working of the right number, for practice."""
-    return "The working: " + ", ".join(line.rstrip(".") for line in lines) + "."
-
-
-def not_right(advice: str) -> str:
-    """An observation that must not be passed by."""
-    return f"Hold. {advice or 'Do not go on. Put it right first.'}"
-
-
-def question_again(line: str) -> str:
-    """The question, once the fault was dealt with."""
-    return f"When it is put right: {line}"
-
-
-def gate_holds(count: int) -> str:
-    """A gate that may not be passed."""
-    return f"The gate holds: {_critical_steps(count)} still open. Going back there."
-
-
-def still_open(count: int) -> str:
-    """The end is reached with steps open."""
-    return (
-        f"That was the last step, but {count} {'step is' if count == 1 else 'steps are'} still open. "
-        "Say go on to leave one out."
+    TRAINING_ONLY = (
+        "This is training. It controls no pump and treats no patient. "
+        "Local policy and the maker's instructions come first, and a licensed practitioner decides."
+    )
+    WHAT_CAN_BE_SAID = (
+        "You can always say: again, more, back, go on, where am I, what is my order, correct that, "
+        "I need help, not applicable, pause, or stop. Typing the same words works too."
     )
 
+    FIRST_WORDS = "Say again to hear a step once more, more for the detail, or I need help."
 
-def wait_begins(seconds: int) -> str:
-    """A timed wait starts."""
-    return f"I count {seconds} seconds."
+    PRACTICE_BEGINS = "Practice: ask as often as you like."
+    CHECK_OFF_BEGINS = "Check-off: I read out no answers, and every cue is counted."
+    NO_WORDING = "I did not understand that."
+    SOUND_LOST = "Some sound was lost. Please say it again."
+    TRY_DIGITS = "Try it digit by digit, for example: one two point five. Or type it."
+    YES_OR_NO = "Please say yes or no."
+    AGREES = "Agrees."
+    CORRECTION_ASKED = "Let us correct that."
+    NOTHING_TO_CORRECT = "There is nothing to correct yet."
+    TO_BE_SURE = "To be sure, please say the number once more, digit by digit."
+    SAY_NUMBER_AGAIN = "Then please say it again, digit by digit."
+    SAY_NAME_AGAIN = "Then please read the name from the label again."
+    SAY_REASON_AGAIN = "Then please tell me again why it does not apply."
+    WHY_NOT_APPLICABLE = "Why does it not apply?"
+    REASON_DROPPED = "Then the step stays."
+    CRITICAL_CANNOT_BE_SET_ASIDE = (
+        "This is a critical step and cannot be set aside here. If you think it does not apply, say pause and ask "
+        "your instructor."
+    )
+    SOMETHING_COMES_FIRST = "Something comes first."
+    FIRST_STEP = "This is the first step."
+    LEFT_OPEN = "Left open."
+    CRITICAL_LEFT_OPEN = "Left open. This is a critical step: the next gate will hold until it is done."
+    LEFT_OUT = "Left out."
+    NO_MORE = "There is nothing more to say about this step."
+    NO_HINT = "Do the step as you were taught it. If you are not sure, say pause and ask your instructor."
+    NOTHING_TO_SPELL = "There is nothing to spell here."
+    TIME_UP = "Time is up."
+    WAIT_DROPPED = "Then the time starts again."
+    PAUSED = "Paused. Say go on when you are ready."
+    GOING_ON = "Going on."
+    STOP_ASKED = (
+        "Stop the attempt here? Say yes to stop; it can be resumed later. Say no to go on. "
+        "Or say close the attempt, to end it for good as not completed."
+    )
+    CLOSED_EARLY = "Closed as not completed. It is sealed, and your instructor can sign for it."
+    CONSENT_ASKED = "May I keep the sound of what you say, beside the record of this attempt? Please say yes or no."
+    CONSENT_GIVEN = "Thank you. The sound is kept."
+    CONSENT_REFUSED = "No sound is kept."
+    ONLY_THE_INSTRUCTOR = "Only your instructor can answer this: seen, or not seen. Say go on to leave it open."
+    INSTRUCTOR_HERE = "Instructor: say seen, not seen, cue given, or overrule. Say go on to hand back to the learner."
+    INSTRUCTOR_CODE_WANTED = "The instructor types the word instructor and the code."
+    OVERRULE_NEEDS_CODE = "In a check-off only an instructor with a code can overrule."
+    WHY_OVERRULED = "Why is this step set aside?"
+    CUE_COUNTED = "The cue is counted."
+    TWO_PEOPLE_DIFFER = "The two people do not have the same number. Each works it out again from the order."
+    SAY_NOTE_AGAIN = "Then please say the note again."
+    MORE_FOLLOWS = "Say more for the rest."
+    SAY_DIGITS = "Say the digits, please."
+    STOPPED = "Stopped. Nothing recorded is lost, and the attempt can be resumed."
+    INPUT_ENDED = "No more input can come, so the attempt stops here. Nothing recorded is lost."
+    RESUMED = "The attempt goes on where it was."
+    EAR_LOST = "I cannot hear you any more. Please type your answers; the same words work."
+    EAR_BACK = "I can hear you again."
+    SLOWER, FASTER, LOUDER, SOFTER = "Slower.", "Faster.", "Louder.", "Softer."
+    HIGHER, DEEPER = "Higher.", "Deeper."
+    AT_THE_LIMIT = "That is as far as it goes."
+    ALL_DONE = "That was the last step."
+    PASSED = "Passed."
+    NOT_PASSED = "Not passed."
+    CLOSED_BEFORE_ITS_END = "The attempt was closed before its end."
+    FEEDBACK_GOOD = "Every step was done unaided."
 
+    def refusal(self, reason: Reason) -> str:
+        """Why words were not taken."""
+        return _REFUSALS[reason]
 
-def wait_left(seconds: int) -> str:
-    """Too early."""
-    return f"Not yet: {seconds} {'second' if seconds == 1 else 'seconds'} to go."
+    def begins(self, title: str, purpose: str) -> str:
+        """The first sentence of an attempt."""
+        return f"{title}. {purpose}"
 
+    def step_line(self, number: int, count: int, line: str, *, critical: bool) -> str:
+        """A step as it is shown: its place, whether it is critical, and its line."""
+        return f"Step {number} of {count}{', critical' if critical else ''}. {line}"
 
-def reason_read_back(reason: str) -> str:
-    """The reason why a step does not apply, read back."""
-    return f'Not applicable, because: "{reason.rstrip(".")}". Is that right?'
+    def did_you_mean(self, near: tuple[str, ...]) -> str:
+        """Suggestions, never accepted by themselves."""
+        return "Did you mean " + ", or ".join(near) + "?"
 
+    def unit_needed(self, unit: str) -> str:
+        """What unit the step needs."""
+        return f"I need a number in {unit}."
 
-def note_read_back(note: str) -> str:
-    """A note, read back."""
-    return f'I have noted: "{note.rstrip(".")}". Is that right?'
+    def which_number(self, readings: tuple[str, ...]) -> str:
+        """Two readings of the same words."""
+        return "That could be " + " or ".join(readings) + ". Please say it digit by digit."
 
+    def which_digits(self, one: str, other: str) -> str:
+        """A number that sounds like one other: both by their digits; only digits are taken then."""
+        return f"Was that {one}, or {other}? {self.SAY_DIGITS}"
 
-def choices_are(choices: tuple[str, ...]) -> str:
-    """What can be chosen."""
-    return f"Please say {', '.join(choices[:-1])} or {choices[-1]}."
+    def disagrees(self, sentence: str) -> str:
+        """A number or a name that does not agree: hold."""
+        return f"Hold. {sentence}"
 
+    def wrong_name(self, heard: str) -> str:
+        """A label that is not the one ordered."""
+        return f"Hold. {heard} is not what your order says. Stop, and look at the order and the label again."
 
-def chosen(choice: str) -> str:
-    """What was chosen."""
-    return f"{choice[:1].upper()}{choice[1:]}."
+    def name_agrees(self, name: str) -> str:
+        """A label that is the one ordered."""
+        return f"{name}: agrees with the order."
 
+    def explained(self, verdict: Disagrees) -> str:
+        """What is wrong with a number, and the likeliest reason; gives the right one away."""
+        return slips.explained(verdict)
 
-def name_read_back(name: str) -> str:
-    """A name that was heard, read back."""
-    return f"I have {name}. Is that right?"
+    def not_needed(self, verdict: Disagrees) -> str:
+        """That a number is wrong, without the right one or any way to it."""
+        return slips.not_needed(verdict.stated) if verdict.expected else slips.explained(verdict)
 
+    def different_things(self, verdict: CannotCheck) -> str:
+        """Why a number cannot be compared with the one that follows from the order."""
+        return slips.different_things(verdict)
 
-def not_applicable() -> str:
-    """A step that was set aside."""
-    return "Recorded as not applicable."
+    def working(self, lines: tuple[str, ...]) -> str:
+        """The working of the right number, for practice."""
+        return "The working: " + ", ".join(line.rstrip(".") for line in lines) + "."
 
+    def not_right(self, advice: str) -> str:
+        """An observation that must not be passed by."""
+        return f"Hold. {advice or 'Do not go on. Put it right first.'}"
 
-def where(number: int, count: int, part: str, left_open: int) -> str:
-    """Where the learner is."""
-    tail = f" {left_open} earlier {'step is' if left_open == 1 else 'steps are'} open." if left_open else ""
-    return f"You are at step {number} of {count}, {part}.{tail}"
+    def question_again(self, line: str) -> str:
+        """The question, once the fault was dealt with."""
+        return f"When it is put right: {line}"
 
+    def gate_holds(self, count: int) -> str:
+        """A gate that may not be passed."""
+        return f"The gate holds: {_critical_steps(count)} still open. Going back there."
 
-def reminder(line: str) -> str:
-    """After a long silence."""
-    return f"Still at this step: {line}"
+    def still_open(self, count: int) -> str:
+        """The end is reached with steps open."""
+        return (
+            f"That was the last step, but {count} {'step is' if count == 1 else 'steps are'} still open. "
+            "Say go on to leave one out."
+        )
 
+    def wait_begins(self, seconds: int) -> str:
+        """A timed wait starts."""
+        return f"I count {seconds} seconds."
 
-def voice_lost(reason: str) -> str:
-    """The text goes on without a voice."""
-    return f"I have lost my voice: {reason} Please read on here."
+    def wait_left(self, seconds: int) -> str:
+        """Too early."""
+        return f"Not yet: {seconds} {'second' if seconds == 1 else 'seconds'} to go."
 
+    def reason_read_back(self, reason: str) -> str:
+        """The reason why a step does not apply, read back."""
+        return f'Not applicable, because: "{reason.rstrip(".")}". Is that right?'
 
-def spelled(name: str) -> str:
-    """A name letter by letter."""
-    letters = [" ".join(word.upper()) for word in name.split()]
-    return f"{name}: {', '.join(letters)}."
+    def note_read_back(self, note: str) -> str:
+        """A note, read back."""
+        return f'I have noted: "{note.rstrip(".")}". Is that right?'
 
+    def choices_are(self, choices: tuple[str, ...]) -> str:
+        """What can be chosen."""
+        return f"Please say {', '.join(choices[:-1])} or {choices[-1]}."
 
-def summary(unaided: int, applicable: int) -> str:
-    """The result in one sentence."""
-    return f"{unaided} of {applicable} steps were done unaided."
+    def chosen(self, choice: str) -> str:
+        """What was chosen."""
+        return f"{choice[:1].upper()}{choice[1:]}."
 
+    def name_read_back(self, name: str) -> str:
+        """A name that was heard, read back."""
+        return f"I have {name}. Is that right?"
 
-def practise(lines: tuple[str, ...]) -> str:
-    """What to practise next, the first one or two."""
-    return "To practise: " + " And: ".join(lines)
+    def not_applicable(self) -> str:
+        """A step that was set aside."""
+        return "Recorded as not applicable."
+
+    def where(self, number: int, count: int, part: str, left_open: int) -> str:
+        """Where the learner is."""
+        tail = f" {left_open} earlier {'step is' if left_open == 1 else 'steps are'} open." if left_open else ""
+        return f"You are at step {number} of {count}, {part}.{tail}"
+
+    def reminder(self, line: str) -> str:
+        """After a long silence."""
+        return f"Still at this step: {line}"
+
+    def voice_lost(self, reason: str) -> str:
+        """The text goes on without a voice."""
+        return f"I have lost my voice: {reason} Please read on here."
+
+    def spelled(self, name: str) -> str:
+        """A name letter by letter."""
+        letters = [" ".join(word.upper()) for word in name.split()]
+        return f"{name}: {', '.join(letters)}."
+
+    def summary(self, unaided: int, applicable: int) -> str:
+        """The result in one sentence."""
+        return f"{unaided} of {applicable} steps were done unaided."
+
+    def failed_step(self, ending: str, line: str) -> str:
+        """A critical step that was not done as it must be."""
+        return f"{ending.capitalize()}: {line}"
+
+    def not_reached(self, count: int) -> str:
+        """Critical steps that were never asked."""
+        return f"Not reached: {count} critical {_steps(count)}."
+
+    def held_too_often(self, count: int, allowed: int) -> str:
+        """Critical steps that were corrected only after a hold."""
+        return f"Corrected only after a hold: {count} critical {_steps(count)}; {allowed} may be."
+
+    def cued_too_often(self, count: int, allowed: int) -> str:
+        """Critical steps that were done only after a cue."""
+        return f"Done only after a cue: {count} critical {_steps(count)}; {allowed} may be."
+
+    def too_few_unaided(self, percent: Decimal, needed: Decimal) -> str:
+        """The share of steps done unaided is too small."""
+        return f"{percent} % of the steps were done unaided; {needed} % are needed."
+
+    def within(self, shown: str, allowance: str) -> str:
+        """What an answer is compared with, and how far it may be off."""
+        return f"{shown} within {allowance}"
+
+    def between(self, lowest: str, highest: str) -> str:
+        """The range in which an answer must be; either bound may be empty."""
+        if lowest and highest:
+            return f"{lowest} to {highest}"
+        return f"at least {lowest}" if lowest else f"at most {highest}"
+
+    def not_so_answered(self, step_id: str, answers: tuple[str, ...]) -> str:
+        """Why a step is passed over: an earlier step was answered otherwise."""
+        return f"step {step_id} was not answered with {' or '.join(answers)}"
+
+    def not_so_ordered(self, name: str, wanted: str) -> str:
+        """Why a step is passed over: the order's value is not what the step is for."""
+        return f"{name} is not {wanted}"
+
+    def ordered(self, name: str, *, present: bool) -> str:
+        """Why a step is passed over: the order has a line, or lacks it."""
+        return f"the order has {name}" if present else f"the order has no {name}"
+
+    def practise(self, lines: tuple[str, ...]) -> str:
+        """What to practise next, the first one or two."""
+        return "To practise: " + " And: ".join(lines)
 
 
 def _critical_steps(count: int) -> str:
     return "one critical step is" if count == 1 else f"{count} critical steps are"
+
+
+def _steps(count: int) -> str:
+    return "step" if count == 1 else "steps"
+
+
+SENTENCES = Sentences()
