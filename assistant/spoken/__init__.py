@@ -10,7 +10,6 @@ from assistant.spoken.listing import phrases, vocabulary
 from assistant.spoken.sampling import continuations, number_sentences, sample_sentences
 from assistant.spoken.saying import read_back, say_amount, say_digits, say_number, sounds_like_another
 from assistant.spoken.suggestions import suggest
-from assistant.spoken.times import read_back_time, say_time, say_time_by_digits
 from assistant.spoken.units import say_unit
 
 __all__ = [
@@ -26,13 +25,10 @@ __all__ = [
     "phrases",
     "possible",
     "read_back",
-    "read_back_time",
     "sample_sentences",
     "say_amount",
     "say_digits",
     "say_number",
-    "say_time",
-    "say_time_by_digits",
     "say_unit",
     "sounds_like_another",
     "speech",

@@ -43,15 +43,13 @@ def completeness(words: str, expect: Expect) -> Completeness:
         elif isinstance(expect, AnyExpected):
             whole = whole and "/" in (meaning.unit or "")
         return Completeness.FINISHED if whole else Completeness.OPEN
-    if meaning.kind is Kind.TIME:
-        return Completeness.OPEN if meaning.corrected or _takes_a_digit(words, expect) else Completeness.FINISHED
     if isinstance(expect, TextExpected):
         return Completeness.MAY_GO_ON  # a reason may begin with the words of a command
     return Completeness.MAY_GO_ON if _is_a_beginning(words, expect, meaning) else Completeness.FINISHED
 
 
 def _takes_a_digit(words: str, expect: Expect) -> bool:
-    """Whether the words go on with a digit: "fourteen thirty" and "fourteen thirty five"."""
+    """Whether the words go on with a digit: "one hour thirty" and "one hour thirty five"."""
     return not isinstance(interpret(f"{words} {ONES[5]}", expect, heard=True), NoMatch)
 
 

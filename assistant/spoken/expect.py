@@ -28,17 +28,6 @@ class NumberExpected:
 
 
 @dataclass(frozen=True)
-class TimeExpected:
-    """A time of day.
-
-    Attributes:
-        digits_only: take the time only digit by digit ("one four three zero").
-    """
-
-    digits_only: bool = False
-
-
-@dataclass(frozen=True)
 class NameExpected:
     """One of several names (fluids or drugs), as they may be spoken.
 
@@ -78,4 +67,4 @@ class AnyExpected:
     """Whatever the language knows: command, confirmation or a number with its unit."""
 
 
-Expect = ConfirmExpected | NumberExpected | TimeExpected | NameExpected | ChoiceExpected | TextExpected | AnyExpected
+Expect = ConfirmExpected | NumberExpected | NameExpected | ChoiceExpected | TextExpected | AnyExpected

@@ -1,12 +1,12 @@
 """What is expected, as people write it on a command line."""
 
 from assistant.errors import QuantityError, UsageError
-from assistant.spoken.expect import AnyExpected, ConfirmExpected, Expect, NumberExpected, TextExpected, TimeExpected
+from assistant.spoken.expect import AnyExpected, ConfirmExpected, Expect, NumberExpected, TextExpected
 from assistant.spoken.units import canonical
 
 
 def parse_expect(text: str) -> Expect:
-    """Read "confirm", "any", "text", "time", "number mL/h", "digits mL/h" or "digits time" (digit by digit only).
+    """Read "confirm", "any", "text", "number mL/h" or "digits mL/h" (digit by digit only).
 
     Raises:
         UsageError: it is none of them, or the unit cannot be said.
@@ -19,10 +19,6 @@ def parse_expect(text: str) -> Expect:
             return AnyExpected()
         case "text", "":
             return TextExpected()
-        case "time", "":
-            return TimeExpected()
-        case "digits", "time":
-            return TimeExpected(digits_only=True)
         case ("number" | "digits") as wanted, str(named) if named:
             try:
                 return NumberExpected(canonical(named), digits_only=wanted == "digits")
@@ -31,5 +27,5 @@ def parse_expect(text: str) -> Expect:
     shown = "".join(c if c.isprintable() else "?" for c in text[:40])
     raise UsageError(
         f'"{shown}" is not something that can be expected.',
-        'Use "confirm", "any", "time" or "number" with a unit, for example "number mL/h".',
+        'Use "confirm", "any", "text" or "number" with a unit, for example "number mL/h".',
     )

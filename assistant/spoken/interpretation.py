@@ -9,7 +9,7 @@ from decimal import Decimal
 from functools import lru_cache
 
 from assistant.errors import QuantityError
-from assistant.spoken import names, quantities, times
+from assistant.spoken import names, quantities
 from assistant.spoken.aloud import speech
 from assistant.spoken.english.numbers import NUMBER
 from assistant.spoken.english.phrases import BETWEEN_NUMBERS, CARRIERS, COMMANDS, DONE, NO, YES
@@ -22,7 +22,6 @@ from assistant.spoken.expect import (
     NameExpected,
     NumberExpected,
     TextExpected,
-    TimeExpected,
 )
 from assistant.spoken.grammar import words_of
 from assistant.spoken.meaning import Ambiguous, Answer, Command, Kind, Meaning, NoMatch, Reason
@@ -91,10 +90,6 @@ def _answer(tokens: tuple[str, ...], bare: tuple[str, ...], expect: Expect, hear
             if label is not None:
                 return NoMatch(Reason.NOT_AN_ANSWER_HERE)
             return _number(tokens, bare, expect, heard)
-        case TimeExpected():
-            if label is not None:
-                return NoMatch(Reason.NOT_AN_ANSWER_HERE)
-            return times.meaning_of(bare, expect, heard=heard, hesitated=_hesitated(tokens))
         case NameExpected(names=expected):
             name = names.find(bare, expected) or names.find(_after_carrier(bare), expected)
             if name is not None:

@@ -20,10 +20,8 @@ from assistant.spoken.expect import (
     NameExpected,
     NumberExpected,
     TextExpected,
-    TimeExpected,
 )
 from assistant.spoken.grammar import words_of
-from assistant.spoken.times import TIME_SLOT
 from assistant.spoken.units import forms_of
 
 WRITTEN_ONLY = SOUND_ALIKES | ABBREVIATED
@@ -39,7 +37,7 @@ def phrases(expect: Expect) -> tuple[str, ...]:
     match expect:
         case ConfirmExpected() | AnyExpected():
             said += [*YES, *NO, *DONE]
-        case NumberExpected() | TimeExpected():
+        case NumberExpected():
             # They are no answers here, but they are said, and must be heard as what they are.
             said += [*YES, *NO, *DONE]
         case NameExpected(names=expected):
@@ -59,8 +57,6 @@ def vocabulary(expect: Expect) -> tuple[str, ...]:
     words = [word for phrase in (*phrases(expect), *SAID_AFTER) for word in phrase.split()]
     if isinstance(expect, NumberExpected | AnyExpected):
         words += [word for word in words_of(quantities.SLOT) if is_said(word)]
-    if isinstance(expect, TimeExpected):
-        words += [word for word in words_of(TIME_SLOT) if is_said(word)]
     if isinstance(expect, NumberExpected):
         try:
             words += [word for form in forms_of(expect.unit) for word in form.split()]

@@ -4,9 +4,6 @@ from dataclasses import dataclass
 from decimal import Decimal
 from enum import StrEnum
 
-TIME_OF_DAY = "time of day"
-"""What stands in the place of a unit where the value is a time of day, in minutes after midnight."""
-
 
 class Kind(StrEnum):
     """What sort of answer was given."""
@@ -14,7 +11,6 @@ class Kind(StrEnum):
     CONFIRM = "confirm"  # value "yes" or "no"
     DONE = "done"  # value "done"
     NUMBER = "number"  # value Decimal, unit set
-    TIME = "time"  # value Decimal, minutes after midnight; its unit is TIME_OF_DAY
     COMMAND = "command"  # value: one of Command
     NAME = "name"  # value: one of the expected names, as the order spells it
     CHOICE = "choice"  # value: one of the expected choices, as it is written
@@ -61,7 +57,6 @@ class Reason(StrEnum):
     EMPTY = "nothing was said"
     UNKNOWN_WORDS = "unknown words"
     NOT_A_NUMBER = "not a number"
-    NOT_A_TIME = "not a time"
     WRONG_UNIT = "wrong unit"
     TWO_NUMBERS = "two numbers"
     OUT_OF_RANGE = "out of range"
@@ -76,9 +71,8 @@ class Answer:
 
     Attributes:
         kind: the sort of answer.
-        value: Decimal for a number and for a time (minutes after midnight), text otherwise.
-        unit: canonical unit for a number (the expected one where none was said), `TIME_OF_DAY` for a time, else
-            None.
+        value: Decimal for a number, text otherwise.
+        unit: canonical unit for a number (the expected one where none was said), else None.
         digit_by_digit: the number was said digit by digit.
         unit_said: a unit was said.
         corrected: the speaker corrected or interrupted himself inside the number ("one fifty, no, one
@@ -96,7 +90,7 @@ class Answer:
 
 @dataclass(frozen=True)
 class Ambiguous:
-    """Words that could mean more than one number, or time of day; the guide asks, it never guesses."""
+    """Words that could mean more than one number; the guide asks, it never guesses."""
 
     readings: tuple[Decimal, ...]
     unit: str

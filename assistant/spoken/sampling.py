@@ -8,12 +8,11 @@ from assistant.spoken import quantities
 from assistant.spoken.alike import wordings
 from assistant.spoken.english.numbers import NUMBER
 from assistant.spoken.english.writing import SAID_AFTER
-from assistant.spoken.expect import AnyExpected, Expect, NumberExpected, TimeExpected
+from assistant.spoken.expect import AnyExpected, Expect, NumberExpected
 from assistant.spoken.grammar import Parse, walk
 from assistant.spoken.interpretation import interpret
 from assistant.spoken.listing import is_said, phrases
 from assistant.spoken.meaning import Meaning, NoMatch
-from assistant.spoken.times import TIME_SLOT
 from assistant.spoken.units import forms_of, say_unit
 
 _MASK = (1 << 64) - 1
@@ -68,15 +67,12 @@ def _within(expect: Expect, said: tuple[str, ...]) -> Continuations:
                 complete = True
             else:
                 words.add(sentence[len(said)])
-    if isinstance(expect, NumberExpected | TimeExpected | AnyExpected):
+    if isinstance(expect, NumberExpected | AnyExpected):
         parse = Parse(said, wanting=True)
-        slot = TIME_SLOT if isinstance(expect, TimeExpected) else quantities.SLOT
-        complete = bool(parse.whole(slot)) or complete
+        complete = bool(parse.whole(quantities.SLOT)) or complete
         words |= {word for word in parse.wanted if is_said(word)}
         # Single figures are listed as digits: "8 3.3" goes on with one.
         figures = parse.wants_written or any(word.isdigit() for word in parse.wanted)
-        # A time in figures is no number in figures.
-        figures = figures and not isinstance(expect, TimeExpected)
     return Continuations(frozenset(words), complete, figures)
 
 
@@ -106,7 +102,7 @@ def sample_sentences(expect: Expect, seed: int, count: int) -> tuple[tuple[str, 
     known = phrases(expect)
     found: list[tuple[str, Meaning]] = []
     while len(found) < count:
-        numbers = isinstance(expect, NumberExpected | TimeExpected | AnyExpected) and choose(2) == 1
+        numbers = isinstance(expect, NumberExpected | AnyExpected) and choose(2) == 1
         sentence = _number_sentence(expect, choose) if numbers else known[choose(len(known))]
         meaning = interpret(sentence, expect, heard=True)
         if sentence and not isinstance(meaning, NoMatch):
@@ -116,7 +112,7 @@ def sample_sentences(expect: Expect, seed: int, count: int) -> tuple[tuple[str, 
 
 def _number_sentence(expect: Expect, choose: Callable[[int], int]) -> str:
     if not isinstance(expect, NumberExpected):
-        words = walk(TIME_SLOT if isinstance(expect, TimeExpected) else quantities.SLOT, choose)
+        words = walk(quantities.SLOT, choose)
         return " ".join(words) if words is not None and _all_said(words) else ""
     words = walk(NUMBER, choose)
     if words is None or not _all_said(words):

@@ -6,7 +6,7 @@ sentence that the rows below it show.
 What is expected: as on the command line, with "heard" in front where the words come from a recogniser,
 "yes-or-no" for a question that "done" does not answer, "text", or "name" with the names.
 What they mean: "125" (a number in the unit expected), "1 L" (another unit), "1250|12.5" (two readings),
-"14:30" (a time), "! wrong unit" (a refusal), "/again" (a command), "=name", "'text'", "yes", "no", "done"; then
+"! wrong unit" (a refusal), "/again" (a command), "=name", "'text'", "yes", "no", "done"; then
 "digits" where it was said digit by digit, "corrected" where digits are wanted.
 """
 
@@ -17,8 +17,7 @@ from pathlib import Path
 
 from assistant.spoken import parse_expect
 from assistant.spoken.expect import ConfirmExpected, Expect, NameExpected, NumberExpected
-from assistant.spoken.meaning import TIME_OF_DAY, Ambiguous, Answer, Kind, Meaning, NoMatch
-from assistant.spoken.times import show_time
+from assistant.spoken.meaning import Ambiguous, Answer, Kind, Meaning, NoMatch
 
 DATA = Path(__file__).parent.parent / "data"
 
@@ -61,17 +60,12 @@ def notation(meaning: Meaning, expect: Expect) -> str:
     match meaning:
         case NoMatch(reason=reason):
             return f"! {reason.value}"
-        case Ambiguous(readings=readings, unit=unit) if unit == TIME_OF_DAY:
-            return "|".join(map(show_time, readings))
         case Ambiguous(readings=readings):
             return "|".join(f"{reading:f}" for reading in readings)
         case Answer(kind=Kind.NUMBER, value=Decimal() as value, unit=unit):
             expected = expect.unit if isinstance(expect, NumberExpected) else None
             marks = [f"{value:f}"] + ([unit] if unit is not None and unit != expected else [])
             marks += ["digits"] * meaning.digit_by_digit + ["corrected"] * meaning.corrected
-            return " ".join(marks)
-        case Answer(kind=Kind.TIME, value=Decimal() as value):
-            marks = [show_time(value)] + ["digits"] * meaning.digit_by_digit + ["corrected"] * meaning.corrected
             return " ".join(marks)
         case Answer(kind=Kind.COMMAND, value=value):
             return f"/{value}"

@@ -9,7 +9,6 @@ from assistant.spoken.expect import (
     NameExpected,
     NumberExpected,
     TextExpected,
-    TimeExpected,
 )
 
 RATE, VOLUME, TIME = NumberExpected("mL/h"), NumberExpected("mL"), NumberExpected("h")
@@ -46,11 +45,6 @@ FINISHED, MAY_GO_ON, OPEN = Completeness.FINISHED, Completeness.MAY_GO_ON, Compl
         ("one hundred millilitres an hour", AnyExpected(), FINISHED),
         ("one hundred millilitres", AnyExpected(), OPEN),
         ("one fifty no one fifteen millilitres per hour", RATE, OPEN),
-        ("fourteen", TimeExpected(), OPEN),
-        ("fourteen thirty", TimeExpected(), OPEN),  # "five"
-        ("fourteen thirty five", TimeExpected(), FINISHED),
-        ("two thirty five", TimeExpected(), OPEN),  # "p m"
-        ("one four three zero", TimeExpected(), FINISHED),
         ("again", RATE, FINISHED),
         ("stop", RATE, FINISHED),
         ("heparin", NameExpected(("heparin", "insulin")), FINISHED),

@@ -17,7 +17,6 @@ from assistant.spoken.expect import (
     NameExpected,
     NumberExpected,
     TextExpected,
-    TimeExpected,
 )
 from assistant.spoken.meaning import Answer, Command, Kind, Meaning, NoMatch, Reason
 from assistant.spoken.quantities import readings
@@ -29,7 +28,6 @@ FRAMES: tuple[Expect, ...] = (
     NumberExpected("mL/h"),
     NumberExpected("mL/h", digits_only=True),
     NumberExpected("min"),
-    TimeExpected(),
     NameExpected(("0.9 % sodium chloride", "cefazolin")),
     TextExpected(),
     AnyExpected(),
@@ -136,9 +134,6 @@ def test_the_vocabulary_holds_every_word_of_every_phrase(frame: Expect) -> None:
     numbers = {"zero", "oh", "thirteen", "ninety", "hundred", "point", "double", "half"}
     if isinstance(frame, NumberExpected | AnyExpected):
         assert numbers <= set(words)
-    elif isinstance(frame, TimeExpected):
-        assert {"zero", "oh", "thirteen", "hundred", "oclock", "half", "past"} <= set(words)
-        assert not {"point", "ninety", "millilitres"} & set(words)
     elif not isinstance(frame, NameExpected):
         assert not numbers & set(words)
 
@@ -217,8 +212,6 @@ def test_no_sentence_of_the_assistant_confirms_anything() -> None:
         ("number mcg/kg/min", NumberExpected("mcg/kg/min")),
         ("number %", NumberExpected("%")),
         ("digits mg", NumberExpected("mg", digits_only=True)),
-        ("time", TimeExpected()),
-        ("digits time", TimeExpected(digits_only=True)),
     ],
 )
 def test_reads_what_is_expected(text: str, expect: Expect) -> None:
@@ -227,7 +220,7 @@ def test_reads_what_is_expected(text: str, expect: Expect) -> None:
 
 
 @pytest.mark.parametrize(
-    "text", ["", "number", "numbers mL", "number xyz", "confirm please", "\x00", "number 5 mL", "time please"]
+    "text", ["", "number", "numbers mL", "number xyz", "confirm please", "\x00", "number 5 mL", "time"]
 )
 def test_refuses_what_cannot_be_expected(text: str) -> None:
     """One sentence with what to write instead."""

@@ -12,7 +12,6 @@ from assistant.spoken import (
     number_sentences,
     phrases,
     read_back,
-    read_back_time,
     sample_sentences,
     say_digits,
     say_number,
@@ -22,7 +21,6 @@ from assistant.spoken import (
     wordings,
 )
 from assistant.spoken.english.numbers import ONES, POINT
-from assistant.spoken.english.times import DAY
 from assistant.spoken.expect import (
     AnyExpected,
     ConfirmExpected,
@@ -30,7 +28,6 @@ from assistant.spoken.expect import (
     NameExpected,
     NumberExpected,
     TextExpected,
-    TimeExpected,
 )
 from assistant.spoken.meaning import Ambiguous, Answer, Kind, NoMatch, Reason
 from assistant.spoken.quantities import several
@@ -45,7 +42,6 @@ FRAMES: tuple[Expect, ...] = (
     RATE,
     DIGITS,
     NumberExpected("min"),
-    TimeExpected(),
     NAMES,
     TextExpected(),
     AnyExpected(),
@@ -79,9 +75,6 @@ def test_known_words_in_any_order_have_a_meaning_or_a_reason(words: list[str], f
             if isinstance(frame, NumberExpected) and unit == frame.unit:
                 assert frame.lowest <= value <= frame.highest
             assert read_back(value, unit)
-        case Answer(kind=Kind.TIME, value=Decimal() as value):
-            assert isinstance(frame, TimeExpected)
-            assert 0 <= value < DAY and read_back_time(value)
         case Answer(kind=Kind.CONFIRM | Kind.DONE):
             assert isinstance(frame, ConfirmExpected | AnyExpected)
         case Answer(kind=Kind.NAME):
@@ -96,7 +89,7 @@ def test_a_number_is_never_spotted_inside_other_words(value: Decimal, foreign: s
     """One word that does not belong there, anywhere, and the whole utterance is refused."""
     words = data.draw(st.sampled_from(wordings(value))).split()
     words.insert(data.draw(st.integers(0, len(words))), foreign)
-    for frame in (RATE, DIGITS, TimeExpected(), AnyExpected()):
+    for frame in (RATE, DIGITS, AnyExpected()):
         assert isinstance(interpret(" ".join(words), frame), NoMatch)
 
 
@@ -204,7 +197,7 @@ def test_sampled_sentences_mean_what_they_are_said_to_mean(frame: Expect) -> Non
         assert interpret(sentence, frame, heard=True) == meaning
 
 
-@pytest.mark.parametrize("frame", [ConfirmExpected(), RATE, DIGITS, TimeExpected(), NAMES, AnyExpected()], ids=str)
+@pytest.mark.parametrize("frame", [ConfirmExpected(), RATE, DIGITS, NAMES, AnyExpected()], ids=str)
 def test_the_automaton_allows_every_sampled_sentence(frame: Expect) -> None:
     """Word by word, each next word of a sentence is among those that may come; at the end it may end."""
     for sentence, _ in sample_sentences(frame, seed=3, count=60):

@@ -11,7 +11,6 @@ from .tables import Saying, frame, notation, read
 
 SAYINGS = [
     *read("spoken_numbers.tsv"),
-    *read("spoken_times.tsv"),
     *read("spoken_phrases.tsv"),
     *read("spoken_names.tsv"),
 ]

@@ -13,7 +13,7 @@ from decimal import Decimal
 from assistant import spoken
 from assistant.adapters.recognition import ANSWER_LIMIT_S, Guess, Recognition
 from assistant.ports import Alternative, Hearing, Recogniser, Utterance
-from assistant.spoken.expect import Expect, NumberExpected, TimeExpected
+from assistant.spoken.expect import Expect, NumberExpected
 from assistant.spoken.meaning import Answer
 
 LIMIT_S = 1.0
@@ -32,7 +32,7 @@ def combined(first: Hearing, second: Hearing, expect: Expect) -> Hearing:
     both = replace(first, alternatives=_alternatives(first, second))
     number = number_in(first.words, expect)
     other = None if second.doubtful else number_in(second.words, expect)
-    digits_only = isinstance(expect, NumberExpected | TimeExpected) and expect.digits_only
+    digits_only = isinstance(expect, NumberExpected) and expect.digits_only
     if number is not None and number != other:
         # Digits are not asked for in yet another way: the learner says them again.
         return replace(both, words="") if digits_only else replace(both, doubtful=True)
@@ -45,7 +45,7 @@ def combined(first: Hearing, second: Hearing, expect: Expect) -> Hearing:
 
 
 def number_in(words: str, expect: Expect) -> tuple[Decimal, str | None] | None:
-    """The number that the words mean, or the time of day, with its unit; None for none and for one of two."""
+    """The number that the words mean, with its unit; None for none and for one of two."""
     meaning = spoken.interpret(words, expect, heard=True)
     if isinstance(meaning, Answer) and isinstance(meaning.value, Decimal):
         return meaning.value, meaning.unit

@@ -278,9 +278,6 @@ CARRIERS: dict[str, str | None] = {
 Not "I have": so the assistant's own read-back begins, and it must not answer itself.
 """
 
-BEFORE_A_TIME = ("at", "it is", "that is", "it is now", "it says", "the label says", "the time is", "the time is now")
-"""What may stand before a time of day."""
-
 CORRECTIONS = (
     "no",
     "no no",

@@ -5,8 +5,3 @@ def i_have(number: str, digits: str, unit: str) -> str:
     """A number that was heard, read back for a yes or a no; `digits` may be empty."""
     heard = f"{number}, {digits}, {unit}" if digits else f"{number} {unit}"
     return f"I have {heard}. Is that right?"
-
-
-def i_have_time(time: str, digits: str) -> str:
-    """A time of day that was heard, read back for a yes or a no."""
-    return f"I have {time}, {digits}. Is that right?"

@@ -14,7 +14,6 @@ _REFUSALS: Mapping[Reason, str] = {
     Reason.EMPTY: "I heard nothing I can use.",
     Reason.UNKNOWN_WORDS: "I did not understand that.",
     Reason.NOT_A_NUMBER: "I need a number here.",
-    Reason.NOT_A_TIME: "Please say the time in hours and minutes, for example: fourteen thirty.",
     Reason.WRONG_UNIT: "That is not the unit I need here.",
     Reason.TWO_NUMBERS: "I heard two numbers. Please say one.",
     Reason.OUT_OF_RANGE: "That number is outside what can be said here.",

@@ -12,12 +12,12 @@ from assistant.adapters.recognisers.second_opinion import SecondOpinion, combine
 from assistant.adapters.recognition import Recognition
 from assistant.guide.numbers import must_be_spelled
 from assistant.ports import Alternative, Hearing
-from assistant.spoken.expect import AnyExpected, ConfirmExpected, NumberExpected, TextExpected, TimeExpected
+from assistant.spoken.expect import AnyExpected, ConfirmExpected, NumberExpected, TextExpected
 from assistant.spoken.meaning import Answer
 from tests.adapters.recognisers.test_vosk import korean_model
 from tests.speakers import spoken as speak
 
-RATE, DIGITS, TIME = NumberExpected("mL/h"), NumberExpected("mL/h", digits_only=True), TimeExpected()
+RATE, DIGITS = NumberExpected("mL/h"), NumberExpected("mL/h", digits_only=True)
 STANDS, ASKED, REFUSED = "stands", "asked", "refused"
 
 
@@ -68,10 +68,6 @@ def hearing(words, *others, doubtful=False):
         (DIGITS, "*one two five", "one two five", REFUSED),
         (DIGITS, "", "one two five", REFUSED),
         (DIGITS, "again", "one two five", STANDS),
-        # A time of day is a number of minutes.
-        (TIME, "fourteen thirty", "fourteen thirty", STANDS),
-        (TIME, "fourteen thirty", "fourteen forty", ASKED),
-        (TimeExpected(digits_only=True), "one four three zero", "one four four zero", REFUSED),
     ],
 )
 def test_the_rule(expect, first, second, outcome):
