@@ -20,11 +20,11 @@ from assistant.checklist.model import (
     QuestionAsked,
     Step,
 )
+from assistant.dosing.twins import twin
 from assistant.errors import UsageError
 from assistant.guide.progress import Progress, State
 from assistant.orders.key import KeyEntry
 from assistant.spoken import say_amount, say_digits, say_number, say_unit
-from assistant.spoken.english.numbers import TWINS
 from assistant.spoken.meaning import Command
 
 
@@ -159,7 +159,7 @@ class SimulatedLearner:
                     and self._value(self._volume_key(asked.key)) != self._value(asked.key)
                 )
             case Slip.TEEN_TY:
-                return isinstance(asked, NumberAsked) and _twin(self._value(asked.key)) is not None
+                return isinstance(asked, NumberAsked) and twin(self._value(asked.key)) is not None
             case Slip.LEFT_CLAMP:
                 return isinstance(asked, QuestionAsked) and "clamp" in step.if_wrong
             case Slip.SKIP_CRITICAL:
@@ -188,7 +188,7 @@ class SimulatedLearner:
             case Slip.SWAPPED, NumberAsked(key=name, unit=unit):
                 return Reply(self._number(self._value(self._volume_key(name)), unit))
             case Slip.TEEN_TY, NumberAsked(key=name, unit=unit):
-                return Reply(self._number(_twin(self._value(name)) or Decimal(0), unit))
+                return Reply(self._number(twin(self._value(name)) or Decimal(0), unit))
             case Slip.LEFT_CLAMP, QuestionAsked(right=right):
                 return Reply("no" if right == "yes" else "yes")
             case Slip.SKIP_CRITICAL, _:
@@ -197,15 +197,6 @@ class SimulatedLearner:
                 return Reply(self._name(next(bag for bag in OTHER_BAGS if bag != self._key[name].value)))
         wait_s = step.expires.after_s + 1 if step.expires else 0
         return Reply(self._right(step).words, after_s=wait_s)
-
-
-def _twin(value: Decimal) -> Decimal | None:
-    """The number that differs in teen or ty only: 15 for 50, 115 for 150; None where there is none."""
-    if value != value.to_integral_value():
-        return None
-    hundreds, rest = divmod(int(value), 100)
-    twin = TWINS.get(rest) or next((teen for teen, ty in TWINS.items() if ty == rest), None)
-    return None if twin is None else Decimal(hundreds * 100 + twin)
 
 
 def _another_rate(value: Decimal) -> Decimal:

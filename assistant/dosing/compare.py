@@ -2,12 +2,12 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from decimal import Decimal
 from enum import StrEnum
 from fractions import Fraction
 
 from assistant.dosing import units
 from assistant.dosing.amount import Amount
+from assistant.dosing.twins import are_twins
 
 
 class Slip(StrEnum):
@@ -115,7 +115,7 @@ def _matches(stated: Amount, said: Fraction, expected: Amount, others: Mapping[s
         elif _cut_after_moving_the_point(said, right):
             found.append(Match(Slip.DECIMAL_POINT))
     if stated.unit == expected.unit:
-        if _teen_and_ty(stated.value, expected.value):
+        if are_twins(stated.value, expected.value):
             found.append(Match(Slip.TEEN_TY))
         if _transposed(f"{stated.value:f}", f"{expected.value:f}"):
             found.append(Match(Slip.TRANSPOSED))
@@ -164,24 +164,6 @@ _POWERS = tuple(Fraction(10) ** power for power in (-3, -2, -1, 1, 2, 3))
 
 def _cut_after_moving_the_point(said: Fraction, right: Fraction) -> bool:
     return _equal_as_shown(said, *(right * power for power in _POWERS))
-
-
-def _teen_and_ty(one: Decimal, other: Decimal) -> bool:
-    """Whether the words differ only in a teen against a ten: 15 and 50, 115 and 150, 15,000 and 50,000."""
-    if one % 1 != other % 1 or one < 0 or other < 0:
-        return False
-    first, second = int(one), int(other)
-    differing: list[tuple[int, int]] = []
-    while first or second:
-        first, a = divmod(first, 1000)
-        second, b = divmod(second, 1000)
-        if a != b:
-            differing.append((a, b))
-    if len(differing) != 1:
-        return False
-    (low, high) = sorted(differing[0])
-    ones = low % 100 - 10
-    return low // 100 == high // 100 and 3 <= ones <= 9 and high % 100 == 10 * ones
 
 
 def _transposed(one: str, other: str) -> bool:

@@ -12,6 +12,7 @@ from decimal import Decimal
 from enum import StrEnum
 from functools import lru_cache
 
+from assistant.dosing.twins import TWINS
 from assistant.spoken.english.numbers import (
     AND,
     HUNDRED,
@@ -21,7 +22,6 @@ from assistant.spoken.english.numbers import (
     TEENS,
     TENS,
     THOUSAND,
-    TWINS,
     Said,
     plain,
 )

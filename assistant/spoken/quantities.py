@@ -3,7 +3,8 @@
 from dataclasses import dataclass, replace
 from decimal import Decimal
 
-from assistant.spoken.english.numbers import NUMBER, PART, TWINS, WHOLE_NUMBER, Said, plain
+from assistant.dosing.twins import twin
+from assistant.spoken.english.numbers import NUMBER, PART, WHOLE_NUMBER, Said, plain
 from assistant.spoken.english.phrases import BETWEEN_AMOUNTS, BETWEEN_NUMBERS, CARRIERS, CORRECTIONS
 from assistant.spoken.grammar import Alt, Many, Opt, Parse, Rule, Word, Words, alt, seq
 from assistant.spoken.units import BARE_DENOMINATOR, SIMPLE_UNIT, UNIT
@@ -44,13 +45,12 @@ def _together(whole: Said, unit: str, _and: None, part: Said, _unit: None) -> Sa
     ):
         return None
     # 75 minutes sound like nothing else, but "an hour fifteen" sounds like "an hour fifty".
-    sounds_alike = int(part.value) in _SOUND_ALIKE and not part.figures
+    sounds_alike = twin(part.value) is not None and not part.figures
     return SaidAmount(
         Said(60 * whole.value + part.value, doubtful=sounds_alike or whole.doubtful or part.doubtful), unit
     )
 
 
-_SOUND_ALIKE = frozenset(TWINS) | frozenset(TWINS.values())
 _HOURS = Words(dict.fromkeys(("hour", "hours", "h", "hr", "hrs"), "min"))
 _MINUTES = Words(dict.fromkeys(("minute", "minutes", "min", "mins"), "s"))
 _SECONDS = Words(dict.fromkeys(("second", "seconds", "sec", "secs", "s")))

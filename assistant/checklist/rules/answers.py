@@ -9,8 +9,9 @@ import jellyfish
 from assistant.checklist.finding import Bench, Complaint, error, warning
 from assistant.checklist.library import quoted
 from assistant.checklist.model import ChoiceAsked, DoneAsked, ObservationAsked, QuestionAsked, Step, WaitAsked
+from assistant.dosing.twins import TWINS
 from assistant.spoken import interpret, speech
-from assistant.spoken.english.numbers import TEENS, TENS, TWINS
+from assistant.spoken.english.numbers import TEENS, TENS
 from assistant.spoken.expect import ConfirmExpected
 from assistant.spoken.meaning import Answer, Command, Kind
 

@@ -22,6 +22,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from decimal import Decimal
 
+from assistant.dosing.twins import are_twins
 from assistant.spoken.grammar import Many, Opt, Rule, Word, Words, Written, alt, seq
 
 
@@ -65,9 +66,6 @@ HUNDRED, THOUSAND, MILLION = "hundred", "thousand", "million"
 _ONE_TO_NINE: dict[str, int] = {word: i for i, word in enumerate(ONES) if i}
 _TEENS: dict[str, int] = {word: 10 + i for i, word in enumerate(TEENS)}
 _TENS: dict[str, int] = {word: 20 + 10 * i for i, word in enumerate(TENS)}
-
-TWINS = {13: 30, 14: 40, 15: 50, 16: 60, 17: 70, 18: 80, 19: 90}
-"""Numbers that differ only in "teen" and "ty" (ISMP and NCC MERP guidance, the full series; from memory)."""
 
 _LONGEST_FRACTION = 6
 _LONGEST_ROW = 9
@@ -202,7 +200,7 @@ _SHORT_PAIR = seq(_UNIT, _TWO_DIGITS, build=lambda hundreds, rest: 100 * hundred
 
 def _is_pair(first: int, second: int) -> bool:
     """Whether two numbers in a row are one number: "twelve fifty", but not "fifty fifteen" or "ten ten"."""
-    said_twice = first == second or TWINS.get(first) == second or TWINS.get(second) == first
+    said_twice = first == second or are_twins(Decimal(first), Decimal(second))
     return not said_twice and (first == 10 or first % 10 != 0)
 
 
