@@ -20,7 +20,8 @@ from assistant.adapters.level import Level
 from assistant.adapters.recognition import Guess, Recognition
 from assistant.guide.events import Heard, NotUnderstood
 from assistant.ports import AnswerHeard, Clock, Hearing, LearnerSilent, LearnerSpeaks, LevelAdvice, Post, Timing
-from assistant.spoken.completeness import Completeness, completeness
+from assistant.spoken import ENGLISH
+from assistant.spoken.completeness import Completeness
 from assistant.spoken.expect import Expect
 
 PREROLL_S = 0.3
@@ -183,7 +184,7 @@ class Follower:
         if self._guess is None or self._guess.hearing is None:
             return False
         said = self._guess.hearing.words
-        what = completeness(said, wanted.expect) if said else Completeness.OPEN
+        what = ENGLISH.completeness(said, wanted.expect) if said else Completeness.OPEN
         if what is Completeness.OPEN:
             return False
         self._endpointer.set_pause(known_pause_s(what, wanted.expect, self._manner.slow_speaker))

@@ -1,16 +1,33 @@
-"""The words: numbers, units, phrases, interpretation, values to speech."""
+"""The words: numbers, units, phrases, interpretation, values to speech.
 
-from assistant.spoken.alike import confusions, neighbours, pair_to_offer, possible, wants_digits, wordings
-from assistant.spoken.aloud import speech
+`Language` is what other rooms are handed. The functions here are those of `ENGLISH`, for who speaks English only: tests
+and command-line verbs.
+"""
+
 from assistant.spoken.english.language import ENGLISH
-from assistant.spoken.expecting import parse_expect
-from assistant.spoken.interpretation import interpret
 from assistant.spoken.language import Language
-from assistant.spoken.listing import phrases, vocabulary
-from assistant.spoken.sampling import continuations, number_sentences, sample_sentences
-from assistant.spoken.saying import read_back, say_amount, say_digits, say_number, sounds_like_another
-from assistant.spoken.suggestions import suggest
-from assistant.spoken.units import say_unit
+from assistant.spoken.saying import sounds_like_another
+
+confusions = ENGLISH.confusions
+continuations = ENGLISH.continuations
+interpret = ENGLISH.interpret
+neighbours = ENGLISH.neighbours
+number_sentences = ENGLISH.number_sentences
+pair_to_offer = ENGLISH.pair_to_offer
+parse_expect = ENGLISH.parse_expect
+phrases = ENGLISH.phrases
+possible = ENGLISH.possible
+read_back = ENGLISH.read_back
+sample_sentences = ENGLISH.sample_sentences
+say_amount = ENGLISH.say_amount
+say_digits = ENGLISH.say_digits
+say_number = ENGLISH.say_number
+say_unit = ENGLISH.say_unit
+speech = ENGLISH.speech
+suggest = ENGLISH.suggest
+vocabulary = ENGLISH.vocabulary
+wants_digits = ENGLISH.wants_digits
+wordings = ENGLISH.wordings
 
 __all__ = [
     "ENGLISH",

@@ -1,167 +1,148 @@
 """Text as it is shown, turned into what is spoken: no figure, sign or abbreviation is left to the voice."""
 
 import re
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from decimal import Decimal, InvalidOperation
 from types import MappingProxyType
 
-from assistant.spoken.english.abbreviations import (
-    ABBREVIATIONS,
-    BETWEEN,
-    FRACTIONS,
-    MONTHS,
-    PER,
-    RANGE,
-    SIGNS,
-    UNIT_ALONE,
-    mixed,
-    of_one,
-)
-from assistant.spoken.english.numbers import ONES
-from assistant.spoken.english.times import HALF_DAY, HOUR
-from assistant.spoken.english.units import ABBREVIATED, NEVER_SHOWN, ONLY_SAID, UNITS
-from assistant.spoken.saying import say_number
-from assistant.spoken.times import say_time
+from assistant.spoken.saying import Saying
+from assistant.spoken.tables import Shown, Units
 
-_NAMES = {unit.name: (unit.one, unit.many) for unit in UNITS} | ONLY_SAID
-_NAMES |= {form: _NAMES[unit.name] for unit in UNITS for form in unit.forms if form in ABBREVIATED - NEVER_SHOWN}
-_NAMES |= {"d": _NAMES["days"], "day": _NAMES["days"], "unit": _NAMES["units"], "milliunit": _NAMES["milliunits"]}
-_NO_UNITS = ("in", "cup", "pint", "quart", "grain", "days", "day")
-"""Words, and no abbreviations: spoken as they stand, but below a line they are units too."""
-_BELOW = "|".join(sorted(map(re.escape, _NAMES), key=len, reverse=True))
-_UNIT = "|".join(sorted((re.escape(name) for name in _NAMES if name not in _NO_UNITS), key=len, reverse=True))
-_ONE_UNIT = rf"(?:(?:{_BELOW})(?:/(?:{_BELOW}))+|(?:{_UNIT}))(?![A-Za-z0-9%\u00b2])"
-_UNIT_TEXT = rf"{_ONE_UNIT}(?: per {_ONE_UNIT})?"
 _NUMBER = r"\d{1,3}(?:,\d{3})+(?:\.\d+)?|\d+(?:\.\d+)?"
-_PER_AMOUNT = re.compile(
-    rf"(?P<above>(?<![A-Za-z])(?:{_BELOW}))/(?=(?:{_NUMBER})[ \u00a0]?(?:{_BELOW})(?![A-Za-z0-9]))"
-)
-_FRACTION = re.compile(
-    r"(?<![\w./,])(?:(?P<whole>\d+)(?:[ \u00a0]|(?=[^\d/])))?"
-    rf"(?P<part>{'|'.join(map(re.escape, FRACTIONS))})(?![\w/]|[.,]\d)"
-    rf"(?:[ \u00a0]?(?P<unit>{_UNIT_TEXT}))?"
-)
 _RATIO = re.compile(r"(?<![\w.,:])1:(?=\d{3,}|\d{1,3},\d{3})")
-_INCHES = re.compile(r"(?<=\d) in(?= [=\u00d7\u00f7]|$)")
-_AMOUNT = re.compile(rf"(?<![\w.,])(?P<number>{_NUMBER})[ \u00a0]?(?P<unit>{_UNIT_TEXT})")
 _RANGE = re.compile(rf"(?<![\w.,-])(?P<low>{_NUMBER})\s?[-\u2013]\s?(?P<high>{_NUMBER})(?![\w-])")
 _VERSION = re.compile(r"(?<![\w.,])\d+(?:\.\d+){2,}(?![\w])")
-_YEAR = re.compile(rf"(?P<month>{MONTHS}) (?P<century>1[0-9]|20)(?P<rest>\d\d)(?!\d)")
-_AFTER_ARTICLE = re.compile(r"\b[Aa]n? $")
 _CLOCK = re.compile(r"(?<![\d:.])(?P<hour>[01]?\d|2[0-3]):(?P<minute>[0-5]\d)(?![\d:])")
 _CODE = re.compile(r"\b(?=[A-Za-z-]*\d)(?=[\d-]*[A-Za-z])[A-Za-z0-9-]+\b")
 _NUMBER_ALONE = re.compile(rf"(?<![\w.,])(?:{_NUMBER})(?![\w])")
 _LONG_DIGITS = re.compile(r"\d+")
-_UNIT_ALONE = re.compile(rf"(?<![\w/])(?P<unit>{_UNIT_TEXT})")
 
 
-def speech(text: str, short_forms: Mapping[str, str] = MappingProxyType({})) -> str:
-    """What is spoken for a text that is shown: "83.3 mL/h" is "eighty three point three millilitres per hour".
+class Aloud:
+    """What a voice says for a text that is shown.
 
     Args:
-        text: authored or made; marks at the end of sentences stay for the voice to pause at.
-        short_forms: an author's own abbreviations, each with the words that are spoken for it.
+        shown: what is said for signs and short forms.
+        units: what is said for units.
+        saying: says numbers.
     """
-    spoken = text
-    for short, full in short_forms.items():
-        spoken = re.sub(rf"(?<!\w){re.escape(short)}(?!\w)", full.replace("\\", r"\\"), spoken)
-    for pattern, words in ABBREVIATIONS:
-        spoken = pattern.sub(words, spoken)
-    spoken = _VERSION.sub(lambda m: _by_digits(m[0]), spoken)
-    spoken = _YEAR.sub(_year, spoken)
-    spoken = _RANGE.sub(_range, spoken)
-    spoken = _RATIO.sub("1 in ", spoken)
-    spoken = _FRACTION.sub(_fraction, spoken)
-    spoken = _CLOCK.sub(_clock, spoken)
-    spoken = _INCHES.sub(" inches", spoken)
-    spoken = _PER_AMOUNT.sub(rf"\g<above> {PER} ", spoken)
-    spoken = _AMOUNT.sub(_amount, spoken)
-    spoken = _CODE.sub(_code, spoken)
-    spoken = _NUMBER_ALONE.sub(lambda m: _number(m[0]), spoken)
-    spoken = _LONG_DIGITS.sub(lambda m: f" {_by_digits(m[0])} ", spoken)
-    spoken = _UNIT_ALONE.sub(_unit_alone, spoken)
-    for sign, words in BETWEEN:
-        spoken = sign.sub(words, spoken)
-    for sign_text, words in SIGNS.items():
-        spoken = spoken.replace(sign_text, f" {words} ")
-    spoken = " ".join(spoken.split())
-    return re.sub(r"\s+([.,;:!?])", r"\1", spoken)
+
+    def __init__(self, shown: Shown, units: Units, saying: Saying) -> None:
+        self._shown = shown
+        self._units = units
+        self._saying = saying
+        self._names = _names(units)
+        below = _any_of(self._names)
+        unit = _any_of(name for name in self._names if name not in units.words)
+        one_unit = rf"(?:(?:{below})(?:/(?:{below}))+|(?:{unit}))(?![A-Za-z0-9%\u00b2])"
+        unit_text = rf"{one_unit}(?: {re.escape(units.per)} {one_unit})?"
+        self._per_amount = re.compile(
+            rf"(?P<above>(?<![A-Za-z])(?:{below}))/(?=(?:{_NUMBER})[ \u00a0]?(?:{below})(?![A-Za-z0-9]))"
+        )
+        self._fraction = re.compile(
+            r"(?<![\w./,])(?:(?P<whole>\d+)(?:[ \u00a0]|(?=[^\d/])))?"
+            rf"(?P<part>{'|'.join(map(re.escape, shown.fractions)) or '(?!)'})(?![\w/]|[.,]\d)"
+            rf"(?:[ \u00a0]?(?P<unit>{unit_text}))?"
+        )
+        self._amount = re.compile(rf"(?<![\w.,])(?P<number>{_NUMBER})[ \u00a0]?(?P<unit>{unit_text})")
+        self._unit_alone = re.compile(rf"(?<![\w/])(?P<unit>{unit_text})")
+        self._line = re.compile(rf"/| {re.escape(units.per)} ")
+
+    def speech(self, text: str, short_forms: Mapping[str, str] = MappingProxyType({})) -> str:
+        """What is spoken for a text: "83.3 mL/h" is "eighty three point three millilitres per hour".
+
+        Args:
+            text: authored or made; marks at the end of sentences stay for the voice to pause at.
+            short_forms: an author's own abbreviations, each with the words that are spoken for it.
+        """
+        spoken = text
+        for short, full in short_forms.items():
+            spoken = re.sub(rf"(?<!\w){re.escape(short)}(?!\w)", full.replace("\\", r"\\"), spoken)
+        for pattern, words in self._shown.abbreviations:
+            spoken = pattern.sub(words, spoken)
+        spoken = _VERSION.sub(lambda m: self._saying.spelled(m[0]), spoken)
+        if self._shown.year is not None:
+            year, say_year = self._shown.year
+            spoken = year.sub(say_year, spoken)
+        spoken = _RANGE.sub(self._say_range, spoken)
+        spoken = _RATIO.sub(f"{self._shown.one_in} ", spoken)
+        spoken = self._fraction.sub(self._say_fraction, spoken)
+        spoken = _CLOCK.sub(lambda m: self._shown.clock(m["hour"], m["minute"]), spoken)
+        spoken = self._per_amount.sub(rf"\g<above> {self._units.per} ", spoken)
+        spoken = self._amount.sub(self._say_amount, spoken)
+        spoken = _CODE.sub(self._say_code, spoken)
+        spoken = _NUMBER_ALONE.sub(lambda m: self._say_number(m[0]), spoken)
+        spoken = _LONG_DIGITS.sub(lambda m: f" {self._saying.spelled(m[0])} ", spoken)
+        spoken = self._unit_alone.sub(self._say_unit_alone, spoken)
+        for sign, words in self._shown.between:
+            spoken = sign.sub(words, spoken)
+        for sign_text, words in self._shown.signs.items():
+            spoken = spoken.replace(sign_text, f" {words} ")
+        spoken = " ".join(spoken.split())
+        return re.sub(r"\s+([.,;:!?])", r"\1", spoken)
+
+    def _say_number(self, text: str) -> str:
+        """A number in figures, in words; one that nobody says as a number, digit by digit."""
+        bare = text.replace(",", "")
+        if len(bare) > 1 and bare[0] == "0" and "." not in bare:
+            return self._saying.spelled(bare)
+        try:
+            return self._saying.say_number(Decimal(bare))
+        except (ValueError, InvalidOperation):
+            return self._saying.spelled(bare)
+
+    def _say_fraction(self, match: re.Match[str]) -> str:
+        """A part of one, with its whole number and its unit: "three quarters of a litre", "2 and a half hours"."""
+        part, unit = self._shown.fractions[match["part"]], match["unit"]
+        if match["whole"]:
+            return f"{self._shown.mixed(match['whole'], part)} {self._said(unit, plural=True) if unit else ''}".rstrip()
+        return self._shown.of_one(part, self._said(unit, plural=False)) if unit else part
+
+    def _say_amount(self, match: re.Match[str]) -> str:
+        number = match["number"].replace(",", "")
+        # "a 10 mL syringe" is a ten millilitre syringe.
+        article = self._shown.article
+        describes = article is not None and article.search(match.string[: match.start()]) is not None
+        return f"{match['number']} {self._said(match['unit'], plural=Decimal(number) != 1 and not describes)}"
+
+    def _say_range(self, match: re.Match[str]) -> str:
+        low, high = match["low"], match["high"]
+        # "40-7719" is a number that somebody bears, not a range.
+        if len(high) > len(low) + 1 or len(low) > len(high):
+            return self._saying.spelled((low + high).replace(",", ""))
+        return f"{low} {self._shown.to} {high}"
+
+    def _say_unit_alone(self, match: re.Match[str]) -> str:
+        # A single letter may be an initial; only units that cannot be words or letters are spoken alone.
+        per = self._units.per
+        first, _, _ = match["unit"].partition(f" {per} ")
+        if "/" not in first and first not in self._units.said_alone:
+            return match["unit"]
+        return self._said(match["unit"], plural=not match.string[: match.start()].endswith(f"{per} "))
+
+    def _say_code(self, match: re.Match[str]) -> str:
+        """A code such as OH-101: letters by themselves, figures digit by digit. "m2" is a unit."""
+        if match[0] in self._units.said_alone:
+            return self._said(match[0], plural=True)
+        parts = re.findall(r"[A-Za-z]+|\d+", match[0])
+        return " ".join(
+            self._saying.spelled(p) if p.isdecimal() else (" ".join(p) if len(p) <= 3 and p.isupper() else p)
+            for p in parts
+        )
+
+    def _said(self, unit: str, plural: bool) -> str:
+        above, *below = self._line.split(unit)
+        said = [self._names[above][plural], *(self._names[part][0] for part in below)]
+        return f" {self._units.per} ".join(said)
 
 
-def _number(text: str) -> str:
-    """A number in figures, in words; one that nobody says as a number, digit by digit."""
-    bare = text.replace(",", "")
-    if len(bare) > 1 and bare[0] == "0" and "." not in bare:
-        return _by_digits(bare)
-    try:
-        return say_number(Decimal(bare))
-    except (ValueError, InvalidOperation):
-        return _by_digits(bare)
+def _names(units: Units) -> dict[str, tuple[str, str]]:
+    """What is said for one of a unit and for many, by each way to show it."""
+    names = {unit.name: (unit.one, unit.many) for unit in units.units} | dict(units.only_said)
+    shown = units.abbreviated - units.never_shown
+    return names | {form: names[unit.name] for unit in units.units for form in unit.forms if form in shown}
 
 
-def _fraction(match: re.Match[str]) -> str:
-    """A part of one, with its whole number and its unit: "three quarters of a litre", "2 and a half hours"."""
-    part, unit = FRACTIONS[match["part"]], match["unit"]
-    if match["whole"]:
-        return f"{mixed(match['whole'], part)} {_said_unit(unit, plural=True) if unit else ''}".rstrip()
-    return of_one(part, _said_unit(unit, plural=False)) if unit else part
-
-
-def _by_digits(text: str) -> str:
-    return " ".join(ONES[int(c)] if c.isdecimal() else "point" for c in text if c != ",")
-
-
-def _amount(match: re.Match[str]) -> str:
-    number = match["number"].replace(",", "")
-    # "a 10 mL syringe" is a ten millilitre syringe.
-    describes = _AFTER_ARTICLE.search(match.string[: match.start()]) is not None
-    return f"{match['number']} {_said_unit(match['unit'], plural=Decimal(number) != 1 and not describes)}"
-
-
-def _range(match: re.Match[str]) -> str:
-    low, high = match["low"], match["high"]
-    # "40-7719" is a number that somebody bears, not a range.
-    if len(high) > len(low) + 1 or len(low) > len(high):
-        return _by_digits(low + high)
-    return f"{low} {RANGE} {high}"
-
-
-def _year(match: re.Match[str]) -> str:
-    """A year after its month, in two halves: 1961 is "nineteen sixty one", 2001 "two thousand and one"."""
-    century, rest = match["century"], match["rest"]
-    if century == "20" and rest[0] == "0":
-        return f"{match['month']} {say_number(Decimal(century + rest))}"
-    last = "hundred" if rest == "00" else say_number(Decimal(rest))
-    return f"{match['month']} {say_number(Decimal(century))} {'oh ' if '00' < rest < '10' else ''}{last}"
-
-
-def _said_unit(text: str, plural: bool) -> str:
-    above, *below = re.split("/| per ", text)
-    return " per ".join([_NAMES[above][plural], *(_NAMES[part][0] for part in below)])
-
-
-def _unit_alone(match: re.Match[str]) -> str:
-    # A single letter may be an initial; only units that cannot be words or letters are spoken alone.
-    first, _, _ = match["unit"].partition(" per ")
-    if "/" not in first and first not in UNIT_ALONE:
-        return match["unit"]
-    return _said_unit(match["unit"], plural=not match.string[: match.start()].endswith(f"{PER} "))
-
-
-def _clock(match: re.Match[str]) -> str:
-    hour, minute = match["hour"], match["minute"]
-    if hour[0] == "0" or int(hour) > HALF_DAY:
-        return say_time(Decimal(HOUR * int(hour) + int(minute)))
-    said = say_number(Decimal(hour))
-    if minute == "00":
-        return f"{said} o'clock"
-    return f"{said} {_by_digits(minute) if minute[0] == '0' else say_number(Decimal(minute))}"
-
-
-def _code(match: re.Match[str]) -> str:
-    """A code such as OH-101: letters by themselves, figures digit by digit. "m2" is a unit."""
-    if match[0] in UNIT_ALONE:
-        return _said_unit(match[0], plural=True)
-    parts = re.findall(r"[A-Za-z]+|\d+", match[0])
-    said = [_by_digits(p) if p.isdecimal() else (" ".join(p) if len(p) <= 3 and p.isupper() else p) for p in parts]
-    return " ".join(said)
+def _any_of(names: Iterable[str]) -> str:
+    """Any of these names, as a regular expression: the longest one that fits."""
+    return "|".join(sorted(map(re.escape, names), key=len, reverse=True))

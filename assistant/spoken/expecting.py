@@ -2,11 +2,15 @@
 
 from assistant.errors import QuantityError, UsageError
 from assistant.spoken.expect import AnyExpected, ConfirmExpected, Expect, NumberExpected, TextExpected
-from assistant.spoken.units import canonical
+from assistant.spoken.units import UnitWords
 
 
-def parse_expect(text: str) -> Expect:
+def parse_expect(text: str, units: UnitWords) -> Expect:
     """Read "confirm", "any", "text", "number mL/h" or "digits mL/h" (digit by digit only).
+
+    Args:
+        text: as it was written.
+        units: those of the language.
 
     Raises:
         UsageError: it is none of them, or the unit cannot be said.
@@ -21,7 +25,7 @@ def parse_expect(text: str) -> Expect:
             return TextExpected()
         case ("number" | "digits") as wanted, str(named) if named:
             try:
-                return NumberExpected(canonical(named), digits_only=wanted == "digits")
+                return NumberExpected(units.canonical(named), digits_only=wanted == "digits")
             except QuantityError as cause:
                 raise UsageError(cause.what, cause.remedy) from cause
     shown = "".join(c if c.isprintable() else "?" for c in text[:40])

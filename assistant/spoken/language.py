@@ -1,65 +1,89 @@
-"""A language as guide, scoring and reports see it: one object for all that is said and understood.
+"""A language: all that is said and understood in it, as one object made of a language folder's tables.
 
-Whoever needs words is handed a `Language`; only who puts an attempt together names one (`assistant.spoken.ENGLISH`).
+Whoever needs words is handed a `Language`; only who puts a program together names one (`assistant.spoken.ENGLISH`).
 """
 
-from collections.abc import Callable, Mapping
-from dataclasses import dataclass
-from decimal import Decimal
-from typing import TYPE_CHECKING, Protocol
+from functools import partial
+from typing import TYPE_CHECKING
 
-from assistant.spoken.expect import Expect
-from assistant.spoken.meaning import Meaning
+from assistant.spoken.alike import SoundAlikes
+from assistant.spoken.aloud import Aloud
+from assistant.spoken.completeness import Silence
+from assistant.spoken.expecting import parse_expect
+from assistant.spoken.interpretation import Interpreter
+from assistant.spoken.listing import Listing
+from assistant.spoken.names import NameWords
+from assistant.spoken.quantities import Quantities
+from assistant.spoken.sampling import Sampler
+from assistant.spoken.saying import Saying
+from assistant.spoken.tables import Tables
+from assistant.spoken.tokens import Tokeniser
+from assistant.spoken.units import UnitWords
 
 if TYPE_CHECKING:
     from assistant.spoken.english.sentences import Sentences
 
 
-class Interpret(Protocol):
-    """The way from words to their meaning."""
-
-    def __call__(self, words: str, expect: Expect, *, heard: bool = False) -> Meaning:
-        """What the words mean where `expect` is expected; `heard` where a recogniser wrote them."""
-
-
-class Speech(Protocol):
-    """The way from a text that is shown to what a voice says."""
-
-    def __call__(self, text: str, short_forms: Mapping[str, str] = ...) -> str:
-        """Numbers, units and abbreviations in words; `short_forms` are an author's own, with their full form."""
-
-
-class ReadBack(Protocol):
-    """A number that was heard, said for a yes or a no."""
-
-    def __call__(self, value: Decimal, unit: str) -> str:
-        """The sentence; raises ValueError or QuantityError for what cannot be said."""
-
-
-@dataclass(frozen=True, eq=False)
 class Language:
-    """One language.
+    """One language. Its functions are attributes; each is described where it is defined.
+
+    Args:
+        code: its code, ISO 639-1.
+        tables: its words.
+        sentences: what the assistant says.
 
     Attributes:
-        code: its code, ISO 639-1.
-        sentences: what the guide says.
-        interpret: what words mean.
-        speech: a text that is shown, as a voice says it.
-        say_digits: a number digit by digit.
-        read_back: a number with its unit, for a yes or a no.
-        wants_digits: whether a number that was heard, with its unit, is asked for digit by digit.
-        pair_to_offer: a number that was heard and the one other that it could be; None where there is not just one.
+        code, tables, sentences: as given.
         likely_answers: what is likeliest said where a confirmation is asked for.
         instructor_words: further ways to say what only an instructor says, with the instructor's word.
+        interpret, suggest, completeness: from words to meaning, to what was perhaps meant, to whether that is all.
+        speech: a text that is shown, as a voice says it.
+        say_number, say_digits, say_amount, say_unit, read_back: from values to words.
+        wordings, confusions, neighbours, possible, wants_digits, pair_to_offer: numbers that sound alike.
+        phrases, vocabulary, is_said, continuations, number_sentences, sample_sentences: what may be said, for
+            recognisers.
+        canonical, dimension, parse_expect: units and expectations as people write them.
     """
 
-    code: str
-    sentences: "Sentences"
-    interpret: Interpret
-    speech: Speech
-    say_digits: Callable[[Decimal], str]
-    read_back: ReadBack
-    wants_digits: Callable[[Decimal, str], bool]
-    pair_to_offer: Callable[[Decimal], tuple[Decimal, Decimal] | None]
-    likely_answers: tuple[str, ...]
-    instructor_words: tuple[tuple[str, str], ...]
+    def __init__(self, code: str, tables: Tables, sentences: "Sentences") -> None:
+        self.code = code
+        self.tables = tables
+        self.sentences = sentences
+        self.likely_answers = tables.phrases.likely_answers
+        self.instructor_words = tables.phrases.instructor_words
+
+        tokeniser = Tokeniser(tables.writing)
+        units = UnitWords(tables.units, tokeniser)
+        saying = Saying(tables.numbers, units, sentences.number_read_back)
+        alike = SoundAlikes(tables.numbers, saying)
+        aloud = Aloud(tables.shown, tables.units, saying)
+        quantities = Quantities(tables, units.rules)
+        names = NameWords(tables.names, tables.numbers.number, tokeniser)
+        listing = Listing(tables, quantities.slot, names, units, aloud)
+        interpreter = Interpreter(tables, tokeniser, units, quantities, names, aloud, listing)
+        sampler = Sampler(tables, quantities.slot, listing, units, alike, interpreter)
+
+        self.interpret = interpreter.interpret
+        self.suggest = listing.suggest
+        self.completeness = Silence(tables.numbers, tokeniser, listing, interpreter).completeness
+        self.speech = aloud.speech
+        self.say_number = saying.say_number
+        self.say_digits = saying.say_digits
+        self.say_amount = saying.say_amount
+        self.say_unit = units.say_unit
+        self.read_back = saying.read_back
+        self.wordings = alike.wordings
+        self.confusions = alike.confusions
+        self.neighbours = alike.neighbours
+        self.possible = alike.possible
+        self.wants_digits = alike.wants_digits
+        self.pair_to_offer = alike.pair_to_offer
+        self.phrases = listing.phrases
+        self.vocabulary = listing.vocabulary
+        self.is_said = listing.is_said
+        self.continuations = sampler.continuations
+        self.number_sentences = sampler.number_sentences
+        self.sample_sentences = sampler.sample_sentences
+        self.canonical = units.canonical
+        self.dimension = units.dimension
+        self.parse_expect = partial(parse_expect, units=units)

@@ -6,12 +6,7 @@ Nothing here knows the right answer: the number words are those of the whole ran
 from functools import lru_cache
 
 from assistant.errors import QuantityError
-from assistant.spoken import names, quantities
-from assistant.spoken.aloud import speech
-from assistant.spoken.english.numbers import SOUND_ALIKES
-from assistant.spoken.english.phrases import COMMANDS, DONE, NO, YES
-from assistant.spoken.english.units import ABBREVIATED
-from assistant.spoken.english.writing import SAID_AFTER, SHORT_FORMS
+from assistant.spoken.aloud import Aloud
 from assistant.spoken.expect import (
     AnyExpected,
     ChoiceExpected,
@@ -21,59 +16,82 @@ from assistant.spoken.expect import (
     NumberExpected,
     TextExpected,
 )
-from assistant.spoken.grammar import words_of
-from assistant.spoken.units import forms_of
-
-WRITTEN_ONLY = SOUND_ALIKES | ABBREVIATED
-"""Words of the grammar that are written by people or recognisers, and never said."""
-
-
-@lru_cache(maxsize=64)
-def phrases(expect: Expect) -> tuple[str, ...]:
-    """Every finite sentence that may be said: commands, confirmations, names. Numbers are not among them."""
-    said: list[str] = [phrase for known in COMMANDS.values() for phrase in known]
-    if isinstance(expect, NameExpected) and expect.alone:
-        said = []
-    match expect:
-        case ConfirmExpected() | AnyExpected():
-            said += [*YES, *NO, *DONE]
-        case NumberExpected():
-            # They are no answers here, but they are said, and must be heard as what they are.
-            said += [*YES, *NO, *DONE]
-        case NameExpected(names=expected):
-            known = names.spellings(expected) if expect.alone else names.forms(expected)
-            said += [speech(name).lower().replace("'", "") for name in known]
-        case ChoiceExpected():
-            # Yes, no and done are no answers here, but they are said, and must be heard as what they are.
-            said += [*YES, *NO, *DONE, *(speech(saying).lower() for saying, _choice in expect.sayings())]
-        case TextExpected():
-            pass
-    return tuple(dict.fromkeys(form for phrase in said for form in _forms(phrase)))
+from assistant.spoken.grammar import Rule, words_of
+from assistant.spoken.names import NameWords
+from assistant.spoken.suggestions import nearest
+from assistant.spoken.tables import Tables
+from assistant.spoken.units import UnitWords
 
 
-@lru_cache(maxsize=64)
-def vocabulary(expect: Expect) -> tuple[str, ...]:
-    """Every single word that may be said: of the phrases, of numbers and of units, where they are expected."""
-    words = [word for phrase in (*phrases(expect), *SAID_AFTER) for word in phrase.split()]
-    if isinstance(expect, NumberExpected | AnyExpected):
-        words += [word for word in words_of(quantities.SLOT) if is_said(word)]
-    if isinstance(expect, NumberExpected):
-        try:
-            words += [word for form in forms_of(expect.unit) for word in form.split()]
-        except QuantityError:
-            words += expect.unit.split()
-    return tuple(dict.fromkeys(words))
+class Listing:
+    """What may be said in a language.
 
+    Args:
+        tables: the language.
+        slot: the grammar of an utterance where a number is expected.
+        names, units, aloud: its names, units, and what is spoken for what is written.
 
-def is_said(word: str) -> bool:
-    """Whether a word of the grammar is spoken, and not only written ("hrs", "o", "to" for two)."""
-    return word.isalpha() and word not in WRITTEN_ONLY and (len(word) > 1 or word in ("a", "i"))
+    Attributes:
+        phrases: every finite sentence that may be said: commands, confirmations, names. Numbers are not among them.
+        vocabulary: every single word that may be said: of the phrases, of numbers and of units, where they are
+            expected.
+    """
 
+    def __init__(self, tables: Tables, slot: Rule, names: NameWords, units: UnitWords, aloud: Aloud) -> None:
+        self._tables = tables
+        self._slot = slot
+        self._names = names
+        self._units = units
+        self._speech = aloud.speech
+        self._written_only = tables.numbers.written_only | tables.units.abbreviated
+        self.phrases = lru_cache(maxsize=64)(self._phrases)
+        self.vocabulary = lru_cache(maxsize=64)(self._vocabulary)
 
-def _forms(phrase: str) -> tuple[str, ...]:
-    """A phrase as written out and in its short form."""
-    short = phrase
-    for long_form, short_form in SHORT_FORMS.items():
-        padded = f" {short} ".replace(f" {long_form} ", f" {short_form} ")
-        short = padded.strip()
-    return (phrase,) if short == phrase else (phrase, short)
+    def is_said(self, word: str) -> bool:
+        """Whether a word of the grammar is spoken, and not only written ("hrs", "o", "to" for two)."""
+        if not word.isalpha() or word in self._written_only:
+            return False
+        return len(word) > 1 or word in self._tables.writing.one_letter_words
+
+    def suggest(self, words: str, expect: Expect) -> tuple[str, ...]:
+        """At most three phrases that these words are near to, nearest first; none is ever taken by itself."""
+        return nearest(words, self.phrases(expect))
+
+    def _phrases(self, expect: Expect) -> tuple[str, ...]:
+        table = self._tables.phrases
+        said = [phrase for known in table.commands.values() for phrase in known]
+        if isinstance(expect, NameExpected) and expect.alone:
+            said = []
+        confirmations = (*table.yes, *table.no, *table.done)
+        match expect:
+            case ConfirmExpected() | AnyExpected() | NumberExpected():
+                # Where a number is expected they are no answers, but they are said, and must be heard as what they are.
+                said += confirmations
+            case NameExpected(names=expected):
+                known = self._names.spellings(expected) if expect.alone else self._names.forms(expected)
+                said += [self._speech(name).lower().replace("'", "") for name in known]
+            case ChoiceExpected():
+                said += [*confirmations, *(self._speech(saying).lower() for saying, _choice in expect.sayings())]
+            case TextExpected():
+                pass
+        return tuple(dict.fromkeys(form for phrase in said for form in self._forms(phrase)))
+
+    def _vocabulary(self, expect: Expect) -> tuple[str, ...]:
+        sentences = (*self.phrases(expect), *self._tables.writing.said_after)
+        words = [word for sentence in sentences for word in sentence.split()]
+        if isinstance(expect, NumberExpected | AnyExpected):
+            words += [word for word in words_of(self._slot) if self.is_said(word)]
+        if isinstance(expect, NumberExpected):
+            try:
+                words += [word for form in self._units.forms_of(expect.unit) for word in form.split()]
+            except QuantityError:
+                words += expect.unit.split()
+        return tuple(dict.fromkeys(words))
+
+    def _forms(self, phrase: str) -> tuple[str, ...]:
+        """A phrase as written out and in its short form."""
+        short = phrase
+        for long_form, short_form in self._tables.writing.short_forms.items():
+            padded = f" {short} ".replace(f" {long_form} ", f" {short_form} ")
+            short = padded.strip()
+        return (phrase,) if short == phrase else (phrase, short)

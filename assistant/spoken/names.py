@@ -1,72 +1,75 @@
 """Names of fluids and drugs in words: exact, however their numbers are said or written."""
 
-from functools import lru_cache
+from functools import cached_property, lru_cache
 
-from assistant.spoken.english.names import DRUGS, FLUIDS, LEFT_OUT
-from assistant.spoken.english.numbers import NUMBER, Said
-from assistant.spoken.grammar import Parse
-from assistant.spoken.tokens import tokens_of
-
-_FORMS = tuple(FLUIDS) + tuple(DRUGS)
+from assistant.spoken.grammar import Parse, Rule
+from assistant.spoken.said import Said
+from assistant.spoken.tables import Names
+from assistant.spoken.tokens import Tokeniser
 
 
-def key_of(tokens: tuple[str, ...]) -> str:
-    """A name in the one form in which names are compared: numbers in figures, "%" as "percent"."""
-    parse = Parse(tokens)
-    words: list[str] = []
-    at = 0
-    while at < len(tokens):
-        spans: dict[int, set[str]] = {}
-        for end, said in parse.at(NUMBER, at):
-            if isinstance(said, Said):
-                spans.setdefault(end, set()).add(f"{said.value:f}")
-        # "a", "to", "half" and their like are words in a name, not numbers.
-        longest = max(spans, default=at)
-        if longest > at and len(spans[longest]) == 1 and tokens[at] not in ("half", "a", "quarter"):
-            words.append(spans[longest].pop())
-            at = longest
-            continue
-        word = tokens[at]
-        if word == "per" and tokens[at + 1 : at + 2] == ("cent",):
-            word, at = "percent", at + 1
-        elif word == "%":
-            word = "percent"
-        if word not in LEFT_OUT:
-            words.append(word)
-        at += 1
-    return " ".join(words)
+class NameWords:
+    """The names of a language.
 
+    Args:
+        names: their table.
+        number: the grammar of a number.
+        tokeniser: cuts a name that is written.
+    """
 
-@lru_cache(maxsize=512)
-def _key(name: str) -> str:
-    return key_of(tokens_of(name))
+    def __init__(self, names: Names, number: Rule, tokeniser: Tokeniser) -> None:
+        self._names = names
+        self._number = number
+        self._one_word = [(tuple(run.split()), word) for run, word in names.one_word.items()]
+        self._key = lru_cache(maxsize=512)(lambda name: self._key_of(tokeniser.tokens_of(name)))
 
+    @cached_property
+    def _known(self) -> dict[str, str]:
+        """Canonical name by the key of each form; worked out once a name is wanted, for it takes a while."""
+        return {self._key(form): forms[0] for forms in self._names.known for form in forms}
 
-@lru_cache(maxsize=1)
-def _known() -> dict[str, str]:
-    """Canonical name by the key of each form."""
-    return {_key(form): forms[0] for forms in _FORMS for form in forms}
+    def find(self, tokens: tuple[str, ...], expected: tuple[str, ...]) -> str | None:
+        """The name that these words are: as the order spells it where it is expected, else as the table does."""
+        key = self._key_of(tokens)
+        if not key:
+            return None
+        canonical = self._known.get(key)
+        for name in expected:
+            if self._key(name) == key or (canonical is not None and self._known.get(self._key(name)) == canonical):
+                return name
+        return canonical
 
+    def spellings(self, expected: tuple[str, ...]) -> tuple[str, ...]:
+        """Every way in which one of these names may be said."""
+        wanted = {self._known.get(self._key(name), name) for name in expected}
+        said = {form for forms in self._names.known if forms[0] in wanted for form in forms}
+        return tuple(sorted({*expected, *said}, key=str.casefold))
 
-def find(tokens: tuple[str, ...], expected: tuple[str, ...]) -> str | None:
-    """The name that these words are: as the order spells it where it is expected, else as the table does."""
-    key = key_of(tokens)
-    if not key:
-        return None
-    canonical = _known().get(key)
-    for name in expected:
-        if _key(name) == key or (canonical is not None and _known().get(_key(name)) == canonical):
-            return name
-    return canonical
+    def forms(self, expected: tuple[str, ...]) -> tuple[str, ...]:
+        """Every name that may be heard, written: those expected and the whole table, in an order that tells nothing."""
+        known = (form for forms in self._names.known for form in forms)
+        return tuple(sorted({*expected, *known}, key=str.casefold))
 
-
-def spellings(expected: tuple[str, ...]) -> tuple[str, ...]:
-    """Every way in which one of these names may be said."""
-    wanted = {_known().get(_key(name), name) for name in expected}
-    said = {form for forms in _FORMS if forms[0] in wanted for form in forms}
-    return tuple(sorted({*expected, *said}, key=str.casefold))
-
-
-def forms(expected: tuple[str, ...]) -> tuple[str, ...]:
-    """Every name that may be heard, written: those expected and the whole table, in an order that tells nothing."""
-    return tuple(sorted({*expected, *(form for forms in _FORMS for form in forms)}, key=str.casefold))
+    def _key_of(self, tokens: tuple[str, ...]) -> str:
+        """A name in the one form in which names are compared: numbers in figures, "%" as a word."""
+        parse = Parse(tokens)
+        words: list[str] = []
+        at = 0
+        while at < len(tokens):
+            spans: dict[int, set[str]] = {}
+            for end, said in parse.at(self._number, at):
+                if isinstance(said, Said):
+                    spans.setdefault(end, set()).add(f"{said.value:f}")
+            longest = max(spans, default=at)
+            if longest > at and len(spans[longest]) == 1 and tokens[at] not in self._names.no_numbers:
+                words.append(spans[longest].pop())
+                at = longest
+                continue
+            word, length = tokens[at], 1
+            for run, one in self._one_word:
+                if tokens[at : at + len(run)] == run:
+                    word, length = one, len(run)
+            if word not in self._names.left_out:
+                words.append(word)
+            at += length
+        return " ".join(words)

@@ -3,11 +3,11 @@
 from dataclasses import dataclass
 from decimal import Decimal
 
-from assistant.spoken.aloud import speech
-from assistant.spoken.english.sentences import SENTENCES as sentences
+from assistant.spoken import ENGLISH, read_back, say_number, speech
 from assistant.spoken.expect import Expect, NumberExpected
 from assistant.spoken.meaning import Ambiguous, Answer, Kind, Meaning, NoMatch, Reason
-from assistant.spoken.saying import read_back, say_number
+
+_SENTENCES = ENGLISH.sentences
 
 
 @dataclass(frozen=True)
@@ -45,7 +45,7 @@ def reply_to(meaning: Meaning, expect: Expect) -> Reply:
         case Answer(kind=kind, value=value):
             return Reply(kind, str(value), None, (), None, f"{str(value)[:1].upper()}{str(value)[1:]}.")
         case Ambiguous(readings=readings):
-            which = sentences.which_number(tuple(map(say_number, readings)))
+            which = _SENTENCES.which_number(tuple(map(say_number, readings)))
             return Reply(None, "", None, tuple(f"{r:f}" for r in readings), None, which)
         case NoMatch(reason=reason):
             return Reply(None, "", None, (), reason.value, _sentence(reason, expect))
@@ -53,5 +53,5 @@ def reply_to(meaning: Meaning, expect: Expect) -> Reply:
 
 def _sentence(reason: Reason, expect: Expect) -> str:
     if reason is Reason.WRONG_UNIT and isinstance(expect, NumberExpected):
-        return speech(f"{sentences.refusal(reason)} {sentences.unit_needed(expect.unit)}")
-    return sentences.refusal(reason)
+        return speech(f"{_SENTENCES.refusal(reason)} {_SENTENCES.unit_needed(expect.unit)}")
+    return _SENTENCES.refusal(reason)

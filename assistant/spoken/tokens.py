@@ -6,7 +6,7 @@ grammar has no rule for that, so the whole utterance is refused.
 
 import re
 
-from assistant.spoken.english.writing import CONTRACTIONS, SAME_WORD
+from assistant.spoken.tables import Writing
 
 LONGEST = 400
 """Characters of one utterance; what is longer is refused before any other work is done on it."""
@@ -48,22 +48,6 @@ _PLAIN = str.maketrans(
 _THIN_GROUPS = re.compile(r"(?<![\d.,])(\d{1,3}(?:[\u2009\u202f\u00a0]\d{3})+)(?![\d,])", re.ASCII)
 """Thousands parted by a narrow space, as the SI style writes them; an ordinary space could part two numbers."""
 
-_PIECE = re.compile(
-    r"""
-      (?P<fraction>[13]/[24](?![\d/.,]))
-    | (?P<grouped>\d{1,3}(?:,\d{3})+(?:\.\d+)?(?![\d,.]))
-    | (?P<list>\d(?:(?:,\d){2,}|(?:-\d){2,})(?![\d,.-]))
-    | (?P<clock>\d{1,2}:\d\d(?![\d:,]|\.\d))
-    | (?P<comma>\d+,\d+(?![\d,.]))
-    | (?P<decimal>\d*\.\d+(?![\d,.]))
-    | (?P<whole>\d+(?![\d,.:-]|/\d))
-    | (?P<hyphened>\d+(?=-[a-z]))
-    | (?P<word>[a-z]+(?:'[a-z]+)*'?)
-    | (?P<sign>[%/])
-    """,
-    re.VERBOSE | re.ASCII,
-)
-_BETWEEN_WORDS = re.compile(r"(?<=[a-z'])[-.,;:!?]+(?=[a-z'])|(?<=[0-9])-(?=[a-z])|(?<=[a-z])-(?=[0-9])")
 _OPENING = "\"'(["
 _CLOSING = "\"')].,;:!?"
 _UNKNOWN_MARK = re.compile(r"\[(?:unk|noise)\]|<(?:unk|s|/s|sil|noise)>")
@@ -79,76 +63,105 @@ def printable(words: str) -> bool:
     return all(c.isprintable() or c in " \t\r\n\u00a0\u202f\u2009" for c in words)
 
 
-def tokens_of(words: str) -> tuple[str, ...]:
-    """The pieces of an utterance: small letters, figures as written, "%" and "/"; `UNKNOWN` for the rest.
+class Tokeniser:
+    """Cuts utterances into pieces.
 
-    "83.3 mL/hr." gives ``83.3 ml / hr``; "twenty-five" gives ``twenty five``; "1,000" gives ``1000``;
-    "83 .3" gives ``83.3``. A time ("14:30") and a decimal comma ("1,5") stay as written: of the latter the grammar
-    reads both meanings.
+    Args:
+        writing: how the language is written.
     """
-    if not printable(words):
-        return (UNKNOWN,)
-    text = _THIN_GROUPS.sub(lambda m: re.sub(r"\D", "", m[1]), words)
-    text = text.translate(_PLAIN).lower()
-    text = _UNKNOWN_MARK.sub(" \x00 ", text)
-    found: list[str] = []
-    closed = True
-    for chunk in text.split():
-        pieces, ends_closed = _pieces(chunk)
-        joins = not closed and len(pieces) > 0 and found and found[-1].isdigit() and pieces[0].startswith(".")
-        if joins:
-            # A recogniser may write "83 .3".
-            found[-1] += pieces.pop(0)
-        found.extend(pieces)
-        if pieces or joins:
-            closed = ends_closed
-    return tuple(found)
 
+    def __init__(self, writing: Writing) -> None:
+        self._contractions = writing.contractions
+        self._same_word = writing.same_word
+        letter = f"[{writing.letters}]"
+        inside = f"[{writing.letters}']"
+        self._between_words = re.compile(
+            rf"(?<={inside})[-.,;:!?]+(?={inside})|(?<=[0-9])-(?={letter})|(?<={letter})-(?=[0-9])"
+        )
+        self._piece = re.compile(
+            rf"""
+              (?P<fraction>[13]/[24](?![\d/.,]))
+            | (?P<grouped>\d{{1,3}}(?:,\d{{3}})+(?:\.\d+)?(?![\d,.]))
+            | (?P<list>\d(?:(?:,\d){{2,}}|(?:-\d){{2,}})(?![\d,.-]))
+            | (?P<clock>\d{{1,2}}:\d\d(?![\d:,]|\.\d))
+            | (?P<comma>\d+,\d+(?![\d,.]))
+            | (?P<decimal>\d*\.\d+(?![\d,.]))
+            | (?P<whole>\d+(?![\d,.:-]|/\d))
+            | (?P<hyphened>\d+(?=-{letter}))
+            | (?P<word>{letter}+(?:'{letter}+)*'?)
+            | (?P<sign>[%/])
+            """,
+            re.VERBOSE | re.ASCII,
+        )
 
-def _pieces(chunk: str) -> tuple[list[str], bool]:
-    """The pieces of what stands between two spaces, and whether it ends in a mark such as a comma."""
-    if chunk == "\x00":
-        return [UNKNOWN], True
-    core = chunk.lstrip(_OPENING)
-    bare = core.rstrip(_CLOSING)
-    closed = bare != core
-    if not bare:
-        # A lone mark says nothing; a lone point between figures must not join them.
-        return [], True
-    if bare in ("-", "--"):
-        return [], True
-    pieces: list[str] = []
-    if re.match(r"-\.?\d", bare):
-        pieces.append(MINUS)
-        bare = bare[1:]
-    at = 0
-    while at < len(bare):
-        between = _BETWEEN_WORDS.match(bare, at)
-        if between is not None:
-            at = between.end()
-            continue
-        piece = _PIECE.match(bare, at)
-        if piece is None:
-            return [UNKNOWN], closed
-        at = piece.end()
-        text = piece.group()
-        match piece.lastgroup:
-            case "grouped":
-                pieces.append(text.replace(",", ""))
-            case "list":
-                pieces.extend(re.findall(r"\d", text))
-            case "word":
-                pieces.extend(_word(text))
-            case _:
-                pieces.append(text)
-    return pieces, closed
+    def tokens_of(self, words: str) -> tuple[str, ...]:
+        """The pieces of an utterance: small letters, figures as written, "%" and "/"; `UNKNOWN` for the rest.
 
+        "83.3 mL/hr." gives ``83.3 ml / hr``; "twenty-five" gives ``twenty five``; "1,000" gives ``1000``;
+        "83 .3" gives ``83.3``. A time ("14:30") and a decimal comma ("1,5") stay as written: no grammar reads the
+        former, and of the latter it reads both meanings.
+        """
+        if not printable(words):
+            return (UNKNOWN,)
+        text = _THIN_GROUPS.sub(lambda m: re.sub(r"\D", "", m[1]), words)
+        text = text.translate(_PLAIN).lower()
+        text = _UNKNOWN_MARK.sub(" \x00 ", text)
+        found: list[str] = []
+        closed = True
+        for chunk in text.split():
+            pieces, ends_closed = self._pieces(chunk)
+            joins = not closed and len(pieces) > 0 and found and found[-1].isdigit() and pieces[0].startswith(".")
+            if joins:
+                # A recogniser may write "83 .3".
+                found[-1] += pieces.pop(0)
+            found.extend(pieces)
+            if pieces or joins:
+                closed = ends_closed
+        return tuple(found)
 
-def _word(text: str) -> list[str]:
-    """One word with contractions written out and apostrophes dropped."""
-    if text in CONTRACTIONS:
-        return CONTRACTIONS[text].split()
-    bare = text.replace("'", "")
-    if bare in CONTRACTIONS and "'" not in text:
-        return CONTRACTIONS[bare].split()
-    return SAME_WORD.get(bare, bare).split()
+    def _pieces(self, chunk: str) -> tuple[list[str], bool]:
+        """The pieces of what stands between two spaces, and whether it ends in a mark such as a comma."""
+        if chunk == "\x00":
+            return [UNKNOWN], True
+        core = chunk.lstrip(_OPENING)
+        bare = core.rstrip(_CLOSING)
+        closed = bare != core
+        if not bare:
+            # A lone mark says nothing; a lone point between figures must not join them.
+            return [], True
+        if bare in ("-", "--"):
+            return [], True
+        pieces: list[str] = []
+        if re.match(r"-\.?\d", bare):
+            pieces.append(MINUS)
+            bare = bare[1:]
+        at = 0
+        while at < len(bare):
+            between = self._between_words.match(bare, at)
+            if between is not None:
+                at = between.end()
+                continue
+            piece = self._piece.match(bare, at)
+            if piece is None:
+                return [UNKNOWN], closed
+            at = piece.end()
+            text = piece.group()
+            match piece.lastgroup:
+                case "grouped":
+                    pieces.append(text.replace(",", ""))
+                case "list":
+                    pieces.extend(re.findall(r"\d", text))
+                case "word":
+                    pieces.extend(self._word(text))
+                case _:
+                    pieces.append(text)
+        return pieces, closed
+
+    def _word(self, text: str) -> list[str]:
+        """One word with contractions written out and apostrophes dropped."""
+        if text in self._contractions:
+            return self._contractions[text].split()
+        bare = text.replace("'", "")
+        if bare in self._contractions and "'" not in text:
+            return self._contractions[bare].split()
+        return self._same_word.get(bare, bare).split()

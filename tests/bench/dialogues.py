@@ -20,8 +20,7 @@ from assistant.guide.events import Heard, NotUnderstood, Opened
 from assistant.guide.guide import Guide
 from assistant.guide.progress import Mode, State
 from assistant.orders.key import KeyEntry
-from assistant.spoken import say_digits, wordings
-from assistant.spoken.alike import confusions
+from assistant.spoken import confusions, say_digits, wordings
 from tests.bench.printing import say
 from tests.guide.lived import CHECKLIST, Lived
 

@@ -29,6 +29,7 @@ from assistant.adapters.recognisers.judgement import NOTHING, judge
 from assistant.adapters.recognisers.replay import hear_sound
 from assistant.adapters.recognisers.whisper import WhisperRecogniser
 from assistant.ports import Recogniser
+from assistant.spoken import ENGLISH
 from tests.bench import scoring
 from tests.bench.clips import Clip, clips
 from tests.bench.printing import say
@@ -43,7 +44,7 @@ def hear(recogniser: Recogniser, clip: Clip, sound: bytes) -> Heard:
     recogniser.begin(clip.saying.expect)
     began = time.perf_counter()
     evidence = recogniser.evidence(samples_of(sound), clip.saying.expect)
-    verdict = NOTHING if evidence is None else judge(evidence, clip.saying.expect)
+    verdict = NOTHING if evidence is None else judge(evidence, clip.saying.expect, ENGLISH)
     return Heard(clip, verdict.words, verdict.doubtful, time.perf_counter() - began, evidence)
 
 

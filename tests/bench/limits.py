@@ -18,6 +18,7 @@ from pathlib import Path
 from assistant.adapters.recognisers import judgement
 from assistant.adapters.recognisers.judgement import judge
 from assistant.adapters.recognisers.limits import Limits
+from assistant.spoken import ENGLISH
 from tests.bench import scoring
 from tests.bench.printing import say
 from tests.bench.scoring import Heard, Outcome
@@ -49,7 +50,7 @@ def again(all_heard: list[Heard]) -> list[Heard]:
         if heard.evidence is None:
             judged.append(heard)
             continue
-        verdict = judge(heard.evidence, heard.clip.saying.expect)
+        verdict = judge(heard.evidence, heard.clip.saying.expect, ENGLISH)
         judged.append(replace(heard, words=verdict.words, doubtful=verdict.doubtful))
     return judged
 

@@ -10,7 +10,7 @@ from enum import StrEnum
 from assistant import spoken
 from assistant.adapters.recognisers.evidence import Evidence
 from assistant.guide.numbers import digits_follow
-from assistant.spoken.alike import NEARLY_THE_SAME, confusions
+from assistant.spoken.confusion import NEARLY_THE_SAME
 from assistant.spoken.expect import NumberExpected
 from assistant.spoken.meaning import Ambiguous, Answer, Kind
 from tests.bench.clips import CORRECTION, Clip
@@ -69,7 +69,7 @@ def is_asked_in_vain(heard: Heard) -> bool:
 
 def is_like_another(value: Decimal) -> bool:
     """Whether a number is a teen, a ten or their like, for which digits are always asked."""
-    return any(neighbour.kind in NEARLY_THE_SAME for neighbour in confusions(value))
+    return any(neighbour.kind in NEARLY_THE_SAME for neighbour in spoken.confusions(value))
 
 
 def is_outside(heard: Heard) -> bool:

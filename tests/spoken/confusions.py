@@ -16,7 +16,8 @@ from assistant.checklist.load import available, load
 from assistant.checklist.model import NumberAsked
 from assistant.orders.load import available_orders, load_order
 from assistant.orders.solve import answer_key
-from assistant.spoken.alike import NEARLY_THE_SAME, Confusion, confusions, pair_to_offer, wants_digits
+from assistant.spoken import confusions, pair_to_offer, wants_digits
+from assistant.spoken.confusion import NEARLY_THE_SAME, Confusion
 from assistant.spoken.expect import NumberExpected
 
 LISTED = 24

@@ -5,7 +5,7 @@ from decimal import Decimal
 import pytest
 
 from assistant.spoken import confusions, neighbours, wants_digits
-from assistant.spoken.alike import Confusion
+from assistant.spoken.confusion import Confusion
 
 from .confusions import numbers_in_use, pairs_of, table
 

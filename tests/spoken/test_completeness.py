@@ -2,7 +2,8 @@
 
 import pytest
 
-from assistant.spoken.completeness import Completeness, completeness
+from assistant.spoken import ENGLISH
+from assistant.spoken.completeness import Completeness
 from assistant.spoken.expect import (
     AnyExpected,
     ConfirmExpected,
@@ -54,4 +55,4 @@ FINISHED, MAY_GO_ON, OPEN = Completeness.FINISHED, Completeness.MAY_GO_ON, Compl
 )
 def test_completeness(words, expect, what):
     """A confirmation, a command, a number with its whole unit are finished; everything else may go on."""
-    assert completeness(words, expect) is what
+    assert ENGLISH.completeness(words, expect) is what

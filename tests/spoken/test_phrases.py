@@ -19,8 +19,8 @@ from assistant.spoken.expect import (
     TextExpected,
 )
 from assistant.spoken.meaning import Answer, Command, Kind, Meaning, NoMatch, Reason
-from assistant.spoken.quantities import readings
-from assistant.spoken.tokens import tokens_of
+
+from .parts import readings, tokens_of
 
 FRAMES: tuple[Expect, ...] = (
     ConfirmExpected(),

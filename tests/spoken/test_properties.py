@@ -30,8 +30,8 @@ from assistant.spoken.expect import (
     TextExpected,
 )
 from assistant.spoken.meaning import Ambiguous, Answer, Kind, NoMatch, Reason
-from assistant.spoken.quantities import several
-from assistant.spoken.tokens import tokens_of
+
+from .parts import several, tokens_of
 
 RATE = NumberExpected("mL/h")
 DIGITS = NumberExpected("mL/h", digits_only=True)

@@ -3,7 +3,9 @@
 import pytest
 
 from assistant.spoken.grammar import Many, Opt, Parse, Word, Words, Written, alt, seq, walk, words_of
-from assistant.spoken.tokens import UNKNOWN, clean_text, tokens_of
+from assistant.spoken.tokens import UNKNOWN, clean_text
+
+from .parts import tokens_of
 
 
 @pytest.mark.parametrize(

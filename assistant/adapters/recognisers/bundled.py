@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from assistant.adapters.models import Check, StoredModel, compare, file_digest, joint_digest, read_manifest
 from assistant.errors import ModelError
+from assistant.spoken import ENGLISH, Language
 
 if TYPE_CHECKING:
     from assistant.adapters.recognisers.whisper import WhisperRecogniser
@@ -37,7 +38,7 @@ def bundled_folder() -> Path | None:
 
 
 def open_bundled(folder: Path | None = None, pinned: Mapping[str, str] = PINNED) -> "WhisperRecogniser":
-    """Load the bundled model.
+    """Load the bundled model, which hears English.
 
     Args:
         folder: where it lies; found by itself where None.
@@ -58,7 +59,7 @@ def open_bundled(folder: Path | None = None, pinned: Mapping[str, str] = PINNED)
             f"The bundled recogniser's {' and '.join(wrong)} in {folder} is not what was tested with this program.",
             _REMEDY,
         )
-    return _run(NAME, joint_digest(found), files)
+    return _run(NAME, joint_digest(found), files, ENGLISH)
 
 
 def check_bundled(folder: Path | None = None) -> Check:
@@ -74,7 +75,7 @@ def check_bundled(folder: Path | None = None) -> Check:
     return compare(NAME, PINNED, {name: file_digest(folder / name) for name in present})
 
 
-def open_whisper(model: StoredModel) -> "WhisperRecogniser":
+def open_whisper(model: StoredModel, language: Language) -> "WhisperRecogniser":
     """Load a CTranslate2 Whisper model from the models folder.
 
     Raises:
@@ -86,7 +87,7 @@ def open_whisper(model: StoredModel) -> "WhisperRecogniser":
     expected = read_manifest(model.path.parent).models.get(model.name)
     if expected is not None:
         refuse_changed(model, used(expected), found)
-    return _run(model.name, joint_digest(found), files)
+    return _run(model.name, joint_digest(found), files, language)
 
 
 def used(expected: Mapping[str, str]) -> dict[str, str]:
@@ -109,7 +110,7 @@ def refuse_changed(model: StoredModel, expected: dict[str, str], found: dict[str
         )
 
 
-def _run(name: str, digest: str, files: Mapping[str, bytes]) -> "WhisperRecogniser":
+def _run(name: str, digest: str, files: Mapping[str, bytes], language: Language) -> "WhisperRecogniser":
     try:
         # Only here: the library takes half a second to import, and some machines have none.
         from assistant.adapters.recognisers.whisper import WhisperRecogniser
@@ -118,7 +119,7 @@ def _run(name: str, digest: str, files: Mapping[str, bytes]) -> "WhisperRecognis
             f"The recogniser {name} needs the library CTranslate2, which cannot be loaded on this machine.",
             "Install it with: pip install ctranslate2 tokenizers threadpoolctl",
         ) from cause
-    return WhisperRecogniser(name, digest, files)
+    return WhisperRecogniser(name, digest, files, language)
 
 
 def _read(folder: Path, names: tuple[str, ...], remedy: str) -> dict[str, bytes]:

@@ -1,4 +1,4 @@
-"""Which recogniser listens on this machine, and which one gives a second opinion."""
+"""Which recogniser listens on this machine, and which one gives a second opinion: all of them hear English."""
 
 from collections.abc import Callable
 from dataclasses import dataclass
@@ -11,6 +11,7 @@ from assistant.adapters.recognisers.late import LateRecogniser
 from assistant.adapters.recognisers.second_opinion import SecondOpinion
 from assistant.errors import ModelError
 from assistant.ports import Recogniser
+from assistant.spoken import ENGLISH
 
 BUNDLED = "bundled"
 """Short for the bundled recogniser's name."""
@@ -86,7 +87,7 @@ def open_recogniser(name: str | None = None, chosen_folder: Path | None = None) 
     if failure is not None and not loaded:
         raise failure
     first, *others = loaded.values()
-    return SecondOpinion(first, others[0]) if others else first
+    return SecondOpinion(first, others[0], ENGLISH) if others else first
 
 
 def promise_recogniser(name: str | None, wait: Callable[[], object]) -> Recogniser:
@@ -150,7 +151,7 @@ def _load(one: Description) -> Recogniser:
         return bundled.open_bundled()
     model = StoredModel(one.name, one.place, one.engine)
     if one.engine is Engine.WHISPER:
-        return bundled.open_whisper(model)
+        return bundled.open_whisper(model, ENGLISH)
     try:
         # Only here: the library takes half a second to import, and some machines have none.
         from assistant.adapters.recognisers.vosk_ear import open_vosk
@@ -159,7 +160,7 @@ def _load(one: Description) -> Recogniser:
             f"The model {one.name} needs the library Vosk, which cannot be loaded on this machine.",
             "Install it with: pip install vosk; or choose another recogniser (see: checkoff models list)",
         ) from cause
-    return open_vosk(model)
+    return open_vosk(model, ENGLISH)
 
 
 def _missing(name: str | None, found: list[Description]) -> ModelError:

@@ -2,18 +2,24 @@
 
 import re
 from decimal import Decimal
+from functools import cache
 
-from assistant.spoken.english.phrases import CARRIERS
-from assistant.spoken.english.writing import CONTRACTIONS
+from assistant.spoken import Language
 from assistant.spoken.meaning import Answer, Meaning
 
-_CARRIERS = (*CARRIERS, *(short for short in CONTRACTIONS if CONTRACTIONS[short] in CARRIERS))
 _MOST_MORE_FIGURES = 2
 
 
-def is_carried(text: str) -> bool:
+def is_carried(text: str, language: Language) -> bool:
     """Whether other words stand before the number: "it's five zero" is how a model writes "nine five zero" too."""
-    return any(text.startswith(f"{words} ") for words in _CARRIERS)
+    return text.startswith(_before_numbers(language))
+
+
+@cache
+def _before_numbers(language: Language) -> tuple[str, ...]:
+    """The words that may stand there, with the space behind them."""
+    carriers, contractions = language.tables.phrases.carriers, language.tables.writing.contractions
+    return tuple(f"{words} " for words in (*carriers, *(s for s in contractions if contractions[s] in carriers)))
 
 
 def is_contradicted(meaning: Meaning, free: str) -> bool:

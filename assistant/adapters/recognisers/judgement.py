@@ -13,7 +13,6 @@ import re
 from collections.abc import Hashable, Mapping
 from dataclasses import dataclass, replace
 
-from assistant import spoken
 from assistant.adapters.recognisers.doubts import is_carried, is_contradicted, is_part
 from assistant.adapters.recognisers.evidence import Evidence, Hypothesis
 from assistant.adapters.recognisers.forms import Form, has_a_say
@@ -27,6 +26,7 @@ from assistant.adapters.recognisers.limits import (
     Limits,
 )
 from assistant.ports import Alternative
+from assistant.spoken import Language
 from assistant.spoken.expect import Expect, NumberExpected, TextExpected
 from assistant.spoken.meaning import Ambiguous, Answer, Kind, Meaning, NoMatch, Reason
 
@@ -109,20 +109,20 @@ class Judgement:
 NOTHING = Judgement("")
 
 
-def is_faint_command(likeliest: Hypothesis, expect: Expect) -> bool:
+def is_faint_command(likeliest: Hypothesis, expect: Expect, language: Language) -> bool:
     """Whether a wording stands only where noise would hardly be taken for it (`Evidence.of_noise` is looked at).
 
     A number never does: it is judged otherwise, and the comparison takes time.
     """
     is_faint = likeliest.score < CLEAR_COMMAND.least or likeliest.score < CLEAR_COMMAND.clear * likeliest.tokens
-    return is_faint and not _is_number(_meanings(plain(likeliest.text), expect)[0])
+    return is_faint and not _is_number(_meanings(plain(likeliest.text, language), expect, language)[0])
 
 
-def judge(evidence: Evidence, expect: Expect) -> Judgement:
-    """What to stand for, from what the decoder made of an utterance."""
+def judge(evidence: Evidence, expect: Expect, language: Language) -> Judgement:
+    """What to stand for, from what the decoder made of an utterance in this language."""
     if isinstance(expect, TextExpected):
         return _free_words(evidence)
-    ranked = rank(evidence.bounded, expect)
+    ranked = rank(evidence.bounded, expect, language)
     if not ranked:
         return NOTHING
     alternatives = tuple(Alternative(group.text, group.share) for group in ranked)
@@ -132,7 +132,7 @@ def judge(evidence: Evidence, expect: Expect) -> Judgement:
         limits = DIGITS if digits_only else NUMBER
         stands = (
             best.reaches(limits, evidence)
-            and not is_carried(best.text)
+            and not is_carried(best.text, language)
             and not is_contradicted(best.meaning, evidence.free.text)
             and math.fsum(g.share for g in ranked if is_part(best.meaning, g.meaning)) <= limits.longer
         )
@@ -142,7 +142,7 @@ def judge(evidence: Evidence, expect: Expect) -> Judgement:
     if stands:
         return Judgement(best.text, alternatives)
     if evidence.named:
-        return _closest_name(evidence, expect)
+        return _closest_name(evidence, expect, language)
     if best.is_number and not digits_only and _some_number(ranked).reaches(DOUBTFUL, evidence):
         return Judgement(best.text, alternatives, doubtful=True)
     return Judgement("", alternatives)
@@ -160,18 +160,18 @@ def _some_number(ranked: tuple[Group, ...]) -> Group:
     return replace(numbers[0], share=share, score=score)
 
 
-def _closest_name(evidence: Evidence, expect: Expect) -> Judgement:
+def _closest_name(evidence: Evidence, expect: Expect, language: Language) -> Judgement:
     """The name of the list that fits best, where it leads clearly.
 
     The model has hardly ever heard a drug's name, and left free it writes everyday words in its place: "female
     tie-dine". So a name is chosen among names. What is chosen is read back by the guide before it counts.
     """
-    ranked = rank({Form.WORDS: evidence.named}, expect)
+    ranked = rank({Form.WORDS: evidence.named}, expect, language)
     alternatives = tuple(Alternative(group.text, group.share) for group in ranked)
     if not ranked:
         return NOTHING
     best = ranked[0]
-    tokens = next(one.tokens for one in evidence.named if plain(one.text) == best.text)
+    tokens = next(one.tokens for one in evidence.named if plain(one.text, language) == best.text)
     stands = (
         isinstance(best.meaning, Answer)
         and best.share >= LEAST_NAME_SHARE
@@ -181,7 +181,7 @@ def _closest_name(evidence: Evidence, expect: Expect) -> Judgement:
     return Judgement(best.text if stands else "", alternatives)
 
 
-def rank(bounded: Mapping[Form, tuple[Hypothesis, ...]], expect: Expect) -> tuple[Group, ...]:
+def rank(bounded: Mapping[Form, tuple[Hypothesis, ...]], expect: Expect, language: Language) -> tuple[Group, ...]:
     """The meanings of the hypotheses, likeliest first.
 
     Figures and words are two opinions of one number, so their shares are multiplied (geometric mean): a point
@@ -195,8 +195,8 @@ def rank(bounded: Mapping[Form, tuple[Hypothesis, ...]], expect: Expect) -> tupl
         sums: dict[Hashable, float] = {}
         loose_sums: dict[Hashable, float] = {}
         for one in hypotheses:
-            text, part = plain(one.text), math.exp(max(one.score, _LEAST_LOGARITHM))
-            meaning, loose = _meanings(text, expect)
+            text, part = plain(one.text, language), math.exp(max(one.score, _LEAST_LOGARITHM))
+            meaning, loose = _meanings(text, expect, language)
             loose_sums[loose] = loose_sums.get(loose, 0.0) + part
             if loose not in likeliest or likeliest[loose].score < one.score:
                 likeliest[loose] = one
@@ -221,21 +221,21 @@ def rank(bounded: Mapping[Form, tuple[Hypothesis, ...]], expect: Expect) -> tupl
     return tuple(sorted(groups, key=lambda group: -group.share))
 
 
-def _meanings(text: str, expect: Expect) -> tuple[Meaning, Hashable]:
+def _meanings(text: str, expect: Expect, language: Language) -> tuple[Meaning, Hashable]:
     """What a wording means here, and what it would mean if the number might be said in any way.
 
     The model prefers figures. So whether a number was said at all shows in its figures, even where only its
     words show that it was said digit by digit.
     """
-    meaning = spoken.interpret(text, expect, heard=True)
+    meaning = language.interpret(text, expect, heard=True)
     if meaning == NoMatch(Reason.OUT_OF_RANGE):
         # Said, or only written, twice: "two one three two one three".
         words = text.split()
         half = len(words) // 2
         if half > 1 and words[:half] == words[half:]:
-            return _meanings(" ".join(words[:half]), expect)
+            return _meanings(" ".join(words[:half]), expect, language)
     if isinstance(expect, NumberExpected) and expect.digits_only:
-        return meaning, _same(spoken.interpret(text, replace(expect, digits_only=False), heard=True))
+        return meaning, _same(language.interpret(text, replace(expect, digits_only=False), heard=True))
     return meaning, _same(meaning)
 
 
@@ -244,14 +244,14 @@ def _shares(parts: dict[Hashable, float]) -> dict[Hashable, float]:
     return {key: part / total for key, part in parts.items()}
 
 
-def plain(text: str) -> str:
+def plain(text: str, language: Language) -> str:
     """A wording without the signs of a written sentence; points within numbers stay.
 
     "8 3.3" becomes "8 3 point 3": so the model writes "eight three point three".
     """
     text = re.sub(r"[!?;:\"]|[.,](?![0-9])|(?<![0-9])[.,](?=\s)", " ", text.lower())
     text = " ".join(text.split())
-    return re.sub(r"(?<=\b[0-9] [0-9])\.(?=[0-9])", " point ", text)
+    return re.sub(r"(?<=\b[0-9] [0-9])\.(?=[0-9])", f" {language.tables.numbers.point} ", text)
 
 
 def _same(meaning: Meaning) -> Hashable:

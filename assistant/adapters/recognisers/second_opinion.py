@@ -10,9 +10,9 @@ import time
 from dataclasses import replace
 from decimal import Decimal
 
-from assistant import spoken
 from assistant.adapters.recognition import ANSWER_LIMIT_S, Guess, Recognition
 from assistant.ports import Alternative, Hearing, Recogniser, Utterance
+from assistant.spoken import Language
 from assistant.spoken.expect import Expect, NumberExpected
 from assistant.spoken.meaning import Answer
 
@@ -21,32 +21,33 @@ LIMIT_S = 1.0
 _LOOK_S = 0.01
 
 
-def combined(first: Hearing, second: Hearing, expect: Expect) -> Hearing:
+def combined(first: Hearing, second: Hearing, expect: Expect, language: Language) -> Hearing:
     """What two recognisers stand for together; what each has heard is among the alternatives.
 
     Args:
         first: of the one that leads.
         second: of the other one.
         expect: what the step expects.
+        language: in which both hear.
     """
     both = replace(first, alternatives=_alternatives(first, second))
-    number = number_in(first.words, expect)
-    other = None if second.doubtful else number_in(second.words, expect)
+    number = number_in(first.words, expect, language)
+    other = None if second.doubtful else number_in(second.words, expect, language)
     digits_only = isinstance(expect, NumberExpected) and expect.digits_only
     if number is not None and number != other:
         # Digits are not asked for in yet another way: the learner says them again.
         return replace(both, words="") if digits_only else replace(both, doubtful=True)
     if not first.words and other is not None and not digits_only:
         likeliest = first.alternatives[0].words if first.alternatives else ""
-        if number_in(likeliest, expect) == other:
+        if number_in(likeliest, expect, language) == other:
             # Not clear enough to the first one by itself, but two have heard it: worth asking for its digits.
             return replace(both, words=likeliest, doubtful=True)
     return both
 
 
-def number_in(words: str, expect: Expect) -> tuple[Decimal, str | None] | None:
+def number_in(words: str, expect: Expect, language: Language) -> tuple[Decimal, str | None] | None:
     """The number that the words mean, with its unit; None for none and for one of two."""
-    meaning = spoken.interpret(words, expect, heard=True)
+    meaning = language.interpret(words, expect, heard=True)
     if isinstance(meaning, Answer) and isinstance(meaning.value, Decimal):
         return meaning.value, meaning.unit
     return None
@@ -66,22 +67,24 @@ class SecondOpinion:
     Args:
         first: leads.
         second: is asked about numbers.
+        language: in which both hear.
         limit_s: see `LIMIT_S`.
     """
 
-    def __init__(self, first: Recogniser, second: Recogniser, limit_s: float = LIMIT_S) -> None:
+    def __init__(self, first: Recogniser, second: Recogniser, language: Language, limit_s: float = LIMIT_S) -> None:
         self.name = f"{first.name} and {second.name}"
         # Both, and not one of the two together: so each can be compared with its files.
         self.model_digest = f"{first.model_digest} {second.model_digest}"
         self._first = first
         self._second = Recognition(second)
+        self._language = language
         self._limit_s = limit_s
         self._latest: DoubleUtterance | None = None
         self._asked: tuple[Guess, float] | None = None
 
     def begin(self, expect: Expect) -> "DoubleUtterance":
         """Start an utterance with both."""
-        utterance = DoubleUtterance(self, self._first.begin(expect), expect, self._limit_s)
+        utterance = DoubleUtterance(self, self._first.begin(expect), expect, self._language, self._limit_s)
         # One that hangs would only pile up sound.
         self._latest = None if self._hangs() else utterance
         if self._latest is not None:
@@ -116,10 +119,13 @@ class SecondOpinion:
 class DoubleUtterance:
     """One utterance, heard by both."""
 
-    def __init__(self, pair: SecondOpinion, first: Utterance, expect: Expect, limit_s: float) -> None:
+    def __init__(
+        self, pair: SecondOpinion, first: Utterance, expect: Expect, language: Language, limit_s: float
+    ) -> None:
         self._pair = pair
         self._first = first
         self._expect = expect
+        self._language = language
         self._limit_s = limit_s
         self._is_given_up = threading.Event()
 
@@ -133,10 +139,12 @@ class DoubleUtterance:
         began = time.perf_counter()
         guess = self._pair.ask_second(self)  # both work at the same time
         hearing = self._first.finish()
-        if guess is not None and (not hearing.words or number_in(hearing.words, self._expect) is not None):
+        if guess is not None and (
+            not hearing.words or number_in(hearing.words, self._expect, self._language) is not None
+        ):
             second = self._opinion(guess)
             if second is not None:
-                hearing = combined(hearing, second, self._expect)
+                hearing = combined(hearing, second, self._expect, self._language)
         return replace(hearing, compute_s=time.perf_counter() - began)
 
     def give_up(self) -> None:

@@ -1,24 +1,21 @@
 """What may be written next: the sentences of a step as an automaton over a model's tokens.
 
-The sentences are those of `assistant.spoken.continuations`. A place in a sentence is the words so far, and what
+The sentences are those of `Language.continuations`. A place in a sentence is the words so far, and what
 is written of the next one.
 """
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from decimal import Decimal
 from functools import lru_cache
 
 import numpy as np
 import numpy.typing as npt
 import tokenizers
 
-from assistant import spoken
 from assistant.adapters.recognisers.forms import Form
-from assistant.spoken.english.numbers import ONES, POINT, TEENS, TENS
-from assistant.spoken.english.units import UNITS
-from assistant.spoken.english.writing import CONTRACTIONS, SAME_WORD
+from assistant.spoken import Language
 from assistant.spoken.expect import AnyExpected, Expect, NameExpected, NumberExpected
-from assistant.spoken.listing import is_said
 
 Said = tuple[str, ...]
 """Words in a row."""
@@ -28,31 +25,11 @@ _FIGURES = frozenset("0123456789")
 _MOST_WORDS = 24
 _LONGEST_WHOLE = 5
 _LONGEST_FRACTION = 3
-_CASED = {"i": "I", "i'm": "I'm", "i've": "I've", "ok": "OK"}
-"""Words that are written with capitals inside a sentence too."""
 _STANDS_FOR = {1: "7", 2: "25", 3: "125"}
 """Figures of the same length may be followed by the same words; one of each is looked up."""
 
 _ANY_NUMBER = NumberExpected("mL")
 """How a sentence with a number goes on does not depend on unit or range; so all steps share what was found."""
-
-_OTHER_SPELLINGS: dict[str, list[str]] = {}
-for _other, _word in SAME_WORD.items():
-    _OTHER_SPELLINGS.setdefault(_word, []).append(_other)
-_FIGURES_IN_NAMES = {word: str(value) for value, word in enumerate((*ONES, *TEENS))}
-_FIGURES_IN_NAMES |= {word: str(10 * value) for value, word in enumerate(TENS, 2)}
-_FIGURES_IN_NAMES[POINT] = "."
-"""Names hold a few numbers ("glucose five percent"), which are written in figures too."""
-_ABBREVIATIONS: dict[str, set[str]] = {"per": {"/"}}
-for _unit in UNITS:
-    for _name in (_unit.one, _unit.many):
-        _written = {_unit.name, *(form for form in _unit.forms if not is_said(form) and " " not in form)}
-        _ABBREVIATIONS.setdefault(_name, set()).update(_written)
-_ABBREVIATIONS["percent"].add("%.")  # one token, where a sentence ends in a percentage
-_SHORT: dict[str, list[tuple[str, Said]]] = {}
-for _other, _word in CONTRACTIONS.items():
-    if "'" in _other:
-        _SHORT.setdefault(_word.split()[0], []).append((_other, tuple(_word.split())))
 
 
 @dataclass(frozen=True)
@@ -96,32 +73,68 @@ START: Places = frozenset({Place(())})
 CLOSED: Places = frozenset()
 
 
-def following(said: Said, expect: Expect) -> Following:
-    """What may follow the words where `expect` is expected."""
-    frame = _ANY_NUMBER if isinstance(expect, NumberExpected) else expect
-    return _following(tuple(_representative(word) for word in said), frame)
-
-
-@lru_cache(maxsize=1_000)
-def _following(said: Said, expect: Expect) -> Following:
-    ahead = spoken.continuations(expect, said)
-    # What is written with figures is left to the figures; as words they would make two ways of one.
-    words = frozenset(word for word in ahead.words if word[0] not in _FIGURES)
-    if not isinstance(expect, NumberExpected | AnyExpected):
-        return Following(words, frozenset(), figures=False, complete=ahead.complete)
-    short = {
-        (form, full)
-        for word in words & _SHORT.keys()
-        for form, full in _SHORT[word]
-        if len(full) == 1 or full[1] in spoken.continuations(expect, (*said, word)).words
-    }
-    return Following(words, frozenset(short), figures=ahead.figures, complete=ahead.complete)
-
-
 def _representative(word: str) -> str:
     if word.isdigit():
         return _STANDS_FOR.get(len(word), "1250")
     return "2.5" if word[:1].isdigit() else word
+
+
+class Spelling:
+    """How a model may write the words of a language.
+
+    Attributes:
+        point: the word for the decimal point.
+        figures: words in figures, as names have a few ("glucose five percent").
+        short: short forms by the first word for which they stand, each with all its words.
+    """
+
+    def __init__(self, language: Language) -> None:
+        numbers, units, writing = language.tables.numbers, language.tables.units, language.tables.writing
+        self.point = numbers.point
+        self._per = units.per
+        self._digits = frozenset(numbers.digits)
+        self._tens = frozenset(language.say_number(Decimal(ten)) for ten in range(20, 100, 10))
+        self._capitals = writing.capitals
+        named = (*range(20), *range(20, 100, 10))
+        self.figures = {language.say_number(Decimal(number)): str(number) for number in named} | {self.point: "."}
+        self._others: dict[str, list[str]] = {}
+        for other, word in writing.same_word.items():
+            self._others.setdefault(word, []).append(other)
+        self._abbreviations: dict[str, set[str]] = {self._per: {"/"}}
+        for unit in units.units:
+            written = {unit.name, *(form for form in unit.forms if not language.is_said(form) and " " not in form)}
+            if unit.name == "%":
+                written.add("%.")  # one token, where a sentence ends in a percentage
+            for name in (unit.one, unit.many):
+                self._abbreviations.setdefault(name, set()).update(written)
+        self.short: dict[str, list[tuple[str, Said]]] = {}
+        for other, full in writing.contractions.items():
+            if "'" in other:
+                self.short.setdefault(full.split()[0], []).append((other, tuple(full.split())))
+
+    def last(self, said: Said) -> str:
+        """What matters of the last word for how the next is written; "" before the first."""
+        if not said:
+            return ""
+        last = said[-1]
+        if last in self._tens or last in (self._per, self.point):
+            return last
+        return "7" if last[-1].isdigit() else "-"
+
+    def of(self, before: str, word: str) -> Iterator[tuple[str, Said]]:
+        """How a word may be written after another, and which words that makes."""
+        then = (word,)
+        for short in sorted(self._abbreviations.get(word, ())):
+            # "125 mL/h", "125mL"
+            if before in (self._per, "7") or short[0] in "/%":
+                yield short, then
+            yield f" {short}", then
+        if before in self._tens and word in self._digits:
+            yield f"-{word}", then
+        for text in (word, *self._others.get(word, ())):
+            yield f" {self._capitals.get(text, text)}", then
+            if not before and text not in self._capitals:
+                yield f" {text[:1].upper()}{text[1:]}", then
 
 
 class Sentences:
@@ -130,11 +143,14 @@ class Sentences:
     Args:
         tokeniser: the model's.
         end: the token that ends a text.
+        language: in which the sentences are.
     """
 
-    def __init__(self, tokeniser: tokenizers.Tokenizer, end: int) -> None:
+    def __init__(self, tokeniser: tokenizers.Tokenizer, end: int, language: Language) -> None:
         self._tokeniser = tokeniser
         self.end = end
+        self._language = language
+        self._spelling = Spelling(language)
         self._digits: dict[int, str] = {}
         self._first_digits: dict[int, str] = {}
         for token, number in tokeniser.get_vocab().items():
@@ -144,8 +160,28 @@ class Sentences:
         (self._point,) = self._ids(".")
         (self._comma,) = self._ids(",")
         self.closing = frozenset(token for sign in ".!?" for token in self._ids(sign))
+        self._following = lru_cache(maxsize=1_000)(self._find_following)
         self._arcs = lru_cache(maxsize=200)(self._find_arcs)
         self.allowed = lru_cache(maxsize=1_000)(self._find_allowed)
+
+    def following(self, said: Said, expect: Expect) -> Following:
+        """What may follow the words where `expect` is expected."""
+        frame = _ANY_NUMBER if isinstance(expect, NumberExpected) else expect
+        return self._following(tuple(_representative(word) for word in said), frame)
+
+    def _find_following(self, said: Said, expect: Expect) -> Following:
+        ahead = self._language.continuations(expect, said)
+        # What is written with figures is left to the figures; as words they would make two ways of one.
+        words = frozenset(word for word in ahead.words if word[0] not in _FIGURES)
+        if not isinstance(expect, NumberExpected | AnyExpected):
+            return Following(words, frozenset(), figures=False, complete=ahead.complete)
+        short = {
+            (form, full)
+            for word in words & self._spelling.short.keys()
+            for form, full in self._spelling.short[word]
+            if len(full) == 1 or full[1] in self._language.continuations(expect, (*said, word)).words
+        }
+        return Following(words, frozenset(short), figures=ahead.figures, complete=ahead.complete)
 
     def _find_allowed(self, places: Places, expect: Expect, form: Form) -> Tokens:
         """Every token that may come next."""
@@ -156,11 +192,13 @@ class Sentences:
                 continue
             if place.figures:
                 found.update(self._more_figures(place.figures))
-            said = _settled(place)
+            said = self._settled(place)
             if said is None or len(said) >= _MOST_WORDS:
                 continue
-            ahead = following(said, expect)
-            found.update(self._arcs(_last(said), ahead.words, ahead.short, isinstance(expect, NameExpected)))
+            ahead = self.following(said, expect)
+            found.update(
+                self._arcs(self._spelling.last(said), ahead.words, ahead.short, isinstance(expect, NameExpected))
+            )
             if ahead.figures and form is Form.DIGITS:
                 found.update(self._first_digits)
             if said and ahead.words and not place.figures:
@@ -182,13 +220,13 @@ class Sentences:
                 more = self._more_figures(place.figures).get(token)
                 if more is not None:
                     found.add(Place(place.said, figures=more))
-            said = _settled(place)
+            said = self._settled(place)
             if said is None or len(said) >= _MOST_WORDS:
                 continue
-            ahead = following(said, expect)
-            for rest, then in self._arcs(_last(said), ahead.words, ahead.short, isinstance(expect, NameExpected)).get(
-                token, ()
-            ):
+            ahead = self.following(said, expect)
+            for rest, then in self._arcs(
+                self._spelling.last(said), ahead.words, ahead.short, isinstance(expect, NameExpected)
+            ).get(token, ()):
                 found.add(_after(said, rest, (*said, *then)))
             if ahead.figures and form is Form.DIGITS and token in self._first_digits:
                 found.add(Place(said, figures=self._first_digits[token]))
@@ -215,61 +253,38 @@ class Sentences:
     ) -> dict[int, list[tuple[tuple[int, ...], Said]]]:
         """By first token: the tokens after it, and the words that are said then."""
         arcs: dict[int, list[tuple[tuple[int, ...], Said]]] = {}
-        ways = [way for word in sorted(words) for way in _spellings(before, word)]
+        spelling = self._spelling
+        ways = [way for word in sorted(words) for way in spelling.of(before, word)]
         ways += [(f" {form}", full) for form, full in sorted(short)]
         if in_name:
-            written = [(word, _FIGURES_IN_NAMES[word]) for word in sorted(words & _FIGURES_IN_NAMES.keys())]
-            ways += [(text if before == POINT or word == POINT else f" {text}", (word,)) for word, text in written]
+            ways += [
+                (text if spelling.point in (before, word) else f" {text}", (word,))
+                for word, text in sorted(spelling.figures.items())
+                if word in words
+            ]
         ways += [(f" {form.capitalize()}", full) for form, full in sorted(short) if not before]
         for text, then in ways:
             token, *rest = self._ids(text)
             arcs.setdefault(token, []).append((tuple(rest), then))
         return arcs
 
+    def _settled(self, place: Place) -> Said | None:
+        """The words so far, where none is half written."""
+        if place.rest:
+            return None
+        if not place.figures:
+            return place.said
+        if place.figures[-1] in ".,":
+            return None
+        whole, point, fraction = place.figures.partition(".")
+        if point and len(whole) == 1 and place.said[-1:] and place.said[-1].isdigit():
+            # "8 3.3" is how the model writes "eight three point three"; see `judgement.plain`.
+            return (*place.said, whole, self._spelling.point, fraction)
+        return (*place.said, place.figures)
+
     def _ids(self, text: str) -> tuple[int, ...]:
         return tuple(self._tokeniser.encode(text, add_special_tokens=False).ids)
 
 
-def _settled(place: Place) -> Said | None:
-    """The words so far, where none is half written."""
-    if place.rest:
-        return None
-    if not place.figures:
-        return place.said
-    if place.figures[-1] in ".,":
-        return None
-    whole, point, fraction = place.figures.partition(".")
-    if point and len(whole) == 1 and place.said[-1:] and place.said[-1].isdigit():
-        # "8 3.3" is how the model writes "eight three point three"; see `judgement.plain`.
-        return (*place.said, whole, POINT, fraction)
-    return (*place.said, place.figures)
-
-
 def _after(said: Said, rest: tuple[int, ...], then: Said) -> Place:
     return Place(said, rest, then) if rest else Place(then)
-
-
-def _last(said: Said) -> str:
-    """What matters of the last word for how the next is written; "" before the first."""
-    if not said:
-        return ""
-    last = said[-1]
-    if last in TENS or last in ("per", POINT):
-        return last
-    return "7" if last[-1].isdigit() else "-"
-
-
-def _spellings(before: str, word: str) -> Iterator[tuple[str, Said]]:
-    """How the model may write a word after another, and which words that makes."""
-    then = (word,)
-    for short in sorted(_ABBREVIATIONS.get(word, ())):
-        # "125 mL/h", "125mL"
-        if before in ("per", "7") or short[0] in "/%":
-            yield short, then
-        yield f" {short}", then
-    if before in TENS and word in ONES:
-        yield f"-{word}", then
-    for text in (word, *_OTHER_SPELLINGS.get(word, ())):
-        yield f" {_CASED.get(text, text)}", then
-        if not before and text not in _CASED:
-            yield f" {text[:1].upper()}{text[1:]}", then

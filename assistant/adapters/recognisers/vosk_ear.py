@@ -6,13 +6,13 @@ from collections.abc import Sequence
 
 import vosk
 
-from assistant import spoken
 from assistant.adapters import models
 from assistant.adapters.models import StoredModel
 from assistant.adapters.quiet_console import keep_native_noise_out
 from assistant.adapters.recognisers.bundled import refuse_changed
 from assistant.errors import ModelError
 from assistant.ports import SAMPLE_RATE_HZ, Alternative, Hearing
+from assistant.spoken import Language
 from assistant.spoken.expect import Expect, TextExpected
 
 UNKNOWN = "[unk]"
@@ -22,7 +22,7 @@ LEAST_CONFIDENCE = 0.7
 _BYTES_A_SAMPLE = 2
 
 
-def open_vosk(model: StoredModel) -> "VoskRecogniser":
+def open_vosk(model: StoredModel, language: Language) -> "VoskRecogniser":
     """Load a Vosk model by path; native messages are kept off the console.
 
     Raises:
@@ -47,6 +47,7 @@ def open_vosk(model: StoredModel) -> "VoskRecogniser":
         model.name,
         models.joint_digest(found),
         loaded,
+        language,
         takes_vocabulary=(model.path / "graph" / "HCLr.fst").is_file(),
     )
 
@@ -58,13 +59,17 @@ class VoskRecogniser:
         name: short name for records and `--ear`.
         digest: SHA-256 (hex) of the files.
         model: the loaded model.
+        language: which it hears.
         takes_vocabulary: the model's graph can be held to a vocabulary at run time.
     """
 
-    def __init__(self, name: str, digest: str, model: vosk.Model, *, takes_vocabulary: bool) -> None:
+    def __init__(
+        self, name: str, digest: str, model: vosk.Model, language: Language, *, takes_vocabulary: bool
+    ) -> None:
         self.name = name
         self.model_digest = digest
         self._model: vosk.Model | None = model
+        self._language = language
         self.takes_vocabulary = takes_vocabulary
         self.knows_unknown = self.knows(UNKNOWN)
 
@@ -76,7 +81,7 @@ class VoskRecogniser:
         """
         if isinstance(expect, TextExpected) or not self.knows_unknown:
             return self.utterance()
-        return self.utterance((*spoken.phrases(expect), *spoken.vocabulary(expect)))
+        return self.utterance((*self._language.phrases(expect), *self._language.vocabulary(expect)))
 
     def utterance(self, vocabulary: Sequence[str] = ()) -> "VoskUtterance":
         """Start an utterance.
@@ -94,8 +99,8 @@ class VoskRecogniser:
 
     def unknown_words(self, expect: Expect) -> tuple[str, ...]:
         """Words of what is expected that the model can never hear."""
-        words = {word for phrase in spoken.phrases(expect) for word in phrase.split()}
-        words.update(spoken.vocabulary(expect))
+        words = {word for phrase in self._language.phrases(expect) for word in phrase.split()}
+        words.update(self._language.vocabulary(expect))
         return tuple(sorted(word for word in words if not self.knows(word)))
 
     def knows(self, word: str) -> bool:

@@ -30,6 +30,7 @@ from assistant.adapters.recognisers.search import Written, log_probability, sear
 from assistant.adapters.recognisers.sentences import START, Sentences
 from assistant.errors import ModelError
 from assistant.ports import SAMPLE_RATE_HZ, Hearing
+from assistant.spoken import Language
 from assistant.spoken.expect import Expect, NameExpected, TextExpected
 
 THREADS = 2
@@ -54,14 +55,16 @@ class WhisperRecogniser:
         name: short name for records and `--ear`.
         digest: SHA-256 (hex) of the files.
         files: the model's files by name, already checked.
+        language: which it hears.
 
     Raises:
         ModelError: the files are no English Whisper model for CTranslate2.
     """
 
-    def __init__(self, name: str, digest: str, files: Mapping[str, bytes]) -> None:
+    def __init__(self, name: str, digest: str, files: Mapping[str, bytes], language: Language) -> None:
         self.name = name
         self.model_digest = digest
+        self._language = language
         self._turn = threading.Lock()
         self._pools = ThreadpoolController()
         # Its own messages go to standard error, which belongs to the learner's screen.
@@ -84,7 +87,7 @@ class WhisperRecogniser:
             )
         *self._prompt, end = known
         self._decoder = Decoder(files["model.bin"])
-        self._sentences = Sentences(self._tokeniser, end)
+        self._sentences = Sentences(self._tokeniser, end, language)
         self._noise = cache(self._find_noise)
         self._of_noise = lru_cache(maxsize=1_000)(self._find_of_noise)
 
@@ -110,7 +113,7 @@ class WhisperRecogniser:
         """
         with self._turn:
             evidence = self.evidence(samples, expect, is_given_up)
-        return NOTHING if evidence is None else judge(evidence, expect)
+        return NOTHING if evidence is None else judge(evidence, expect, self._language)
 
     def evidence(
         self, samples: Floats, expect: Expect, is_given_up: Callable[[], bool] = lambda: False
@@ -162,9 +165,9 @@ class WhisperRecogniser:
             bounded=bounded,
             named=named,
             of_noise={
-                plain(found[0].text): self._of_noise(found[0].text)
+                plain(found[0].text, self._language): self._of_noise(found[0].text)
                 for found in bounded.values()
-                if found and is_faint_command(found[0], expect)
+                if found and is_faint_command(found[0], expect, self._language)
             },
         )
 

@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Iterator
+from decimal import Decimal
 from itertools import combinations
 
 import jellyfish
@@ -10,8 +11,7 @@ from assistant.checklist.finding import Bench, Complaint, error, warning
 from assistant.checklist.library import quoted
 from assistant.checklist.model import ChoiceAsked, DoneAsked, ObservationAsked, QuestionAsked, Step, WaitAsked
 from assistant.dosing.twins import TWINS
-from assistant.spoken import interpret, speech
-from assistant.spoken.english.numbers import TEENS, TENS
+from assistant.spoken import interpret, say_number, speech
 from assistant.spoken.expect import ConfirmExpected
 from assistant.spoken.meaning import Answer, Command, Kind
 
@@ -29,7 +29,7 @@ _ONE_SIDE = re.compile(
 )
 """Questions with an or that yes answers all the same: "free of pain or swelling?", "two or more?"."""
 _NEGATIONS = frozenset({"not", "no", "non", "never", "without"})
-_TWIN_WORDS = {frozenset((TEENS[teen - 10], TENS[ten // 10 - 2])) for teen, ten in TWINS.items()}
+_TWIN_WORDS = {frozenset((say_number(Decimal(teen)), say_number(Decimal(ten)))) for teen, ten in TWINS.items()}
 
 
 def line_asks(step: Step, _number: int, _bench: Bench) -> Iterator[Complaint]:

@@ -10,9 +10,7 @@ from assistant.checklist.model import NameAsked, NumberAsked, Step, WaitAsked
 from assistant.dosing import show
 from assistant.dosing.units import unit
 from assistant.errors import QuantityError
-from assistant.spoken import expect
-from assistant.spoken.english.numbers import ONES, TEENS, TENS
-from assistant.spoken.units import canonical
+from assistant.spoken import ENGLISH, expect, say_number
 
 LONGEST_WAIT_S = 900
 """A wait at a lab station beyond this is more likely a wrong unit (common practice, no source)."""
@@ -21,13 +19,11 @@ SHORTEST_EXPIRY_S = 10
 SHORTEST_WAIT_S = 3
 """A shorter wait is more likely a wrong unit (common practice, no source)."""
 _WAIT = re.compile(r"(?:(\d+)\s*(?:to|-|\u2013)\s*)?(\d+)\s*(s\b|sec\b|seconds?\b|min\b|minutes?\b)", re.IGNORECASE)
-_ONES = {word: number for number, word in enumerate(ONES)}
-_NUMBERS = {word: 10 + number for number, word in enumerate(TEENS)} | _ONES
-_NUMBERS |= {
-    f"{ten}{between}{one}".strip(): 20 + 10 * number + _ONES.get(one, 0)
-    for number, ten in enumerate(TENS)
-    for one in ("", *ONES[1:])
-    for between in ((" ", "-") if one else ("",))
+_NUMBERS = {
+    said.replace(" ", between): number
+    for number in range(100)
+    for said in [say_number(Decimal(number))]
+    for between in (" ", "-")
 }
 _IN_WORDS = re.compile(rf"\b(?:{'|'.join(sorted(_NUMBERS, key=len, reverse=True))})\b", re.IGNORECASE)
 
@@ -226,7 +222,7 @@ def unit_said(step: Step, _number: int, bench: Bench) -> Iterator[Complaint]:
     if asked is None or said is None:
         return
     try:
-        named, taken = canonical(said[1].lower()), unit(asked.unit).name.partition("/")[0]
+        named, taken = ENGLISH.canonical(said[1].lower()), unit(asked.unit).name.partition("/")[0]
     except QuantityError:
         return
     if named != taken:
@@ -263,6 +259,6 @@ def _may_answer(found: re.Match[str], asked: NumberAsked) -> bool:
     if behind == "%" or (found["before"] or "").strip().lower() in _NUMBERED:
         return False
     try:
-        return unit(canonical(behind)).kind == unit_kind(asked)
+        return unit(ENGLISH.canonical(behind)).kind == unit_kind(asked)
     except QuantityError:
         return True

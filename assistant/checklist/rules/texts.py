@@ -7,7 +7,7 @@ from assistant.checklist.finding import Bench, Complaint, error, warning
 from assistant.checklist.library import quoted
 from assistant.checklist.model import Checklist, ChoiceAsked, Step
 from assistant.checklist.wording import error_prone, unspeakable
-from assistant.spoken.english.units import UNITS
+from assistant.spoken import ENGLISH
 
 LONGEST_SAY_WORDS = 20
 """Words of a line that is read aloud; a longer one is not held in mind (common practice, no source)."""
@@ -27,7 +27,7 @@ _TRADE_WORDS = frozenset(
         *("concentration", "infusion", "injection", "medication", "intravenous", "secondary", "sodium", "potassium"),
         *("chloride", "dextrose", "lactated", "piggyback", "wristband", "antiseptic", "identifiers", "prescriber"),
     )
-) | {word for known in UNITS for name in (known.one, known.many) for word in name.split()}
+) | {word for known in ENGLISH.tables.units.units for name in (known.one, known.many) for word in name.split()}
 """Words that the trade cannot do without: they are not held against a text."""
 
 

@@ -18,13 +18,15 @@ ABBREVIATIONS: tuple[tuple[re.Pattern[str], str], ...] = (
     (re.compile(r"\bmin\. (?=\d)"), "at least "),
     (re.compile(r"\bvs\.?(?= )"), "against"),
     (re.compile(r"\band/or\b"), "or"),
+    (re.compile(r"(?<=\d) in(?= [=\u00d7\u00f7]|$)"), " inches"),
 )
 """Abbreviations, matched as they are written."""
 
-MONTHS = "January|February|March|April|May|June|July|August|September|October|November|December"
-
-RANGE = "to"
+TO = "to"
 """What stands for the dash in "20-30"."""
+
+ONE_IN = "1 in"
+"""What stands for "1:" in "1:1000"."""
 
 BETWEEN: tuple[tuple[re.Pattern[str], str], ...] = (
     (re.compile(r" / "), " divided by "),
@@ -54,15 +56,6 @@ SIGNS = {
 }
 """Signs, in words."""
 
-UNIT_ALONE = frozenset(
-    {"mL", "mg", "mcg", "ng", "kg", "lb", "gtt", "mol", "mmol", "Eq", "mEq", "mm", "cm", "ft", "m\u00b2", "m2"}
-    | {"fl oz", "tsp", "tbsp", "kPa", "mmHg", "ml", "mls", "hr", "hrs", "mins", "secs", "kgs", "lbs", "gtts"}
-)
-"""Units that are spoken without a number too, as every one with a line is; none is a word or an initial."""
-
-PER = "per"
-"""What stands for the line in "5 g/100 mL"."""
-
 FRACTIONS = {
     "1/2": "one half",
     "1/3": "one third",
@@ -84,3 +77,7 @@ def mixed(whole: str, part: str) -> str:
 def of_one(part: str, unit: str) -> str:
     """A part of one unit: "one half of a litre", "three quarters of an hour"."""
     return f"{part} of {'an' if unit.startswith('hour') else 'a'} {unit}"
+
+
+ARTICLE = re.compile(r"\b[Aa]n? $")
+"""Before "10 mL syringe": it is a ten millilitre syringe."""

@@ -1,23 +1,82 @@
-"""English as one object: what guide, scoring and reports get of it."""
+"""English as one object: its tables and its sentences."""
 
-from assistant.spoken.alike import pair_to_offer, wants_digits
-from assistant.spoken.aloud import speech
-from assistant.spoken.english.phrases import INSTRUCTOR_WORDS
-from assistant.spoken.english.sentences import Sentences
-from assistant.spoken.interpretation import interpret
+from assistant.spoken.english import abbreviations, names, phrases, sound, times, units, writing
+from assistant.spoken.english.amounts import amounts
+from assistant.spoken.english.cardinals import cardinal
+from assistant.spoken.english.numbers import NUMBER, ONES, POINT, SMALL_WORDS, SOUND_ALIKES
+from assistant.spoken.english.sentences import SENTENCES
 from assistant.spoken.language import Language
-from assistant.spoken.saying import read_back, say_digits
+from assistant.spoken.tables import Names, Numbers, Phrases, Shown, Tables, Units, Writing
 
-ENGLISH = Language(
-    code="en",
-    sentences=Sentences(),
-    interpret=interpret,
-    speech=speech,
-    say_digits=say_digits,
-    read_back=read_back,
-    wants_digits=wants_digits,
-    pair_to_offer=pair_to_offer,
-    likely_answers=("yes", "done", "no"),
-    instructor_words=INSTRUCTOR_WORDS,
+TABLES = Tables(
+    phrases=Phrases(
+        commands=phrases.COMMANDS,
+        yes=phrases.YES,
+        no=phrases.NO,
+        done=phrases.DONE,
+        likely_answers=("yes", "done", "no"),
+        instructor_words=phrases.INSTRUCTOR_WORDS,
+        carriers=phrases.CARRIERS,
+        corrections=phrases.CORRECTIONS,
+        between_amounts=phrases.BETWEEN_AMOUNTS,
+        between_numbers=phrases.BETWEEN_NUMBERS,
+    ),
+    writing=Writing(
+        contractions=writing.CONTRACTIONS,
+        same_word=writing.SAME_WORD,
+        hesitations=writing.HESITATIONS,
+        courtesies=writing.COURTESIES,
+        said_after=writing.SAID_AFTER,
+        short_forms=writing.SHORT_FORMS,
+        one_letter_words=writing.ONE_LETTER_WORDS,
+        capitals=writing.CAPITALS,
+    ),
+    numbers=Numbers(
+        number=NUMBER,
+        digits=ONES,
+        point=POINT,
+        minus="minus",
+        cardinal=cardinal,
+        wordings=sound.wordings,
+        changes=sound.changes,
+        small_words=SMALL_WORDS,
+        written_only=SOUND_ALIKES,
+    ),
+    units=Units(
+        units=units.UNITS,
+        per=units.PER,
+        joins=units.JOINS,
+        denominators=units.DENOMINATORS,
+        further_per=units.further_per,
+        every=units.EVERY,
+        abbreviated=units.ABBREVIATED,
+        never_shown=units.NEVER_SHOWN,
+        only_said=units.ONLY_SAID,
+        said_alone=units.SAID_ALONE,
+        words=units.WORDS,
+        amounts=amounts,
+    ),
+    names=Names(
+        known=(*names.FLUIDS, *names.DRUGS),
+        left_out=names.LEFT_OUT,
+        one_word=names.ONE_WORD,
+        no_numbers=names.NO_NUMBERS,
+    ),
+    shown=Shown(
+        clock=times.clock,
+        to=abbreviations.TO,
+        one_in=abbreviations.ONE_IN,
+        abbreviations=abbreviations.ABBREVIATIONS,
+        year=(times.YEAR, times.year),
+        fractions=abbreviations.FRACTIONS,
+        mixed=abbreviations.mixed,
+        of_one=abbreviations.of_one,
+        article=abbreviations.ARTICLE,
+        between=abbreviations.BETWEEN,
+        signs=abbreviations.SIGNS,
+    ),
 )
+"""The words of English."""
+
+ENGLISH = Language("en", TABLES, SENTENCES)
 """The language of this program."""

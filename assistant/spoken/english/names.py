@@ -106,3 +106,9 @@ DRUGS: tuple[tuple[str, ...], ...] = (
 
 LEFT_OUT = frozenset({"solution", "injection", "intravenous", "infusion"})
 """Words that labels carry and people leave out."""
+
+NO_NUMBERS = frozenset({"half", "a", "quarter"})
+"""Words that begin a number elsewhere: "half normal saline" holds none."""
+
+ONE_WORD = {"per cent": "percent", "%": "percent"}
+"""Ways to say and to write one word of a name."""

@@ -23,27 +23,9 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from assistant.dosing.twins import are_twins
+from assistant.spoken.figures import FIGURES, LONGEST_FRACTION, WHOLE_FIGURES
 from assistant.spoken.grammar import Many, Opt, Rule, Word, Words, Written, alt, seq
-
-
-@dataclass(frozen=True)
-class Said:
-    """One reading of a number.
-
-    Attributes:
-        value: the number.
-        digits: every digit was said by itself.
-        figures: it was written in figures, so that how it was said cannot be known.
-        foreign: it holds only if the point is a thousands mark ("1.250"), as some countries write it.
-        doubtful: a word in it is a number only because it sounds like one ("one to five").
-    """
-
-    value: Decimal
-    digits: bool = False
-    figures: bool = False
-    foreign: bool = False
-    doubtful: bool = False
-
+from assistant.spoken.said import Said, plain
 
 ONES = ("zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine")
 TEENS = (
@@ -67,7 +49,6 @@ _ONE_TO_NINE: dict[str, int] = {word: i for i, word in enumerate(ONES) if i}
 _TEENS: dict[str, int] = {word: 10 + i for i, word in enumerate(TEENS)}
 _TENS: dict[str, int] = {word: 20 + 10 * i for i, word in enumerate(TENS)}
 
-_LONGEST_FRACTION = 6
 _LONGEST_ROW = 9
 
 # Digits.
@@ -107,6 +88,9 @@ _LIKE_A_SMALL_WORD = Words(_alike(to="2", too="2", fore="4") | _alike(**{"for": 
 SOUND_ALIKES = frozenset({"ate", "won", "to", "too", "for", "fore"})
 """Words that recognisers write for digits; nobody says them, so no vocabulary needs them."""
 
+SMALL_WORDS = frozenset({"a", "and"})
+"""Words of the grammar that show by themselves no number."""
+
 _DOUBLE = seq(
     Words({"double": 2, "triple": 3, "treble": 3}),
     alt(_DIGIT, _OH),
@@ -135,7 +119,7 @@ DIGITS = alt(
 
 _FRACTION_DIGITS = alt(
     seq(_EDGE, build=_joined),
-    seq(_MIDDLE, Many(_MIDDLE, 0, _LONGEST_FRACTION - 2), _EDGE, build=_joined),
+    seq(_MIDDLE, Many(_MIDDLE, 0, LONGEST_FRACTION - 2), _EDGE, build=_joined),
 )
 
 # Cardinals.
@@ -232,21 +216,16 @@ def _whole_digits(digits: Digits) -> Said | None:
     return Said(Decimal(digits.text), digits=digits.one_by_one, doubtful=digits.doubtful)
 
 
-def _whole_figures(token: str) -> Iterator[Said]:
-    if token.isdigit() and len(token) <= 9 and not (len(token) > 1 and token[0] == "0"):
-        yield Said(Decimal(token), digits=len(token) == 1, figures=len(token) > 1)
-
-
 _WHOLE = alt(
     seq(_CARDINAL, build=lambda value: Said(Decimal(value))),
     seq(_SHORT_PAIR, build=lambda value: Said(Decimal(value))),
     seq(alt(DIGITS, _OH), build=_whole_digits),
-    Written("a whole number in figures", _whole_figures),
+    WHOLE_FIGURES,
 )
 
 
 def _fraction_figures(token: str) -> Iterator[Digits]:
-    if token.isdigit() and 1 < len(token) <= _LONGEST_FRACTION:
+    if token.isdigit() and 1 < len(token) <= LONGEST_FRACTION:
         yield Digits(token, one_by_one=False)
 
 
@@ -258,7 +237,7 @@ _FRACTION = alt(
 
 
 def _decimal(whole: Said, _: None, fraction: Digits) -> Said | None:
-    if len(fraction.text) > _LONGEST_FRACTION:
+    if len(fraction.text) > LONGEST_FRACTION:
         return None
     return Said(
         plain(Decimal(f"{whole.value:f}.{fraction.text}")),
@@ -294,39 +273,11 @@ _MIXED = seq(
     build=lambda whole, _, part: Said(whole.value + part, figures=whole.figures),
 )
 _WRITTEN_MIXED = seq(
-    Written("a whole number in figures", _whole_figures),
+    WHOLE_FIGURES,
     Opt(Word(AND)),
     _WRITTEN_PART,
     build=lambda whole, _, part: Said(whole.value + part, figures=True),
 )
-
-# Figures.
-
-
-def _figures(token: str) -> Iterator[Said]:
-    """Readings of a number in figures; none for a form that has no plain meaning."""
-    if not token[:1].isdigit() and token[:1] != ".":
-        return
-    if "," in token:
-        # "1,5" is 1.5 in half of the world, and a list of digits to some recognisers.
-        left, _, right = token.partition(",")
-        if len(left) + len(right) <= 9:
-            yield Said(plain(Decimal(f"{left}.{right}")), figures=True)
-            yield Said(Decimal(left + right), figures=True)
-        return
-    left, point, right = token.partition(".")
-    if len(left) > 9 or len(right) > _LONGEST_FRACTION or not (left + right).isdigit():
-        return
-    value = plain(Decimal(f"{left or '0'}.{right or '0'}"))
-    yield Said(value, figures=True)
-    if point and len(right) == 3 and 0 < len(left) <= 3 and left[0] != "0":
-        yield Said(Decimal(left + right), figures=True, foreign=True)
-    if len(left) > 1 and left[0] == "0" and value and not point:
-        # "05" may be 0.5 with its point lost.
-        yield Said(plain(Decimal(f"0.{left[1:]}")), figures=True)
-
-
-_FIGURES = Written("a number in figures", _figures)
 
 # The number.
 
@@ -369,7 +320,7 @@ _PLAIN = alt(
     seq(_WRITTEN_PART, build=lambda part: Said(part, figures=True)),
     _MIXED,
     _WRITTEN_MIXED,
-    _FIGURES,
+    FIGURES,
 )
 NUMBER: Rule = alt(
     _PLAIN,
@@ -380,11 +331,3 @@ NUMBER: Rule = alt(
 
 WHOLE_NUMBER: Rule = _WHOLE
 """A whole number; its meanings are `Said`."""
-
-
-def plain(value: Decimal) -> Decimal:
-    """The same number without trailing zeros and without an exponent."""
-    text = f"{value:f}"
-    if "." in text:
-        text = text.rstrip("0").rstrip(".")
-    return Decimal(text)

@@ -202,6 +202,11 @@ class Sentences:
         """What was chosen."""
         return f"{choice[:1].upper()}{choice[1:]}."
 
+    def number_read_back(self, number: str, digits: str, unit: str) -> str:
+        """A number that was heard, read back; `digits` may be empty."""
+        heard = f"{number}, {digits}, {unit}" if digits else f"{number} {unit}"
+        return f"I have {heard}. Is that right?"
+
     def name_read_back(self, name: str) -> str:
         """A name that was heard, read back."""
         return f"I have {name}. Is that right?"

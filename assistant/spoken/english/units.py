@@ -1,25 +1,6 @@
 """The units as English says and writes them."""
 
-from dataclasses import dataclass
-
-
-@dataclass(frozen=True)
-class SpokenUnit:
-    """One unit without a denominator.
-
-    Attributes:
-        name: canonical, as the trade prints it.
-        dimension: what it measures; two units of one dimension measure the same thing.
-        one, many: how it is said, British spelling.
-        forms: every way in which people say it or a recogniser writes it, in small letters.
-    """
-
-    name: str
-    dimension: str
-    one: str
-    many: str
-    forms: tuple[str, ...]
-
+from assistant.spoken.tables import SpokenUnit
 
 UNITS = (
     SpokenUnit(
@@ -96,10 +77,17 @@ ONLY_SAID: dict[str, tuple[str, str]] = {
     "m2": ("square metre", "square metres"),
     "kPa": ("kilopascal", "kilopascals"),
     "mmHg": ("millimetre of mercury", "millimetres of mercury"),
+    "d": ("day", "days"),
+    "day": ("day", "days"),
+    "unit": ("unit", "units"),
+    "milliunit": ("milliunit", "milliunits"),
 }
 """Units that the working of a sum names, and nobody is asked for: one of it, and many."""
 
-PER = ("per", "an", "a", "each", "every", "/")
+PER = "per"
+"""What the assistant says for the line."""
+
+JOINS = (PER, "an", "a", "each", "every", "/")
 """What joins a unit and its denominator: "mils an hour"."""
 
 EVERY = {"hourly": "h", "daily": "days"}
@@ -117,3 +105,17 @@ ABBREVIATED = frozenset(
 
 NEVER_SHOWN = frozenset({"mill", "mills", "milli", "micro"})
 """Those of them that nobody writes for others to read, and that are words, too."""
+
+SAID_ALONE = frozenset(
+    {"mL", "mg", "mcg", "ng", "kg", "lb", "gtt", "mol", "mmol", "Eq", "mEq", "mm", "cm", "ft", "m\u00b2", "m2"}
+    | {"fl oz", "tsp", "tbsp", "kPa", "mmHg", "ml", "mls", "hr", "hrs", "mins", "secs", "kgs", "lbs", "gtts"}
+)
+"""Units that are spoken without a number too, as every one with a line is; none is a word or an initial."""
+
+WORDS = ("in", "cup", "pint", "quart", "grain", "days", "day")
+"""Words, and no abbreviations: spoken as they stand, but below a line they are units too."""
+
+
+def further_per(below: str) -> tuple[str, ...]:
+    """What people say beside "per": "mils an hour", "drops a minute"."""
+    return ("an" if below[0] in "aeiouh" else "a",)

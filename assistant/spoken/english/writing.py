@@ -83,3 +83,9 @@ SAID_AFTER = ("please", "thank you", "thanks")
 
 SHORT_FORMS = {"that is": "that's", "it is": "it's", "what is": "what's", "i have": "i've", "is not": "isn't"}
 """How the written-out forms are also said; used to list what may be heard."""
+
+ONE_LETTER_WORDS = frozenset({"a", "i"})
+"""Single letters that are words, and no short forms."""
+
+CAPITALS = {"i": "I", "i'm": "I'm", "i've": "I've", "ok": "OK"}
+"""Words that are written with capitals inside a sentence too."""

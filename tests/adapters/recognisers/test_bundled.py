@@ -8,6 +8,7 @@ from assistant.adapters import models
 from assistant.adapters.models import Engine, Manifest, StoredModel, write_manifest
 from assistant.adapters.recognisers import bundled
 from assistant.errors import ModelError
+from assistant.spoken import ENGLISH
 
 FILES = ("config.json", "model.bin", "tokenizer.json", "vocabulary.txt")
 
@@ -84,4 +85,4 @@ def test_a_model_of_the_folder_is_refused_when_it_has_changed(folder):
     write_manifest(folder, Manifest(models={"mine": digests_of(place)}))
     (place / "config.json").write_bytes(b"{}")
     with pytest.raises(ModelError, match=r"config\.json differs"):
-        bundled.open_whisper(StoredModel("mine", place, Engine.WHISPER))
+        bundled.open_whisper(StoredModel("mine", place, Engine.WHISPER), ENGLISH)

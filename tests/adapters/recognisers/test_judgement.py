@@ -2,15 +2,22 @@
 
 import math
 from dataclasses import replace
+from functools import partial
 
 import pytest
 
+from assistant.adapters.recognisers import judgement
 from assistant.adapters.recognisers.evidence import Evidence, Hypothesis
 from assistant.adapters.recognisers.forms import Form, forms
-from assistant.adapters.recognisers.judgement import is_faint_command, judge, plain, rank
 from assistant.adapters.recognisers.limits import CLEAR_COMMAND, COMMAND, DIGITS, DOUBTFUL, FAINT_COMMAND, NUMBER
+from assistant.spoken import ENGLISH
 from assistant.spoken.expect import AnyExpected, ConfirmExpected, NumberExpected, TextExpected
 from assistant.spoken.meaning import Answer
+
+judge = partial(judgement.judge, language=ENGLISH)
+rank = partial(judgement.rank, language=ENGLISH)
+plain = partial(judgement.plain, language=ENGLISH)
+is_faint_command = partial(judgement.is_faint_command, language=ENGLISH)
 
 RATE = NumberExpected("mL/h")
 

@@ -8,6 +8,7 @@ import pytest
 from assistant.adapters.recognisers.evidence import Evidence, Hypothesis
 from assistant.adapters.recognisers.forms import Form
 from assistant.adapters.recognisers.judgement import judge
+from assistant.spoken import ENGLISH
 from assistant.spoken.expect import NameExpected
 
 DRUGS = NameExpected(("cefazolin", "ciprofloxacin", "famotidine", "potassium chloride"))
@@ -40,5 +41,5 @@ CASES = [
 @pytest.mark.parametrize(("made_of_it", "stands"), CASES)
 def test_a_name_is_chosen_among_names_or_refused(made_of_it, stands):
     """The best name stands only where it leads clearly, is likely enough for its length, and nothing else fits."""
-    words = judge(made_of_it, DRUGS).words
+    words = judge(made_of_it, DRUGS, ENGLISH).words
     assert words == stands

@@ -31,7 +31,7 @@ def tokeniser():
 
 @pytest.fixture(scope="module")
 def sentences(tokeniser):
-    return Sentences(tokeniser, END)
+    return Sentences(tokeniser, END, spoken.ENGLISH)
 
 
 def allows(sentences, tokeniser, text, expect, form):

@@ -2,20 +2,24 @@
 
 import threading
 import time
+from functools import partial
 
 import pytest
 
 from assistant import spoken
 from assistant.adapters.recognisers import second_opinion
 from assistant.adapters.recognisers.replay import hear_sound
-from assistant.adapters.recognisers.second_opinion import SecondOpinion, combined
 from assistant.adapters.recognition import Recognition
 from assistant.guide.numbers import must_be_spelled
 from assistant.ports import Alternative, Hearing
+from assistant.spoken import ENGLISH
 from assistant.spoken.expect import AnyExpected, ConfirmExpected, NumberExpected, TextExpected
 from assistant.spoken.meaning import Answer
 from tests.adapters.recognisers.test_vosk import korean_model
 from tests.speakers import spoken as speak
+
+SecondOpinion = partial(second_opinion.SecondOpinion, language=ENGLISH)
+combined = partial(second_opinion.combined, language=ENGLISH)
 
 RATE, DIGITS = NumberExpected("mL/h"), NumberExpected("mL/h", digits_only=True)
 STANDS, ASKED, REFUSED = "stands", "asked", "refused"
@@ -292,7 +296,7 @@ class TestOnSound:
     def apart(cls, whisper):
         from assistant.adapters.recognisers.vosk_ear import open_vosk
 
-        pair = SecondOpinion(Borrowed(whisper), open_vosk(korean_model()), limit_s=60)
+        pair = SecondOpinion(Borrowed(whisper), open_vosk(korean_model(), ENGLISH), limit_s=60)
         yield pair
         pair.close()
 

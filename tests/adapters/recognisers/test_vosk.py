@@ -46,7 +46,7 @@ class VoskContract:
     @pytest.fixture(scope="class")
     @classmethod
     def ear(cls):
-        recogniser = open_vosk(cls.model())
+        recogniser = open_vosk(cls.model(), language.ENGLISH)
         yield recogniser
         recogniser.close()
 
@@ -128,7 +128,8 @@ class VoskContract:
             "from pathlib import Path\n"
             "from assistant.adapters.models import Engine, StoredModel\n"
             "from assistant.adapters.recognisers.vosk_ear import open_vosk\n"
-            f"ear = open_vosk(StoredModel('x', Path({str(model.path)!r}), Engine.VOSK))\n"
+            "from assistant.spoken import ENGLISH\n"
+            f"ear = open_vosk(StoredModel('x', Path({str(model.path)!r}), Engine.VOSK), ENGLISH)\n"
             f"utterance = ear.utterance(({self.said!r}, 'zzyzxqqq', '[unk]'))\n"
             "utterance.feed(b'\\x00\\x10' * 16000)\n"
             "utterance.finish()\n"
@@ -196,7 +197,7 @@ def test_what_is_no_model_is_one_sentence(tmp_path):
     (tmp_path / "am").mkdir()
     (tmp_path / "am" / "final.mdl").write_bytes(b"nothing")
     with pytest.raises(ModelError, match="no Vosk model"):
-        open_vosk(StoredModel("broken", tmp_path, Engine.VOSK))
+        open_vosk(StoredModel("broken", tmp_path, Engine.VOSK), language.ENGLISH)
 
 
 def test_a_changed_model_is_not_loaded(tmp_path):
@@ -207,7 +208,7 @@ def test_a_changed_model_is_not_loaded(tmp_path):
     models.write_manifest(tmp_path, models.Manifest(models={"mine": models.digests(place)}))
     (place / "am" / "final.mdl").write_bytes(b"second")
     with pytest.raises(ModelError, match=r"am/final\.mdl differs"):
-        open_vosk(StoredModel("mine", place, Engine.VOSK))
+        open_vosk(StoredModel("mine", place, Engine.VOSK), language.ENGLISH)
 
 
 class Results:

@@ -1,0 +1,45 @@
+"""Numbers in figures, as people type them and recognisers write them in any language."""
+
+from collections.abc import Iterator
+from decimal import Decimal
+
+from assistant.spoken.grammar import Written
+from assistant.spoken.said import Said, plain
+
+LONGEST_FRACTION = 6
+"""Decimals that any number here has at most."""
+_LONGEST_WHOLE = 9
+
+
+def _figures(token: str) -> Iterator[Said]:
+    """Readings of a number in figures; none for a form that has no plain meaning."""
+    if not token[:1].isdigit() and token[:1] != ".":
+        return
+    if "," in token:
+        # "1,5" is 1.5 in half of the world, and a list of digits to some recognisers.
+        left, _, right = token.partition(",")
+        if len(left) + len(right) <= _LONGEST_WHOLE:
+            yield Said(plain(Decimal(f"{left}.{right}")), figures=True)
+            yield Said(Decimal(left + right), figures=True)
+        return
+    left, point, right = token.partition(".")
+    if len(left) > _LONGEST_WHOLE or len(right) > LONGEST_FRACTION or not (left + right).isdigit():
+        return
+    value = plain(Decimal(f"{left or '0'}.{right or '0'}"))
+    yield Said(value, figures=True)
+    if point and len(right) == 3 and 0 < len(left) <= 3 and left[0] != "0":
+        yield Said(Decimal(left + right), figures=True, foreign=True)
+    if len(left) > 1 and left[0] == "0" and value and not point:
+        # "05" may be 0.5 with its point lost.
+        yield Said(plain(Decimal(f"0.{left[1:]}")), figures=True)
+
+
+def _whole_figures(token: str) -> Iterator[Said]:
+    if token.isdigit() and len(token) <= _LONGEST_WHOLE and not (len(token) > 1 and token[0] == "0"):
+        yield Said(Decimal(token), digits=len(token) == 1, figures=len(token) > 1)
+
+
+FIGURES = Written("a number in figures", _figures)
+"""A number in figures; its meanings are `Said`."""
+WHOLE_FIGURES = Written("a whole number in figures", _whole_figures)
+"""A whole number in figures, to which more may be said; its meanings are `Said`."""
