@@ -12,7 +12,6 @@ from datetime import datetime
 from assistant.adapters.instructor_line import read_instructor_line
 from assistant.conversation import Conversation
 from assistant.guide.effects import Adjust, Append, Cover, Effect, Finish, Listen, Outcome, Say, Tone, WakeAt
-from assistant.guide.entries import stamp
 from assistant.guide.events import (
     EarBack,
     EarLost,
@@ -27,8 +26,8 @@ from assistant.guide.events import (
     Typed,
     VoiceLost,
     Woke,
+    stamp,
 )
-from assistant.guide.foresight import likely_replies
 from assistant.guide.guide import Guide
 from assistant.ports import (
     AnswerHeard,
@@ -43,10 +42,13 @@ from assistant.ports import (
     SpeechStarted,
     Voice,
 )
+from assistant.spoken.expect import ConfirmExpected
 from assistant.surroundings import Keeper, Screen, SoundStore, Source
 
 POLL_S = 0.5
 """Longest wait without looking up, so that an interrupt from the keyboard is seen."""
+PREPARED = 2
+"""Sentences of each likely reply that are got ready; the rest is made while they sound."""
 
 
 @dataclass(frozen=True)
@@ -284,9 +286,15 @@ class Station:
     # The voice.
 
     def _prepare(self, listen: Listen) -> None:
-        """Let the voice get ready what the likeliest answers would make the guide say."""
-        if self._voice is not None and self._ear is not None:
-            for say in likely_replies(self._guide, listen.expect, self._clock.now()):
+        """Let the voice get ready what the likeliest answers to a question would make the guide say.
+
+        Nothing is got ready for a number: a right one must not sound sooner than a wrong one.
+        """
+        if self._voice is None or self._ear is None or not isinstance(listen.expect, ConfirmExpected):
+            return
+        for words in self._guide.papers.language.likely_answers:
+            replies = [e for e in self._guide.preview(Heard(self._clock.now(), words)) if isinstance(e, Say)]
+            for say in replies[:PREPARED]:
                 self._conversation.prepare(say)
 
     def _advise(self, text: str) -> None:

@@ -11,7 +11,7 @@ import pytest
 
 from assistant.cli.main import VERBS
 from assistant.guide.diagram import diagram
-from assistant.guide.states import TABLE
+from assistant.guide.table import TABLE
 from assistant.spoken.meaning import Command
 from tests.attempt.program import here
 

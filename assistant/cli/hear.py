@@ -1,6 +1,7 @@
 """`checkoff hear FILE.wav... --expect EXPECT`: what recorded speech means."""
 
 import argparse
+from dataclasses import replace
 from decimal import Decimal
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -10,10 +11,10 @@ from assistant.adapters.recognisers.replay import hear_sound, read_sound
 from assistant.cli.parse import Parsed, as_text, parsed
 from assistant.cli.screen import printable, say_line, tell, write_json
 from assistant.errors import SoundError
-from assistant.guide.numbers import digits_follow, must_be_spelled
+from assistant.guide.read_back import digits_follow
 from assistant.ports import Hearing
 from assistant.record.paths import shown
-from assistant.spoken import interpret, parse_expect, possible
+from assistant.spoken import ENGLISH, interpret, parse_expect, possible
 from assistant.spoken.expect import Expect
 from assistant.spoken.meaning import Ambiguous, Answer, Kind, Meaning
 
@@ -93,11 +94,11 @@ def meaning_of(hearing: Hearing, expect: Expect) -> Meaning:
     meaning = interpret(hearing.words, expect, heard=True)
     if not isinstance(meaning, Answer) or meaning.kind is not Kind.NUMBER or not isinstance(meaning.value, Decimal):
         return meaning
-    if not digits_follow(meaning, doubtful=hearing.doubtful):
+    if not digits_follow(meaning, ENGLISH, doubtful=hearing.doubtful):
         return meaning
     others = [interpret(o.words, expect, heard=True) for o in hearing.alternatives if o.confidence >= LEAST_POSSIBLE]
     found = [other.value for other in others if isinstance(other, Answer) and other.unit == meaning.unit]
-    near = possible(meaning.value) if must_be_spelled(meaning) else (meaning.value,)
+    near = possible(meaning.value) if digits_follow(replace(meaning, corrected=False), ENGLISH) else (meaning.value,)
     values = dict.fromkeys([*near, *(value for value in found if isinstance(value, Decimal))])
     return Ambiguous(tuple(values), meaning.unit or "")
 

@@ -12,6 +12,7 @@ from assistant.orders.key import KeyEntry
 from assistant.orders.load import load_order
 from assistant.orders.model import Order
 from assistant.orders.solve import answer_key
+from assistant.spoken import ENGLISH
 
 if TYPE_CHECKING:
     from assistant.guide.guide import Guide
@@ -33,9 +34,10 @@ class Papers:
     def guide(self, mode: "Mode", pins: Mapping[str, str]) -> "Guide":
         """A guide through these papers."""
         # Imported only here: a report of a sealed record needs the papers and no guide.
-        from assistant.guide.guide import Guide
+        from assistant.guide import Guide
+        from assistant.guide import Papers as GuidePapers
 
-        return Guide(self.checklist, self.order.sentence(), self.key, mode, pins)
+        return Guide(GuidePapers(self.checklist, self.order.sentence(), self.key, ENGLISH), mode, pins)
 
 
 def take_papers(checklist: str, order: str | None, *, short_waits: bool = False) -> Papers:

@@ -9,6 +9,7 @@ from assistant.checklist.rehearsal import Line, rehearse
 from assistant.cli.say import write_speech
 from assistant.cli.screen import say_line, write_json
 from assistant.record.paths import shown
+from assistant.spoken import ENGLISH
 
 _EXAMPLES = """\
 examples:
@@ -92,7 +93,7 @@ def _further(line: Line) -> list[tuple[str, str]]:
     if isinstance(step.expect, ChoiceAsked):
         named += [(f"when {choice}", text) for choice, text in step.expect.advice.items()]
     found = [(name, text) for name, text in named if text]
-    found += [("passed over where", condition.unmet_reason()) for condition in step.applies]
+    found += [("passed over where", condition.unmet_reason(ENGLISH.sentences)) for condition in step.applies]
     if step.expires:
         found.append((f"after {step.expires.after_s} seconds of waiting", step.expires.say))
     return found + [("source", source) for source in step.sources]

@@ -161,7 +161,7 @@ def attempt(
         sound.ear,
         sound.voice,
         source,
-        SoundKeeper(lambda: record.path if record else place.path) if guide.given.asks_consent else None,
+        SoundKeeper(lambda: record.path if record else place.path) if guide.terms.asks_consent else None,
         code,
         talk_over=wishes.headset or not wishes.own_voice or sound.cancels_echo,
         through_canceller=sound.cancels_echo,

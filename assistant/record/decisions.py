@@ -9,7 +9,7 @@ from enum import StrEnum
 
 from assistant.errors import UsageError
 from assistant.guide.effects import Outcome
-from assistant.guide.scoring import Ending
+from assistant.guide.result import Ending
 
 
 class Decision(StrEnum):

@@ -1,7 +1,7 @@
 """The result of an attempt as text lines, critical steps first."""
 
 from assistant.guide.effects import Outcome
-from assistant.guide.scoring import Results, StepResult
+from assistant.guide.result import Results, StepResult
 
 CAUTION = "Training only. This result does not license anyone; an instructor signs for a competency."
 

@@ -6,13 +6,13 @@ Whoever needs words is handed a `Language`; only who puts an attempt together na
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from decimal import Decimal
-from typing import TYPE_CHECKING, Protocol
+from typing import Protocol
 
+from assistant.spoken.english.sentences import Sentences
 from assistant.spoken.expect import Expect
 from assistant.spoken.meaning import Meaning
 
-if TYPE_CHECKING:
-    from assistant.spoken.english.sentences import Sentences
+__all__ = ["Interpret", "Language", "ReadBack", "Sentences", "Speech"]
 
 
 class Interpret(Protocol):
@@ -54,7 +54,7 @@ class Language:
     """
 
     code: str
-    sentences: "Sentences"
+    sentences: Sentences
     interpret: Interpret
     speech: Speech
     say_digits: Callable[[Decimal], str]

@@ -4,11 +4,13 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from assistant.spoken.aloud import speech
-from assistant.spoken.english.sentences import SENTENCES as sentences
+from assistant.spoken.english.sentences import Sentences
 from assistant.spoken.expect import Expect, NumberExpected, TimeExpected
 from assistant.spoken.meaning import TIME_OF_DAY, Ambiguous, Answer, Kind, Meaning, NoMatch, Reason
 from assistant.spoken.saying import read_back, say_number
 from assistant.spoken.times import read_back_time, say_time, show_time
+
+sentences = Sentences()
 
 
 @dataclass(frozen=True)

@@ -5,13 +5,14 @@ from datetime import timedelta
 from assistant.adapters.sources import MOST_SPOKEN, SpeakingLearnerSource
 from assistant.adapters.stepping_clock import SteppingClock
 from assistant.checklist.load import load
+from assistant.guide import Guide, Papers
 from assistant.guide.events import Heard, NotUnderstood, Opened, Recorded, Typed
-from assistant.guide.guide import Guide
 from assistant.guide.progress import Mode
 from assistant.learner import SimulatedLearner
 from assistant.orders.load import load_order
 from assistant.orders.solve import answer_key
 from assistant.ports import Hearing
+from assistant.spoken import ENGLISH
 
 
 class Deaf:
@@ -35,7 +36,7 @@ def test_a_learner_who_is_not_understood_takes_the_keyboard():
     checklist = load("primary-line")
     order = load_order(checklist.order)
     key = answer_key(order)
-    guide = Guide(checklist, order.sentence(), key, Mode.PRACTICE, {})
+    guide = Guide(Papers(checklist, order.sentence(), key, ENGLISH), Mode.PRACTICE, {})
     clock = SteppingClock()
     learner = SimulatedLearner(checklist, key, None, 1)
     source = SpeakingLearnerSource(learner, guide, clock, lambda words: b"", Deaf())

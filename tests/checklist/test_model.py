@@ -10,6 +10,7 @@ from assistant.checklist.model import Checklist, ChoiceAsked, Condition, DoubleC
 from assistant.checklist.rehearsal import rehearse
 from assistant.dosing import Amount
 from assistant.errors import ChecklistError
+from assistant.spoken import ENGLISH
 from tests.checklist.papers import changed, written
 
 SAY = 'say = "Start the pump."\n'
@@ -100,7 +101,7 @@ def test_a_condition_is_met_or_gives_its_reason(condition: dict[str, object], me
     read = Condition.model_validate(condition)
     assert read.met(KEY, ANSWERS) is met
     if reason:
-        assert read.unmet_reason() == reason
+        assert read.unmet_reason(ENGLISH.sentences) == reason
 
 
 PART = """\

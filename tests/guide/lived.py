@@ -14,11 +14,30 @@ from assistant.checklist.model import (
     Step,
     WaitAsked,
 )
-from assistant.guide.effects import Append, Cover, Effect, Finish, Listen, Outcome, Say, Tone, WakeAt
-from assistant.guide.events import Event, Heard, Opened, Recorded, Typed, Woke
-from assistant.guide.guide import KEEP_SOUND, Guide
-from assistant.guide.progress import Mode, State
+from assistant.guide import (
+    KEEP_SOUND,
+    Append,
+    Cover,
+    Effect,
+    Event,
+    Finish,
+    Guide,
+    Heard,
+    Listen,
+    Mode,
+    Opened,
+    Outcome,
+    Papers,
+    Recorded,
+    Say,
+    State,
+    Tone,
+    Typed,
+    WakeAt,
+    Woke,
+)
 from assistant.orders.key import KeyEntry
+from assistant.spoken import ENGLISH
 
 START = datetime(2031, 5, 6, 9, 0, tzinfo=UTC)
 
@@ -200,7 +219,7 @@ class Lived:
 
     @property
     def checklist(self) -> Checklist:
-        return self.guide.given.checklist
+        return self.guide.papers.checklist
 
     def texts(self, tone: Tone | None = None) -> str:
         """Everything said so far, or all of one tone."""
@@ -209,7 +228,7 @@ class Lived:
 
 def guide(mode: Mode = Mode.PRACTICE, checklist: Checklist = CHECKLIST, **pins: str) -> Guide:
     """A guide that has lived through nothing yet."""
-    return Guide(checklist, "The order.", KEY, mode, {"mode": mode.value, **pins})
+    return Guide(Papers(checklist, "The order.", KEY, ENGLISH), mode, {"mode": mode.value, **pins})
 
 
 def begin(mode: Mode = Mode.PRACTICE, checklist: Checklist = CHECKLIST, **pins: str) -> Lived:
@@ -222,7 +241,7 @@ def begin(mode: Mode = Mode.PRACTICE, checklist: Checklist = CHECKLIST, **pins: 
 def again(lived: Lived) -> Guide:
     """A fresh guide with the same papers, mode and pins."""
     pins = {name: value for name, value in lived.entries[0].items() if isinstance(value, str)}
-    return Guide(lived.checklist, "The order.", KEY, Mode(pins["mode"]), pins)
+    return Guide(lived.guide.papers, Mode(pins["mode"]), pins)
 
 
 def reach(state: State) -> Lived:

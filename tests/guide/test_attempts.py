@@ -6,14 +6,15 @@ from decimal import Decimal
 import pytest
 
 from assistant.errors import OrderError
+from assistant.guide import Guide, Papers
 from assistant.guide.diagram import diagram
 from assistant.guide.effects import Adjust, Outcome, Tone
 from assistant.guide.events import Resumed
-from assistant.guide.guide import Guide
 from assistant.guide.progress import Mode, State, Status
-from assistant.guide.scoring import Ending
-from assistant.guide.states import LIVE
+from assistant.guide.result import Ending
+from assistant.guide.table import LIVE
 from assistant.orders.key import KeyEntry
+from assistant.spoken import ENGLISH
 from assistant.spoken.expect import NumberExpected
 from assistant.spoken.meaning import Command
 from tests.guide.lived import CHECKLIST, KEY, SMOOTH, begin, reach
@@ -418,4 +419,4 @@ UNFIT = [
 def test_an_order_that_cannot_be_answered_is_refused(entry):
     """An order in another kind of unit, or beyond what can be said, does not start an attempt."""
     with pytest.raises(OrderError):
-        Guide(CHECKLIST, "The order.", {**KEY, "primary.rate": entry}, Mode.PRACTICE, {})
+        Guide(Papers(CHECKLIST, "The order.", {**KEY, "primary.rate": entry}, ENGLISH), Mode.PRACTICE, {})

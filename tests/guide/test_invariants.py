@@ -7,8 +7,6 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from assistant.guide.actions import ACTIONS
-from assistant.guide.applicability import passed_over
 from assistant.guide.effects import Append, Outcome
 from assistant.guide.events import (
     EarBack,
@@ -24,11 +22,12 @@ from assistant.guide.events import (
     VoiceLost,
     Woke,
 )
-from assistant.guide.guide import ReplayError
+from assistant.guide.guide import Guide, GuideMisuseError, ReplayError
+from assistant.guide.path import passed_over
 from assistant.guide.progress import Mode, Person, State, Status
-from assistant.guide.states import LIVE, TABLE
+from assistant.guide.table import LIVE
 from tests.guide.kinds import KINDS, SMOOTH_KINDS
-from tests.guide.lived import CHECKLIST, SMOOTH, START, again, begin, reach
+from tests.guide.lived import CHECKLIST, SMOOTH, START, again, begin, guide, reach
 
 WORDS = (
     "done yes no correct wrong again more back stop pause|go on|where am i|what is my order|slower|louder|higher"
@@ -47,6 +46,8 @@ modes = st.sampled_from(list(Mode))
 def live(lived, script):
     """Words are typed, numbers are seconds of waiting, the rest are events; after each, the progress."""
     for item in script:
+        if lived.state is State.FINISHED:
+            break
         count = len(lived.entries)
         match item:
             case int():
@@ -64,6 +65,8 @@ def test_nothing_is_done_before_it_is_on_disk(script, mode, checklist):
     """Every accepted event gives exactly one entry and nothing else until that entry is recorded."""
     lived = begin(mode, checklist)
     for item in script:
+        if lived.state is State.FINISHED:
+            break
         if isinstance(item, int):
             lived.wait(item)
             continue
@@ -71,8 +74,11 @@ def test_nothing_is_done_before_it_is_on_disk(script, mode, checklist):
         effects = lived.guide.receive(Typed(lived.at, item) if isinstance(item, str) else item)
         assert [type(effect) for effect in effects] in ([Append], [])
         assert lived.guide.progress == before
-        assert lived.guide.receive(Typed(lived.at, "done")) == [] or not effects
-        lived.guide.receive(Recorded(1, "d"))
+        if effects:
+            with pytest.raises(GuideMisuseError, match="not on disk"):
+                lived.guide.receive(Typed(lived.at, "done"))
+            assert lived.guide.progress == before
+            lived.guide.receive(Recorded(1, "d"))
 
 
 @given(inputs, modes, papers, st.data())
@@ -106,7 +112,7 @@ def test_no_gate_opens_over_an_open_critical_step(script, checklist):
     for _ in live(lived, script):
         cursor = lived.guide.progress.cursor
         if before < gate <= cursor:
-            not_applying = passed_over(lived.guide.given, lived.guide.progress)
+            not_applying = passed_over(lived.guide.papers, lived.guide.progress)
             for step in checklist.steps[:gate]:
                 done = lived.guide.progress.steps[step.id]
                 if step.critical and step.id not in not_applying and done.status is not Status.CLOSED:
@@ -156,15 +162,64 @@ def test_always_legal(state, words):
 
 
 @pytest.mark.parametrize("state", [*LIVE, State.FINISHED])
-@pytest.mark.parametrize(
-    "event", [Opened(START), Woke(START, "stale:1"), Recorded(1, "d")], ids=lambda event: type(event).__name__
-)
-def test_an_illegal_event_changes_nothing(state, event):
-    """What the table does not allow gives no effects and leaves the progress as it is."""
+@pytest.mark.parametrize("event", [Opened(START), Recorded(1, "d")], ids=lambda event: type(event).__name__)
+def test_misuse_is_refused_and_changes_nothing(state, event):
+    """What breaks the protocol raises, and leaves the progress as it is."""
     lived = reach(state)
     before = copy.deepcopy(lived.guide.progress)
-    assert lived.guide.receive(event) == []
+    with pytest.raises(GuideMisuseError):
+        lived.guide.receive(event)
     assert lived.guide.progress == before
+
+
+@pytest.mark.parametrize("state", [*LIVE, State.FINISHED])
+def test_a_stale_wake_up_call_changes_nothing(state):
+    """A wake-up call that a later one replaced does no harm."""
+    lived = reach(state)
+    before = copy.deepcopy(lived.guide.progress)
+    assert lived.guide.receive(Woke(START, "stale:1")) == []
+    assert lived.guide.progress == before
+
+
+@pytest.mark.parametrize(
+    "event", [Typed(START, "done"), Resumed(START), EarBack(START), Woke(START, "")], ids=lambda e: type(e).__name__
+)
+def test_nothing_comes_before_the_opening(event):
+    """Before `Opened` nothing is taken, least of all in silence."""
+    fresh = guide()
+    with pytest.raises(GuideMisuseError, match="before Opened"):
+        fresh.receive(event)
+    assert fresh.progress.state is State.READY
+
+
+@pytest.mark.parametrize("event", [Typed(START, "done"), EarLost(START, "gone"), InputEnded(START)])
+def test_nothing_comes_after_the_end(event):
+    """After the end only a resumption is taken."""
+    lived = reach(State.FINISHED)
+    with pytest.raises(GuideMisuseError, match="after the end"):
+        lived.guide.receive(event)
+
+
+def test_times_have_a_zone():
+    """A time without its zone is refused before it is in a record that could not be lived again."""
+    lived = begin()
+    with pytest.raises(GuideMisuseError, match="no zone"):
+        lived.guide.receive(Typed(START.replace(tzinfo=None), "done"))
+    lived.type("done")
+    assert lived.step == "gloves"
+
+
+def test_arguments_have_their_types():
+    """A mode given as text, bare checklists for papers, pins that are no text, and what is no event are refused."""
+    papers = begin().guide.papers
+    with pytest.raises(GuideMisuseError, match="Mode"):
+        Guide(papers, "practice")  # type: ignore[arg-type]
+    with pytest.raises(GuideMisuseError, match="Papers"):
+        Guide(CHECKLIST)  # type: ignore[arg-type]
+    with pytest.raises(GuideMisuseError, match="text to text"):
+        Guide(papers, pins={"seed": 1})  # type: ignore[dict-item]
+    with pytest.raises(GuideMisuseError, match="no event"):
+        begin().guide.receive("done")  # type: ignore[arg-type]
 
 
 @pytest.mark.parametrize("state", LIVE)
@@ -204,11 +259,6 @@ def test_sound_over_our_own_voice_is_dropped_with_a_reason():
         "dropped: sound was lost",
     ]
     assert lived.step == "hands"
-
-
-def test_every_action_of_the_table_exists():
-    """Every row of the table names an action that is there, and no action is there without a row."""
-    assert {rule.action for rule in TABLE.values()} == set(ACTIONS)
 
 
 def test_the_same_events_give_the_same_entries():

@@ -9,7 +9,7 @@ from assistant.guide.effects import Outcome, Tone
 from assistant.guide.events import Resumed
 from assistant.guide.guide import KEEP_SOUND
 from assistant.guide.progress import Mode, State, Status
-from assistant.guide.scoring import Ending
+from assistant.guide.result import Ending
 from tests.guide.lived import CHECKLIST, SMOOTH, again, begin
 
 

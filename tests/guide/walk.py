@@ -11,12 +11,13 @@ from pathlib import Path
 from random import Random
 
 from assistant.checklist.load import load
+from assistant.guide import KEEP_SOUND, WITH_CODE, Guide, Papers
 from assistant.guide.events import EarLost, Heard, InputEnded, InstructorCame, Opened, Resumed
-from assistant.guide.guide import KEEP_SOUND, WITH_CODE, Guide
 from assistant.guide.progress import Mode, State
 from assistant.learner import SimulatedLearner
 from assistant.orders.load import load_order
 from assistant.orders.solve import answer_key
+from assistant.spoken import ENGLISH
 from assistant.spoken.meaning import Command, InstructorWord
 from tests.guide.lived import Lived
 
@@ -52,7 +53,7 @@ def attempt(name: str, random: Random) -> int:
     pins = {"mode": mode.value, "sound": random.choice(("", KEEP_SOUND)), "instructor": random.choice(("", WITH_CODE))}
 
     def fresh() -> Guide:
-        return Guide(checklist, order.sentence(), key, mode, pins)
+        return Guide(Papers(checklist, order.sentence(), key, ENGLISH), mode, pins)
 
     lived = Lived(fresh())
     learner = SimulatedLearner(checklist, key, None, random.randrange(1000))

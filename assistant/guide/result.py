@@ -1,14 +1,14 @@
 """How each step ended and whether the attempt is passed: critical steps and gates first, then the score."""
 
+from collections.abc import Mapping
 from dataclasses import asdict, dataclass
 from decimal import ROUND_HALF_UP, Decimal
 from enum import StrEnum
 
 from assistant.checklist.model import ObservationAsked, PassRule, Step
-from assistant.guide.applicability import passed_over
-from assistant.guide.compared import difference, expected
-from assistant.guide.given import Given
+from assistant.guide.papers import Papers
 from assistant.guide.progress import Mode, Progress, State, Status, StepProgress
+from assistant.spoken.language import Sentences
 
 
 class Ending(StrEnum):
@@ -112,16 +112,21 @@ class Results:
         }
 
 
-def score(given: Given, progress: Progress) -> Results:
+def score(papers: Papers, mode: Mode, progress: Progress, passed_over: Mapping[str, str]) -> Results:
     """The result of an attempt as it stands.
 
     No attempt passes with a critical step that is left out, not seen, not reached or wrong; a gate is a step
     like another here. That is all in practice. In a check-off the checklist's own rule comes after: how many
     critical steps may have been corrected only after a hold, how many may have been cued, and the share of
     steps that must be done unaided. Steps that do not apply count neither for nor against.
+
+    Args:
+        papers: what the attempt is made from.
+        mode: practice or check-off.
+        progress: how far it has come.
+        passed_over: why steps do not apply, by the step's id.
     """
-    not_applying = passed_over(given, progress)
-    lines = [_result(given, progress, step, not_applying.get(step.id, "")) for step in given.checklist.steps]
+    lines = [_result(papers, mode, progress, step, passed_over.get(step.id, "")) for step in papers.checklist.steps]
     lines.sort(key=lambda line: not line.critical)
     applicable = [line for line in lines if line.ending is not Ending.NOT_APPLICABLE]
     unaided = sum(line.ending is Ending.UNAIDED for line in applicable)
@@ -129,19 +134,20 @@ def score(given: Given, progress: Progress) -> Results:
     if applicable:
         share = Decimal(100) * unaided / len(applicable)
         percent = share.quantize(Decimal(1), rounding=ROUND_HALF_UP)
-    failures = _failures(lines, percent, given.checklist.pass_rule, given.mode)
+    sentences = papers.language.sentences
+    failures = _failures(lines, percent, papers.checklist.pass_rule, mode, sentences)
     if progress.closed_early:
-        failures.insert(0, "The attempt was closed before its end.")
+        failures.insert(0, sentences.CLOSED_BEFORE_ITS_END)
     return Results(
         tuple(lines), unaided, len(applicable), percent, not failures, tuple(failures), not progress.closed_early
     )
 
 
-def _result(given: Given, progress: Progress, step: Step, passed_over_because: str) -> StepResult:
+def _result(papers: Papers, mode: Mode, progress: Progress, step: Step, passed_over_because: str) -> StepResult:
     done = progress.steps[step.id]
-    ending = Ending.NOT_APPLICABLE if passed_over_because else _ending(step, done, given.mode)
-    # A check-off that can be taken up again gives no answer away; what was answered rightly is no secret.
-    told = given.practice or _is_over(progress) or done.status is Status.CLOSED
+    ending = Ending.NOT_APPLICABLE if passed_over_because else _ending(step, done, mode)
+    # A check-off that can be taken up again gives no answer away, but for those that were answered rightly.
+    shows = mode is Mode.PRACTICE or _is_over(progress) or done.status is Status.CLOSED
     answered = done.status in (Status.CLOSED, Status.NOT_APPLICABLE) or done.tries > 0
     return StepResult(
         id=step.id,
@@ -152,9 +158,9 @@ def _result(given: Given, progress: Progress, step: Step, passed_over_because: s
         ending=ending,
         first=done.first,
         final=done.final,
-        expected=expected(given, step) if told else "",
-        first_difference=difference(given, step, done.first_amount) if told else "",
-        difference=difference(given, step, done.final_amount) if told else "",
+        expected=papers.expected(step) if shows else "",
+        first_difference=papers.difference(step, done.first_amount) if shows else "",
+        difference=papers.difference(step, done.final_amount) if shows else "",
         tries=done.tries,
         wrong=done.wrong,
         slips=tuple(done.slips),
@@ -194,31 +200,25 @@ def _ending(step: Step, done: StepProgress, mode: Mode) -> Ending:
             return Ending.OUT_OF_ORDER if done.late else Ending.UNAIDED
 
 
-def _failures(lines: list[StepResult], percent: Decimal, rule: PassRule, mode: Mode) -> list[str]:
+def _failures(lines: list[StepResult], percent: Decimal, rule: PassRule, mode: Mode, sentences: Sentences) -> list[str]:
     critical = [line for line in lines if line.critical and line.ending is not Ending.NOT_APPLICABLE]
     found = [
-        f"{line.ending.capitalize()}: {line.say}"
+        sentences.failed_step(line.ending.value, line.say)
         for line in critical
         if line.ending in NOT_DONE and line.ending is not Ending.NOT_REACHED
     ]
     not_reached = sum(line.ending is Ending.NOT_REACHED for line in critical)
     if not_reached:
-        found.append(f"Not reached: {not_reached} critical {_steps(not_reached)}.")
+        found.append(sentences.not_reached(not_reached))
     if mode is Mode.PRACTICE:
         return found
     # What the learner saw and put right without being told is no failure; a slip was found by the hold.
     held = sum(bool(line.slips) for line in critical)
     if held > rule.critical_corrections:
-        found.append(
-            f"Corrected only after a hold: {held} critical {_steps(held)}; {rule.critical_corrections} may be."
-        )
+        found.append(sentences.held_too_often(held, rule.critical_corrections))
     cued = sum(bool(line.cues) for line in critical)
     if cued > rule.critical_cues:
-        found.append(f"Done only after a cue: {cued} critical {_steps(cued)}; {rule.critical_cues} may be.")
+        found.append(sentences.cued_too_often(cued, rule.critical_cues))
     if percent < rule.score_percent:
-        found.append(f"{percent} % of the steps were done unaided; {rule.score_percent} % are needed.")
+        found.append(sentences.too_few_unaided(percent, rule.score_percent))
     return found
-
-
-def _steps(count: int) -> str:
-    return "step" if count == 1 else "steps"
