@@ -31,6 +31,7 @@ class Papers:
         values: the answer key as conditions compare it: names as text, numbers as amounts.
         never: why steps do not apply with this order, whatever is answered; by the step's id.
         by_answers: the conditions of a step that depend on earlier answers; by the step's id.
+        numbers: the number that a step asks for, of the learner or of a second person; by the step's id.
 
     Raises:
         OrderError: the order does not give what the checklist asks for, in a way that can be said.
@@ -43,6 +44,8 @@ class Papers:
     values: Mapping[str, str | dosing.Amount] = field(init=False, repr=False, compare=False)
     never: Mapping[str, str] = field(init=False, repr=False, compare=False)
     by_answers: Mapping[str, tuple[Condition, ...]] = field(init=False, repr=False, compare=False)
+
+    numbers: Mapping[str, NumberAsked] = field(init=False, repr=False, compare=False)
 
     def __post_init__(self) -> None:
         values = {
@@ -61,6 +64,8 @@ class Papers:
             step.id: tuple(c for c in step.applies if c.step) for step in self.checklist.steps if step.applies
         }
         object.__setattr__(self, "by_answers", by_answers)
+        asked = ((step.id, self.checklist.number_asked(step)) for step in self.checklist.steps)
+        object.__setattr__(self, "numbers", {name: number for name, number in asked if number is not None})
         for step in self.checklist.steps:
             if step.id not in never:
                 _check_answerable(self, step)
@@ -104,7 +109,7 @@ class Papers:
                 return right
             case NameAsked(key=key):
                 return str(self.key[key].value) if key in self.key else ""
-        asked = self.checklist.number_asked(step)
+        asked = self.numbers.get(step.id)
         if asked is None or (asked.key and asked.key not in self.key):
             return ""
         if asked.key:
@@ -120,7 +125,7 @@ class Papers:
 
     def difference(self, step: Step, stated: dosing.Amount | None) -> str:
         """The stated number less the expected one, with its sign, in the unit of the key; empty where there is none."""
-        asked = self.checklist.number_asked(step)
+        asked = self.numbers.get(step.id)
         if asked is None or stated is None or not asked.key:
             return ""
         right = self.amount(asked.key)

@@ -132,7 +132,7 @@ def _want_digits(turn: Turn, sentence: str, spoken_sentence: str | None = None) 
 def _keep_number(turn: Turn, number: NumberRead) -> None:
     """A clear yes to the read-back: keep the number, then cross-check it with the answer key."""
     draft, step, done = turn.draft, turn.step, turn.done
-    asked = turn.papers.checklist.number_asked(step)
+    asked = turn.papers.numbers.get(step.id)
     if asked is None:
         raise TypeError("a number was read back at a step that asks for none")
     stated = dosing.Amount(number.value, number.unit)
