@@ -61,6 +61,7 @@ def run(args: argparse.Namespace) -> int:
         ModelError: there is no such recogniser.
     """
     expect = parse_expect(args.expect)
+    step = OneStep(expect, ENGLISH)
     recogniser = open_recogniser(args.ear, args.models)
     all_read = True
     try:
@@ -72,7 +73,7 @@ def run(args: argparse.Namespace) -> int:
                 all_read = False
                 tell(str(error))
                 continue
-            found = heard(path, recogniser.name, hear_sound(recogniser, sound, expect), expect)
+            found = heard(path, recogniser.name, hear_sound(recogniser, sound, expect), step)
             if args.json:
                 write_json(found)
             else:
@@ -83,31 +84,20 @@ def run(args: argparse.Namespace) -> int:
 
 
 LEAST_POSSIBLE = 0.05
-"""Confidence from which another number is told as possible."""
+"""Confidence from which another number is given as possible."""
 
 
-def meaning_of(hearing: Hearing, expect: Expect) -> Meaning:
-    """What an attempt would make of it: a number whose digits it would ask for is no answer, but one of those possible.
-
-    So it is where the recogniser doubts the number, where it sounds like another one, and after a slip of the tongue.
-    """
-    meaning = interpret(hearing.words, expect, heard=True)
-    if not isinstance(meaning, Answer) or meaning.kind is not Kind.NUMBER or not isinstance(meaning.value, Decimal):
-        return meaning
-    if not digits_follow(meaning, ENGLISH, doubtful=hearing.doubtful):
-        return meaning
-    others = [interpret(o.words, expect, heard=True) for o in hearing.alternatives if o.confidence >= LEAST_POSSIBLE]
-    found = [other.value for other in others if isinstance(other, Answer) and other.unit == meaning.unit]
-    near = possible(meaning.value) if digits_follow(replace(meaning, corrected=False), ENGLISH) else (meaning.value,)
-    values = dict.fromkeys([*near, *(value for value in found if isinstance(value, Decimal))])
-    return Ambiguous(tuple(values), meaning.unit or "")
+def reply_to(hearing: Hearing, step: OneStep) -> Reply:
+    """What an attempt would make of it; of other wordings, those that are hardly possible are left out."""
+    likely = tuple(other for other in hearing.alternatives if other.confidence >= LEAST_POSSIBLE)
+    return step.reply(heard_from(replace(hearing, alternatives=likely), NOW))
 
 
-def heard(path: Path, ear: str, hearing: Hearing, expect: Expect) -> HeardFile:
+def heard(path: Path, ear: str, hearing: Hearing, step: OneStep) -> HeardFile:
     """What a file means, in the form in which it is printed; words that were refused are empty."""
     best = next((one.confidence for one in hearing.alternatives if one.words == hearing.words), None)
     return {
-        **parsed(hearing.words, meaning_of(hearing, expect), expect),
+        **parsed(hearing.words, reply_to(hearing, step)),
         "file": shown(path),
         "ear": ear,
         "confidence": None if best is None else round(best, 3),
