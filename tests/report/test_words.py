@@ -190,6 +190,17 @@ def test_no_text_in_a_page_template(template):
     assert re.findall(r"\w+", text) == []
 
 
+TYPST_WORDS = r"//.*|\b(let|for|in|if|else|not|set|show|import|context)\b|DejaVu Sans Mono|Libertinus Serif"
+"""Comments, keywords and fonts: what may be words in a row."""
+
+
+@pytest.mark.parametrize("template", sorted(ROOM.glob("templates/*.typ")), ids=lambda path: path.name)
+def test_no_text_in_a_template_for_paper(template):
+    """No two words in a row, no word alone between brackets, none in a heading, in every branch."""
+    text = re.sub(TYPST_WORDS, "|", template.read_text(encoding="utf-8"))
+    assert re.findall(r"(?m)[A-Za-z]{2} [A-Za-z]{2,}|\[ ?[A-Za-z]{2,}[: ]*\]|^ *=+ [A-Za-z]", text) == []
+
+
 def test_no_sentence_in_the_code():
     """Two words in a row are a name that a record uses, which the tables of the language know, or a refusal."""
     tables = [table for name in dir(ReportWords) if isinstance(table := getattr(ReportWords, name), Mapping)]
