@@ -22,6 +22,7 @@ from assistant.ports import Ear, Post
 from assistant.record.file import RecordFile
 from assistant.report.results import lines
 from assistant.settings import load_settings
+from assistant.spoken import ENGLISH
 from assistant.station import Interrupted
 
 DEFAULT_CHECKLIST = "primary-and-secondary"
@@ -164,7 +165,7 @@ def tell_result(guide: Guide, outcome: Outcome, record: Path, *, as_json: bool) 
     if as_json:
         write_json({"outcome": outcome.value, "results": results.body(), "record": str(record)})
     else:
-        for line in ["", *lines(results, outcome)]:
+        for line in ["", *lines(results, outcome, ENGLISH.report)]:
             say_line(line)
     tell(f"Record: {record}")
     if outcome is Outcome.STOPPED:

@@ -78,7 +78,8 @@ def run(arguments: argparse.Namespace) -> int:
 
 def _show_latency(record: Path, *, as_json: bool) -> int:
     from assistant.record.verify import read_entries
-    from assistant.report.latency import STAGES, latencies
+    from assistant.report.latency import latencies
+    from assistant.spoken import ENGLISH
 
     found = latencies(read_entries(record))
     if not found:
@@ -93,7 +94,7 @@ def _show_latency(record: Path, *, as_json: bool) -> int:
     for sort in found:
         say_line(f"{sort.sort.capitalize()} ({sort.answers}):")
         for name, stage in sort.stages.items():
-            say_line(f"  {STAGES[name]}: {stage.median_ms}, {stage.most_ms}")
+            say_line(f"  {ENGLISH.report.LATENCY_STAGES[name]}: {stage.median_ms}, {stage.most_ms}")
     return 0
 
 

@@ -2,7 +2,6 @@
 
 import argparse
 from dataclasses import replace
-from decimal import Decimal
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -11,12 +10,9 @@ from assistant.adapters.recognisers.replay import hear_sound, read_sound
 from assistant.cli.parse import Parsed, as_text, parsed
 from assistant.cli.screen import printable, say_line, tell, write_json
 from assistant.errors import SoundError
-from assistant.guide.read_back import digits_follow
 from assistant.ports import Hearing
 from assistant.record.paths import shown
-from assistant.spoken import ENGLISH, interpret, parse_expect, possible
-from assistant.spoken.expect import Expect
-from assistant.spoken.meaning import Ambiguous, Answer, Kind, Meaning
+from assistant.spoken import ENGLISH, parse_expect
 
 if TYPE_CHECKING:
     Subparsers = argparse._SubParsersAction[argparse.ArgumentParser]

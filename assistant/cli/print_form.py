@@ -12,6 +12,7 @@ from assistant.orders.load import load_order
 from assistant.record.paths import shown
 from assistant.report.form import Form, form_of
 from assistant.report.paper import Paper, Size
+from assistant.spoken import ENGLISH
 
 _EXAMPLES = """\
 examples:
@@ -56,7 +57,7 @@ def run(arguments: argparse.Namespace) -> int:
     if target.suffix.lower() not in _ENDINGS:
         raise UsageError(f'A form is no "{shown(target.suffix)}" file.', "End the name with .pdf or .html.")
     paper = Paper(Size(arguments.paper), arguments.large_print)
-    write_document(target, _made(form_of(checklist, order), target.suffix.lower(), paper))
+    write_document(target, _made(form_of(checklist, ENGLISH.report, order), target.suffix.lower(), paper))
     tell(f"Form: {shown(target)}")
     return 0
 
@@ -66,7 +67,7 @@ def _made(form: Form, ending: str, paper: Paper) -> bytes:
     if ending == ".pdf":
         from assistant.report.pdf import form_pdf
 
-        return form_pdf(form, paper)
+        return form_pdf(form, ENGLISH.report, paper)
     from assistant.report.html import form_html
 
-    return form_html(form, paper).encode()
+    return form_html(form, ENGLISH.report, paper).encode()

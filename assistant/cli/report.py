@@ -16,6 +16,7 @@ from assistant.report.compose import AttemptPapers, compose
 from assistant.report.content import Report, schema
 from assistant.report.paper import Paper, Size
 from assistant.report.reading import read_what_holds
+from assistant.spoken import ENGLISH
 
 if TYPE_CHECKING:
     from assistant.record.verify import Reading
@@ -120,26 +121,26 @@ def _made(report: Report, ending: str, paper: Paper, xapi_home: str) -> bytes:
     if xapi_home:
         from assistant.report.statements import statements
 
-        return json.dumps(statements(report, xapi_home), ensure_ascii=True, indent=2).encode() + b"\n"
+        return json.dumps(statements(report, xapi_home, ENGLISH.report), ensure_ascii=True, indent=2).encode() + b"\n"
     match ending:
         case "html":
             from assistant.report.html import report_html
 
-            return report_html(report, paper).encode()
+            return report_html(report, ENGLISH.report, paper).encode()
         case "pdf":
             from assistant.report.pdf import report_pdf
 
-            return report_pdf(report, paper)
+            return report_pdf(report, ENGLISH.report, paper)
         case "csv":
             from assistant.report.sheet import report_csv
 
-            return report_csv(report).encode()
+            return report_csv(report, ENGLISH.report).encode()
         case "json":
             return json.dumps(report.model_dump(mode="json"), ensure_ascii=True).encode() + b"\n"
         case _:
             from assistant.report.lines import report_lines
 
-            return "\n".join(report_lines(report)).encode()
+            return "\n".join(report_lines(report, ENGLISH.report)).encode()
 
 
 def report_of(path: Path, keys: str | None = None, *, with_entries: bool = True) -> Report:
@@ -166,6 +167,7 @@ def report_of(path: Path, keys: str | None = None, *, with_entries: bool = True)
         shown(path.name),
         reading.verdict,
         reading.entries,
+        words=ENGLISH.report,
         papers=AttemptPapers(papers.checklist, papers.order, papers.key) if papers else None,
         papers_problem=problem,
         results=_as_it_stands(path, reading, papers),

@@ -8,13 +8,14 @@ from assistant.cli.key import add_keys_option, ask_passphrase, keys_folder, the_
 from assistant.cli.screen import say_line, tell, write_json
 from assistant.errors import AssistantError, UsageError
 from assistant.guide.effects import Outcome
-from assistant.record.decisions import CLOSED, MEANINGS, VERDICTS, Decision, Rating, Wish, body_of
+from assistant.record.decisions import CLOSED, VERDICTS, Decision, Rating, Wish, body_of
 from assistant.record.file import RecordFile
 from assistant.record.paths import shown
 from assistant.record.signing import SigningKey, is_encrypted, load_key
 from assistant.record.verify import read_record
+from assistant.spoken import ENGLISH
 
-_LEVELS = "\n".join(f"  {rating.value:<12} {meaning}" for rating, meaning in MEANINGS.items())
+_LEVELS = "\n".join(f"  {rating:<12} {meaning}" for rating, meaning in ENGLISH.report.RATINGS.items())
 _EXAMPLES = f"""\
 examples:
   checkoff sign-off RECORD --signer "M. Lindqvist, RN" --decision passed --rating supervised

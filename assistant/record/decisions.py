@@ -50,15 +50,6 @@ class Rating(StrEnum):
     DEPENDENT = "dependent"
 
 
-MEANINGS = {
-    Rating.INDEPENDENT: "safe and accurate every time, without supporting cues",
-    Rating.SUPERVISED: "safe and accurate every time, with an occasional supporting cue",
-    Rating.ASSISTED: "safe and mostly accurate, with frequent verbal and some physical cues",
-    Rating.MARGINAL: "safe only with guidance, with continuous verbal and frequent physical cues",
-    Rating.DEPENDENT: "unsafe, with continuous verbal and physical cues",
-}
-"""Each level in short, in our own words, after the published definitions."""
-
 VERDICTS = tuple(ending.value for ending in Ending if ending is not Ending.NOT_REACHED)
 """How an instructor can say that a step ended."""
 

@@ -8,11 +8,12 @@ from dataclasses import dataclass
 from decimal import Decimal
 from typing import Protocol
 
+from assistant.spoken.english.report_words import ReportWords
 from assistant.spoken.english.sentences import Sentences
 from assistant.spoken.expect import Expect
 from assistant.spoken.meaning import Meaning
 
-__all__ = ["Interpret", "Language", "ReadBack", "Sentences", "Speech"]
+__all__ = ["Interpret", "Language", "ReadBack", "ReportWords", "Sentences", "Speech"]
 
 
 class Interpret(Protocol):
@@ -43,6 +44,7 @@ class Language:
     Attributes:
         code: its code, ISO 639-1.
         sentences: what the guide says.
+        report: what reports and forms say.
         interpret: what words mean.
         speech: a text that is shown, as a voice says it.
         say_digits: a number digit by digit.
@@ -55,6 +57,7 @@ class Language:
 
     code: str
     sentences: Sentences
+    report: ReportWords
     interpret: Interpret
     speech: Speech
     say_digits: Callable[[Decimal], str]

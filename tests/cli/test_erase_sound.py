@@ -143,7 +143,7 @@ def test_lost_and_changed_sound_is_named(record, capsys):
         verdict = verify(record)
         assert (verdict.problem, verdict.line, verdict.intact) == (problem, line, True)
         assert here(capsys, "verify", "--open", str(record)).code == 1
-        assert f"does not hold (line {line}: {problem})" in "\n".join(here(capsys, "report", str(record)).lines)
+        assert f"is not intact (line {line}: {problem})" in "\n".join(here(capsys, "report", str(record)).lines)
     file.write_bytes(content)
     assert verify(record).problem is Problem.NOT_SEALED
 

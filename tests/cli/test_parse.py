@@ -80,9 +80,7 @@ def test_prints_both_readings(call: Call) -> None:
     """What could be two numbers is no answer and no rejection: it is asked about."""
     found = parsed(call, "twelve fifty", "number mL")
     assert (found["answer"], found["readings"], found["reject"]) == (None, ["1250", "12.5"], None)
-    assert found["readback"] == (
-        "That could be one two five zero or one two point five. Please say it digit by digit."
-    )
+    assert found["readback"] == ("That could be one two five zero or one two point five. Please say it digit by digit.")
 
 
 @pytest.mark.parametrize(

@@ -12,6 +12,7 @@ from assistant.orders.solve import answer_key
 from assistant.record.verify import verify
 from assistant.report.content import Ended, schema
 from assistant.report.infusion import infusion_course
+from assistant.spoken import ENGLISH
 from tests.report import attempts
 
 TENFOLD = ("primary-line", "--mode", "check-off", "--slip", "tenfold", "--seed", "2")
@@ -147,7 +148,7 @@ def test_changed_papers_leave_the_result_and_say_so(tmp_path):
 def test_the_course_agrees_with_the_order(order):
     """What flows by the picture is what the order's answer key infuses, and the picture has its words."""
     key = answer_key(load_order(order))
-    course = infusion_course(load_order(order), key)
+    course = infusion_course(load_order(order), key, ENGLISH.report)
     assert course is not None
     first = next(sentence for sentence in course.sentences if f"{key['primary.fluid'].value}" in sentence)
     assert f"{key['primary.rate'].value} mL/h" in first

@@ -3,6 +3,7 @@
 from assistant.spoken.alike import pair_to_offer, wants_digits
 from assistant.spoken.aloud import speech
 from assistant.spoken.english.phrases import INSTRUCTOR_WORDS
+from assistant.spoken.english.report_words import ReportWords
 from assistant.spoken.english.sentences import Sentences
 from assistant.spoken.interpretation import interpret
 from assistant.spoken.language import Language
@@ -11,6 +12,7 @@ from assistant.spoken.saying import read_back, say_digits
 ENGLISH = Language(
     code="en",
     sentences=Sentences(),
+    report=ReportWords(),
     interpret=interpret,
     speech=speech,
     say_digits=say_digits,
