@@ -15,7 +15,7 @@ _SAMPLE_BYTES = 2
 
 
 class SoundKeeper:
-    """Writes one file an utterance. Implements `assistant.surroundings.SoundStore`.
+    """Writes one file an utterance. Implements `assistant.ports.SoundStore`.
 
     Args:
         record: gives the path of the record; asked when the first sound is kept, for it is not known before.

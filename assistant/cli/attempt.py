@@ -13,7 +13,8 @@ from platformdirs import user_data_path
 from assistant import __version__
 from assistant.checklist.library import library_folder
 from assistant.cli.papers import Papers
-from assistant.cli.screen import JsonScreen, PlainScreen, say_line, tell, write_json
+from assistant.cli.printing import say_line, tell, write_json
+from assistant.cli.screen import JsonScreen, PlainScreen
 from assistant.errors import RecordError, UsageError
 from assistant.guide.effects import Outcome
 from assistant.guide.guide import Guide, ReplayError

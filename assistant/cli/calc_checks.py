@@ -5,7 +5,6 @@ import json
 from collections.abc import Callable, Mapping
 from pathlib import Path
 
-from assistant.cli.screen import printable
 from assistant.dosing import Agrees, CannotCheck, Disagrees, compare
 from assistant.dosing.amount import Amount, parse_amount
 from assistant.dosing.declared import Form
@@ -13,6 +12,7 @@ from assistant.dosing.limits import Finding, Level, Limits, worst
 from assistant.dosing.limits_file import limits_from
 from assistant.dosing.strength import parse_concentration
 from assistant.errors import QuantityError, UsageError
+from assistant.text import shown
 
 LIMITS_INPUTS = {
     "rate": "250 mL/h",
@@ -86,7 +86,7 @@ def _show_finding(finding: Finding, as_json: bool) -> None:
         print(json.dumps(row, ensure_ascii=False))
         return
     source = f" Source: {finding.source}." if finding.source else ""
-    print(printable(f"{finding.level}: {finding.sentence}{source}"))
+    print(shown(f"{finding.level}: {finding.sentence}{source}"))
 
 
 def compared(words: list[str], *, as_json: bool) -> int:
@@ -133,7 +133,7 @@ def compared(words: list[str], *, as_json: bool) -> int:
     if given.json or as_json:
         print(json.dumps(row, ensure_ascii=False))
     else:
-        print(printable(f"{row['verdict']}: {row['sentence']}"))
+        print(shown(f"{row['verdict']}: {row['sentence']}"))
     return 0 if isinstance(verdict, Agrees) else 1
 
 

@@ -15,13 +15,13 @@ from assistant.cli.attempt import (
     tell_result,
 )
 from assistant.cli.papers import take_papers
-from assistant.cli.screen import tell
+from assistant.cli.printing import tell
+from assistant.cli.verbs import Subparsers, add_verb
 from assistant.guide.progress import Mode
 from assistant.learner import SimulatedLearner, Slip
 from assistant.station import Station
 
 _EXAMPLES = """\
-examples:
   checkoff demo                                 everything goes well
   checkoff demo --slip tenfold                  the learner enters ten times the rate
   checkoff demo primary-line --slip left-clamp --seed 7
@@ -31,14 +31,13 @@ slips: wrong-rate, teen-ty, tenfold, swapped, left-clamp, skip-critical, wrong-b
 Waits pass at once in a demonstration; in an attempt they take their time."""
 
 
-def add_parser(subparsers: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
+def add_parser(subparsers: Subparsers) -> None:
     """Add the verb."""
-    parser = subparsers.add_parser(
+    parser = add_verb(
+        subparsers,
         "demo",
-        help="the same attempt with a simulated learner",
-        description="Show one whole attempt with a simulated learner, who can be told to err.",
-        epilog=_EXAMPLES,
-        formatter_class=argparse.RawDescriptionHelpFormatter,
+        "Shows one whole attempt with a simulated learner, who can be told to make a mistake.",
+        _EXAMPLES,
     )
     parser.add_argument("checklist", nargs="?", default=DEFAULT_CHECKLIST, help="name or path of a checklist")
     parser.add_argument("--order", help="name or path of an order (default: the checklist's own)")

@@ -6,19 +6,20 @@ from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
 from assistant.cli.attempt import records_folder
-from assistant.cli.screen import say_line, tell, write_json
+from assistant.cli.printing import say_line, tell, write_json
+from assistant.cli.verbs import Subparsers, add_verb
 from assistant.errors import RecordError, UsageError
 from assistant.record.entry import ERASURE_REASONS
 from assistant.record.file import RecordFile
-from assistant.record.paths import shown, sound_folder
+from assistant.record.paths import sound_folder
 from assistant.record.sound import has_sound
 from assistant.record.verify import read_record
 from assistant.settings import load_settings
+from assistant.text import shown
 
 _ASKED_FOR, _PAST_ITS_TIME = ERASURE_REASONS
 
 _EXAMPLES = """\
-examples:
   checkoff erase-sound RECORD
   checkoff erase-sound --due
   checkoff erase-sound --due --days 7 --records ~/lab/records
@@ -27,14 +28,13 @@ The words that were recognised stay in the record; only the sound is erased, and
 How long sound may be kept is a setting: checkoff settings set records.sound_days 30"""
 
 
-def add_parser(subparsers: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
+def add_parser(subparsers: Subparsers) -> None:
     """Add the verb."""
-    parser = subparsers.add_parser(
+    parser = add_verb(
+        subparsers,
         "erase-sound",
-        help="erase the sound that was kept of an attempt",
-        description="Erase the sound that was kept beside records, for good, and add an entry that says so.",
-        epilog=_EXAMPLES,
-        formatter_class=argparse.RawDescriptionHelpFormatter,
+        "Erases the sound files beside the records for good, and adds an entry that says so.",
+        _EXAMPLES,
     )
     parser.add_argument("record", nargs="*", metavar="RECORD", help="the record of an attempt")
     parser.add_argument("--due", action="store_true", help="all records whose sound is older than it may become")

@@ -3,22 +3,19 @@
 import argparse
 from decimal import Decimal
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 from assistant.adapters.recognisers.choose import open_recogniser
 from assistant.adapters.recognisers.replay import hear_sound, read_sound
 from assistant.cli.parse import Parsed, as_text, parsed
-from assistant.cli.screen import printable, say_line, tell, write_json
+from assistant.cli.printing import say_line, tell, write_json
+from assistant.cli.verbs import Subparsers, add_verb
 from assistant.errors import SoundError
 from assistant.guide.numbers import digits_follow, must_be_spelled
 from assistant.ports import Hearing
-from assistant.record.paths import shown
 from assistant.spoken import interpret, parse_expect, possible
 from assistant.spoken.expect import Expect
 from assistant.spoken.meaning import Ambiguous, Answer, Kind, Meaning
-
-if TYPE_CHECKING:
-    Subparsers = argparse._SubParsersAction[argparse.ArgumentParser]
+from assistant.text import shown
 
 
 class HeardFile(Parsed):
@@ -31,13 +28,22 @@ class HeardFile(Parsed):
     compute_s: float
 
 
-def add_parser(subparsers: "Subparsers") -> None:
+_EXAMPLES = """\
+  checkoff hear answer.wav --expect "number mL/h"
+  checkoff hear digits.wav --expect "digits mL/h"    a number said digit by digit
+  checkoff hear *.flac --expect confirm --json       one JSON object a file
+  checkoff hear answer.wav --ear bundled
+
+Exit code 0 if every file could be read, even if nothing was understood in it."""
+
+
+def add_parser(subparsers: Subparsers) -> None:
     """Add the verb `hear`."""
-    parser = subparsers.add_parser(
+    parser = add_verb(
+        subparsers,
         "hear",
-        help="what recorded speech means",
-        description="Hears sound files as the assistant would hear a learner at a step.",
-        epilog="Exit code 0 if every file could be read, also where nothing was understood in it.",
+        "Hears sound files as the assistant would hear a learner at a step.",
+        _EXAMPLES,
     )
     parser.add_argument("files", nargs="+", type=Path, metavar="FILE", help="WAV or FLAC, any rate, mono or stereo")
     parser.add_argument(
@@ -75,7 +81,7 @@ def run(args: argparse.Namespace) -> int:
             if args.json:
                 write_json(found)
             else:
-                say_line(f'{found["file"]}: "{printable(found["words"])}" {as_text(found)}')
+                say_line(f'{found["file"]}: "{shown(found["words"])}" {as_text(found)}')
     finally:
         recogniser.close()
     return 0 if all_read else 1

@@ -6,13 +6,13 @@ from pathlib import Path
 
 from platformdirs import user_config_path
 
-from assistant.cli.screen import say_line
+from assistant.cli.printing import say_line
+from assistant.cli.verbs import Subparsers, add_verb
 from assistant.errors import UsageError
-from assistant.record.paths import shown
 from assistant.record.signing import add_key, known_keys, new_key, own_keys
+from assistant.text import shown
 
 _EXAMPLES = """\
-examples:
   checkoff key new lindqvist --passphrase
   checkoff key list
   checkoff key add lindqvist lindqvist.public.pem
@@ -20,14 +20,13 @@ examples:
 NAME.key.pem signs: keep it to yourself. NAME.public.pem is for everybody who verifies."""
 
 
-def add_parser(subparsers: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
+def add_parser(subparsers: Subparsers) -> None:
     """Add the verb."""
-    parser = subparsers.add_parser(
+    parser = add_verb(
+        subparsers,
         "key",
-        help="an instructor's key for sign-offs",
-        description="Make a key pair to sign attempts with, or get to know somebody else's public key.",
-        epilog=_EXAMPLES,
-        formatter_class=argparse.RawDescriptionHelpFormatter,
+        "Makes a key pair to sign attempts with, or adds someone else's public key.",
+        _EXAMPLES,
     )
     actions = parser.add_subparsers(title="actions", metavar="ACTION", required=True)
     new = actions.add_parser("new", help="make a key pair")

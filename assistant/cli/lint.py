@@ -14,15 +14,16 @@ from assistant.checklist.mending import mend
 from assistant.checklist.model import Checklist
 from assistant.checklist.paper_file import read_paper
 from assistant.checklist.rules.listing import RULES
-from assistant.cli.screen import say_line, tell, write_json
+from assistant.cli.printing import say_line, tell, write_json
+from assistant.cli.verbs import Subparsers, add_verb
 from assistant.dosing import Amount
 from assistant.errors import AssistantError, ChecklistError, UsageError
 from assistant.orders.checked import findings_of_order
 from assistant.orders.load import available_orders, load_order
 from assistant.orders.solve import KEY_UNITS, answer_key
+from assistant.text import quoted
 
 _EXAMPLES = """\
-examples:
   checkoff lint my-checklist.toml             every finding with file, line and remedy
   checkoff lint primary-line secondary-line   checklists of the library, by name
   checkoff lint my-checklists                 every checklist and part of a folder
@@ -34,14 +35,13 @@ examples:
 Exit codes: 0 nothing to mend, 1 something is wrong (with --strict a warning too)."""
 
 
-def add_parser(subparsers: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
+def add_parser(subparsers: Subparsers) -> None:
     """Add the verb."""
-    parser = subparsers.add_parser(
+    parser = add_verb(
+        subparsers,
         "lint",
-        help="check a checklist file",
-        description="Read checklists as the program does, and name whatever would go wrong with a learner.",
-        epilog=_EXAMPLES,
-        formatter_class=argparse.RawDescriptionHelpFormatter,
+        "Reads checklists as the program does, and names whatever would go wrong with a learner.",
+        _EXAMPLES,
     )
     parser.add_argument("files", nargs="*", metavar="FILE", help="path or name of a checklist or an order, or a folder")
     parser.add_argument("--strict", action="store_true", help="fail on warnings too")
@@ -109,9 +109,7 @@ def _files(given: str) -> list[str]:
     files = [path for path in sorted(folder.glob("*.toml")) if path.stem not in library.NO_CHECKLISTS]
     found = [str(path) for path in (*files, *parts_in(folder))]
     if not found:
-        raise ChecklistError(
-            f"{library.quoted(given)} holds no checklist.", "Name a folder with files that end in .toml."
-        )
+        raise ChecklistError(f"{quoted(given)} holds no checklist.", "Name a folder with files that end in .toml.")
     return found
 
 

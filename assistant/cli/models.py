@@ -5,15 +5,12 @@ import sys
 import time
 from dataclasses import asdict
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 from assistant.adapters import fetch, models
 from assistant.adapters.recognisers import bundled, choose
-from assistant.cli.screen import say_line, tell, write_json
+from assistant.cli.printing import say_line, tell, write_json
+from assistant.cli.verbs import Subparsers, add_verb
 from assistant.errors import ModelError, UsageError
-
-if TYPE_CHECKING:
-    Subparsers = argparse._SubParsersAction[argparse.ArgumentParser]
 
 _PARTS = ("listens", "gives a second opinion on numbers")
 """What recognisers do where none is named, in the order of `choose.listening`."""
@@ -21,14 +18,23 @@ _PROGRESS_S = 2.0
 """Time between two lines that say how far fetching has come."""
 
 
-def add_parser(subparsers: "Subparsers") -> None:
+_EXAMPLES = f"""\
+  checkoff models list
+  checkoff models add vosk-model-small-en-us-0.15.zip --name english
+  checkoff models add model.zip --sha256 {"0123456789abcdef" * 4}
+  checkoff models check                          compare every file with the digest noted when it was added
+
+Models are kept in your own folder, or where {models.FOLDER_SETTING} or --models says; in a checkout also in its
+folder models, whose README tells what can be kept there."""
+
+
+def add_parser(subparsers: Subparsers) -> None:
     """Add the verb `models`."""
-    parser = subparsers.add_parser(
+    parser = add_verb(
+        subparsers,
         "models",
-        help="recognisers on this machine",
-        description="Lists, adds and checks the models that recognise speech.",
-        epilog=f"Models lie in the user's folder, or where {models.FOLDER_SETTING} or --models says; in a "
-        "checkout also in its folder models, whose README tells what can stand there.",
+        "Lists, adds and checks the models that recognise speech.",
+        _EXAMPLES,
     )
     parts = parser.add_subparsers(title="what to do", metavar="list|add|check", required=True)
 

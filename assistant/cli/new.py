@@ -11,14 +11,14 @@ from assistant.checklist.draft import NO_SOURCE, Draft, DraftStep, written
 from assistant.checklist.includes import known_parts
 from assistant.checklist.schema import FILE_NAME, checklist_schema
 from assistant.cli.lint import findings_of, what_is_known
-from assistant.cli.screen import say_line, tell
+from assistant.cli.printing import say_line, tell
+from assistant.cli.verbs import Subparsers, add_verb
 from assistant.errors import ChecklistError, UsageError
 from assistant.orders.load import available_orders
 from assistant.orders.solve import KEY_UNITS
-from assistant.record.paths import shown
+from assistant.text import quoted, shown
 
 _EXAMPLES = """\
-examples:
   checkoff new my-bag-change                    asks, and writes my-bag-change.toml into your folder
   checkoff new my-bag-change --folder .         into this folder
   checkoff new my-bag-change < answers.txt      the same answers from a file, one a line
@@ -43,14 +43,13 @@ _ANSWERED = frozenset({"question", "number", "name", "choice", "observation"})
 """Kinds whose answer can be wrong."""
 
 
-def add_parser(subparsers: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
+def add_parser(subparsers: Subparsers) -> None:
     """Add the verb."""
-    parser = subparsers.add_parser(
+    parser = add_verb(
+        subparsers,
         "new",
-        help="start a checklist from questions",
-        description="Ask for the steps of a procedure, and write a checklist that can be rehearsed at once.",
-        epilog=_EXAMPLES,
-        formatter_class=argparse.RawDescriptionHelpFormatter,
+        "Asks for the steps of a procedure, and writes a checklist that can be rehearsed at once.",
+        _EXAMPLES,
     )
     parser.add_argument("name", metavar="NAME", help="small letters, digits and hyphens, for example my-bag-change")
     parser.add_argument("--folder", type=Path, help="where to write it (default: your own checklists)")
@@ -66,16 +65,14 @@ def run(arguments: argparse.Namespace) -> int:
     """
     name = arguments.name.removesuffix(".toml")
     if not re.fullmatch(r"[a-z][a-z0-9-]{0,59}", name) or name in library.NO_CHECKLISTS:
-        raise UsageError(
-            f"{library.quoted(name)} makes no name of a checklist.", "Use small letters, digits and hyphens."
-        )
+        raise UsageError(f"{quoted(name)} makes no name of a checklist.", "Use small letters, digits and hyphens.")
     folder = arguments.folder or library.user_folder()
     path = folder / f"{name}.toml"
     if path.exists():
         raise ChecklistError(f"{shown(path)} is there already.", "Take another name, or edit that file.")
     if name in library.available():
         raise ChecklistError(
-            f"There is a checklist called {library.quoted(name)}, and yours would hide it.", f"Call it my-{name}."
+            f"There is a checklist called {quoted(name)}, and yours would hide it.", f"Call it my-{name}."
         )
     draft = _asked(name)
     if not draft.steps:
@@ -201,7 +198,7 @@ def _matching(question: str, pattern: str, default: str, what: str) -> str:
         if ended:
             raise UsageError(f"The answers end before: {question}.", "Give an answer to each question.")
         if not sys.stdin.isatty():
-            raise UsageError(f"{library.quoted(given)} does not answer: {question}.", f"Give {what}.")
+            raise UsageError(f"{quoted(given)} does not answer: {question}.", f"Give {what}.")
         tell(f"Give {what}.")
 
 

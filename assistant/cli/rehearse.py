@@ -6,12 +6,12 @@ from pathlib import Path
 from assistant.checklist.load import load_sheet
 from assistant.checklist.model import Checklist, ChoiceAsked
 from assistant.checklist.rehearsal import Line, rehearse
+from assistant.cli.printing import say_line, write_json
 from assistant.cli.say import write_speech
-from assistant.cli.screen import say_line, write_json
-from assistant.record.paths import shown
+from assistant.cli.verbs import Subparsers, add_verb
+from assistant.text import shown
 
 _EXAMPLES = """\
-examples:
   checkoff rehearse primary-line           every step as it is read aloud, with the estimated time
   checkoff rehearse my-checklist.toml --all    with the longer lines, cues and reasons
   checkoff rehearse secondary-line -o rehearsal.wav    the same as sound
@@ -19,14 +19,13 @@ examples:
   checkoff rehearse secondary-line --json  one JSON object a step"""
 
 
-def add_parser(subparsers: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
+def add_parser(subparsers: Subparsers) -> None:
     """Add the verb."""
-    parser = subparsers.add_parser(
+    parser = add_verb(
+        subparsers,
         "rehearse",
-        help="read a checklist through without waiting",
-        description="Read a checklist through as it will sound, step by step, with the estimated time.",
-        epilog=_EXAMPLES,
-        formatter_class=argparse.RawDescriptionHelpFormatter,
+        "Step by step, with the estimated time; on the screen or as a sound file.",
+        _EXAMPLES,
     )
     parser.add_argument("checklist", metavar="FILE", help="path or name of a checklist")
     parser.add_argument("--all", action="store_true", help="also what is said on request, for help, and when wrong")

@@ -8,20 +8,20 @@ from typing import TYPE_CHECKING
 
 from assistant.cli.key import add_keys_option, keys_folder
 from assistant.cli.papers import Papers, papers_of
-from assistant.cli.screen import say_line, tell
+from assistant.cli.printing import say_line, tell
+from assistant.cli.verbs import Subparsers, add_verb
 from assistant.cli.written import write_document
 from assistant.errors import AssistantError, RecordError, UsageError
-from assistant.record.paths import shown
 from assistant.report.compose import AttemptPapers, compose
 from assistant.report.content import Report, schema
 from assistant.report.paper import Paper, Size
 from assistant.report.reading import read_what_holds
+from assistant.text import shown
 
 if TYPE_CHECKING:
     from assistant.record.verify import Reading
 
 _EXAMPLES = """\
-examples:
   checkoff report RECORD                     text on this screen
   checkoff report RECORD -o report.html      one page for a browser or a printer, nothing else needed
   checkoff report RECORD -o report.pdf --paper letter --large-print
@@ -35,15 +35,13 @@ says so first. Nothing is ever written into the record."""
 _ENDINGS = ("html", "pdf", "csv", "json")
 
 
-def add_parser(subparsers: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
+def add_parser(subparsers: Subparsers) -> None:
     """Add the verb."""
-    parser = subparsers.add_parser(
+    parser = add_verb(
+        subparsers,
         "report",
-        help="the report of a recorded attempt",
-        description="Verify a record and report its attempt: result, feedback, numbers with their working, steps, "
-        "evidence.",
-        epilog=_EXAMPLES,
-        formatter_class=argparse.RawDescriptionHelpFormatter,
+        "Verifies the record first, then gives result, feedback, numbers with their working, steps and evidence.",
+        _EXAMPLES,
     )
     parser.add_argument("record", nargs="?", help="the record of the attempt")
     parser.add_argument("-o", "--output", metavar="FILE", help="FILE.html, .pdf, .csv or .json")

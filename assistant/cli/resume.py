@@ -6,32 +6,31 @@ from pathlib import Path
 
 from assistant.cli.attempt import RecordPlace, lived_again, records_folder
 from assistant.cli.papers import papers_of
+from assistant.cli.printing import tell
 from assistant.cli.run import add_sound_options, attempt
-from assistant.cli.screen import tell
+from assistant.cli.verbs import Subparsers, add_verb
 from assistant.errors import UsageError
 from assistant.record.chain import Problem
 from assistant.record.file import RecordFile
-from assistant.record.paths import shown
 from assistant.record.verify import verify
+from assistant.text import shown
 
 MOST_NAMED = 5
 """Records that a question names, the newest first."""
 
 _EXAMPLES = """\
-examples:
   checkoff resume
   checkoff resume 20261125T090000-primary-line-A17.jsonl
   checkoff resume RECORD --typed"""
 
 
-def add_parser(subparsers: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
+def add_parser(subparsers: Subparsers) -> None:
     """Add the verb."""
-    parser = subparsers.add_parser(
+    parser = add_verb(
+        subparsers,
         "resume",
-        help="take up an interrupted attempt where it was",
-        description="Read the record, live it again, and go on at the step where it was interrupted.",
-        epilog=_EXAMPLES,
-        formatter_class=argparse.RawDescriptionHelpFormatter,
+        "Reads the record, replays it, and continues at the step where the attempt was interrupted.",
+        _EXAMPLES,
     )
     parser.add_argument(
         "record", nargs="?", metavar="RECORD", help="the record of the attempt (default: the only one not finished)"

@@ -24,7 +24,8 @@ from assistant.cli.attempt import (
 )
 from assistant.cli.instructor_code import CODE_VARIABLE, code_of, code_pins
 from assistant.cli.papers import Papers, take_papers
-from assistant.cli.screen import tell
+from assistant.cli.printing import tell
+from assistant.cli.verbs import Subparsers, add_verb
 from assistant.errors import UsageError
 from assistant.guide.guide import KEEP_SOUND, Guide
 from assistant.guide.progress import Mode
@@ -36,7 +37,6 @@ NOTABLE_S = 1.0
 """Seconds that a clock may be behind the record without a word about it."""
 
 _EXAMPLES = """\
-examples:
   checkoff run
   checkoff run primary-line --order oh-101 --learner A17 --mode check-off
   checkoff run --typed < answers.txt
@@ -47,14 +47,13 @@ Say or type at any time: again, more, back, go on, where am I, what is my order,
 louder, softer, higher, deeper, spell it, pause, correct that, I need help, not applicable, stop."""
 
 
-def add_parser(subparsers: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
+def add_parser(subparsers: Subparsers) -> None:
     """Add the verb."""
-    parser = subparsers.add_parser(
+    parser = add_verb(
+        subparsers,
         "run",
-        help="one attempt: guided, heard, cross-checked, recorded",
-        description="Guide one learner through one checklist by one order, and record it.",
-        epilog=_EXAMPLES,
-        formatter_class=argparse.RawDescriptionHelpFormatter,
+        "Guides one learner through one checklist with one order, by voice or keyboard, and records everything.",
+        _EXAMPLES,
     )
     parser.add_argument("checklist", nargs="?", default=DEFAULT_CHECKLIST, help="name or path of a checklist")
     parser.add_argument("--order", help="name or path of an order (default: the checklist's own)")

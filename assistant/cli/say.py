@@ -4,15 +4,12 @@ import argparse
 import queue
 from collections.abc import Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING
 
-from assistant.cli.screen import say_line, write_json
+from assistant.cli.printing import say_line, write_json
+from assistant.cli.verbs import Subparsers, add_verb
 from assistant.errors import DeviceError, SoundError, UsageError
-from assistant.record.paths import shown
 from assistant.spoken import speech
-
-if TYPE_CHECKING:
-    Subparsers = argparse._SubParsersAction[argparse.ArgumentParser]
+from assistant.text import shown
 
 LONGEST_TEXT = 5_000
 """Characters; a sentence of the assistant has some hundred."""
@@ -20,20 +17,18 @@ _FORMATS = {".wav": "WAV", ".flac": "FLAC"}
 _WAIT_S = 0.5
 
 _EXAMPLES = """\
-examples:
   checkoff say "Set the rate to 83.3 mL/h."
   checkoff say "Close the roller clamp." --rate -2
   checkoff say "1,000 mL over 12 h" -o order.wav"""
 
 
-def add_parser(subparsers: "Subparsers") -> None:
+def add_parser(subparsers: Subparsers) -> None:
     """Add the verb `say`."""
-    parser = subparsers.add_parser(
+    parser = add_verb(
+        subparsers,
         "say",
-        help="speak a sentence, or write it to a sound file",
-        description="Speaks a sentence as the assistant would: units and numbers in full words.",
-        epilog=_EXAMPLES,
-        formatter_class=argparse.RawDescriptionHelpFormatter,
+        "Speaks as the assistant would: numbers and units in full words.",
+        _EXAMPLES,
     )
     parser.add_argument("text", nargs="+", metavar="TEXT", help="what to say")
     parser.add_argument("-o", "--output", type=Path, metavar="FILE", help="write this WAV or FLAC file, play nothing")

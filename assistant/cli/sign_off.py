@@ -5,18 +5,18 @@ from datetime import UTC, datetime
 from pathlib import Path
 
 from assistant.cli.key import add_keys_option, ask_passphrase, keys_folder, the_only_key
-from assistant.cli.screen import say_line, tell, write_json
+from assistant.cli.printing import say_line, tell, write_json
+from assistant.cli.verbs import Subparsers, add_verb
 from assistant.errors import AssistantError, UsageError
 from assistant.guide.effects import Outcome
 from assistant.record.decisions import CLOSED, MEANINGS, VERDICTS, Decision, Rating, Wish, body_of
 from assistant.record.file import RecordFile
-from assistant.record.paths import shown
 from assistant.record.signing import SigningKey, is_encrypted, load_key
 from assistant.record.verify import read_record
+from assistant.text import shown
 
 _LEVELS = "\n".join(f"  {rating.value:<12} {meaning}" for rating, meaning in MEANINGS.items())
 _EXAMPLES = f"""\
-examples:
   checkoff sign-off RECORD --signer "M. Lindqvist, RN" --decision passed --rating supervised
   checkoff sign-off RECORD --signer "M. Lindqvist, RN" --decision withdrawn --reason "Wrong learner chosen."
   checkoff sign-off RECORD --signer "M. Lindqvist, RN" --decision overruled --step prime-line \\
@@ -33,14 +33,13 @@ Levels of --rating (K. N. Bondy, Journal of Nursing Education 22(9), 1983, 376-3
 Verdicts of --verdict: {", ".join(VERDICTS)}."""
 
 
-def add_parser(subparsers: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
+def add_parser(subparsers: Subparsers) -> None:
     """Add the verb."""
-    parser = subparsers.add_parser(
+    parser = add_verb(
+        subparsers,
         "sign-off",
-        help="sign an instructor's decision on an attempt",
-        description="Add a signed entry with an instructor's decision to the record of an attempt.",
-        epilog=_EXAMPLES,
-        formatter_class=argparse.RawDescriptionHelpFormatter,
+        "Adds the decision to the record as a signed entry; nothing that is there already is changed.",
+        _EXAMPLES,
     )
     parser.add_argument("record", metavar="RECORD", help="the record of the attempt")
     parser.add_argument("--key", metavar="NAME", help="the key to sign with (default: your only one)")

@@ -4,27 +4,33 @@ import argparse
 from collections.abc import Mapping
 from dataclasses import asdict, replace
 from pathlib import Path
-from typing import TYPE_CHECKING
 
-from assistant.cli.screen import say_line, write_json
+from assistant.cli.printing import say_line, write_json
+from assistant.cli.verbs import Subparsers, add_verb
 from assistant.errors import AssistantError, RecordError, UsageError
 from assistant.record.chain import Problem
-from assistant.record.paths import shown
 from assistant.record.verify import Verdict, read_entries, sentence, verify
+from assistant.text import shown
 
-if TYPE_CHECKING:
-    Subparsers = argparse._SubParsersAction[argparse.ArgumentParser]
+_EXAMPLES = """\
+  checkoff verify RECORD
+  checkoff verify records/*.jsonl              every record of a folder
+  checkoff verify RECORD --open                accept one that is not sealed yet
+  checkoff verify RECORD --head 9f2c           was its end cut off since this head was printed?
+  checkoff verify RECORD --papers              are checklist, order and limits still those it was made with?
+  checkoff verify RECORD --json
+
+Exit code 0 only if every record holds. Without --open a record that has no seal does not hold, because
+nothing shows that its end is there. Nor does a record that was signed with an unknown key: checkoff key add."""
 
 
-def add_parser(subparsers: "Subparsers") -> None:
+def add_parser(subparsers: Subparsers) -> None:
     """Add the verb `verify`."""
-    parser = subparsers.add_parser(
+    parser = add_verb(
+        subparsers,
         "verify",
-        help="prove that records were not changed",
-        description="Follows the chain of each record and names the first entry that does not hold.",
-        epilog="Exit code 0 only if every record holds. A record without a seal does not hold, "
-        "for nothing shows that its end is there, unless --open is given. Nor does one that was signed with "
-        "a key that is not known here: see checkoff key add.",
+        "Follows the chain of each record and names the first entry that does not hold.",
+        _EXAMPLES,
     )
     parser.add_argument("records", nargs="+", metavar="RECORD", help="the file of an attempt")
     parser.add_argument(

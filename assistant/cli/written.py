@@ -6,7 +6,7 @@ from contextlib import suppress
 from pathlib import Path
 
 from assistant.errors import RecordError
-from assistant.record.paths import shown
+from assistant.text import shown
 
 
 def write_document(path: Path, content: bytes) -> None:

@@ -163,8 +163,11 @@ def test_corrections_and_overruled_verdicts_are_further_entries(call, sealed):
         (["--decision", "passed"], "needs a reason"),  # against the result of the record
         (["--decision", "not-passed"], "needs a reason"),
         (["--decision", "overruled", "--step", "prime", "--verdict", "wrong"], "needs a reason"),
-        (["--decision", "overruled", "--verdict", "wrong", "--reason", "x"], "needs its step"),
-        (["--decision", "overruled", "--step", "prime", "--verdict", "fine", "--reason", "x"], "needs its step"),
+        (["--decision", "overruled", "--verdict", "wrong", "--reason", "x"], "give the step and"),
+        (
+            ["--decision", "overruled", "--step", "prime", "--verdict", "fine", "--reason", "x"],
+            "give the step and",
+        ),
         (["--decision", "overruled", "--step", "pray", "--verdict", "wrong", "--reason", "x"], "no step pray"),
         (["--decision", "corrected", "--reason", "x"], "says what is right"),
         (["--decision", "passed", "--correction", "A18", "--reason", "x"], "says what is right"),

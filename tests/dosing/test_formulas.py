@@ -286,7 +286,7 @@ REFUSALS = [
     ("divided-dose", "daily=2 g/day | interval=6 h | weight=20 kg", "is not per kg"),
     ("divided-dose", "daily=2 g/day", "either the interval between them, or their number"),
     ("divided-dose", "daily=2 g/day | interval=6 h | doses=4 doses", "either the interval"),
-    ("divided-dose", "daily=2 g/day | doses=2.5 doses", "Doses are whole, but 2.5 doses came"),
+    ("divided-dose", "daily=2 g/day | doses=2.5 doses", "The number of doses must be whole, but you gave 2.5 doses"),
     ("divided-dose", "daily=2 g | doses=4 doses", "must come in a unit such as"),
     ("daily-dose", "dose=2 g/day | doses=4 doses", "must come in a unit such as"),
     ("sum-of-volumes", "volumes=;", "At least one volume"),

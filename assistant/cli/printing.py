@@ -1,0 +1,21 @@
+"""What the program prints: results on standard output, notices on standard error."""
+
+import json
+import sys
+
+from assistant.text import shown
+
+
+def write_json(value: object) -> None:
+    """One object on one line of standard output."""
+    say_line(json.dumps(value, ensure_ascii=True))
+
+
+def tell(sentence: str) -> None:
+    """A notice to the person at the machine, on standard error."""
+    print(shown(sentence), file=sys.stderr, flush=True)
+
+
+def say_line(line: str) -> None:
+    """One line of text on standard output."""
+    print(line, flush=True)
