@@ -220,6 +220,22 @@ class Voice(Protocol):
         """Stop the thread and free the device; returns within 2 s."""
 
 
+@dataclass(frozen=True)
+class Sound:
+    """What this machine can do with sound.
+
+    Attributes:
+        ear, voice: None where there is none.
+        notices: one sentence for each thing that is missing, with how to get it.
+        cancels_echo: the voice is taken out of what the ear hears.
+    """
+
+    ear: Ear | None = None
+    voice: Voice | None = None
+    notices: tuple[str, ...] = ()
+    cancels_echo: bool = False
+
+
 class Clock(Protocol):
     """The station's time."""
 

@@ -8,7 +8,6 @@ from typing import TYPE_CHECKING
 from assistant.cli.printing import say_line, tell, write_json
 from assistant.cli.verbs import Subparsers, add_verb
 from assistant.errors import RecordError
-from assistant.settings import load_settings
 from assistant.text import quoted, shown
 
 if TYPE_CHECKING:
@@ -60,6 +59,8 @@ def run(arguments: argparse.Namespace) -> int:
     if arguments.list:
         found = SoundCheck(*devices())
     else:
+        from assistant.settings import load_settings
+
         wishes = load_settings().sound
         found = check_sound(
             lambda: open_recogniser(arguments.ear),
@@ -88,7 +89,7 @@ def _show_latency(record: Path, *, as_json: bool) -> int:
     if as_json:
         write_json({"record": str(record), "latency": [asdict(sort) for sort in found]})
         return 0
-    say_line("Milliseconds after the learner's last sound: median, and what 95 of 100 answers do not exceed.")
+    say_line("Milliseconds after the learner's last sound: median and 95th percentile.")
     for sort in found:
         say_line(f"{sort.sort.capitalize()} ({sort.answers}):")
         for name, stage in sort.stages.items():

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
-from assistant.cli.attempt import records_folder
+from assistant.cli.folders import records_folder
 from assistant.cli.printing import say_line, tell, write_json
 from assistant.cli.verbs import Subparsers, add_verb
 from assistant.errors import RecordError, UsageError
@@ -14,7 +14,6 @@ from assistant.record.file import RecordFile
 from assistant.record.paths import sound_folder
 from assistant.record.sound import has_sound
 from assistant.record.verify import read_record
-from assistant.settings import load_settings
 from assistant.text import shown
 
 _ASKED_FOR, _PAST_ITS_TIME = ERASURE_REASONS
@@ -89,7 +88,10 @@ def _erase(path: Path, reason: str) -> int | None:
 
 def _due(args: argparse.Namespace) -> Iterator[Path]:
     """Records whose sound is past its time, oldest name first."""
-    folder = Path(args.records).expanduser() if args.records else records_folder()
+    # Only here: without --due no settings are read.
+    from assistant.settings import load_settings
+
+    folder = records_folder(args.records)
     days = load_settings().records.sound_days if args.days is None else args.days
     if not folder.is_dir():
         raise RecordError(f"There is no folder {shown(folder)}.", "Name the records' folder with --records.")

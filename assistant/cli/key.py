@@ -4,8 +4,7 @@ import argparse
 import getpass
 from pathlib import Path
 
-from platformdirs import user_config_path
-
+from assistant.cli.folders import add_keys_option, keys_folder
 from assistant.cli.printing import say_line
 from assistant.cli.verbs import Subparsers, add_verb
 from assistant.errors import UsageError
@@ -41,18 +40,6 @@ def add_parser(subparsers: Subparsers) -> None:
     listing.set_defaults(run=_list)
     for action in (new, add, listing):
         add_keys_option(action)
-
-
-def add_keys_option(parser: argparse.ArgumentParser) -> None:
-    """The option that names the folder with the keys."""
-    parser.add_argument("--keys", metavar="FOLDER", help="where keys are kept (default: the user's settings)")
-
-
-def keys_folder(given: str | None) -> Path:
-    """The folder with the keys: the one that was named, else that of the user's settings."""
-    if given is not None:
-        return Path(given).expanduser()
-    return user_config_path("checkoff", appauthor=False) / "keys"
 
 
 def the_only_key(folder: Path) -> str:

@@ -10,7 +10,6 @@ from assistant.checklist.finding import Finding, Known, Severity
 from assistant.checklist.includes import parts_in
 from assistant.checklist.lint import from_error, lint
 from assistant.checklist.load import read_sheet
-from assistant.checklist.mending import mend
 from assistant.checklist.model import Checklist
 from assistant.checklist.paper_file import read_paper
 from assistant.checklist.rules.listing import RULES
@@ -120,6 +119,9 @@ def _fix(file: str) -> None:
         paper = read_paper(path, ChecklistError)
     except ChecklistError:
         return
+    # Only here: mending takes a library that looking does not need.
+    from assistant.checklist.mending import mend
+
     mended = mend(paper.content)
     if not mended.changes:
         return

@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from assistant.adapters.speaking_process import SpeakingProcesses
 
 DONE, FAILED, WRONG_USAGE = 0, 1, 2
-"""Exit codes that every verb shares; an attempt has two more (see `assistant.cli.attempt`)."""
+"""Exit codes that every verb shares; an attempt has two more (see `assistant.cli.outcome`)."""
 
 SPEAKING = frozenset({"run", "resume"})
 """Verbs that speak unless they are told not to."""

@@ -65,7 +65,7 @@ def run(arguments: argparse.Namespace) -> int:
     """
     name = arguments.name.removesuffix(".toml")
     if not re.fullmatch(r"[a-z][a-z0-9-]{0,59}", name) or name in library.NO_CHECKLISTS:
-        raise UsageError(f"{quoted(name)} makes no name of a checklist.", "Use small letters, digits and hyphens.")
+        raise UsageError(f"{quoted(name)} is not a valid checklist name.", "Use small letters, digits and hyphens.")
     folder = arguments.folder or library.user_folder()
     path = folder / f"{name}.toml"
     if path.exists():

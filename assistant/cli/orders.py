@@ -15,7 +15,6 @@ from assistant.orders.load import available_orders, load_order
 from assistant.orders.model import FAULTS, Order
 from assistant.orders.sheet import instructors_sheet, labels, learners_sheet
 from assistant.orders.solve import answer_key
-from assistant.orders.write import text_of
 from assistant.text import quoted, shown
 
 MOST = 10_000
@@ -100,6 +99,9 @@ def run(arguments: argparse.Namespace) -> int:
 
 def as_object(order: Order) -> dict[str, object]:
     """An order for programs: numbers as decimal text."""
+    # Only where files are made: writing them takes a library that showing a sheet does not need.
+    from assistant.orders.write import text_of
+
     return {
         "name": order.name,
         "code": order.code,
@@ -142,6 +144,8 @@ def _day(text: str | None) -> date:
 
 
 def _write_all(orders: Sequence[Order], folder: Path) -> None:
+    from assistant.orders.write import text_of
+
     try:
         folder.mkdir(parents=True, exist_ok=True)
         for order in orders:

@@ -4,8 +4,8 @@ import argparse
 from pathlib import Path
 
 from assistant.checklist.load import load
+from assistant.cli.paper_options import add_paper_options
 from assistant.cli.printing import tell
-from assistant.cli.report import add_paper_options
 from assistant.cli.verbs import Subparsers, add_verb
 from assistant.cli.written import write_document
 from assistant.errors import UsageError

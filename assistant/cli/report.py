@@ -6,13 +6,14 @@ from collections.abc import Mapping
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from assistant.cli.key import add_keys_option, keys_folder
-from assistant.cli.papers import Papers, papers_of
+from assistant.attempts.papers import AttemptPapers, papers_of
+from assistant.cli.folders import add_keys_option, keys_folder
+from assistant.cli.paper_options import add_paper_options
 from assistant.cli.printing import say_line, tell
 from assistant.cli.verbs import Subparsers, add_verb
 from assistant.cli.written import write_document
 from assistant.errors import AssistantError, RecordError, UsageError
-from assistant.report.compose import AttemptPapers, compose
+from assistant.report.compose import compose
 from assistant.report.content import Report, schema
 from assistant.report.paper import Paper, Size
 from assistant.report.reading import read_what_holds
@@ -58,12 +59,6 @@ def add_parser(subparsers: Subparsers) -> None:
     parser.add_argument("--schema", action="store_true", help="print the JSON Schema of the report and end")
     add_keys_option(parser)
     parser.set_defaults(run=run)
-
-
-def add_paper_options(parser: argparse.ArgumentParser) -> None:
-    """Add the options of everything that is printed."""
-    parser.add_argument("--paper", choices=[size.value for size in Size], default=Size.A4.value, help="default: a4")
-    parser.add_argument("--large-print", action="store_true", help="18 points in place of 12")
 
 
 def run(arguments: argparse.Namespace) -> int:
@@ -164,7 +159,7 @@ def report_of(path: Path, keys: str | None = None, *, with_entries: bool = True)
         shown(path.name),
         reading.verdict,
         reading.entries,
-        papers=AttemptPapers(papers.checklist, papers.order, papers.key) if papers else None,
+        papers=papers,
         papers_problem=problem,
         results=_as_it_stands(path, reading, papers),
         known_keys=known,
@@ -172,7 +167,7 @@ def report_of(path: Path, keys: str | None = None, *, with_entries: bool = True)
     )
 
 
-def _papers(path: Path, reading: "Reading") -> tuple[Papers | None, str]:
+def _papers(path: Path, reading: "Reading") -> tuple[AttemptPapers | None, str]:
     """The papers of the attempt, or why they are not at hand: a report is made all the same."""
     try:
         return papers_of(reading.entries[0], Path(path.name)), ""
@@ -180,15 +175,15 @@ def _papers(path: Path, reading: "Reading") -> tuple[Papers | None, str]:
         return None, error.what
 
 
-def _as_it_stands(path: Path, reading: "Reading", papers: Papers | None) -> Mapping[str, object] | None:
+def _as_it_stands(path: Path, reading: "Reading", papers: AttemptPapers | None) -> Mapping[str, object] | None:
     """The result of an attempt without a seal, by living it again."""
     if papers is None or any("seal" in entry for entry in reading.entries):
         return None
     # Imported only here: the report of a sealed record needs no guide.
-    from assistant.cli.attempt import lived_again
+    from assistant.attempts.replay import lived_again
 
     try:
-        guide, _ = lived_again(papers, reading.entries, path)
+        guide = lived_again(papers, reading.entries, path)
     except (RecordError, ValueError) as cause:
         tell(f"Caution: the attempt cannot be lived again: {cause}")
         return None

@@ -1,13 +1,13 @@
 """``checkoff resume``: takes an interrupted attempt up where it was."""
 
 import argparse
-from datetime import UTC, datetime
 from pathlib import Path
 
-from assistant.cli.attempt import RecordPlace, lived_again, records_folder
-from assistant.cli.papers import papers_of
+from assistant.attempts.begun import ResumedAttempt
+from assistant.attempts.papers import papers_of
+from assistant.cli.folders import records_folder
 from assistant.cli.printing import tell
-from assistant.cli.run import add_sound_options, attempt
+from assistant.cli.run import add_sound_options, sit_and_live
 from assistant.cli.verbs import Subparsers, add_verb
 from assistant.errors import UsageError
 from assistant.record.chain import Problem
@@ -44,13 +44,11 @@ def run(arguments: argparse.Namespace) -> int:
     path = Path(arguments.record) if arguments.record else _the_only_open_one(records_folder())
     record = RecordFile.reopen(path)
     try:
-        papers = papers_of(record.entries[0], path)
-        guide, mode = lived_again(papers, record.entries, path)
+        attempt = ResumedAttempt(papers_of(record.entries[0], path), record)
     except BaseException:
         record.close()
         raise
-    place = RecordPlace(str(path.parent), papers.checklist.name, "resumed", datetime.now(UTC))
-    return attempt(arguments, papers, mode, {}, place, (guide, record))
+    return sit_and_live(attempt, arguments)
 
 
 def _the_only_open_one(folder: Path) -> Path:
@@ -61,11 +59,15 @@ def _the_only_open_one(folder: Path) -> Path:
     """
     found = [path for path in sorted(folder.glob("*.jsonl"), reverse=True) if _is_open(path)]
     if not found:
-        raise UsageError(f"No attempt in {shown(folder)} waits to be resumed.", "Name a record that lies elsewhere.")
+        raise UsageError(
+            f"There is no unfinished attempt in {shown(folder)}.", "To resume one stored elsewhere, give its path."
+        )
     if len(found) > 1:
         names = ", ".join(shown(path.name) for path in found[:MOST_NAMED])
         more = f" and {len(found) - MOST_NAMED} older" if len(found) > MOST_NAMED else ""
-        raise UsageError(f"Several attempts in {shown(folder)} wait: {names}{more}.", "Name the one to resume.")
+        raise UsageError(
+            f"Several attempts in {shown(folder)} are unfinished: {names}{more}.", "Name the one to resume."
+        )
     tell(f"Resuming {shown(found[0])}.")
     return found[0]
 

@@ -2,39 +2,22 @@
 
 import argparse
 import os
-import queue
 import sys
 from datetime import UTC, datetime
 
-from assistant.adapters.clock import SystemClock
-from assistant.adapters.keyboard import Keyboard, LineSource, standard_input
-from assistant.adapters.press_key import space_bar_presses
-from assistant.adapters.sound import Sound, open_sound
-from assistant.adapters.sound_keeper import SoundKeeper
-from assistant.adapters.sources import PipeSource
-from assistant.cli.attempt import (
-    DEFAULT_CHECKLIST,
-    RecordPlace,
-    ear_pins,
-    end_on_signals,
-    last_time,
-    pins,
-    screen_for,
-    tell_result,
-)
-from assistant.cli.instructor_code import CODE_VARIABLE, code_of, code_pins
-from assistant.cli.papers import Papers, take_papers
+from assistant.attempts.begun import NewAttempt, ResumedAttempt
+from assistant.attempts.instructor_code import CODE_VARIABLE, code_pins
+from assistant.attempts.papers import take_papers
+from assistant.attempts.pins import pins
+from assistant.attempts.record_place import RecordPlace
+from assistant.attempts.sitting import Wishes, sit_down
+from assistant.cli.folders import records_folder
+from assistant.cli.outcome import DEFAULT_CHECKLIST, live, screen_for
 from assistant.cli.printing import tell
 from assistant.cli.verbs import Subparsers, add_verb
 from assistant.errors import UsageError
-from assistant.guide.guide import KEEP_SOUND, Guide
 from assistant.guide.progress import Mode
-from assistant.record.file import RecordFile
 from assistant.settings import SoundSettings, load_settings
-from assistant.station import Station
-
-NOTABLE_S = 1.0
-"""Seconds that a clock may be behind the record without a word about it."""
 
 _EXAMPLES = """\
   checkoff run
@@ -97,78 +80,37 @@ def run(arguments: argparse.Namespace) -> int:
     """Carry out the verb; return the exit code."""
     mode = Mode(arguments.mode)
     if arguments.short_waits and mode is Mode.CHECK_OFF:
-        raise UsageError("A check-off has no short waits.", "Leave --short-waits out, or practise.")
+        raise UsageError("A check-off has no short waits.", "Leave out --short-waits, or practise.")
     papers = take_papers(arguments.checklist, arguments.order, short_waits=arguments.short_waits)
     pinned = pins(papers, mode, arguments.learner, arguments.checklist, arguments.order)
-    if arguments.keep_sound:
-        if arguments.typed:
-            raise UsageError("Typed input makes no sound to keep.", "Leave out --keep-sound or --typed.")
-        pinned["sound"] = KEEP_SOUND
+    if arguments.keep_sound and arguments.typed:
+        raise UsageError("Typed input makes no sound to keep.", "Leave out --keep-sound or --typed.")
     pinned |= code_pins(arguments.instructor_code)
-    place = RecordPlace(arguments.records, papers.checklist.name, arguments.learner, datetime.now(UTC))
-    return attempt(arguments, papers, mode, pinned, place)
+    folder = records_folder(arguments.records)
+    place = RecordPlace(folder, papers.checklist.name, arguments.learner, datetime.now(UTC))
+    attempt = NewAttempt(papers, mode, pinned, place, keeps_sound=arguments.keep_sound)
+    return sit_and_live(attempt, arguments)
 
 
-def sound_wishes(arguments: argparse.Namespace) -> SoundSettings:
+def sit_and_live(attempt: NewAttempt | ResumedAttempt, arguments: argparse.Namespace) -> int:
+    """Live through an attempt as the sound options say; return the exit code."""
+    terminal = sys.stdin is not None and sys.stdin.isatty()
+    wishes = Wishes(
+        typed=arguments.typed,
+        terminal=terminal,
+        ear=arguments.ear,
+        sound=_sound_wishes(arguments),
+        instructor_code=arguments.instructor_code,
+        voice_ahead=arguments.voice_ahead,
+    )
+    screen = screen_for(as_json=arguments.json, echo_typed=not terminal, bare=arguments.plain)
+    return live(sit_down(attempt, wishes, screen, tell), as_json=arguments.json)
+
+
+def _sound_wishes(arguments: argparse.Namespace) -> SoundSettings:
     """The settings of sound, as the options of this run change them."""
     wishes = load_settings().sound
     changes = {"headset": True} if arguments.headset else {}
     if arguments.plain or arguments.voice:
         changes["own_voice"] = not arguments.plain
     return wishes.model_copy(update=changes)
-
-
-def attempt(
-    arguments: argparse.Namespace,
-    papers: Papers,
-    mode: Mode,
-    pinned: dict[str, str],
-    place: RecordPlace,
-    taken_up: tuple[Guide, RecordFile] | None = None,
-) -> int:
-    """Live through a new attempt, or one that is taken up; return the exit code."""
-    code = arguments.instructor_code if taken_up is None else code_of(taken_up[1].entries[0], arguments.instructor_code)
-    # Its put may be called from a signal's handler.
-    inbox: queue.SimpleQueue[object] = queue.SimpleQueue()
-    clock = SystemClock(last_time(taken_up[1].entries) if taken_up else None)
-    behind_s = f"{clock.behind_s:.0f}" if clock.behind_s >= NOTABLE_S else ""
-    if behind_s:
-        tell(f"This machine's clock is {behind_s} s behind the record: times go on from the record's last one.")
-    wishes = sound_wishes(arguments)
-    ahead = arguments.voice_ahead
-    sound = Sound() if arguments.typed else open_sound(inbox.put, clock, arguments.ear, wishes, ahead)
-    for notice in sound.notices:
-        tell(notice)
-    terminal = sys.stdin is not None and sys.stdin.isatty()
-    presses = space_bar_presses(standard_input(), sys.stdin.fileno()) if terminal and wishes.press_to_talk else None
-    typed_lines = LineSource(presses)
-    # With an ear, typed lines are taken as they come; a pipe without one is read line by line as asked.
-    piped = not terminal and sound.ear is None
-    source = PipeSource(typed_lines, clock) if piped else None
-    if source is None:
-        Keyboard(typed_lines, inbox.put, clock)
-    if sound.ear is None and taken_up is None and pinned.pop("sound", ""):
-        tell("No sound is kept, for nothing listens.")
-    guide, record = taken_up or (papers.guide(mode, pinned | ear_pins(sound.ear)), None)
-    end_on_signals(inbox.put)
-    station = Station(
-        guide,
-        place.create,
-        clock,
-        screen_for(as_json=arguments.json, echo_typed=not terminal, bare=arguments.plain),
-        inbox,
-        sound.ear,
-        sound.voice,
-        source,
-        SoundKeeper(lambda: record.path if record else place.path) if guide.given.asks_consent else None,
-        code,
-        talk_over=wishes.headset or not wishes.own_voice or sound.cancels_echo,
-        through_canceller=sound.cancels_echo,
-        signals=wishes.sounds,
-        press_to_talk=wishes.press_to_talk,
-    )
-    outcome = station.run(record, behind_s)
-    typed_lines.close()
-    if presses is not None:
-        presses.close()
-    return tell_result(guide, outcome, record.path if record else place.path, as_json=arguments.json)

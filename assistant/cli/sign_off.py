@@ -4,7 +4,8 @@ import argparse
 from datetime import UTC, datetime
 from pathlib import Path
 
-from assistant.cli.key import add_keys_option, ask_passphrase, keys_folder, the_only_key
+from assistant.cli.folders import add_keys_option, keys_folder
+from assistant.cli.key import ask_passphrase, the_only_key
 from assistant.cli.printing import say_line, tell, write_json
 from assistant.cli.verbs import Subparsers, add_verb
 from assistant.errors import AssistantError, UsageError
@@ -124,13 +125,13 @@ def _results(record: RecordFile, path: Path) -> dict[str, object]:
         UsageError: every step was done: only the seal is missing.
     """
     # Imported only here: most sign-offs close nothing, and the papers bring the whole procedure with them.
-    from assistant.cli.attempt import lived_again
-    from assistant.cli.papers import papers_of
+    from assistant.attempts.papers import papers_of
+    from assistant.attempts.replay import lived_again
     from assistant.guide.effects import Finish
     from assistant.guide.events import Recorded, Resumed
 
     try:
-        guide, _ = lived_again(papers_of(record.entries[0], path), record.entries, path)
+        guide = lived_again(papers_of(record.entries[0], path), record.entries, path)
     except AssistantError as error:
         tell(f"Closed without a result per step. {error}")
         return {}

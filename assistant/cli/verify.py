@@ -80,7 +80,7 @@ def run(args: argparse.Namespace) -> int:
 
 def _known_keys(folder: str | None) -> Mapping[str, str]:
     # Imported only here: most records are verified without a signature in them.
-    from assistant.cli.key import keys_folder
+    from assistant.cli.folders import keys_folder
     from assistant.record.signing import known_keys
 
     return known_keys(keys_folder(folder))
@@ -89,8 +89,8 @@ def _known_keys(folder: str | None) -> Mapping[str, str]:
 def _against_papers(path: Path, verdict: Verdict) -> Verdict:
     """The verdict, or a worse one where a file that the first entry pins is no longer the same."""
     # Imported only here: the papers bring the whole procedure with them.
-    from assistant.cli.attempt import table_digests
-    from assistant.cli.papers import papers_of
+    from assistant.attempts.papers import papers_of
+    from assistant.attempts.pins import table_digests
 
     try:
         opening = read_entries(path)[0]

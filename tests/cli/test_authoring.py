@@ -116,9 +116,9 @@ def test_a_part_can_stand_for_steps(own_folder: Path, monkeypatch: pytest.Monkey
 @pytest.mark.parametrize(
     ("name", "answers", "code", "says"),
     [
-        ("Bag Change", "", 2, "makes no name"),
-        ("../out", "", 2, "makes no name"),
-        ("limits", "", 2, "makes no name"),
+        ("Bag Change", "", 2, "is not a valid checklist name"),
+        ("../out", "", 2, "is not a valid checklist name"),
+        ("limits", "", 2, "is not a valid checklist name"),
         ("primary-line", "", 1, "would hide it"),
         ("empty", "", 1, "no steps"),
         ("wrong", "\n" * 5 + "Hang it.\n\nmaybe\n", 2, '"maybe" does not answer'),

@@ -13,8 +13,9 @@ import soundfile
 
 from assistant.adapters.sound_keeper import SoundKeeper
 from assistant.adapters.stepping_clock import SteppingClock
-from assistant.cli.attempt import RecordPlace, pins
-from assistant.cli.papers import take_papers
+from assistant.attempts.papers import take_papers
+from assistant.attempts.pins import pins
+from assistant.attempts.record_place import RecordPlace
 from assistant.cli.screen import JsonScreen
 from assistant.guide.events import Heard, NotUnderstood
 from assistant.guide.guide import KEEP_SOUND
@@ -57,7 +58,7 @@ def lived(folder, utterances):
     """The record of a spoken attempt by the real station, guide, keeper and record."""
     papers = take_papers("primary-line", None)
     pinned = pins(papers, Mode.PRACTICE, "A17", "primary-line", None) | {"sound": KEEP_SOUND}
-    place = RecordPlace(str(folder), "primary-line", "A17", START)
+    place = RecordPlace(folder, "primary-line", "A17", START)
     clock = SteppingClock(START)
     station = Station(
         papers.guide(Mode.PRACTICE, pinned),

@@ -2,7 +2,7 @@
 
 import pytest
 
-from assistant.cli.attempt import records_folder
+from assistant.cli.folders import records_folder
 from assistant.errors import SettingsError
 from assistant.settings import Settings, change_setting, load_settings
 from tests.attempt.program import here
