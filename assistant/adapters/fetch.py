@@ -197,7 +197,7 @@ def _open(address: str, start: int, mark: str) -> http.client.HTTPResponse:
         request.add_header("If-Range", mark)
     response = opener.open(request, timeout=TIMEOUT_S)
     if not isinstance(response, http.client.HTTPResponse):
-        raise ModelError(f"{address} is no address of a file.", "Check the address.")
+        raise ModelError(f"{address} is not the address of a file.", "Check the address.")
     return response
 
 

@@ -46,7 +46,7 @@ NO_HEADSET = "The microphone hears my voice, so I listen only when I have finish
 NO_CANCELLER = (
     "Echo cancellation is not installed, so I listen only when I have finished. Get it with: pip install '.[echo]'."
 )
-GOES_ON = "The attempt goes on by keyboard and text."
+GOES_ON = "The attempt continues by keyboard and text."
 
 
 @dataclass(frozen=True)

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping
 from typing import IO, Any
 
 from assistant.cli.calc_checks import CHECKS, COMPARE_INPUTS, LIMITS_INPUTS, table_of_limits
-from assistant.cli.printing import tell
+from assistant.cli.printing import tell, why_not
 from assistant.cli.tapping import tapped
 from assistant.cli.verbs import Subparsers, add_verb
 from assistant.dosing.amount import normal
@@ -49,9 +49,9 @@ def add_parser(subparsers: Subparsers) -> None:
         _EXAMPLES,
     )
     parser.add_argument("--list", action="store_true", help="every formula with its inputs")
-    parser.add_argument("--json", action="store_true", help="one JSON object an answer")
+    parser.add_argument("--json", action="store_true", help="one JSON object per answer")
     parser.add_argument("--spoken", action="store_true", help="in words, as it would be spoken")
-    parser.add_argument("--from", dest="lines", metavar="FILE", help='answer one JSON object a line; "-" for stdin')
+    parser.add_argument("--from", dest="lines", metavar="FILE", help='answer one JSON object per line; "-" for stdin')
     parser.add_argument("formula", nargs="?", metavar="FORMULA", help="name of a formula, or limits, or compare")
     parser.add_argument("rest", nargs=argparse.REMAINDER, metavar="INPUTS", help="its inputs, such as --volume")
     parser.set_defaults(run=run)
@@ -106,7 +106,7 @@ def formula_parser(formula: Formula) -> argparse.ArgumentParser:
         parser.add_argument("--table", metavar="FILE", help="a table of limits of your own (TOML)")
     if formula.name == _WITH_TAPS:
         parser.add_argument("--tap", action="store_true", help="mark drops now: Enter at each one, then an empty input")
-    parser.add_argument("--json", action="store_true", help="one JSON object an answer")
+    parser.add_argument("--json", action="store_true", help="one JSON object per answer")
     parser.add_argument("--spoken", action="store_true", help="in words, as it would be spoken")
     return parser
 
@@ -234,8 +234,7 @@ def _lines(name: str) -> Iterator[str]:
             with open(name, "rb") as stream:  # noqa: PTH123 - a Path refuses no zero byte either
                 yield from _bounded(stream)
     except (OSError, ValueError) as cause:
-        reason = cause.strerror if isinstance(cause, OSError) and cause.strerror else "its name makes no path"
-        raise AssistantError(f"{shown(name)} cannot be read: {reason}.", "Check the path.") from cause
+        raise AssistantError(f"{shown(name)} cannot be read: {why_not(cause)}.", "Check the path.") from cause
 
 
 def _bounded(stream: IO[bytes]) -> Iterator[str]:

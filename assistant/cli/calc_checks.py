@@ -47,7 +47,7 @@ def limits(words: list[str], *, as_json: bool) -> int:
         parser.add_argument(f"--{name}", metavar="TEXT", help=f'{Form.AMOUNT.value}, for example "{example}"')
     parser.add_argument("--with", dest="others", action="append", default=[], metavar="NAME", help="in the same line")
     parser.add_argument("--table", metavar="FILE", help="a table of limits of your own (TOML)")
-    parser.add_argument("--json", action="store_true", help="one JSON object a finding")
+    parser.add_argument("--json", action="store_true", help="one JSON object per finding")
     given = vars(parser.parse_args(words))
     own = given.pop("table")
     table = table_of_limits(own)

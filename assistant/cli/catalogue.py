@@ -12,10 +12,10 @@ from assistant.orders.load import available_orders, load_order
 
 _EXAMPLES = """\
   checkoff list                what can be given to run, by name
-  checkoff list --json         one JSON object a line
+  checkoff list --json         one JSON object per line
 
 Your own files are found in the folder that CHECKOFF_CHECKLISTS names, or in the platform's folder
-for user data; a file of yours hides one of the library with the same name."""
+for user data; a file of yours takes precedence over one of the library with the same name."""
 
 _IN_TEACHING_ORDER = (
     "primary-line",
@@ -45,7 +45,7 @@ def add_parser(subparsers: Subparsers) -> None:
         "A checklist can be given by its name to run, demo, rehearse and print, an order to --order.",
         _EXAMPLES,
     )
-    parser.add_argument("--json", action="store_true", help="one JSON object a line")
+    parser.add_argument("--json", action="store_true", help="one JSON object per line")
     parser.set_defaults(run=run)
 
 

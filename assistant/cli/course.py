@@ -1,4 +1,4 @@
-"""`checkoff course FILE.toml`: who flows when."""
+"""`checkoff course FILE.toml`: which line flows when."""
 
 import argparse
 import json
@@ -6,6 +6,7 @@ from fractions import Fraction
 from pathlib import Path
 
 from assistant.checklist.paper_file import read_paper
+from assistant.cli.printing import why_not
 from assistant.cli.verbs import Subparsers, add_verb
 from assistant.dosing.course_file import course_from
 from assistant.dosing.course_picture import picture
@@ -91,8 +92,7 @@ def _write(name: str, text: str) -> None:
     try:
         Path(name).write_text(text, encoding="utf-8")
     except (OSError, ValueError) as cause:
-        reason = cause.strerror if isinstance(cause, OSError) and cause.strerror else "its name makes no path"
-        raise AssistantError(f"{shown(name)} cannot be written: {reason}.", "Name another file.") from cause
+        raise AssistantError(f"{shown(name)} cannot be written: {why_not(cause)}.", "Choose another file.") from cause
 
 
 def _text(value: Fraction) -> str:

@@ -21,7 +21,7 @@ _EXAMPLES = """\
   checkoff demo --sound                         a synthesised learner, heard by the real recogniser
 
 slips: wrong-rate, teen-ty, tenfold, swapped, left-clamp, skip-critical, wrong-bag, too-slow
-Waits pass at once in a demonstration; in an attempt they take their time."""
+In a demonstration timed waits pass at once; in an attempt they take their full time."""
 
 
 def add_parser(subparsers: Subparsers) -> None:
@@ -38,7 +38,7 @@ def add_parser(subparsers: Subparsers) -> None:
         "--slip",
         choices=[slip.value for slip in Slip],
         metavar="KIND",
-        help="the learner errs once: see below",
+        help="the learner makes this mistake once: see below",
     )
     parser.add_argument("--seed", type=int, default=1, metavar="N", help="varies the wording and the place of the slip")
     way = parser.add_mutually_exclusive_group()
@@ -52,8 +52,8 @@ def add_parser(subparsers: Subparsers) -> None:
         "--mode", choices=[mode.value for mode in Mode], default=Mode.PRACTICE.value, help="default: practice"
     )
     parser.add_argument("--records", metavar="FOLDER", help="where the record goes")
-    parser.add_argument("--plain", action="store_true", help="for a screen reader or braille: bare lines")
-    parser.add_argument("--json", action="store_true", help="one JSON object a line in place of text")
+    parser.add_argument("--plain", action="store_true", help="for a screen reader or braille: plain lines")
+    parser.add_argument("--json", action="store_true", help="one JSON object per line instead of text")
     parser.set_defaults(run=run)
 
 

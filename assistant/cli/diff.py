@@ -10,7 +10,7 @@ from assistant.cli.verbs import Subparsers, add_verb
 _EXAMPLES = """\
   checkoff diff old/primary-line.toml primary-line     an older copy against the library's
   checkoff diff primary-line my-primary-line.toml      what you changed
-  checkoff diff A.toml B.toml --json                   one JSON object a difference
+  checkoff diff A.toml B.toml --json                   one JSON object per difference
 
 Exit code 0, whether they differ or not."""
 
@@ -25,7 +25,7 @@ def add_parser(subparsers: Subparsers) -> None:
     )
     parser.add_argument("before", metavar="A", help="path or name of the earlier one")
     parser.add_argument("after", metavar="B", help="path or name of the later one")
-    parser.add_argument("--json", action="store_true", help="one JSON object a difference")
+    parser.add_argument("--json", action="store_true", help="one JSON object per difference")
     parser.set_defaults(run=run)
 
 

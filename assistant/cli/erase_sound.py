@@ -36,10 +36,10 @@ def add_parser(subparsers: Subparsers) -> None:
         _EXAMPLES,
     )
     parser.add_argument("record", nargs="*", metavar="RECORD", help="the record of an attempt")
-    parser.add_argument("--due", action="store_true", help="all records whose sound is older than it may become")
+    parser.add_argument("--due", action="store_true", help="every record whose sound is older than allowed")
     parser.add_argument("--days", type=int, metavar="N", help="with --due: how old (default: the setting)")
     parser.add_argument("--records", metavar="FOLDER", help="with --due: where the records are")
-    parser.add_argument("--json", action="store_true", help="one JSON object a record")
+    parser.add_argument("--json", action="store_true", help="one JSON object per record")
     parser.set_defaults(run=run)
 
 
@@ -54,7 +54,7 @@ def run(args: argparse.Namespace) -> int:
     if not args.due and (args.days is not None or args.records is not None):
         raise UsageError("--days and --records go with --due.", "Leave them out, or give --due.")
     if args.days is not None and args.days < 0:
-        raise UsageError("Days are counted from 0.", "Give another number.")
+        raise UsageError("--days cannot be negative.", "Give another number.")
     reason = _PAST_ITS_TIME if args.due else _ASKED_FOR
     all_erased, found = True, False
     for path in _due(args) if args.due else map(Path, args.record):
@@ -72,7 +72,7 @@ def run(args: argparse.Namespace) -> int:
         else:
             say_line(f"{shown(path)}: {count} sound {'file' if count == 1 else 'files'} erased.")
     if args.due and not found and not args.json:
-        say_line("No sound is past its time.")
+        say_line("No sound is due to be erased.")
     return 0 if all_erased else 1
 
 
@@ -94,7 +94,7 @@ def _due(args: argparse.Namespace) -> Iterator[Path]:
     folder = records_folder(args.records)
     days = load_settings().records.sound_days if args.days is None else args.days
     if not folder.is_dir():
-        raise RecordError(f"There is no folder {shown(folder)}.", "Name the records' folder with --records.")
+        raise RecordError(f"There is no folder {shown(folder)}.", "Give the records' folder with --records.")
     limit = (datetime.now(UTC) - timedelta(days=days)).isoformat(timespec="microseconds")
     for path in sorted(folder.glob("*.jsonl")):
         if sound_folder(path).is_dir():

@@ -31,7 +31,7 @@ class HeardFile(Parsed):
 _EXAMPLES = """\
   checkoff hear answer.wav --expect "number mL/h"
   checkoff hear digits.wav --expect "digits mL/h"    a number said digit by digit
-  checkoff hear *.flac --expect confirm --json       one JSON object a file
+  checkoff hear *.flac --expect confirm --json       one JSON object per file
   checkoff hear answer.wav --ear bundled
 
 Exit code 0 if every file could be read, even if nothing was understood in it."""
@@ -54,7 +54,7 @@ def add_parser(subparsers: Subparsers) -> None:
     )
     parser.add_argument("--ear", metavar="NAME", help="which recogniser listens (see: checkoff models list)")
     parser.add_argument("--models", type=Path, metavar="FOLDER", help="the models folder")
-    parser.add_argument("--json", action="store_true", help="one JSON object a file")
+    parser.add_argument("--json", action="store_true", help="one JSON object per file")
     parser.set_defaults(run=run)
 
 

@@ -16,7 +16,7 @@ _EXAMPLES = """\
   checkoff key list
   checkoff key add lindqvist lindqvist.public.pem
 
-NAME.key.pem signs: keep it to yourself. NAME.public.pem is for everybody who verifies."""
+NAME.key.pem signs: keep it to yourself. NAME.public.pem is for everyone who verifies."""
 
 
 def add_parser(subparsers: Subparsers) -> None:
@@ -32,11 +32,11 @@ def add_parser(subparsers: Subparsers) -> None:
     new.add_argument("name", metavar="NAME", help="letters, digits, hyphens, underscores")
     new.add_argument("--passphrase", action="store_true", help="ask for a passphrase that guards the key")
     new.set_defaults(run=_new)
-    add = actions.add_parser("add", help="know somebody else's public key from now on")
+    add = actions.add_parser("add", help="add someone else's public key")
     add.add_argument("name", metavar="NAME")
     add.add_argument("file", metavar="FILE", help="their NAME.public.pem")
     add.set_defaults(run=_add)
-    listing = actions.add_parser("list", help="the keys that are known here")
+    listing = actions.add_parser("list", help="list the known keys")
     listing.set_defaults(run=_list)
     for action in (new, add, listing):
         add_keys_option(action)
@@ -87,7 +87,7 @@ def _new(args: argparse.Namespace) -> int:
 
 def _add(args: argparse.Namespace) -> int:
     key = add_key(keys_folder(args.keys), args.name, Path(args.file))
-    say_line(f"The key {args.name} is known from now on. Fingerprint: {key.fingerprint}")
+    say_line(f"Added the key {args.name}. Fingerprint: {key.fingerprint}")
     return 0
 
 

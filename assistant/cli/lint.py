@@ -28,7 +28,7 @@ _EXAMPLES = """\
   checkoff lint my-checklists                 every checklist and part of a folder
   checkoff lint --strict *.toml               warnings count too
   checkoff lint --fix my-checklist.toml       mend what is mechanical, then name the rest
-  checkoff lint --json my-checklist.toml      one JSON object a finding
+  checkoff lint --json my-checklist.toml      one JSON object per finding
   checkoff lint --rules                       every rule, with an example
 
 Exit codes: 0 nothing to mend, 1 something is wrong (with --strict a warning too)."""
@@ -46,7 +46,7 @@ def add_parser(subparsers: Subparsers) -> None:
     parser.add_argument("--strict", action="store_true", help="fail on warnings too")
     parser.add_argument("--fix", action="store_true", help="mend what is mechanical, in the files themselves")
     parser.add_argument("--rules", action="store_true", help="list the rules instead")
-    parser.add_argument("--json", action="store_true", help="one JSON object a finding")
+    parser.add_argument("--json", action="store_true", help="one JSON object per finding")
     parser.set_defaults(run=run)
 
 
@@ -55,7 +55,7 @@ def run(arguments: argparse.Namespace) -> int:
     if arguments.rules:
         return _list_rules(as_json=arguments.json)
     if not arguments.files:
-        raise UsageError("No checklist is named.", "Name a file or a folder, for example: checkoff lint my.toml")
+        raise UsageError("No checklist was given.", "Name a file or a folder, for example: checkoff lint my.toml")
     files = [file for given in arguments.files for file in _files(given)]
     if arguments.fix:
         for file in files:

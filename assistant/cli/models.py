@@ -11,6 +11,7 @@ from assistant.adapters.recognisers import bundled, choose
 from assistant.cli.printing import say_line, tell, write_json
 from assistant.cli.verbs import Subparsers, add_verb
 from assistant.errors import ModelError, UsageError
+from assistant.text import quoted
 
 _PARTS = ("listens", "gives a second opinion on numbers")
 """What recognisers do where none is named, in the order of `choose.listening`."""
@@ -38,7 +39,7 @@ def add_parser(subparsers: Subparsers) -> None:
     )
     parts = parser.add_subparsers(title="what to do", metavar="list|add|check", required=True)
 
-    listing = parts.add_parser("list", help="what can listen, the one that leads first")
+    listing = parts.add_parser("list", help="what can listen, the preferred one first")
     _add_common(listing)
     listing.set_defaults(run=run_list)
 
@@ -46,7 +47,7 @@ def add_parser(subparsers: Subparsers) -> None:
     adding.add_argument("source", metavar="SOURCE", help="zip or tar file, folder, or http(s) address")
     adding.add_argument("--sha256", metavar="HEX", help="refuse an archive with another SHA-256")
     adding.add_argument("--size", type=int, metavar="BYTES", help="refuse an archive of another size")
-    adding.add_argument("--name", metavar="NAME", help="call it this; otherwise like its folder")
+    adding.add_argument("--name", metavar="NAME", help="its name here (default: that of its folder)")
     _add_common(adding)
     adding.set_defaults(run=run_add)
 
@@ -58,7 +59,7 @@ def add_parser(subparsers: Subparsers) -> None:
 
 def _add_common(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--models", type=Path, metavar="FOLDER", help="the models folder")
-    parser.add_argument("--json", action="store_true", help="one JSON object a line")
+    parser.add_argument("--json", action="store_true", help="one JSON object per line")
 
 
 def run_list(args: argparse.Namespace) -> int:
@@ -70,10 +71,10 @@ def run_list(args: argparse.Namespace) -> int:
         if args.json:
             write_json({**asdict(one), "place": str(one.place), "part": part})
         else:
-            told = one.note or part or "only where it is named"
+            told = one.note or part or "only if it is named with --ear"
             say_line(f"{one.name}  ({one.engine.value})  {one.place}  - {told}")
     if all(one.note for one in found):
-        tell("Nothing here listens by itself: install the bundled recogniser, or add a model.")
+        tell("No recogniser here can be used by default: install the bundled one, or add a model.")
         return 1
     return 0
 
@@ -87,9 +88,9 @@ def run_add(args: argparse.Namespace) -> int:
     """
     digest = None if args.sha256 is None else args.sha256.strip().lower()
     if digest is not None and (len(digest) != 64 or set(digest) - set("0123456789abcdef")):
-        raise UsageError(f'"{args.sha256}" is no SHA-256.', "Give its 64 hexadecimal digits.")
+        raise UsageError(f"{quoted(args.sha256)} is not a SHA-256 digest.", "Give its 64 hexadecimal digits.")
     if args.size is not None and args.size < 1:
-        raise UsageError("A size is a positive number of bytes.", "Leave --size out where it is not known.")
+        raise UsageError("A size is a positive number of bytes.", "Leave out --size if it is not known.")
     model = fetch.add(
         args.source,
         args.models or models.user_folder(),
@@ -103,7 +104,7 @@ def run_add(args: argparse.Namespace) -> int:
     else:
         say_line(f"Added {model.name} in {model.path}.")
     if not english:
-        tell("It knows no English number words, so it is used only where --ear names it.")
+        tell("It does not know the English number words, so it is used only if it is named with --ear.")
     return 0
 
 
@@ -122,7 +123,7 @@ def run_check(args: argparse.Namespace) -> int:
         elif name in (bundled.NAME, choose.BUNDLED) and bundled.bundled_folder():
             outcome = bundled.check_bundled()
         else:
-            raise UsageError(f'There is no model called "{name}".', "See: checkoff models list")
+            raise UsageError(f"There is no model called {quoted(name)}.", "See: checkoff models list")
         all_whole = all_whole and outcome.is_whole
         if args.json:
             write_json({**asdict(outcome), "whole": outcome.is_whole})
@@ -137,7 +138,7 @@ def _sentence(outcome: models.Check) -> str:
     if outcome.is_whole:
         return f"{outcome.name}: every file is what it was."
     if not outcome.known:
-        return f"{outcome.name}: no digests are known, for it was not added with: checkoff models add"
+        return f"{outcome.name}: no digests are known, because it was not added with: checkoff models add"
     parts = [
         f"{word} {', '.join(files)}"
         for word, files in (("changed", outcome.changed), ("missing", outcome.missing), ("extra", outcome.extra))

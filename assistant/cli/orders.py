@@ -7,7 +7,7 @@ from pathlib import Path
 
 from assistant.checklist.load import load
 from assistant.checklist.model import Checklist, Step
-from assistant.cli.printing import say_line, tell, write_json
+from assistant.cli.printing import say_line, tell, why_not, write_json
 from assistant.cli.verbs import Subparsers, add_verb
 from assistant.errors import AssistantError, UsageError
 from assistant.orders.draw import LEVELS, draw, wanted_by
@@ -24,7 +24,7 @@ _EXAMPLES = """\
   checkoff orders draw primary-and-secondary --seed 7 --count 24 --level 2 --out class-7
   checkoff run primary-and-secondary --order class-7/d7-01.toml    carry one of them out
   checkoff orders draw secondary-line --seed 3 --fault allergy     with a fault at which the learner must stop
-  checkoff orders draw primary-line --seed 7 --count 24 --json     one JSON object an order
+  checkoff orders draw primary-line --seed 7 --count 24 --json     one JSON object per order
 
 levels:
   1  every rate comes out without rounding, in the units that are asked for
@@ -61,7 +61,7 @@ def add_parser(subparsers: Subparsers) -> None:
     form = drawing.add_mutually_exclusive_group()
     form.add_argument("--print", dest="printed", action="store_true", help="both sheets of each order (the default)")
     form.add_argument("--learner", action="store_true", help="the learner's sheets alone, without a key")
-    form.add_argument("--json", action="store_true", help="one JSON object an order, key and fault included")
+    form.add_argument("--json", action="store_true", help="one JSON object per order, key and fault included")
     drawing.set_defaults(run=run)
 
 
@@ -153,9 +153,8 @@ def _write_all(orders: Sequence[Order], folder: Path) -> None:
         for name, sheet in (("learners.txt", learners_sheet), ("instructor.txt", instructors_sheet)):
             (folder / name).write_text("\f".join(map(sheet, orders)), encoding="utf-8")
     except (OSError, ValueError) as cause:
-        reason = cause.strerror if isinstance(cause, OSError) and cause.strerror else "its name makes no path"
         raise AssistantError(
-            f"The orders cannot be written into {shown(folder)}: {reason}.", "Name another folder."
+            f"The orders cannot be written into {shown(folder)}: {why_not(cause)}.", "Choose another folder."
         ) from cause
     tell(
         f"{len(orders)} {'order' if len(orders) == 1 else 'orders'} with learners.txt and"

@@ -66,7 +66,7 @@ def add_parser(subparsers: Subparsers) -> None:
         action="store_true",
         help="the words come from a recogniser: figures do not count as said digit by digit",
     )
-    parser.add_argument("--json", action="store_true", help="one JSON object an utterance")
+    parser.add_argument("--json", action="store_true", help="one JSON object per utterance")
     parser.set_defaults(run=run)
 
 

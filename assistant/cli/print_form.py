@@ -53,7 +53,7 @@ def run(arguments: argparse.Namespace) -> int:
     order = load_order(arguments.order) if arguments.order else None
     target = Path(arguments.output or f"{checklist.name}.pdf")
     if target.suffix.lower() not in _ENDINGS:
-        raise UsageError(f'A form is no "{shown(target.suffix)}" file.', "End the name with .pdf or .html.")
+        raise UsageError(f'A form cannot be a "{shown(target.suffix)}" file.', "End the name with .pdf or .html.")
     paper = Paper(Size(arguments.paper), arguments.large_print)
     write_document(target, _made(form_of(checklist, order), target.suffix.lower(), paper))
     tell(f"Form: {shown(target)}")

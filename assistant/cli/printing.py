@@ -19,3 +19,8 @@ def tell(sentence: str) -> None:
 def say_line(line: str) -> None:
     """One line of text on standard output."""
     print(line, flush=True)
+
+
+def why_not(cause: OSError | ValueError) -> str:
+    """Why a file could not be read or written, as the end of a sentence."""
+    return getattr(cause, "strerror", None) or "its name is not a valid path"

@@ -16,7 +16,7 @@ _EXAMPLES = """\
   checkoff rehearse my-checklist.toml --all    with the longer lines, cues and reasons
   checkoff rehearse secondary-line -o rehearsal.wav    the same as sound
   checkoff rehearse secondary-line > rehearsal.txt     the same to print out
-  checkoff rehearse secondary-line --json  one JSON object a step"""
+  checkoff rehearse secondary-line --json  one JSON object per step"""
 
 
 def add_parser(subparsers: Subparsers) -> None:
@@ -30,7 +30,7 @@ def add_parser(subparsers: Subparsers) -> None:
     parser.add_argument("checklist", metavar="FILE", help="path or name of a checklist")
     parser.add_argument("--all", action="store_true", help="also what is said on request, for help, and when wrong")
     parser.add_argument("-o", "--output", type=Path, metavar="FILE.wav", help="write what is said to a sound file")
-    parser.add_argument("--json", action="store_true", help="one JSON object a step")
+    parser.add_argument("--json", action="store_true", help="one JSON object per step")
     parser.set_defaults(run=run)
 
 
@@ -46,7 +46,7 @@ def run(arguments: argparse.Namespace) -> int:
         ]
         length_s = write_speech(spoken, arguments.output)
         file = shown(arguments.output)
-        say_line(f"{file}: {len(lines)} steps, {length_s:.0f} s of speech; {_about(lines)} with the doing.")
+        say_line(f"{file}: {len(lines)} steps, {length_s:.0f} s of speech; {_about(lines)} including the tasks.")
         return 0
     if arguments.json:
         for line in lines:

@@ -102,7 +102,7 @@ def _ending(arguments: argparse.Namespace) -> str:
         return "json" if arguments.json or arguments.xapi else "txt"
     ending = Path(arguments.output).suffix.lower().lstrip(".")
     if ending not in _ENDINGS:
-        raise UsageError(f'A report is no ".{ending}" file.', f"End the name with .{', .'.join(_ENDINGS)}.")
+        raise UsageError(f'A report cannot be a ".{ending}" file.', f"End the name with .{', .'.join(_ENDINGS)}.")
     if arguments.xapi and ending != "json":
         raise UsageError("xAPI statements are written as JSON.", "End the name with .json.")
     return ending

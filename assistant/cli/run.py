@@ -44,11 +44,11 @@ def add_parser(subparsers: Subparsers) -> None:
     parser.add_argument(
         "--mode", choices=[mode.value for mode in Mode], default=Mode.PRACTICE.value, help="default: practice"
     )
-    parser.add_argument("--short-waits", action="store_true", help="let timed waits last one second (practice only)")
+    parser.add_argument("--short-waits", action="store_true", help="shorten timed waits to one second (practice only)")
     add_sound_options(parser)
     parser.add_argument("--records", metavar="FOLDER", help="where the record goes")
     parser.add_argument(
-        "--keep-sound", action="store_true", help="keep what the learner says as sound, if they agree when asked"
+        "--keep-sound", action="store_true", help="save the learner's speech as sound, if they agree when asked"
     )
     parser.set_defaults(run=run)
 
@@ -56,24 +56,20 @@ def add_parser(subparsers: Subparsers) -> None:
 def add_sound_options(parser: argparse.ArgumentParser) -> None:
     """Options that say how one talks with the assistant."""
     way = parser.add_mutually_exclusive_group()
-    way.add_argument(
-        "--voice", action="store_true", help="by voice, also where the settings say that it does not speak"
-    )
+    way.add_argument("--voice", action="store_true", help="by voice, even if the settings say not to speak")
     way.add_argument("--typed", action="store_true", help="by typed lines from standard input, silently")
     parser.add_argument("--ear", metavar="NAME", help="which recogniser listens (see: checkoff models list)")
     parser.add_argument(
         "--instructor-code",
         metavar="CODE",
         default=os.environ.get(CODE_VARIABLE, ""),
-        help=f"the instructor then speaks only with it: instructor CODE (also: {CODE_VARIABLE})",
+        help=f"the instructor then has to give it: instructor CODE (or set {CODE_VARIABLE})",
     )
     parser.add_argument(
-        "--headset", action="store_true", help="the microphone does not hear the voice: you may talk over it"
+        "--headset", action="store_true", help="the microphone does not hear the voice, so you may talk over it"
     )
-    parser.add_argument(
-        "--plain", action="store_true", help="for a screen reader or braille: no voice of its own, bare lines"
-    )
-    parser.add_argument("--json", action="store_true", help="one JSON object a line in place of text")
+    parser.add_argument("--plain", action="store_true", help="for a screen reader or braille: no voice, plain lines")
+    parser.add_argument("--json", action="store_true", help="one JSON object per line instead of text")
 
 
 def run(arguments: argparse.Namespace) -> int:

@@ -9,7 +9,7 @@ from assistant.cli.printing import say_line, write_json
 from assistant.cli.verbs import Subparsers, add_verb
 from assistant.errors import DeviceError, SoundError, UsageError
 from assistant.spoken import speech
-from assistant.text import shown
+from assistant.text import quoted, shown
 
 LONGEST_TEXT = 5_000
 """Characters; a sentence of the assistant has some hundred."""
@@ -53,7 +53,7 @@ def run(arguments: argparse.Namespace) -> int:
         raise UsageError(f"The text has {len(text):,} characters; {LONGEST_TEXT:,} can be said.", "Say it in parts.")
     words = speech(text)
     if not any(character.isalnum() for character in words):
-        raise UsageError("There is nothing in the text that could be said.", 'For example: checkoff say "Ready."')
+        raise UsageError("The text contains nothing that can be said.", 'For example: checkoff say "Ready."')
     if arguments.output is None:
         _play(words, arguments.rate, arguments.loudspeaker)
         length_s = None
@@ -88,7 +88,7 @@ def write_speech(sentences: Sequence[str], file: Path, rate: int = 0) -> float:
 
     kind = _FORMATS.get(file.suffix.lower())
     if kind is None:
-        raise UsageError(f'"{file.name}" is no name of a sound file.', "Let it end in .wav or .flac.")
+        raise UsageError(f"{quoted(file.name)} is not the name of a sound file.", "End it with .wav or .flac.")
     synthesiser = Synthesiser()
     try:
         spoken = [synthesiser.synthesise(words, rate) for words in sentences]

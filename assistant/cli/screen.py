@@ -1,4 +1,4 @@
-"""Where the learner reads along: plain lines for people, or one JSON object a line for programs."""
+"""Where the learner reads along: plain lines for people, or one JSON object per line for programs."""
 
 import sys
 

@@ -37,7 +37,7 @@ def _show(args: argparse.Namespace) -> int:
     if args.json:
         write_json({"file": str(path), "settings": settings.model_dump()})
         return 0
-    say_line(f"Settings: {path}{'' if path.exists() else ' (not there yet: these are the defaults)'}")
+    say_line(f"Settings: {path}{'' if path.exists() else ' (does not exist yet; these are the defaults)'}")
     for name, value in shown_settings(settings):
         say_line(f"{name} = {_as_written(value)}")
     return 0

@@ -80,7 +80,7 @@ def run(args: argparse.Namespace) -> int:
     path = Path(args.record)
     at = datetime.now(UTC).isoformat(timespec="microseconds")
     if args.close and wish.decision is not Decision.NOT_PASSED:
-        raise UsageError("What is closed was not completed.", "Give --decision not-passed with a reason.")
+        raise UsageError("A closed attempt counts as not completed.", "Give --decision not-passed with a reason.")
     # Asked before anything is written: a wish that cannot be met, or a wrong passphrase, closes no attempt.
     body = body_of(wish, read_record(path).entries, at)
     key = _key(args.key, keys_folder(args.keys))
@@ -139,5 +139,5 @@ def _results(record: RecordFile, path: Path) -> dict[str, object]:
     guide.receive(Resumed(datetime.now(UTC)))
     effects = guide.receive(Recorded(len(record.entries) + 1, ""))
     if any(isinstance(effect, Finish) and effect.seal is not None for effect in effects):
-        raise UsageError("This attempt came to its end; only its seal is missing.", f"checkoff resume {shown(path)}")
+        raise UsageError("This attempt was completed; only its seal is missing.", f"checkoff resume {shown(path)}")
     return {"results": results}

@@ -47,7 +47,7 @@ def add_parser(subparsers: Subparsers) -> None:
         help="check as well that checklist, order and limits here are those the attempt was made with",
     )
     parser.add_argument("--keys", metavar="FOLDER", help="where known public keys are kept")
-    parser.add_argument("--json", action="store_true", help="one JSON object a record")
+    parser.add_argument("--json", action="store_true", help="one JSON object per record")
     parser.set_defaults(run=run)
 
 
@@ -58,7 +58,7 @@ def run(args: argparse.Namespace) -> int:
         UsageError: `--head` with several records.
     """
     if args.head is not None and len(args.records) > 1:
-        raise UsageError("A head digest belongs to one record, but several are named.", "Verify that record by itself.")
+        raise UsageError("A head digest belongs to one record; several were given.", "Verify that record by itself.")
     all_hold = True
     known: Mapping[str, str] | None = None
     for path in args.records:

@@ -21,7 +21,7 @@ def test_without_a_file_everything_has_its_default(file, capsys):
     assert load_settings() == Settings()
     shown = here(capsys, "settings")
     assert shown.code == 0
-    assert shown.lines[0].endswith("(not there yet: these are the defaults)")
+    assert shown.lines[0].endswith("(does not exist yet; these are the defaults)")
     assert "records.sound_days = 30" in shown.lines
     assert not file.exists()
 

@@ -173,7 +173,7 @@ def test_corrections_and_overruled_verdicts_are_further_entries(call, sealed):
         (["--decision", "passed", "--correction", "A18", "--reason", "x"], "says what is right"),
         (["--decision", "withdrawn", "--reason", "x"], "No sign-off stands"),
         (["--decision", "not-passed", "--reason", "x" * 2_001], "longer than 2,000"),
-        (["--decision", "passed", "--close", "--reason", "x"], "was not completed"),
+        (["--decision", "passed", "--close", "--reason", "x"], "counts as not completed"),
     ],
 )
 def test_what_does_not_go_together(call, sealed, arguments, told):
