@@ -69,7 +69,8 @@ class OneStep:
             case Ambiguous(readings=readings):
                 return Reply(None, readings, None, aloud)
             case Answer(value=Decimal() as value) if entry.body.get("verdict") == "digits asked":
-                near = (value,) if isinstance(event, Heard) and event.doubtful else possible(value)
+                heard = isinstance(event, Heard) and not event.doubtful
+                near = possible(value) if heard and self._language.wants_digits(value, "") else (value,)
                 others = [other for other in _numbers(event, expect, self._language) if other not in near]
                 return Reply(None, (*near, *others), None, aloud)
             case Answer(value=value):

@@ -3,19 +3,18 @@
 import argparse
 from dataclasses import replace
 from pathlib import Path
-from typing import TYPE_CHECKING
 
+from assistant.adapters.heard import heard_from
 from assistant.adapters.recognisers.choose import open_recogniser
 from assistant.adapters.recognisers.replay import hear_sound, read_sound
 from assistant.cli.parse import Parsed, as_text, parsed
-from assistant.cli.screen import printable, say_line, tell, write_json
+from assistant.cli.printing import say_line, tell, write_json
+from assistant.cli.verbs import Subparsers, add_verb
 from assistant.errors import SoundError
+from assistant.one_step import NOW, OneStep, Reply
 from assistant.ports import Hearing
-from assistant.record.paths import shown
 from assistant.spoken import ENGLISH, parse_expect
-
-if TYPE_CHECKING:
-    Subparsers = argparse._SubParsersAction[argparse.ArgumentParser]
+from assistant.text import shown
 
 
 class HeardFile(Parsed):
@@ -28,24 +27,33 @@ class HeardFile(Parsed):
     compute_s: float
 
 
-def add_parser(subparsers: "Subparsers") -> None:
+_EXAMPLES = """\
+  checkoff hear answer.wav --expect "number mL/h"
+  checkoff hear digits.wav --expect "digits mL/h"    a number said digit by digit
+  checkoff hear *.flac --expect confirm --json       one JSON object per file
+  checkoff hear answer.wav --ear bundled
+
+Exit code 0 if every file could be read, even if nothing was understood in it."""
+
+
+def add_parser(subparsers: Subparsers) -> None:
     """Add the verb `hear`."""
-    parser = subparsers.add_parser(
+    parser = add_verb(
+        subparsers,
         "hear",
-        help="what recorded speech means",
-        description="Hears sound files as the assistant would hear a learner at a step.",
-        epilog="Exit code 0 if every file could be read, also where nothing was understood in it.",
+        "Hears sound files as the assistant would hear a learner at a step.",
+        _EXAMPLES,
     )
     parser.add_argument("files", nargs="+", type=Path, metavar="FILE", help="WAV or FLAC, any rate, mono or stereo")
     parser.add_argument(
         "--expect",
         default="any",
         metavar="EXPECT",
-        help='confirm, any, time, "number UNIT", or "digits UNIT" (digit by digit), as in "number mL/h"',
+        help='confirm, any, text, "number UNIT", or "digits UNIT" (digit by digit), as in "number mL/h"',
     )
     parser.add_argument("--ear", metavar="NAME", help="which recogniser listens (see: checkoff models list)")
     parser.add_argument("--models", type=Path, metavar="FOLDER", help="the models folder")
-    parser.add_argument("--json", action="store_true", help="one JSON object a file")
+    parser.add_argument("--json", action="store_true", help="one JSON object per file")
     parser.set_defaults(run=run)
 
 
@@ -73,7 +81,7 @@ def run(args: argparse.Namespace) -> int:
             if args.json:
                 write_json(found)
             else:
-                say_line(f'{found["file"]}: "{printable(found["words"])}" {as_text(found)}')
+                say_line(f'{found["file"]}: "{shown(found["words"])}" {as_text(found)}')
     finally:
         recogniser.close()
     return 0 if all_read else 1
@@ -86,7 +94,7 @@ LEAST_POSSIBLE = 0.05
 def reply_to(hearing: Hearing, step: OneStep) -> Reply:
     """What an attempt would make of it; of other wordings, those that are hardly possible are left out."""
     likely = tuple(other for other in hearing.alternatives if other.confidence >= LEAST_POSSIBLE)
-    return step.reply(heard_from(replace(hearing, alternatives=likely), NOW))
+    return step.reply(heard_from(replace(hearing, alternatives=likely), NOW, ""))
 
 
 def heard(path: Path, ear: str, hearing: Hearing, step: OneStep) -> HeardFile:

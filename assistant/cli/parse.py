@@ -5,16 +5,15 @@ import sys
 from collections.abc import Iterator
 from decimal import Decimal
 from io import TextIOWrapper
-from typing import TYPE_CHECKING, TypedDict
+from typing import TypedDict
 
-from assistant.cli.screen import printable, say_line, write_json
+from assistant.cli.printing import say_line, write_json
+from assistant.cli.verbs import Subparsers, add_verb
 from assistant.guide import Heard, Typed
 from assistant.one_step import NOW, OneStep, Reply
 from assistant.spoken import ENGLISH, parse_expect
 from assistant.spoken.tokens import LONGEST
-
-if TYPE_CHECKING:
-    Subparsers = argparse._SubParsersAction[argparse.ArgumentParser]
+from assistant.text import shown
 
 
 class AnswerShown(TypedDict):
@@ -35,13 +34,23 @@ class Parsed(TypedDict):
     readback: str
 
 
-def add_parser(subparsers: "Subparsers") -> None:
+_EXAMPLES = """\
+  checkoff parse "83.3 mL/hr" --expect "number mL/h"
+  checkoff parse one two five --expect "number mL/h"
+  checkoff parse fifteen --expect "number mL/h" --heard    as if a recogniser had heard it
+  checkoff parse "that is right" --expect confirm --json
+  checkoff parse - --expect any < sayings.txt              one utterance a line
+
+A refusal is an answer too: the exit code is 0 whenever the words could be looked at."""
+
+
+def add_parser(subparsers: Subparsers) -> None:
     """Add the verb `parse`."""
-    parser = subparsers.add_parser(
+    parser = add_verb(
+        subparsers,
         "parse",
-        help="what words mean",
-        description="Says what the words mean where something is expected, as an attempt would take them.",
-        epilog="A refusal is an answer too: the exit code is 0 whenever the words were looked at.",
+        "Interprets the words as an attempt would, where this kind of answer is expected.",
+        _EXAMPLES,
     )
     parser.add_argument(
         "words", nargs="+", metavar="WORDS", help="what was said or typed; - reads one utterance a line"
@@ -57,7 +66,7 @@ def add_parser(subparsers: "Subparsers") -> None:
         action="store_true",
         help="the words come from a recogniser: figures do not count as said digit by digit",
     )
-    parser.add_argument("--json", action="store_true", help="one JSON object an utterance")
+    parser.add_argument("--json", action="store_true", help="one JSON object per utterance")
     parser.set_defaults(run=run)
 
 
@@ -73,7 +82,7 @@ def run(args: argparse.Namespace) -> int:
         if args.json:
             write_json(found)
         else:
-            say_line(printable(as_text(found)))
+            say_line(shown(as_text(found)))
     return 0
 
 

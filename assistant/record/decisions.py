@@ -188,8 +188,8 @@ def _check_sign_off(wish: Wish, outcome: str, *, simulated: bool) -> None:
 def _check_overruled(wish: Wish, seal: Mapping[str, object]) -> None:
     if not wish.step or wish.verdict not in VERDICTS:
         raise UsageError(
-            "To overrule a verdict needs its step and the verdict that stands instead.",
-            f"Give --step ID and --verdict, one of: {', '.join(VERDICTS)}.",
+            "To overrule a verdict, give the step and the new verdict.",
+            f"The options are --step ID and --verdict, one of: {', '.join(VERDICTS)}.",
         )
     results = seal.get("results")
     lines = results.get("steps") if isinstance(results, Mapping) else None

@@ -1,7 +1,7 @@
 """The entries of a record, its verdict and its papers, put together as a report. Pure."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from typing import Protocol
 
 from assistant.checklist.model import Checklist
 from assistant.guide.progress import Mode
@@ -20,18 +20,20 @@ from assistant.report.trust import ended, trust
 from assistant.spoken.language import ReportWords
 
 
-@dataclass(frozen=True)
-class AttemptPapers:
-    """What an attempt was made from.
+class PapersAtHand(Protocol):
+    """What an attempt was made from, as its record pins it."""
 
-    Attributes:
-        checklist, order: as the record pins them.
-        key: the answer key of the order.
-    """
+    @property
+    def checklist(self) -> Checklist:
+        """The procedure."""
 
-    checklist: Checklist
-    order: Order
-    key: Mapping[str, KeyEntry]
+    @property
+    def order(self) -> Order:
+        """What was ordered."""
+
+    @property
+    def key(self) -> Mapping[str, KeyEntry]:
+        """The answer key of the order."""
 
 
 def compose(
@@ -40,7 +42,7 @@ def compose(
     entries: Sequence[Mapping[str, object]],
     *,
     words: ReportWords,
-    papers: AttemptPapers | None = None,
+    papers: PapersAtHand | None = None,
     papers_problem: str = "",
     results: Mapping[str, object] | None = None,
     known_keys: Mapping[str, str] | None = None,

@@ -11,22 +11,22 @@ from decimal import Decimal
 from pathlib import Path
 
 import pytest
-from assistant.guide.choices import ANOTHER_CHOICE
-from assistant.guide.names import ANOTHER_NAME
-from assistant.guide.scoring import Ending, Results, StepResult
 
 from assistant import report as room
+from assistant.attempts.papers import papers_of
+from assistant.attempts.replay import lived_again
 from assistant.checklist.load import load
-from assistant.cli.attempt import lived_again
-from assistant.cli.papers import papers_of
 from assistant.dosing.compare import Slip
+from assistant.guide.answers import ANOTHER_CHOICE
 from assistant.guide.effects import Outcome
 from assistant.guide.progress import Mode
+from assistant.guide.read_back import ANOTHER_NAME
+from assistant.guide.result import Ending, Results, StepResult
 from assistant.orders.load import load_order
 from assistant.record.chain import Problem
 from assistant.record.decisions import Decision, Rating
 from assistant.record.signing import known_keys, new_key
-from assistant.report.compose import AttemptPapers, compose
+from assistant.report.compose import compose
 from assistant.report.content import Ended
 from assistant.report.form import form_of
 from assistant.report.html import form_html, report_html
@@ -91,8 +91,8 @@ def told(request, tmp_path_factory):
         reading.verdict,
         reading.entries,
         words=MARKED,
-        papers=AttemptPapers(papers.checklist, papers.order, papers.key),
-        results=None if sealed else lived_again(papers, reading.entries, path)[0].results().body(),
+        papers=papers,
+        results=None if sealed else lived_again(papers, reading.entries, path).results().body(),
         known_keys=known,
     )
     data = {*leaves(reading.entries), *leaves(papers.checklist.model_dump(mode="json")), *papers.order.sentences()}

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from decimal import Decimal
 
 from assistant.checklist.finding import Bench, Complaint, error, warning
-from assistant.checklist.library import nearest, quoted
+from assistant.checklist.library import nearest
 from assistant.checklist.model import NameAsked, NumberAsked, Step, WaitAsked
 from assistant.dosing import show
 from assistant.dosing.units import unit
@@ -13,6 +13,7 @@ from assistant.errors import QuantityError
 from assistant.spoken import expect
 from assistant.spoken.english.numbers import ONES, TEENS, TENS
 from assistant.spoken.units import canonical
+from assistant.text import quoted
 
 LONGEST_WAIT_S = 900
 """A wait at a lab station beyond this is more likely a wrong unit (common practice, no source)."""

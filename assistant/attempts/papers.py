@@ -23,8 +23,8 @@ SHORT_WAIT_S = 1
 
 
 @dataclass(frozen=True)
-class Papers:
-    """What an attempt is made from: the procedure, the order, what follows from it."""
+class AttemptPapers:
+    """What an attempt is made from: the procedure, the order, what follows from it, and how long its waits are."""
 
     checklist: Checklist
     order: Order
@@ -40,7 +40,7 @@ class Papers:
         return Guide(GuidePapers(self.checklist, self.order.sentence(), self.key, ENGLISH), mode, pins)
 
 
-def take_papers(checklist: str, order: str | None, *, short_waits: bool = False) -> Papers:
+def take_papers(checklist: str, order: str | None, *, short_waits: bool = False) -> AttemptPapers:
     """Read the papers of an attempt.
 
     Args:
@@ -55,7 +55,7 @@ def take_papers(checklist: str, order: str | None, *, short_waits: bool = False)
     prescription = load_order(order or procedure.order)
     if short_waits:
         procedure = _with_short_waits(procedure)
-    return Papers(procedure, prescription, answer_key(prescription), short_waits)
+    return AttemptPapers(procedure, prescription, answer_key(prescription), short_waits)
 
 
 def _with_short_waits(checklist: Checklist) -> Checklist:
@@ -67,7 +67,7 @@ def _with_short_waits(checklist: Checklist) -> Checklist:
     return checklist.model_copy(update={"steps": steps})
 
 
-def papers_of(opening: Mapping[str, object], name: Path) -> Papers:
+def papers_of(opening: Mapping[str, object], name: Path) -> AttemptPapers:
     """The papers that a record's first entry pins.
 
     Raises:
