@@ -15,10 +15,58 @@ from assistant.checklist.model import (
     WaitAsked,
 )
 from assistant.guide.effects import Append, Cover, Effect, Finish, Listen, Outcome, Say, Tone, WakeAt
-from assistant.guide.events import Event, Heard, Opened, Recorded, Typed, Woke
-from assistant.guide.guide import KEEP_SOUND, Guide
-from assistant.guide.progress import Mode, State
+from assistant.guide.events import (
+    EarLost,
+    Event,
+    Heard,
+    InputEnded,
+    InstructorCame,
+    Opened,
+    Recorded,
+    Resumed,
+    Typed,
+    Woke,
+)
+from assistant.guide.guide import KEEP_SOUND, WITH_CODE, Guide
+from assistant.guide.progress import Mode, Person, Progress, State, Status
 from assistant.orders.key import KeyEntry
+
+__all__ = [
+    "CHECKLIST",
+    "KEEP_SOUND",
+    "KEY",
+    "SMOOTH",
+    "START",
+    "WITH_CODE",
+    "Append",
+    "EarLost",
+    "Effect",
+    "Event",
+    "Guide",
+    "Heard",
+    "InputEnded",
+    "InstructorCame",
+    "Lived",
+    "Mode",
+    "Opened",
+    "Outcome",
+    "Person",
+    "Progress",
+    "Recorded",
+    "Resumed",
+    "Say",
+    "State",
+    "Status",
+    "Tone",
+    "Typed",
+    "Woke",
+    "again",
+    "begin",
+    "guide",
+    "is_refused",
+    "reach",
+]
+"""The guide as tests take hold of it: what it is made of stands here, and in few other places."""
 
 START = datetime(2031, 5, 6, 9, 0, tzinfo=UTC)
 
@@ -146,7 +194,7 @@ class Lived:
             return []
         (append,) = first
         assert isinstance(append, Append)
-        self.entries.append(dict(append.body) | {"sequence": len(self.entries) + 1})
+        self.write(append)
         effects = self.guide.receive(Recorded(len(self.entries), "d" * 64))
         for effect in effects:
             match effect:
@@ -161,6 +209,10 @@ class Lived:
                 case Finish(outcome, seal):
                     self.outcome, self.sealed = outcome, seal
         return effects
+
+    def write(self, append: Append) -> None:
+        """Put an entry on disk; the guide has not been told yet."""
+        self.entries.append(dict(append.body) | {"sequence": len(self.entries) + 1})
 
     def type(self, *words: str) -> None:
         """Type lines, a second apart."""
@@ -207,9 +259,20 @@ class Lived:
         return "\n".join(say.text for say in self.says if tone in (None, say.tone))
 
 
-def guide(mode: Mode = Mode.PRACTICE, checklist: Checklist = CHECKLIST, **pins: str) -> Guide:
-    """A guide that has lived through nothing yet."""
-    return Guide(checklist, "The order.", KEY, mode, {"mode": mode.value, **pins})
+def guide(
+    mode: Mode = Mode.PRACTICE,
+    checklist: Checklist = CHECKLIST,
+    key: Mapping[str, KeyEntry] = KEY,
+    order: str = "The order.",
+    **pins: str,
+) -> Guide:
+    """A guide that has lived through nothing yet: the one place where tests of the guide build one."""
+    return Guide(checklist, order, key, mode, {"mode": mode.value, **pins})
+
+
+def is_refused(guide: Guide, event: Event) -> bool:
+    """Whether an event is not taken now."""
+    return guide.receive(event) == []
 
 
 def begin(mode: Mode = Mode.PRACTICE, checklist: Checklist = CHECKLIST, **pins: str) -> Lived:
@@ -222,7 +285,7 @@ def begin(mode: Mode = Mode.PRACTICE, checklist: Checklist = CHECKLIST, **pins: 
 def again(lived: Lived) -> Guide:
     """A fresh guide with the same papers, mode and pins."""
     pins = {name: value for name, value in lived.entries[0].items() if isinstance(value, str)}
-    return Guide(lived.checklist, "The order.", KEY, Mode(pins["mode"]), pins)
+    return guide(Mode(pins.pop("mode")), lived.checklist, **pins)
 
 
 def reach(state: State) -> Lived:
