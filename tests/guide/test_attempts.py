@@ -179,6 +179,18 @@ def test_what_is_left_out_fails_if_it_is_critical():
     assert endings(lived)["drops"] is Ending.LEFT_OUT
 
 
+def test_no_gate_opens_over_a_critical_step_that_was_left_out():
+    """In the last pass a step that was taken back can be left out for good; the gate behind it still holds."""
+    lived = begin()
+    lived.do(SMOOTH[:12])
+    lived.type("go on")
+    assert lived.guide.progress.last_pass
+    lived.type(*["back"] * lived.guide.progress.cursor, "no", "go on")
+    assert lived.guide.progress.steps["hands"].status is Status.LEFT_OUT
+    assert lived.entries[-1]["gate"] == {"step": "gate", "open": ["hands"]}
+    assert lived.step == "hands"
+
+
 def test_a_timed_wait_runs_by_the_clock():
     """Done too early is told; the clock closes the step."""
     lived = begin()
@@ -201,6 +213,18 @@ def test_a_wait_that_ends_during_a_pause_is_over_afterwards():
     assert lived.state is State.PAUSED
     lived.type("go on")
     assert lived.step == "rate"
+
+
+def test_a_pause_shortens_no_wait():
+    """After a pause the wait goes on to its end: fifteen seconds after it began, and not a second sooner."""
+    lived = begin()
+    lived.do(SMOOTH[:4])
+    began = lived.at
+    lived.type("pause", "go on")
+    lived.wait(12)
+    assert (lived.at - began, lived.state) == (timedelta(seconds=14), State.WAITING)
+    lived.wait(1)
+    assert lived.guide.progress.steps["scrub"].closed_at == began + timedelta(seconds=15)
 
 
 def test_settings_are_lost_by_waiting_too_long():
