@@ -144,7 +144,7 @@ class Conversation:
             self._voice.hush()
 
     def give_up_overdue(self) -> None:
-        """A voice that never tells its end is not waited for."""
+        """Stop waiting for a voice that never reports that it has finished."""
         if self._speaking and time.monotonic() >= self._due_s:
             self.hush()
             self._speaking.clear()

@@ -22,7 +22,7 @@ from assistant.checklist.model import (
 )
 from assistant.dosing.twins import twin
 from assistant.errors import UsageError
-from assistant.guide.progress import Progress, State
+from assistant.guide.progress import NameRead, NumberRead, Progress, State
 from assistant.orders.key import KeyEntry
 from assistant.spoken import say_amount, say_digits, say_number, say_unit
 from assistant.spoken.meaning import Command
@@ -97,8 +97,11 @@ class SimulatedLearner:
 
     def _is_meant(self, progress: Progress) -> bool:
         """A truthful answer to a read-back: is it what was said? A reason always is."""
-        read_back = progress.number if progress.number is not None else progress.name
-        return not read_back or read_back == self._said
+        match progress.reading_back:
+            case NumberRead(value=said) | NameRead(name=said):
+                return said == self._said
+            case _:
+                return True
 
     def _right(self, step: Step) -> Reply:
         match step.expect:

@@ -1,12 +1,13 @@
-"""The ports between the station and this machine's hardware. Each has a real adapter and a fake."""
+"""What a station needs around it: the ports to this machine's hardware, to the record and to the learner's screen."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from datetime import datetime
 from enum import StrEnum
 from typing import Protocol
 
-from assistant.guide.events import EarBack, EarLost, Heard, NotUnderstood, VoiceLost
+from assistant.guide.effects import Say
+from assistant.guide.events import EarBack, EarLost, Event, Heard, NotUnderstood, VoiceLost
 from assistant.spoken.expect import Expect
 
 SAMPLE_RATE_HZ = 16_000
@@ -115,7 +116,7 @@ class LearnerSpeaks:
 
 @dataclass(frozen=True)
 class LearnerSilent:
-    """What had begun was a noise and no speech."""
+    """The sound turned out to be noise, not speech."""
 
     question: int
 
@@ -219,6 +220,22 @@ class Voice(Protocol):
         """Stop the thread and free the device; returns within 2 s."""
 
 
+@dataclass(frozen=True)
+class Sound:
+    """What this machine can do with sound.
+
+    Attributes:
+        ear, voice: None where there is none.
+        notices: one sentence for each thing that is missing, with how to get it.
+        cancels_echo: the voice is taken out of what the ear hears.
+    """
+
+    ear: Ear | None = None
+    voice: Voice | None = None
+    notices: tuple[str, ...] = ()
+    cancels_echo: bool = False
+
+
 class Clock(Protocol):
     """The station's time."""
 
@@ -227,3 +244,50 @@ class Clock(Protocol):
 
     def sleep_limit(self, until: datetime | None) -> float | None:
         """Seconds that a wait for input may last until `until`; None for no limit."""
+
+
+class Keeper(Protocol):
+    """The record of one attempt, as far as the station needs it."""
+
+    @property
+    def head(self) -> str:
+        """Digest of the last entry on disk."""
+
+    def append(self, body: Mapping[str, object]) -> tuple[int, str]:
+        """Put an entry on disk; return its sequence number and digest."""
+
+    def seal(self, body: Mapping[str, object]) -> tuple[int, str]:
+        """Put the last entry on disk."""
+
+    def close(self) -> None:
+        """Let go of the file."""
+
+
+class SoundStore(Protocol):
+    """Where the learner's sound is kept, once they have agreed."""
+
+    def keep(self, sound: bytes) -> Mapping[str, object]:
+        """Put an utterance on disk; return what its entry says of it."""
+
+
+class Screen(Protocol):
+    """Where the learner reads along."""
+
+    def show(self, say: Say) -> None:
+        """A sentence of the assistant."""
+
+    def listening(self) -> None:
+        """The microphone is open: sound has arrived."""
+
+    def cover(self) -> None:
+        """Take away what was shown so far: another person must not read it."""
+
+    def taken(self, event: Event) -> None:
+        """What was heard or typed, once it is on disk."""
+
+
+class Source(Protocol):
+    """Input that is fetched one at a time, only when an answer is wanted: a pipe, a simulated learner."""
+
+    def next_event(self, due: datetime | None) -> Event | None:
+        """The next input, or None when `due` came first."""

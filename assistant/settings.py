@@ -14,9 +14,10 @@ from typing import Annotated
 from platformdirs import user_config_path
 from pydantic import BaseModel, ConfigDict, Field, ValidationError
 
-from assistant.checklist.library import nearest, quoted
+from assistant.checklist.library import nearest
 from assistant.checklist.paper_file import read_paper
 from assistant.errors import SettingsError
+from assistant.text import quoted
 
 FILE_SETTING = "CHECKOFF_SETTINGS"
 """Environment variable that names the file in place of the platform's."""

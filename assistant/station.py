@@ -7,12 +7,10 @@ about an event before its entry is on disk, because the guide gives those effect
 import queue
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from datetime import datetime
 
 from assistant.adapters.instructor_line import read_instructor_line
 from assistant.conversation import Conversation
 from assistant.guide.effects import Adjust, Append, Cover, Effect, Finish, Listen, Outcome, Say, Tone, WakeAt
-from assistant.guide.entries import stamp
 from assistant.guide.events import (
     EarBack,
     EarLost,
@@ -27,26 +25,32 @@ from assistant.guide.events import (
     Typed,
     VoiceLost,
     Woke,
+    stamp,
 )
-from assistant.guide.foresight import likely_replies
 from assistant.guide.guide import Guide
 from assistant.ports import (
     AnswerHeard,
     Clock,
     Ear,
+    Keeper,
     LearnerSilent,
     LearnerSpeaks,
     LevelAdvice,
     ListeningStarted,
     OwnVoiceHeard,
+    Screen,
+    SoundStore,
+    Source,
     SpeechEnded,
     SpeechStarted,
     Voice,
 )
-from assistant.surroundings import Keeper, Screen, SoundStore, Source
+from assistant.spoken.expect import ConfirmExpected
 
 POLL_S = 0.5
 """Longest wait without looking up, so that an interrupt from the keyboard is seen."""
+PREPARED = 2
+"""Sentences of each likely reply that are got ready; the rest is made while they sound."""
 
 
 @dataclass(frozen=True)
@@ -110,7 +114,7 @@ class Station:
         self._sounds = sounds
         self._instructor_code = instructor_code
         self._record: Keeper | None = None
-        self._wakes: list[WakeAt] = []
+        self._wake: WakeAt | None = None
         self._outcome: Outcome | None = None
         self._typed_ended = False
 
@@ -149,9 +153,11 @@ class Station:
                 return self._inbox.get_nowait()
             except queue.Empty:
                 pass
-            due = min((wake.at for wake in self._wakes), default=None)
-            if due is not None and self._clock.now() >= due:
-                return self._woken(due)
+            now, wake = self._clock.now(), self._wake
+            due = wake.at if wake is not None else None
+            if wake is not None and now >= wake.at:
+                self._wake = None
+                return Woke(now, wake.token)
             if self._conversation.is_speaking:
                 try:
                     return self._inbox.get(timeout=POLL_S)
@@ -168,11 +174,6 @@ class Station:
                 return self._inbox.get(timeout=POLL_S if limit is None else min(limit, POLL_S))
             except queue.Empty:
                 continue
-
-    def _woken(self, due: datetime) -> Woke:
-        wake = next(wake for wake in self._wakes if wake.at == due)
-        self._wakes.remove(wake)
-        return Woke(self._clock.now(), wake.token)
 
     def _take(self, happening: object) -> None:
         match happening:
@@ -254,7 +255,7 @@ class Station:
                 self._conversation.listen(effect)
                 self._prepare(effect)
             case WakeAt():
-                self._wakes = [effect]  # the guide counts one call; an earlier one is stale
+                self._wake = effect  # the guide waits for one call; an earlier one is stale
             case Adjust(rate, loudness, pitch):
                 if self._voice is not None:
                     self._voice.adjust(rate, loudness, pitch)
@@ -270,7 +271,7 @@ class Station:
         return Resumed(self._clock.now(), ear, model, clock_behind_s)
 
     def _with_sound(self, body: Mapping[str, object], event: Event) -> Mapping[str, object]:
-        """The body with what is kept of the event's sound; the very answer that agrees is not kept."""
+        """The body with what is kept of the event's sound; the consent answer itself is not saved."""
         if self._sounds is None or not isinstance(event, Heard | NotUnderstood) or not event.sound:
             return body
         return {**body, "sound": self._sounds.keep(event.sound)} if self._guide.may_keep_sound() else body
@@ -284,9 +285,15 @@ class Station:
     # The voice.
 
     def _prepare(self, listen: Listen) -> None:
-        """Let the voice get ready what the likeliest answers would make the guide say."""
-        if self._voice is not None and self._ear is not None:
-            for say in likely_replies(self._guide, listen.expect, self._clock.now()):
+        """Let the voice get ready what the likeliest answers to a question would make the guide say.
+
+        Nothing is got ready for a number: a right one must not sound sooner than a wrong one.
+        """
+        if self._voice is None or self._ear is None or not isinstance(listen.expect, ConfirmExpected):
+            return
+        for words in self._guide.papers.language.likely_answers:
+            replies = [e for e in self._guide.preview(Heard(self._clock.now(), words)) if isinstance(e, Say)]
+            for say in replies[:PREPARED]:
                 self._conversation.prepare(say)
 
     def _advise(self, text: str) -> None:
@@ -304,7 +311,7 @@ class Station:
 
     def _let_speak(self) -> None:
         """After the end: let the voice finish the result."""
-        self._wakes = []
+        self._wake = None
         self._conversation.stop_listening()
         while self._conversation.is_speaking:
             self._take(self._next())

@@ -21,6 +21,7 @@ from filelock import FileLock
 from assistant.adapters import models
 from assistant.adapters.models import StoredModel
 from assistant.errors import ModelError
+from assistant.text import reason_shown
 
 BLOCK = 1 << 18
 TIMEOUT_S = 30
@@ -168,7 +169,7 @@ def _fetch(address: str, target: Path, progress: Progress, limits: Limits, size:
             except (urllib.error.URLError, http.client.HTTPException, ConnectionError, TimeoutError) as cause:
                 if last_try or isinstance(cause, urllib.error.HTTPError):
                     raise ModelError(
-                        f"{address} could not be fetched: {_told(cause)}.", "Check the address and the network."
+                        f"{address} could not be fetched: {_reason(cause)}.", "Check the address and the network."
                     ) from cause
                 continue
             if total is None or file.tell() >= total:
@@ -196,7 +197,7 @@ def _open(address: str, start: int, mark: str) -> http.client.HTTPResponse:
         request.add_header("If-Range", mark)
     response = opener.open(request, timeout=TIMEOUT_S)
     if not isinstance(response, http.client.HTTPResponse):
-        raise ModelError(f"{address} is no address of a file.", "Check the address.")
+        raise ModelError(f"{address} is not the address of a file.", "Check the address.")
     return response
 
 
@@ -250,7 +251,7 @@ def _unpack(archive: Path, target: Path, limits: Limits) -> None:
                 with content() as source, place.open("xb") as file:
                     room.copy(source, file)
     except (zipfile.BadZipFile, tarfile.TarError, EOFError, ValueError, NotImplementedError, RuntimeError) as cause:
-        raise ModelError(f"The archive is damaged: {_told(cause)}.", "Fetch it again.") from cause
+        raise ModelError(f"The archive is damaged: {_reason(cause)}.", "Fetch it again.") from cause
     except FileExistsError as cause:
         raise ModelError("The archive holds a file twice.", "Take another archive.") from cause
 
@@ -365,9 +366,8 @@ def _too_large(address: str, most: int) -> ModelError:
     return ModelError(f"{address} is larger than {most} bytes.", "Check the address and the size.")
 
 
-def _told(cause: BaseException) -> str:
+def _reason(cause: BaseException) -> str:
     if isinstance(cause, urllib.error.HTTPError):
         return f"the server says {cause.code}"
     reason = getattr(cause, "reason", None) or cause
-    text = getattr(reason, "strerror", None) or str(reason) or type(cause).__name__
-    return " ".join(str(text).split())[:200].rstrip(".")
+    return reason_shown(getattr(reason, "strerror", None) or reason)

@@ -16,10 +16,10 @@ from assistant.adapters.endpoint import (
     known_pause_s,
     pause_s,
 )
+from assistant.adapters.heard import heard_from
 from assistant.adapters.level import Level
 from assistant.adapters.recognition import Guess, Recognition
-from assistant.guide.events import Heard, NotUnderstood
-from assistant.ports import AnswerHeard, Clock, Hearing, LearnerSilent, LearnerSpeaks, LevelAdvice, Post, Timing
+from assistant.ports import AnswerHeard, Clock, LearnerSilent, LearnerSpeaks, LevelAdvice, Post, Timing
 from assistant.spoken import ENGLISH
 from assistant.spoken.completeness import Completeness
 from assistant.spoken.expect import Expect
@@ -221,24 +221,9 @@ class Follower:
         if hearing is None or self._wanted_now() is not wanted:
             return  # muted, or asked for something else, while the recogniser worked
         kept = sound if self.keeps_sound else b""
-        self._post(AnswerHeard(wanted.question, self._event(hearing, kept, gap=gap), timing))
+        event = heard_from(hearing, self._clock.now(), self._ear, gap=gap, sound=kept)
+        self._post(AnswerHeard(wanted.question, event, timing))
         if self._level is not None:  # after the answer, which advice must not get in the way of
             advice = self._level.utterance(np.frombuffer(sound, "<i2"))
             if advice:
                 self._post(LevelAdvice(advice))
-
-    def _event(self, hearing: Hearing, sound: bytes, *, gap: bool) -> Heard | NotUnderstood:
-        now = self._clock.now()
-        if not hearing.words:
-            return NotUnderstood(at=now, ear=self._ear, sound=sound)
-        best = next((found for found in hearing.alternatives if found.words == hearing.words), None)
-        return Heard(
-            at=now,
-            words=hearing.words,
-            alternatives=tuple(found.words for found in hearing.alternatives if found.words != hearing.words),
-            confidence=None if best is None else f"{best.confidence:.3f}",
-            ear=self._ear,
-            gap=gap,
-            doubtful=hearing.doubtful,
-            sound=sound,
-        )

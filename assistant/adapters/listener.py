@@ -18,6 +18,7 @@ from assistant.errors import AssistantError, DeviceError
 from assistant.guide.events import EarBack, EarLost
 from assistant.ports import Clock, LevelAdvice, ListeningStarted, Post, Recogniser
 from assistant.spoken.expect import Expect
+from assistant.text import reason_shown
 
 FIRST_BLOCK_LIMIT_S = 4.0
 """Longest wait for the first sound of a microphone that has been opened."""
@@ -126,7 +127,7 @@ class Listener:
             except (AssistantError, RecogniserFailedError) as failure:
                 reason = str(failure)
             except Exception as failure:  # noqa: BLE001 - a dead ear would leave the learner talking to nobody
-                reason = f"The ear has failed: {_told(failure)}."
+                reason = f"The ear has failed: {reason_shown(failure)}."
             else:
                 break
             if not is_lost and not self._closing.is_set():
@@ -215,9 +216,4 @@ class _HearingThread:
 
 
 def _lost(what: str) -> DeviceError:
-    return DeviceError(what, "Plug it in again; the keyboard works meanwhile.")
-
-
-def _told(failure: BaseException) -> str:
-    text = " ".join(str(failure).split()) or type(failure).__name__
-    return text[:200].rstrip(".")
+    return DeviceError(what, "Plug it back in. You can keep typing in the meantime.")

@@ -138,7 +138,7 @@ def read_manifest(folder: Path) -> Manifest:
     except FileNotFoundError:
         return Manifest()
     except (OSError, ValidationError) as cause:
-        raise ModelError(f"{path} is no list of model digests.", "Delete it and add the models again.") from cause
+        raise ModelError(f"{path} is not a list of model digests.", "Delete it and add the models again.") from cause
 
 
 def write_manifest(folder: Path, manifest: Manifest) -> None:

@@ -13,6 +13,7 @@ from dataclasses import dataclass, field
 from assistant.errors import AssistantError
 from assistant.ports import Hearing, Recogniser, Utterance
 from assistant.spoken.expect import AnyExpected, Expect
+from assistant.text import reason_shown
 
 FIRST_LIMIT_S = 10.0
 """Longest wait for the recogniser after an utterance; then another one, where that can be had, hears the same sound."""
@@ -237,7 +238,7 @@ class _Worker:
             except Exception as failure:  # noqa: BLE001 - whatever a native library or a model throws
                 self._utterance = None
                 is_ours = isinstance(failure, AssistantError)  # a sentence with its remedy
-                told = str(failure) if is_ours else f"The recogniser has failed: {_told(failure)}."
+                told = str(failure) if is_ours else f"The recogniser has failed: {reason_shown(failure)}."
                 if guess is None:
                     self._failure = told
                 else:
@@ -262,8 +263,3 @@ class _Worker:
             if not given.dropped:
                 given.hearing = given.utterance.finish()
             given.utterance = None
-
-
-def _told(failure: BaseException) -> str:
-    text = " ".join(str(failure).split()) or type(failure).__name__
-    return text[:200].rstrip(".")

@@ -24,10 +24,10 @@ from assistant.guide.events import VoiceLost
 from assistant.ports import (
     SAMPLE_RATE_HZ,
     Clock,
-    Ear,
     OwnVoiceHeard,
     Post,
     Recogniser,
+    Sound,
     SpeechEnded,
     SpeechStarted,
     Voice,
@@ -46,23 +46,7 @@ NO_HEADSET = "The microphone hears my voice, so I listen only when I have finish
 NO_CANCELLER = (
     "Echo cancellation is not installed, so I listen only when I have finished. Get it with: pip install '.[echo]'."
 )
-GOES_ON = "The attempt goes on by keyboard and text."
-
-
-@dataclass(frozen=True)
-class Sound:
-    """What this machine can do with sound.
-
-    Attributes:
-        ear, voice: None where there is none.
-        notices: one sentence for each thing that is missing, with how to get it.
-        cancels_echo: the voice is taken out of what the ear hears.
-    """
-
-    ear: Ear | None = None
-    voice: Voice | None = None
-    notices: tuple[str, ...] = ()
-    cancels_echo: bool = False
+GOES_ON = "The attempt continues by keyboard and text."
 
 
 @dataclass(frozen=True)

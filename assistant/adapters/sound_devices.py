@@ -303,7 +303,7 @@ def _chosen(found: list[Device], name: str | None, what: str, is_default: Callab
             if is_default(device):
                 return device
         if not found:
-            raise DeviceError(f"This machine has no {what}.", f"Plug a {what} in; keyboard and text work meanwhile.")
+            raise DeviceError(f"This machine has no {what}.", "Plug one in. You can keep typing in the meantime.")
         return found[0]
     wanted = name.casefold()
     for fits in (lambda known: known == wanted, lambda known: wanted in known):

@@ -6,8 +6,6 @@ import os
 from collections.abc import Callable, Mapping
 from pathlib import Path
 
-import numpy as np
-
 from assistant.ports import SAMPLE_RATE_HZ
 from assistant.record.paths import sound_folder
 
@@ -15,7 +13,7 @@ _SAMPLE_BYTES = 2
 
 
 class SoundKeeper:
-    """Writes one file an utterance. Implements `assistant.surroundings.SoundStore`.
+    """Writes one file an utterance. Implements `assistant.ports.SoundStore`.
 
     Args:
         record: gives the path of the record; asked when the first sound is kept, for it is not known before.
@@ -36,6 +34,7 @@ class SoundKeeper:
             disk refused, why it was not kept. A sound that cannot be kept must not cost the answer.
         """
         # Only here: most attempts keep no sound.
+        import numpy as np
         import soundfile
 
         content = io.BytesIO()

@@ -3,9 +3,10 @@
 from collections.abc import Callable
 from datetime import datetime, timedelta
 
+from assistant.adapters.heard import heard_from
 from assistant.adapters.keyboard import EndOfInput, LineSource
 from assistant.adapters.stepping_clock import SteppingClock
-from assistant.guide.events import Event, Heard, InputEnded, NotUnderstood, Typed
+from assistant.guide.events import Event, InputEnded, Typed
 from assistant.guide.guide import Guide
 from assistant.guide.progress import State
 from assistant.learner import Reply, SimulatedLearner
@@ -100,15 +101,4 @@ class SpeakingLearnerSource(LearnerSource):
             return super()._said(words)
         utterance = self._recogniser.begin(self._guide.expectation())
         utterance.feed(self._synthesise(words))
-        hearing = utterance.finish()
-        at = self._clock.now()
-        if not hearing.words:
-            return NotUnderstood(at, self._recogniser.name)
-        best = hearing.alternatives[0].confidence if hearing.alternatives else None
-        return Heard(
-            at,
-            hearing.words,
-            tuple(other.words for other in hearing.alternatives[1:]),
-            None if best is None else f"{best:.2f}",
-            self._recogniser.name,
-        )
+        return heard_from(utterance.finish(), self._clock.now(), self._recogniser.name)

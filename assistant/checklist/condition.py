@@ -1,13 +1,16 @@
 """When a step applies: what must be so about the order, or about an earlier answer."""
 
 from collections.abc import Mapping
-from typing import Annotated, Self
+from typing import TYPE_CHECKING, Annotated, Self
 
 from pydantic import BeforeValidator, Field, StrictBool, model_validator
 
 from assistant.checklist.paper import Paper, Phrase, refuse
 from assistant.dosing import Amount, parse_amount, show
 from assistant.errors import QuantityError
+
+if TYPE_CHECKING:
+    from assistant.spoken.language import Sentences
 
 
 def _one_or_several(given: object) -> object:
@@ -91,13 +94,10 @@ class Condition(Paper):
         except QuantityError:  # another kind of quantity; the linter names it
             return False
 
-    def unmet_reason(self) -> str:
+    def unmet_reason(self, sentences: "Sentences") -> str:
         """Why a step is passed over when this is not so: a clause for the record."""
         if self.step:
-            return f"step {self.step} was not answered with {' or '.join(self.answer)}"
-        wanted = [f"{self.equals}"] if self.equals else []
-        wanted += [f"above {self.above}"] if self.above else []
-        wanted += [f"below {self.below}"] if self.below else []
-        if wanted:
-            return f"{self.key} is not {' and '.join(wanted)}"
-        return f"the order has no {self.key}" if self.present else f"the order has {self.key}"
+            return sentences.not_so_answered(self.step, self.answer)
+        if self.equals or self.above or self.below:
+            return sentences.not_so_ordered(self.key, self.equals, self.above, self.below)
+        return sentences.ordered(self.key, present=not self.present)

@@ -6,6 +6,7 @@ from difflib import SequenceMatcher
 
 from assistant.checklist.model import Checklist, Condition, Step
 from assistant.checklist.rehearsal import expected
+from assistant.spoken import ENGLISH
 
 _HEAD = ("title", "version", "purpose", "order", "cautions", "equipment", "sources", "pass_rule", "abbreviations")
 _WORDS = {
@@ -123,7 +124,7 @@ def _changed(name: str, old: object, new: object) -> str:
 
 
 def _conditions(conditions: tuple[Condition, ...]) -> str:
-    return "; ".join(f"not where {condition.unmet_reason()}" for condition in conditions) or "always"
+    return "; ".join(f"not where {condition.unmet_reason(ENGLISH.sentences)}" for condition in conditions) or "always"
 
 
 def _expiry(step: Step) -> str:

@@ -19,6 +19,7 @@ from assistant.checklist.includes import Place, beside, included, part_file
 from assistant.checklist.model import LONGEST_ID, Checklist, Condition, DoubleCheckAsked, Inclusion, Step
 from assistant.checklist.paper_file import MOST_FAULTS, SET_BY_LOADER, PaperFile, read_paper
 from assistant.errors import AssistantError, ChecklistError
+from assistant.text import quoted
 
 MOST_STEPS = 500
 """Steps of one checklist, what it includes among them."""
@@ -142,7 +143,7 @@ def unknown_fields(paper: PaperFile) -> Iterator[AssistantError]:
         if name not in written and name not in SET_BY_LOADER:
             yield paper.complain(
                 (name,),
-                f"{library.quoted(name)} is not a field here.",
+                f"{quoted(name)} is not a field here.",
                 library.nearest(name, written) or f"Known are: {', '.join(written)}.",
             )
 
@@ -195,7 +196,7 @@ def _take_step(place: Place, raw: dict[str, Any], into: Gathering, within: _With
         return
     if len(step.id) > LONGEST_ID:
         into.faults.append(
-            place.complain("id", f"with its prefix it is {library.quoted(step.id)}, too long.", "Shorten the prefix.")
+            place.complain("id", f"with its prefix it is {quoted(step.id)}, too long.", "Shorten the prefix.")
         )
         return
     if step.id in into.places:
@@ -231,7 +232,7 @@ def _take_part(place: Place, raw: dict[str, Any], into: Gathering, within: _With
         if inner.prefix in into.prefixes:
             raise place.complain(
                 "include",
-                f"a part stands under the prefix {library.quoted(inner.prefix)} already.",
+                f"a part stands under the prefix {quoted(inner.prefix)} already.",
                 'Give this one a prefix of its own, such as prefix = "again".',
             )
         part = read_paper(path, ChecklistError)

@@ -8,6 +8,7 @@ from pathlib import Path
 from assistant.checklist import library
 from assistant.checklist.paper_file import PaperFile
 from assistant.errors import AssistantError
+from assistant.text import quoted
 
 DEEPEST = 4
 """How many parts may stand one inside the other."""
@@ -49,7 +50,7 @@ def part_file(place: Place, name: str, root: Path, around: tuple[Path, ...]) -> 
     Raises:
         ChecklistError: there is none, or it includes itself.
     """
-    shown = library.quoted(name)
+    shown = quoted(name)
     name = name.removesuffix(".toml")
     if not _PART_NAME.fullmatch(name):
         raise place.complain("include", f"{shown} names no part.", f'Write it like include = "{PARTS}/hand-hygiene".')
@@ -122,7 +123,7 @@ def beside(paper: PaperFile, name: str, root: Path, seen: Set[Path]) -> Path:
     where = ("include",)
     stem = name.removesuffix(".toml")
     if not stem or "\0" in stem:
-        raise paper.complain(where, f"{library.quoted(name)} names no file.", "Name a checklist beside this one.")
+        raise paper.complain(where, f"{quoted(name)} names no file.", "Name a checklist beside this one.")
     try:
         path = (paper.path.parent / f"{stem}.toml").resolve()
         there = path.is_file()
@@ -131,19 +132,19 @@ def beside(paper: PaperFile, name: str, root: Path, seen: Set[Path]) -> Path:
     if not path.is_relative_to(root):
         raise paper.complain(
             where,
-            f"{library.quoted(name)} lies outside the folder of this checklist.",
+            f"{quoted(name)} lies outside the folder of this checklist.",
             "Put a copy beside this file.",
         )
     if path in seen:
         raise paper.complain(
             where,
-            f"{library.quoted(name)} is included already, or includes this file.",
+            f"{quoted(name)} is included already, or includes this file.",
             "Include each file once.",
         )
     if not there:
         raise paper.complain(
             where,
-            f"there is no checklist {library.quoted(name)} beside this file.",
+            f"there is no checklist {quoted(name)} beside this file.",
             "Check the name and the folder.",
         )
     return path

@@ -8,6 +8,7 @@ from pathlib import Path
 from platformdirs import user_data_path
 
 from assistant.errors import AssistantError
+from assistant.text import quoted
 
 FOLDER_SETTING = "CHECKOFF_CHECKLISTS"
 """Environment variable that names the user's own folder in place of the platform's."""
@@ -87,13 +88,7 @@ def is_path(value: str) -> bool:
     return value.endswith(".toml") or "/" in value or os.sep in value
 
 
-def quoted(text: str) -> str:
-    """A text from outside inside quotation marks: printable, on one line, not long."""
-    clean = "".join(letter if letter.isprintable() else "?" for letter in text)
-    return f'"{clean[:57]}..."' if len(clean) > 60 else f'"{clean}"'
-
-
 def either(names: list[str]) -> str:
     """``"a"``, ``"a" or "b"``, ``"a", "b" or "c"``."""
-    shown = [quoted(name) for name in names]
-    return shown[0] if len(shown) == 1 else f"{', '.join(shown[:-1])} or {shown[-1]}"
+    named = [quoted(name) for name in names]
+    return named[0] if len(named) == 1 else f"{', '.join(named[:-1])} or {named[-1]}"

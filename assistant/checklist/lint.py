@@ -8,12 +8,13 @@ import re
 from collections.abc import Callable, Iterator
 
 from assistant.checklist.finding import Bench, Complaint, Finding, Known, Severity, error, warning
-from assistant.checklist.library import nearest, quoted
+from assistant.checklist.library import nearest
 from assistant.checklist.load import Sheet
 from assistant.checklist.model import Checklist, Step
 from assistant.checklist.paper_file import PaperFile
 from assistant.checklist.rules import answers, path, quantities, reasons, texts
 from assistant.errors import AssistantError
+from assistant.text import quoted
 
 __all__ = ["Finding", "Known", "Severity", "from_error", "lint"]
 

@@ -13,6 +13,7 @@ from assistant.checklist.includes import PARTS, Place
 from assistant.checklist.model import Checklist, NumberAsked
 from assistant.checklist.paper_file import PaperFile, read_paper
 from assistant.errors import AssistantError, ChecklistError
+from assistant.text import quoted
 
 _PART_HEAD = {"title": "A part", "version": "1.0.0", "purpose": "Stands inside checklists.", "cautions": ("Training.",)}
 """What a part does not say about itself, because the checklist that includes it does."""
@@ -129,13 +130,11 @@ def _wrong_references(gathering: Gathering) -> Iterator[AssistantError]:
                 continue
             yield place.complain(
                 inside,
-                f'"{inside}" names {library.quoted(name)}, and no step has that id.',
+                f'"{inside}" names {quoted(name)}, and no step has that id.',
                 library.nearest(name, steps) or "Name the id of a step of this checklist.",
             )
         elif inside == "of" and not isinstance(steps[name].expect, NumberAsked):
-            yield place.complain(
-                inside, f"{library.quoted(name)} asks for no number.", "Name a step whose kind is number."
-            )
+            yield place.complain(inside, f"{quoted(name)} asks for no number.", "Name a step whose kind is number.")
 
 
 def _check_order(sheet: Sheet) -> None:

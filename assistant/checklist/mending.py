@@ -12,10 +12,10 @@ from typing import Any
 import tomlkit
 from tomlkit.exceptions import TOMLKitError
 
-from assistant.checklist.library import quoted
 from assistant.checklist.paper_file import ENCODING
 from assistant.dosing.units import unit
 from assistant.errors import QuantityError
+from assistant.text import quoted
 
 _TEXTS = frozenset(
     (

@@ -12,9 +12,10 @@ from unicodedata import category
 
 from pydantic import BaseModel, ValidationError
 
-from assistant.checklist.library import nearest, quoted
+from assistant.checklist.library import nearest
 from assistant.checklist.toml_remedy import toml_remedy
 from assistant.errors import AssistantError
+from assistant.text import quoted
 
 ENCODING = "utf-8-sig"
 """UTF-8; some editors put a mark before it, which TOML does not know and this takes off."""

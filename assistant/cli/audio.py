@@ -5,18 +5,17 @@ from dataclasses import asdict
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from assistant.cli.screen import printable, say_line, tell, write_json
+from assistant.cli.printing import say_line, tell, write_json
+from assistant.cli.verbs import Subparsers, add_verb
 from assistant.errors import RecordError
-from assistant.settings import load_settings
+from assistant.text import quoted, shown
 
 if TYPE_CHECKING:
     from assistant.adapters.sound_check import SoundCheck
     from assistant.adapters.sound_devices import Device
 
-    Subparsers = argparse._SubParsersAction[argparse.ArgumentParser]
 
 _EXAMPLES = """\
-examples:
   checkoff audio                     list the devices, listen to the room, say a word and hear it
   checkoff audio --list              list the devices only
   checkoff audio --by-mouth          you say the word (with a headset)
@@ -26,14 +25,13 @@ examples:
 Exit code 0 where all is well, else 1."""
 
 
-def add_parser(subparsers: "Subparsers") -> None:
+def add_parser(subparsers: Subparsers) -> None:
     """Add the verb `audio`."""
-    parser = subparsers.add_parser(
+    parser = add_verb(
+        subparsers,
         "audio",
-        help="microphones and loudspeakers, with a check",
-        description="Lists microphones and loudspeakers, measures the level, says a word and hears it.",
-        epilog=_EXAMPLES,
-        formatter_class=argparse.RawDescriptionHelpFormatter,
+        "Measures the level, says a word through the loudspeaker and listens for it.",
+        _EXAMPLES,
     )
     parser.add_argument("--list", action="store_true", help="list the devices, check nothing")
     parser.add_argument("--microphone", metavar="NAME", help="the microphone's name or part of it")
@@ -61,6 +59,8 @@ def run(arguments: argparse.Namespace) -> int:
     if arguments.list:
         found = SoundCheck(*devices())
     else:
+        from assistant.settings import load_settings
+
         wishes = load_settings().sound
         found = check_sound(
             lambda: open_recogniser(arguments.ear),
@@ -78,22 +78,23 @@ def run(arguments: argparse.Namespace) -> int:
 
 def _show_latency(record: Path, *, as_json: bool) -> int:
     from assistant.record.verify import read_entries
-    from assistant.report.latency import STAGES, latencies
+    from assistant.report.latency import latencies
+    from assistant.spoken import ENGLISH
 
     found = latencies(read_entries(record))
     if not found:
         raise RecordError(
-            f"{printable(str(record))} holds no timed answer.",
+            f"{shown(record)} holds no timed answer.",
             "Only answers by voice that were replied to aloud are timed.",
         )
     if as_json:
         write_json({"record": str(record), "latency": [asdict(sort) for sort in found]})
         return 0
-    say_line("Milliseconds after the learner's last sound: median, and what 95 of 100 answers do not exceed.")
+    say_line("Milliseconds after the learner's last sound: median and 95th percentile.")
     for sort in found:
         say_line(f"{sort.sort.capitalize()} ({sort.answers}):")
         for name, stage in sort.stages.items():
-            say_line(f"  {STAGES[name]}: {stage.median_ms}, {stage.most_ms}")
+            say_line(f"  {ENGLISH.report.LATENCY_STAGES[name]}: {stage.median_ms}, {stage.most_ms}")
     return 0
 
 
@@ -101,19 +102,19 @@ def _list(heading: str, found: "tuple[Device, ...]", default: str) -> None:
     say_line(f"{heading}:" if found else f"{heading}: none")
     for device in found:
         mark = " (default)" if getattr(device, default) else ""
-        say_line(f"  {printable(device.name)}, {device.system}, {device.rate_hz} Hz{mark}")
+        say_line(f"  {shown(device.name)}, {device.system}, {device.rate_hz} Hz{mark}")
 
 
 def _show(found: "SoundCheck") -> None:
     _list("Microphones", found.microphones, "default_input")
     _list("Loudspeakers", found.loudspeakers, "default_output")
     if found.said:
-        say_line(f"Microphone: {printable(found.microphone)}; recogniser: {found.ear}")
+        say_line(f"Microphone: {shown(found.microphone)}; recogniser: {found.ear}")
         say_line(f"Level: room {_level(found.room_dbfs)}, loudest {_level(found.loudest_dbfs)}")
-        heard = f'"{printable(found.heard)}"' if found.heard else "nothing"
+        heard = quoted(found.heard) if found.heard else "nothing"
         say_line(f'Said "{found.said}", heard {heard}.')
     for fault in found.faults:
-        say_line(printable(fault))
+        say_line(shown(fault))
     if found.said and not found.faults:
         say_line("All is well.")
 

@@ -4,22 +4,20 @@ import argparse
 import json
 import sys
 from collections.abc import Iterator, Mapping
-from typing import IO, TYPE_CHECKING, Any
+from typing import IO, Any
 
 from assistant.cli.calc_checks import CHECKS, COMPARE_INPUTS, LIMITS_INPUTS, table_of_limits
-from assistant.cli.screen import printable, tell
+from assistant.cli.printing import tell, why_not
 from assistant.cli.tapping import tapped
+from assistant.cli.verbs import Subparsers, add_verb
 from assistant.dosing.amount import normal
 from assistant.dosing.formulas import FORMULAS, Answer, Formula, find, solve
 from assistant.dosing.result import Result
 from assistant.dosing.units import ucum
 from assistant.errors import AssistantError, QuantityError, UsageError
-
-if TYPE_CHECKING:
-    Subparsers = argparse._SubParsersAction[argparse.ArgumentParser]
+from assistant.text import SHORT, quoted, shown
 
 _EXAMPLES = """\
-examples:
   checkoff calc --list
   checkoff calc rate --volume "100 mL" --duration "30 min"
   checkoff calc drop-rate --volume "1 L" --duration "8 h" --drop-factor "20 gtt/mL"
@@ -42,19 +40,18 @@ _WITH_TAPS = "live-count"
 """The formula whose times may be tapped."""
 
 
-def add_parser(subparsers: "Subparsers") -> None:
+def add_parser(subparsers: Subparsers) -> None:
     """Add the verb `calc`."""
-    parser = subparsers.add_parser(
+    parser = add_verb(
+        subparsers,
         "calc",
-        help="the infusion arithmetic",
-        description="Works out a formula and shows the working. Training only: check every number yourself.",
-        epilog=_EXAMPLES,
-        formatter_class=argparse.RawDescriptionHelpFormatter,
+        "Works out a formula and shows the working. Training only: check every number yourself.",
+        _EXAMPLES,
     )
     parser.add_argument("--list", action="store_true", help="every formula with its inputs")
-    parser.add_argument("--json", action="store_true", help="one JSON object an answer")
+    parser.add_argument("--json", action="store_true", help="one JSON object per answer")
     parser.add_argument("--spoken", action="store_true", help="in words, as it would be spoken")
-    parser.add_argument("--from", dest="lines", metavar="FILE", help='answer one JSON object a line; "-" for stdin')
+    parser.add_argument("--from", dest="lines", metavar="FILE", help='answer one JSON object per line; "-" for stdin')
     parser.add_argument("formula", nargs="?", metavar="FORMULA", help="name of a formula, or limits, or compare")
     parser.add_argument("rest", nargs=argparse.REMAINDER, metavar="INPUTS", help="its inputs, such as --volume")
     parser.set_defaults(run=run)
@@ -77,7 +74,7 @@ def run(args: argparse.Namespace) -> int:
     if args.formula in CHECKS:
         return CHECKS[args.formula](args.rest, as_json=args.json)
     formula = find(args.formula)
-    given = vars(_formula_parser(formula).parse_args(args.rest))
+    given = vars(formula_parser(formula).parse_args(args.rest))
     as_json, aloud = given.pop("json") or args.json, given.pop("spoken") or args.spoken
     if formula.name == _WITH_POLICY:
         _apply_policy(given, as_json)
@@ -89,7 +86,7 @@ def run(args: argparse.Namespace) -> int:
     return 0
 
 
-def _formula_parser(formula: Formula) -> argparse.ArgumentParser:
+def formula_parser(formula: Formula) -> argparse.ArgumentParser:
     """The options of one formula."""
     parser = argparse.ArgumentParser(
         prog=f"checkoff calc {formula.name}",
@@ -109,7 +106,7 @@ def _formula_parser(formula: Formula) -> argparse.ArgumentParser:
         parser.add_argument("--table", metavar="FILE", help="a table of limits of your own (TOML)")
     if formula.name == _WITH_TAPS:
         parser.add_argument("--tap", action="store_true", help="mark drops now: Enter at each one, then an empty input")
-    parser.add_argument("--json", action="store_true", help="one JSON object an answer")
+    parser.add_argument("--json", action="store_true", help="one JSON object per answer")
     parser.add_argument("--spoken", action="store_true", help="in words, as it would be spoken")
     return parser
 
@@ -128,7 +125,7 @@ def _apply_policy(given: dict[str, Any], as_json: bool) -> None:
     policies = table_of_limits(own).policies
     policy = policies.get(name)
     if policy is None:
-        raise QuantityError(f'There is no policy "{printable(name[:40])}".', f"Known are: {'; '.join(policies)}.")
+        raise QuantityError(f"There is no policy {quoted(name)}.", f"Known are: {'; '.join(policies)}.")
     given["interval"] = str(policy.value)
     if not as_json:
         tell(f"{policy.name}: {policy.value}. Source: {policy.source}.")
@@ -189,7 +186,7 @@ def _show(answer: Answer, as_json: bool, aloud: bool) -> None:
             found["spoken"] = [_aloud(line) for line in answer.working]
         print(json.dumps(found, ensure_ascii=False))
         return
-    read = _aloud if aloud else printable
+    read = _aloud if aloud else shown
     print(read(str(answer)))
     for line in answer.working:
         print(f"  {read(line)}")
@@ -200,7 +197,7 @@ def _show(answer: Answer, as_json: bool, aloud: bool) -> None:
 def _aloud(text: str) -> str:
     from assistant.spoken import speech  # a start stays quick without the language
 
-    return printable(speech(text))
+    return shown(speech(text))
 
 
 def _bulk(name: str) -> int:
@@ -237,8 +234,7 @@ def _lines(name: str) -> Iterator[str]:
             with open(name, "rb") as stream:  # noqa: PTH123 - a Path refuses no zero byte either
                 yield from _bounded(stream)
     except (OSError, ValueError) as cause:
-        reason = cause.strerror if isinstance(cause, OSError) and cause.strerror else "its name makes no path"
-        raise AssistantError(f"{printable(name[:200])} cannot be read: {reason}.", "Check the path.") from cause
+        raise AssistantError(f"{shown(name)} cannot be read: {why_not(cause)}.", "Check the path.") from cause
 
 
 def _bounded(stream: IO[bytes]) -> Iterator[str]:
@@ -268,6 +264,6 @@ def _formula_and_inputs(question: dict[str, Any]) -> tuple[str, Mapping[str, Any
         several = isinstance(value, list) and all(isinstance(one, str) for one in value)
         if not isinstance(value, str) and not several:
             raise QuantityError(
-                f"{printable(key[:40])} must be a text with its unit.", 'Write it like "100 mL", in quotation marks.'
+                f"{shown(key, SHORT)} must be a text with its unit.", 'Write it like "100 mL", in quotation marks.'
             )
     return name, inputs

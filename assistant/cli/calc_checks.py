@@ -5,7 +5,6 @@ import json
 from collections.abc import Callable, Mapping
 from pathlib import Path
 
-from assistant.cli.screen import printable
 from assistant.dosing import Agrees, CannotCheck, Disagrees, compare
 from assistant.dosing.amount import Amount, parse_amount
 from assistant.dosing.declared import Form
@@ -14,6 +13,7 @@ from assistant.dosing.limits_file import limits_from
 from assistant.dosing.strength import parse_concentration
 from assistant.errors import QuantityError, UsageError
 from assistant.spoken.english.slips import different_things, explained
+from assistant.text import shown
 
 LIMITS_INPUTS = {
     "rate": "250 mL/h",
@@ -48,7 +48,7 @@ def limits(words: list[str], *, as_json: bool) -> int:
         parser.add_argument(f"--{name}", metavar="TEXT", help=f'{Form.AMOUNT.value}, for example "{example}"')
     parser.add_argument("--with", dest="others", action="append", default=[], metavar="NAME", help="in the same line")
     parser.add_argument("--table", metavar="FILE", help="a table of limits of your own (TOML)")
-    parser.add_argument("--json", action="store_true", help="one JSON object a finding")
+    parser.add_argument("--json", action="store_true", help="one JSON object per finding")
     given = vars(parser.parse_args(words))
     own = given.pop("table")
     table = table_of_limits(own)
@@ -87,7 +87,7 @@ def _show_finding(finding: Finding, as_json: bool) -> None:
         print(json.dumps(row, ensure_ascii=False))
         return
     source = f" Source: {finding.source}." if finding.source else ""
-    print(printable(f"{finding.level}: {finding.sentence}{source}"))
+    print(shown(f"{finding.level}: {finding.sentence}{source}"))
 
 
 def compared(words: list[str], *, as_json: bool) -> int:
@@ -134,7 +134,7 @@ def compared(words: list[str], *, as_json: bool) -> int:
     if given.json or as_json:
         print(json.dumps(row, ensure_ascii=False))
     else:
-        print(printable(f"{row['verdict']}: {row['sentence']}"))
+        print(shown(f"{row['verdict']}: {row['sentence']}"))
     return 0 if isinstance(verdict, Agrees) else 1
 
 

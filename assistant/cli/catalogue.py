@@ -5,17 +5,17 @@ from pathlib import Path
 
 from assistant.checklist.library import library_folder
 from assistant.checklist.load import available, load
-from assistant.cli.screen import say_line, write_json
+from assistant.cli.printing import say_line, write_json
+from assistant.cli.verbs import Subparsers, add_verb
 from assistant.errors import AssistantError
 from assistant.orders.load import available_orders, load_order
 
 _EXAMPLES = """\
-examples:
   checkoff list                what can be given to run, by name
-  checkoff list --json         one JSON object a line
+  checkoff list --json         one JSON object per line
 
 Your own files are found in the folder that CHECKOFF_CHECKLISTS names, or in the platform's folder
-for user data; a file of yours hides one of the library with the same name."""
+for user data; a file of yours takes precedence over one of the library with the same name."""
 
 _IN_TEACHING_ORDER = (
     "primary-line",
@@ -37,16 +37,15 @@ _IN_TEACHING_ORDER = (
 """The library from setting up to discontinuing; what is not named here follows by name."""
 
 
-def add_parser(subparsers: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
+def add_parser(subparsers: Subparsers) -> None:
     """Add the verb."""
-    parser = subparsers.add_parser(
+    parser = add_verb(
+        subparsers,
         "list",
-        help="the checklists and orders on this machine",
-        description="List the checklists and the orders that can be named to run.",
-        epilog=_EXAMPLES,
-        formatter_class=argparse.RawDescriptionHelpFormatter,
+        "A checklist can be given by its name to run, demo, rehearse and print, an order to --order.",
+        _EXAMPLES,
     )
-    parser.add_argument("--json", action="store_true", help="one JSON object a line")
+    parser.add_argument("--json", action="store_true", help="one JSON object per line")
     parser.set_defaults(run=run)
 
 

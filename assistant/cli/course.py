@@ -1,25 +1,22 @@
-"""`checkoff course FILE.toml`: who flows when."""
+"""`checkoff course FILE.toml`: which line flows when."""
 
 import argparse
 import json
 from fractions import Fraction
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 from assistant.checklist.paper_file import read_paper
-from assistant.cli.screen import printable
+from assistant.cli.printing import why_not
+from assistant.cli.verbs import Subparsers, add_verb
 from assistant.dosing.course_file import course_from
 from assistant.dosing.course_picture import picture
 from assistant.dosing.result import tell_exact
 from assistant.dosing.rounding import decimal
 from assistant.dosing.timeline import Course
 from assistant.errors import AssistantError, QuantityError
-
-if TYPE_CHECKING:
-    Subparsers = argparse._SubParsersAction[argparse.ArgumentParser]
+from assistant.text import shown
 
 _EXAMPLES = """\
-examples:
   checkoff course day.toml
   checkoff course day.toml --svg day.svg
   checkoff course day.toml --json
@@ -53,14 +50,13 @@ a file:
   rate = "100 mL/h\""""
 
 
-def add_parser(subparsers: "Subparsers") -> None:
+def add_parser(subparsers: Subparsers) -> None:
     """Add the verb `course`."""
-    parser = subparsers.add_parser(
+    parser = add_verb(
+        subparsers,
         "course",
-        help="who flows when",
-        description="The timeline of a primary with its secondaries. Training only.",
-        epilog=_EXAMPLES,
-        formatter_class=argparse.RawDescriptionHelpFormatter,
+        "The timeline of a primary line with its secondaries. Training only.",
+        _EXAMPLES,
     )
     parser.add_argument("file", metavar="FILE", help="the course, a TOML file")
     parser.add_argument("--svg", metavar="OUT", help="draw it into this file")
@@ -82,9 +78,9 @@ def run(args: argparse.Namespace) -> int:
         print(json.dumps(_as_object(course), ensure_ascii=False))
         return 0
     for sentence in course.sentences():
-        print(printable(sentence))
+        print(shown(sentence))
     for line in course.lines:
-        print(printable(f"{line}: {tell_exact(course.intake(line), 'mL')} in all"))
+        print(shown(f"{line}: {tell_exact(course.intake(line), 'mL')} in all"))
     print(f"All lines: {tell_exact(course.intake(), 'mL')}")
     print("Intake by clock hour:")
     for hour, total in course.hourly():
@@ -96,8 +92,7 @@ def _write(name: str, text: str) -> None:
     try:
         Path(name).write_text(text, encoding="utf-8")
     except (OSError, ValueError) as cause:
-        reason = cause.strerror if isinstance(cause, OSError) and cause.strerror else "its name makes no path"
-        raise AssistantError(f"{printable(name[:200])} cannot be written: {reason}.", "Name another file.") from cause
+        raise AssistantError(f"{shown(name)} cannot be written: {why_not(cause)}.", "Choose another file.") from cause
 
 
 def _text(value: Fraction) -> str:

@@ -1,44 +1,36 @@
 """``checkoff demo``: the whole job with a simulated learner, for newcomers and for tests."""
 
 import argparse
-import queue
 from datetime import UTC, datetime
 
-from assistant.adapters.sources import LearnerSource, SpeakingLearnerSource
-from assistant.adapters.stepping_clock import SteppingClock
-from assistant.cli.attempt import (
-    DEFAULT_CHECKLIST,
-    RecordPlace,
-    end_on_signals,
-    pins,
-    screen_for,
-    tell_result,
-)
-from assistant.cli.papers import take_papers
-from assistant.cli.screen import tell
+from assistant.attempts.demonstration import demonstration
+from assistant.attempts.papers import take_papers
+from assistant.attempts.pins import pins
+from assistant.attempts.record_place import RecordPlace
+from assistant.cli.folders import records_folder
+from assistant.cli.outcome import DEFAULT_CHECKLIST, live, screen_for
+from assistant.cli.printing import tell
+from assistant.cli.verbs import Subparsers, add_verb
 from assistant.guide.progress import Mode
-from assistant.learner import SimulatedLearner, Slip
-from assistant.station import Station
+from assistant.learner import Slip
 
 _EXAMPLES = """\
-examples:
   checkoff demo                                 everything goes well
   checkoff demo --slip tenfold                  the learner enters ten times the rate
   checkoff demo primary-line --slip left-clamp --seed 7
   checkoff demo --sound                         a synthesised learner, heard by the real recogniser
 
 slips: wrong-rate, teen-ty, tenfold, swapped, left-clamp, skip-critical, wrong-bag, too-slow
-Waits pass at once in a demonstration; in an attempt they take their time."""
+In a demonstration timed waits pass at once; in an attempt they take their full time."""
 
 
-def add_parser(subparsers: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
+def add_parser(subparsers: Subparsers) -> None:
     """Add the verb."""
-    parser = subparsers.add_parser(
+    parser = add_verb(
+        subparsers,
         "demo",
-        help="the same attempt with a simulated learner",
-        description="Show one whole attempt with a simulated learner, who can be told to err.",
-        epilog=_EXAMPLES,
-        formatter_class=argparse.RawDescriptionHelpFormatter,
+        "Shows one whole attempt with a simulated learner, who can be told to make a mistake.",
+        _EXAMPLES,
     )
     parser.add_argument("checklist", nargs="?", default=DEFAULT_CHECKLIST, help="name or path of a checklist")
     parser.add_argument("--order", help="name or path of an order (default: the checklist's own)")
@@ -46,7 +38,7 @@ def add_parser(subparsers: "argparse._SubParsersAction[argparse.ArgumentParser]"
         "--slip",
         choices=[slip.value for slip in Slip],
         metavar="KIND",
-        help="the learner errs once: see below",
+        help="the learner makes this mistake once: see below",
     )
     parser.add_argument("--seed", type=int, default=1, metavar="N", help="varies the wording and the place of the slip")
     way = parser.add_mutually_exclusive_group()
@@ -60,8 +52,8 @@ def add_parser(subparsers: "argparse._SubParsersAction[argparse.ArgumentParser]"
         "--mode", choices=[mode.value for mode in Mode], default=Mode.PRACTICE.value, help="default: practice"
     )
     parser.add_argument("--records", metavar="FOLDER", help="where the record goes")
-    parser.add_argument("--plain", action="store_true", help="for a screen reader or braille: bare lines")
-    parser.add_argument("--json", action="store_true", help="one JSON object a line in place of text")
+    parser.add_argument("--plain", action="store_true", help="for a screen reader or braille: plain lines")
+    parser.add_argument("--json", action="store_true", help="one JSON object per line instead of text")
     parser.set_defaults(run=run)
 
 
@@ -69,41 +61,16 @@ def run(arguments: argparse.Namespace) -> int:
     """Carry out the verb; return the exit code."""
     papers = take_papers(arguments.checklist, arguments.order)
     mode = Mode(arguments.mode)
-    slip = Slip(arguments.slip) if arguments.slip else None
-    learner = SimulatedLearner(papers.checklist, papers.key, slip, arguments.seed)
-    pinned = pins(papers, mode, arguments.learner, arguments.checklist, arguments.order)
-    pinned["simulated"] = f"seed {arguments.seed}, slip {slip.value if slip else 'none'}"
-    clock = SteppingClock()
-    # Its put may be called from a signal's handler.
-    inbox: queue.SimpleQueue[object] = queue.SimpleQueue()
-    voice = None
-    if arguments.sound:
-        # Only here: a demonstration without sound needs neither recogniser nor synthesiser.
-        from assistant.adapters.sound import open_learner_sound
-
-        sound = open_learner_sound(inbox.put, clock, arguments.ear)
-        for notice in sound.notices:
-            tell(notice)
-        tell(
-            f"A synthesised learner speaks at {len(papers.checklist.steps)} steps, and the recogniser hears every "
-            "answer: that takes a few seconds each."
-        )
-        voice = sound.voice
-        guide = papers.guide(mode, pinned | {"ear": sound.recogniser.name, "ear_model": sound.recogniser.model_digest})
-        source: LearnerSource = SpeakingLearnerSource(learner, guide, clock, sound.synthesise, sound.recogniser)
-    else:
-        guide = papers.guide(mode, pinned)
-        source = LearnerSource(learner, guide, clock)
-    place = RecordPlace(arguments.records, papers.checklist.name, arguments.learner, datetime.now(UTC))
-    end_on_signals(inbox.put)
-    station = Station(
-        guide,
-        place.create,
-        clock,
+    sitting = demonstration(
+        papers,
+        mode,
+        pins(papers, mode, arguments.learner, arguments.checklist, arguments.order),
+        RecordPlace(records_folder(arguments.records), papers.checklist.name, arguments.learner, datetime.now(UTC)),
         screen_for(as_json=arguments.json, echo_typed=True, bare=arguments.plain),
-        inbox,
-        voice=voice,
-        source=source,
+        tell,
+        slip=Slip(arguments.slip) if arguments.slip else None,
+        seed=arguments.seed,
+        aloud=arguments.sound,
+        ear=arguments.ear,
     )
-    outcome = station.run()
-    return tell_result(guide, outcome, place.path, as_json=arguments.json)
+    return live(sitting, as_json=arguments.json)

@@ -4,29 +4,28 @@ import argparse
 
 from assistant.checklist.differences import Difference, differences
 from assistant.checklist.load import load
-from assistant.cli.screen import say_line, tell, write_json
+from assistant.cli.printing import say_line, tell, write_json
+from assistant.cli.verbs import Subparsers, add_verb
 
 _EXAMPLES = """\
-examples:
   checkoff diff old/primary-line.toml primary-line     an older copy against the library's
   checkoff diff primary-line my-primary-line.toml      what you changed
-  checkoff diff A.toml B.toml --json                   one JSON object a difference
+  checkoff diff A.toml B.toml --json                   one JSON object per difference
 
 Exit code 0, whether they differ or not."""
 
 
-def add_parser(subparsers: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
+def add_parser(subparsers: Subparsers) -> None:
     """Add the verb."""
-    parser = subparsers.add_parser(
+    parser = add_verb(
+        subparsers,
         "diff",
-        help="what changed between two checklists",
-        description="Tell in words what changed from one checklist to another, step by step.",
-        epilog=_EXAMPLES,
-        formatter_class=argparse.RawDescriptionHelpFormatter,
+        "Names each change in words, step by step.",
+        _EXAMPLES,
     )
     parser.add_argument("before", metavar="A", help="path or name of the earlier one")
     parser.add_argument("after", metavar="B", help="path or name of the later one")
-    parser.add_argument("--json", action="store_true", help="one JSON object a difference")
+    parser.add_argument("--json", action="store_true", help="one JSON object per difference")
     parser.set_defaults(run=run)
 
 

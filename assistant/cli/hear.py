@@ -1,24 +1,20 @@
 """`checkoff hear FILE.wav... --expect EXPECT`: what recorded speech means."""
 
 import argparse
-from decimal import Decimal
+from dataclasses import replace
 from pathlib import Path
-from typing import TYPE_CHECKING
 
+from assistant.adapters.heard import heard_from
 from assistant.adapters.recognisers.choose import open_recogniser
 from assistant.adapters.recognisers.replay import hear_sound, read_sound
 from assistant.cli.parse import Parsed, as_text, parsed
-from assistant.cli.screen import printable, say_line, tell, write_json
+from assistant.cli.printing import say_line, tell, write_json
+from assistant.cli.verbs import Subparsers, add_verb
 from assistant.errors import SoundError
-from assistant.guide.numbers import digits_follow, must_be_spelled
+from assistant.one_step import NOW, OneStep, Reply
 from assistant.ports import Hearing
-from assistant.record.paths import shown
-from assistant.spoken import interpret, parse_expect, possible
-from assistant.spoken.expect import Expect
-from assistant.spoken.meaning import Ambiguous, Answer, Kind, Meaning
-
-if TYPE_CHECKING:
-    Subparsers = argparse._SubParsersAction[argparse.ArgumentParser]
+from assistant.spoken import ENGLISH, parse_expect
+from assistant.text import shown
 
 
 class HeardFile(Parsed):
@@ -31,24 +27,33 @@ class HeardFile(Parsed):
     compute_s: float
 
 
-def add_parser(subparsers: "Subparsers") -> None:
+_EXAMPLES = """\
+  checkoff hear answer.wav --expect "number mL/h"
+  checkoff hear digits.wav --expect "digits mL/h"    a number said digit by digit
+  checkoff hear *.flac --expect confirm --json       one JSON object per file
+  checkoff hear answer.wav --ear bundled
+
+Exit code 0 if every file could be read, even if nothing was understood in it."""
+
+
+def add_parser(subparsers: Subparsers) -> None:
     """Add the verb `hear`."""
-    parser = subparsers.add_parser(
+    parser = add_verb(
+        subparsers,
         "hear",
-        help="what recorded speech means",
-        description="Hears sound files as the assistant would hear a learner at a step.",
-        epilog="Exit code 0 if every file could be read, also where nothing was understood in it.",
+        "Hears sound files as the assistant would hear a learner at a step.",
+        _EXAMPLES,
     )
     parser.add_argument("files", nargs="+", type=Path, metavar="FILE", help="WAV or FLAC, any rate, mono or stereo")
     parser.add_argument(
         "--expect",
         default="any",
         metavar="EXPECT",
-        help='confirm, any, time, "number UNIT", or "digits UNIT" (digit by digit), as in "number mL/h"',
+        help='confirm, any, text, "number UNIT", or "digits UNIT" (digit by digit), as in "number mL/h"',
     )
     parser.add_argument("--ear", metavar="NAME", help="which recogniser listens (see: checkoff models list)")
     parser.add_argument("--models", type=Path, metavar="FOLDER", help="the models folder")
-    parser.add_argument("--json", action="store_true", help="one JSON object a file")
+    parser.add_argument("--json", action="store_true", help="one JSON object per file")
     parser.set_defaults(run=run)
 
 
@@ -60,6 +65,7 @@ def run(args: argparse.Namespace) -> int:
         ModelError: there is no such recogniser.
     """
     expect = parse_expect(args.expect)
+    step = OneStep(expect, ENGLISH)
     recogniser = open_recogniser(args.ear, args.models)
     all_read = True
     try:
@@ -71,42 +77,31 @@ def run(args: argparse.Namespace) -> int:
                 all_read = False
                 tell(str(error))
                 continue
-            found = heard(path, recogniser.name, hear_sound(recogniser, sound, expect), expect)
+            found = heard(path, recogniser.name, hear_sound(recogniser, sound, expect), step)
             if args.json:
                 write_json(found)
             else:
-                say_line(f'{found["file"]}: "{printable(found["words"])}" {as_text(found)}')
+                say_line(f'{found["file"]}: "{shown(found["words"])}" {as_text(found)}')
     finally:
         recogniser.close()
     return 0 if all_read else 1
 
 
 LEAST_POSSIBLE = 0.05
-"""Confidence from which another number is told as possible."""
+"""Confidence from which another number is given as possible."""
 
 
-def meaning_of(hearing: Hearing, expect: Expect) -> Meaning:
-    """What an attempt would make of it: a number whose digits it would ask for is no answer, but one of those possible.
-
-    So it is where the recogniser doubts the number, where it sounds like another one, and after a slip of the tongue.
-    """
-    meaning = interpret(hearing.words, expect, heard=True)
-    if not isinstance(meaning, Answer) or meaning.kind is not Kind.NUMBER or not isinstance(meaning.value, Decimal):
-        return meaning
-    if not digits_follow(meaning, doubtful=hearing.doubtful):
-        return meaning
-    others = [interpret(o.words, expect, heard=True) for o in hearing.alternatives if o.confidence >= LEAST_POSSIBLE]
-    found = [other.value for other in others if isinstance(other, Answer) and other.unit == meaning.unit]
-    near = possible(meaning.value) if must_be_spelled(meaning) else (meaning.value,)
-    values = dict.fromkeys([*near, *(value for value in found if isinstance(value, Decimal))])
-    return Ambiguous(tuple(values), meaning.unit or "")
+def reply_to(hearing: Hearing, step: OneStep) -> Reply:
+    """What an attempt would make of it; of other wordings, those that are hardly possible are left out."""
+    likely = tuple(other for other in hearing.alternatives if other.confidence >= LEAST_POSSIBLE)
+    return step.reply(heard_from(replace(hearing, alternatives=likely), NOW, ""))
 
 
-def heard(path: Path, ear: str, hearing: Hearing, expect: Expect) -> HeardFile:
+def heard(path: Path, ear: str, hearing: Hearing, step: OneStep) -> HeardFile:
     """What a file means, in the form in which it is printed; words that were refused are empty."""
     best = next((one.confidence for one in hearing.alternatives if one.words == hearing.words), None)
     return {
-        **parsed(hearing.words, meaning_of(hearing, expect), expect),
+        **parsed(hearing.words, reply_to(hearing, step)),
         "file": shown(path),
         "ear": ear,
         "confidence": None if best is None else round(best, 3),

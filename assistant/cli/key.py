@@ -4,56 +4,42 @@ import argparse
 import getpass
 from pathlib import Path
 
-from platformdirs import user_config_path
-
-from assistant.cli.screen import say_line
+from assistant.cli.folders import add_keys_option, keys_folder
+from assistant.cli.printing import say_line
+from assistant.cli.verbs import Subparsers, add_verb
 from assistant.errors import UsageError
-from assistant.record.paths import shown
 from assistant.record.signing import add_key, known_keys, new_key, own_keys
+from assistant.text import shown
 
 _EXAMPLES = """\
-examples:
   checkoff key new lindqvist --passphrase
   checkoff key list
   checkoff key add lindqvist lindqvist.public.pem
 
-NAME.key.pem signs: keep it to yourself. NAME.public.pem is for everybody who verifies."""
+NAME.key.pem signs: keep it to yourself. NAME.public.pem is for everyone who verifies."""
 
 
-def add_parser(subparsers: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
+def add_parser(subparsers: Subparsers) -> None:
     """Add the verb."""
-    parser = subparsers.add_parser(
+    parser = add_verb(
+        subparsers,
         "key",
-        help="an instructor's key for sign-offs",
-        description="Make a key pair to sign attempts with, or get to know somebody else's public key.",
-        epilog=_EXAMPLES,
-        formatter_class=argparse.RawDescriptionHelpFormatter,
+        "Makes a key pair to sign attempts with, or adds someone else's public key.",
+        _EXAMPLES,
     )
     actions = parser.add_subparsers(title="actions", metavar="ACTION", required=True)
     new = actions.add_parser("new", help="make a key pair")
     new.add_argument("name", metavar="NAME", help="letters, digits, hyphens, underscores")
     new.add_argument("--passphrase", action="store_true", help="ask for a passphrase that guards the key")
     new.set_defaults(run=_new)
-    add = actions.add_parser("add", help="know somebody else's public key from now on")
+    add = actions.add_parser("add", help="add someone else's public key")
     add.add_argument("name", metavar="NAME")
     add.add_argument("file", metavar="FILE", help="their NAME.public.pem")
     add.set_defaults(run=_add)
-    listing = actions.add_parser("list", help="the keys that are known here")
+    listing = actions.add_parser("list", help="list the known keys")
     listing.set_defaults(run=_list)
     for action in (new, add, listing):
         add_keys_option(action)
-
-
-def add_keys_option(parser: argparse.ArgumentParser) -> None:
-    """The option that names the folder with the keys."""
-    parser.add_argument("--keys", metavar="FOLDER", help="where keys are kept (default: the user's settings)")
-
-
-def keys_folder(given: str | None) -> Path:
-    """The folder with the keys: the one that was named, else that of the user's settings."""
-    if given is not None:
-        return Path(given).expanduser()
-    return user_config_path("checkoff", appauthor=False) / "keys"
 
 
 def the_only_key(folder: Path) -> str:
@@ -101,7 +87,7 @@ def _new(args: argparse.Namespace) -> int:
 
 def _add(args: argparse.Namespace) -> int:
     key = add_key(keys_folder(args.keys), args.name, Path(args.file))
-    say_line(f"The key {args.name} is known from now on. Fingerprint: {key.fingerprint}")
+    say_line(f"Added the key {args.name}. Fingerprint: {key.fingerprint}")
     return 0
 
 

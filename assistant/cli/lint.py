@@ -10,44 +10,43 @@ from assistant.checklist.finding import Finding, Known, Severity
 from assistant.checklist.includes import parts_in
 from assistant.checklist.lint import from_error, lint
 from assistant.checklist.load import read_sheet
-from assistant.checklist.mending import mend
 from assistant.checklist.model import Checklist
 from assistant.checklist.paper_file import read_paper
 from assistant.checklist.rules.listing import RULES
-from assistant.cli.screen import say_line, tell, write_json
+from assistant.cli.printing import say_line, tell, write_json
+from assistant.cli.verbs import Subparsers, add_verb
 from assistant.dosing import Amount
 from assistant.errors import AssistantError, ChecklistError, UsageError
 from assistant.orders.checked import findings_of_order
 from assistant.orders.load import available_orders, load_order
 from assistant.orders.solve import KEY_UNITS, answer_key
+from assistant.text import quoted
 
 _EXAMPLES = """\
-examples:
   checkoff lint my-checklist.toml             every finding with file, line and remedy
   checkoff lint primary-line secondary-line   checklists of the library, by name
   checkoff lint my-checklists                 every checklist and part of a folder
   checkoff lint --strict *.toml               warnings count too
   checkoff lint --fix my-checklist.toml       mend what is mechanical, then name the rest
-  checkoff lint --json my-checklist.toml      one JSON object a finding
+  checkoff lint --json my-checklist.toml      one JSON object per finding
   checkoff lint --rules                       every rule, with an example
 
 Exit codes: 0 nothing to mend, 1 something is wrong (with --strict a warning too)."""
 
 
-def add_parser(subparsers: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
+def add_parser(subparsers: Subparsers) -> None:
     """Add the verb."""
-    parser = subparsers.add_parser(
+    parser = add_verb(
+        subparsers,
         "lint",
-        help="check a checklist file",
-        description="Read checklists as the program does, and name whatever would go wrong with a learner.",
-        epilog=_EXAMPLES,
-        formatter_class=argparse.RawDescriptionHelpFormatter,
+        "Reads checklists as the program does, and names whatever would go wrong with a learner.",
+        _EXAMPLES,
     )
     parser.add_argument("files", nargs="*", metavar="FILE", help="path or name of a checklist or an order, or a folder")
     parser.add_argument("--strict", action="store_true", help="fail on warnings too")
     parser.add_argument("--fix", action="store_true", help="mend what is mechanical, in the files themselves")
     parser.add_argument("--rules", action="store_true", help="list the rules instead")
-    parser.add_argument("--json", action="store_true", help="one JSON object a finding")
+    parser.add_argument("--json", action="store_true", help="one JSON object per finding")
     parser.set_defaults(run=run)
 
 
@@ -56,7 +55,7 @@ def run(arguments: argparse.Namespace) -> int:
     if arguments.rules:
         return _list_rules(as_json=arguments.json)
     if not arguments.files:
-        raise UsageError("No checklist is named.", "Name a file or a folder, for example: checkoff lint my.toml")
+        raise UsageError("No checklist was given.", "Name a file or a folder, for example: checkoff lint my.toml")
     files = [file for given in arguments.files for file in _files(given)]
     if arguments.fix:
         for file in files:
@@ -109,9 +108,7 @@ def _files(given: str) -> list[str]:
     files = [path for path in sorted(folder.glob("*.toml")) if path.stem not in library.NO_CHECKLISTS]
     found = [str(path) for path in (*files, *parts_in(folder))]
     if not found:
-        raise ChecklistError(
-            f"{library.quoted(given)} holds no checklist.", "Name a folder with files that end in .toml."
-        )
+        raise ChecklistError(f"{quoted(given)} holds no checklist.", "Name a folder with files that end in .toml.")
     return found
 
 
@@ -122,6 +119,9 @@ def _fix(file: str) -> None:
         paper = read_paper(path, ChecklistError)
     except ChecklistError:
         return
+    # Only here: mending takes a library that looking does not need.
+    from assistant.checklist.mending import mend
+
     mended = mend(paper.content)
     if not mended.changes:
         return

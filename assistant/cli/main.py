@@ -9,42 +9,15 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from assistant import __version__
-from assistant.cli.screen import tell
+from assistant.cli.printing import tell
+from assistant.cli.verbs import VERBS
 from assistant.errors import AssistantError, UsageError
 
 if TYPE_CHECKING:
     from assistant.adapters.speaking_process import SpeakingProcesses
 
 DONE, FAILED, WRONG_USAGE = 0, 1, 2
-"""Exit codes that every verb shares; an attempt has two more (see `assistant.cli.attempt`)."""
-
-VERBS = {
-    "run": "one attempt: guided, heard, cross-checked, recorded",
-    "demo": "the same attempt with a simulated learner",
-    "resume": "take up an interrupted attempt where it was",
-    "list": "the checklists and orders on this machine",
-    "lint": "check a checklist file",
-    "new": "start a checklist from questions",
-    "diff": "what changed between two checklists",
-    "schema": "the JSON Schema of a checklist file",
-    "orders": "draw fictional orders with answer keys",
-    "rehearse": "read a checklist through as it sounds",
-    "print": "the blank paper form of a checklist",
-    "verify": "check that a record is whole and unchanged",
-    "sign-off": "sign a sealed record",
-    "erase-sound": "erase the sound that was kept of an attempt",
-    "key": "an instructor's keys",
-    "report": "the report of a recorded attempt: page, paper, table or data",
-    "parse": "what words mean",
-    "hear": "what recorded speech means",
-    "say": "speak a sentence, or write it to a sound file",
-    "audio": "microphones and loudspeakers, with a check",
-    "models": "recognisers on this machine",
-    "settings": "show the settings, or change one",
-    "calc": "the infusion arithmetic",
-    "course": "who flows when",
-}
-"""The verbs, in the order of the help."""
+"""Exit codes that every verb shares; an attempt has two more (see `assistant.cli.outcome`)."""
 
 SPEAKING = frozenset({"run", "resume"})
 """Verbs that speak unless they are told not to."""
@@ -108,7 +81,7 @@ def _verb(given: list[str]) -> str | None:
 
 
 def _parser(given: list[str]) -> argparse.ArgumentParser:
-    """The parser; only the verb that is asked for is imported, so that a start is quick."""
+    """The parser; no verb is imported but the one that is asked for, so that a start is quick."""
     parser = argparse.ArgumentParser(
         prog="checkoff",
         description=_ABOUT,
@@ -118,10 +91,9 @@ def _parser(given: list[str]) -> argparse.ArgumentParser:
     parser.add_argument("--version", action="version", version=f"checkoff {__version__}")
     subparsers = parser.add_subparsers(title="verbs", metavar="VERB", required=True)
     wanted = _verb(given)
-    for verb, about in VERBS.items():
-        if wanted in (verb, None):
-            module = importlib.import_module(f"assistant.cli.{_MODULES.get(verb, verb)}")
-            module.add_parser(subparsers)
+    for verb, summary in VERBS.items():
+        if verb == wanted:
+            importlib.import_module(f"assistant.cli.{_MODULES.get(verb, verb)}").add_parser(subparsers)
         else:
-            subparsers.add_parser(verb, help=about)
+            subparsers.add_parser(verb, help=summary)
     return parser

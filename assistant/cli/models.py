@@ -5,15 +5,13 @@ import sys
 import time
 from dataclasses import asdict
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 from assistant.adapters import fetch, models
 from assistant.adapters.recognisers import bundled, choose
-from assistant.cli.screen import say_line, tell, write_json
+from assistant.cli.printing import say_line, tell, write_json
+from assistant.cli.verbs import Subparsers, add_verb
 from assistant.errors import ModelError, UsageError
-
-if TYPE_CHECKING:
-    Subparsers = argparse._SubParsersAction[argparse.ArgumentParser]
+from assistant.text import quoted
 
 _PARTS = ("listens", "gives a second opinion on numbers")
 """What recognisers do where none is named, in the order of `choose.listening`."""
@@ -21,18 +19,27 @@ _PROGRESS_S = 2.0
 """Time between two lines that say how far fetching has come."""
 
 
-def add_parser(subparsers: "Subparsers") -> None:
+_EXAMPLES = f"""\
+  checkoff models list
+  checkoff models add vosk-model-small-en-us-0.15.zip --name english
+  checkoff models add model.zip --sha256 {"0123456789abcdef" * 4}
+  checkoff models check                          compare every file with the digest noted when it was added
+
+Models are kept in your own folder, or where {models.FOLDER_SETTING} or --models says; in a checkout also in its
+folder models, whose README tells what can be kept there."""
+
+
+def add_parser(subparsers: Subparsers) -> None:
     """Add the verb `models`."""
-    parser = subparsers.add_parser(
+    parser = add_verb(
+        subparsers,
         "models",
-        help="recognisers on this machine",
-        description="Lists, adds and checks the models that recognise speech.",
-        epilog=f"Models lie in the user's folder, or where {models.FOLDER_SETTING} or --models says; in a "
-        "checkout also in its folder models, whose README tells what can stand there.",
+        "Lists, adds and checks the models that recognise speech.",
+        _EXAMPLES,
     )
     parts = parser.add_subparsers(title="what to do", metavar="list|add|check", required=True)
 
-    listing = parts.add_parser("list", help="what can listen, the one that leads first")
+    listing = parts.add_parser("list", help="what can listen, the preferred one first")
     _add_common(listing)
     listing.set_defaults(run=run_list)
 
@@ -40,7 +47,7 @@ def add_parser(subparsers: "Subparsers") -> None:
     adding.add_argument("source", metavar="SOURCE", help="zip or tar file, folder, or http(s) address")
     adding.add_argument("--sha256", metavar="HEX", help="refuse an archive with another SHA-256")
     adding.add_argument("--size", type=int, metavar="BYTES", help="refuse an archive of another size")
-    adding.add_argument("--name", metavar="NAME", help="call it this; otherwise like its folder")
+    adding.add_argument("--name", metavar="NAME", help="its name here (default: that of its folder)")
     _add_common(adding)
     adding.set_defaults(run=run_add)
 
@@ -52,7 +59,7 @@ def add_parser(subparsers: "Subparsers") -> None:
 
 def _add_common(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--models", type=Path, metavar="FOLDER", help="the models folder")
-    parser.add_argument("--json", action="store_true", help="one JSON object a line")
+    parser.add_argument("--json", action="store_true", help="one JSON object per line")
 
 
 def run_list(args: argparse.Namespace) -> int:
@@ -64,10 +71,10 @@ def run_list(args: argparse.Namespace) -> int:
         if args.json:
             write_json({**asdict(one), "place": str(one.place), "part": part})
         else:
-            told = one.note or part or "only where it is named"
+            told = one.note or part or "only if it is named with --ear"
             say_line(f"{one.name}  ({one.engine.value})  {one.place}  - {told}")
     if all(one.note for one in found):
-        tell("Nothing here listens by itself: install the bundled recogniser, or add a model.")
+        tell("No recogniser here can be used by default: install the bundled one, or add a model.")
         return 1
     return 0
 
@@ -81,9 +88,9 @@ def run_add(args: argparse.Namespace) -> int:
     """
     digest = None if args.sha256 is None else args.sha256.strip().lower()
     if digest is not None and (len(digest) != 64 or set(digest) - set("0123456789abcdef")):
-        raise UsageError(f'"{args.sha256}" is no SHA-256.', "Give its 64 hexadecimal digits.")
+        raise UsageError(f"{quoted(args.sha256)} is not a SHA-256 digest.", "Give its 64 hexadecimal digits.")
     if args.size is not None and args.size < 1:
-        raise UsageError("A size is a positive number of bytes.", "Leave --size out where it is not known.")
+        raise UsageError("A size is a positive number of bytes.", "Leave out --size if it is not known.")
     model = fetch.add(
         args.source,
         args.models or models.user_folder(),
@@ -97,7 +104,7 @@ def run_add(args: argparse.Namespace) -> int:
     else:
         say_line(f"Added {model.name} in {model.path}.")
     if not english:
-        tell("It knows no English number words, so it is used only where --ear names it.")
+        tell("It does not know the English number words, so it is used only if it is named with --ear.")
     return 0
 
 
@@ -116,7 +123,7 @@ def run_check(args: argparse.Namespace) -> int:
         elif name in (bundled.NAME, choose.BUNDLED) and bundled.bundled_folder():
             outcome = bundled.check_bundled()
         else:
-            raise UsageError(f'There is no model called "{name}".', "See: checkoff models list")
+            raise UsageError(f"There is no model called {quoted(name)}.", "See: checkoff models list")
         all_whole = all_whole and outcome.is_whole
         if args.json:
             write_json({**asdict(outcome), "whole": outcome.is_whole})
@@ -131,7 +138,7 @@ def _sentence(outcome: models.Check) -> str:
     if outcome.is_whole:
         return f"{outcome.name}: every file is what it was."
     if not outcome.known:
-        return f"{outcome.name}: no digests are known, for it was not added with: checkoff models add"
+        return f"{outcome.name}: no digests are known, because it was not added with: checkoff models add"
     parts = [
         f"{word} {', '.join(files)}"
         for word, files in (("changed", outcome.changed), ("missing", outcome.missing), ("extra", outcome.extra))

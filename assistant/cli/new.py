@@ -11,19 +11,19 @@ from assistant.checklist.draft import NO_SOURCE, Draft, DraftStep, written
 from assistant.checklist.includes import known_parts
 from assistant.checklist.schema import FILE_NAME, checklist_schema
 from assistant.cli.lint import findings_of, what_is_known
-from assistant.cli.screen import say_line, tell
+from assistant.cli.printing import say_line, tell
+from assistant.cli.verbs import Subparsers, add_verb
 from assistant.errors import ChecklistError, UsageError
 from assistant.orders.load import available_orders
 from assistant.orders.solve import KEY_UNITS
-from assistant.record.paths import shown
+from assistant.text import quoted, shown
 
 _EXAMPLES = """\
-examples:
   checkoff new my-bag-change                    asks, and writes my-bag-change.toml into your folder
   checkoff new my-bag-change --folder .         into this folder
   checkoff new my-bag-change < answers.txt      the same answers from a file, one a line
 
-Enter takes what stands in brackets. An empty line where a step is asked for ends the checklist.
+Enter accepts the answer in brackets. An empty line in place of a step ends the checklist.
 The file is plain text: open it in any editor, add longer lines, cues and sources, then
   checkoff lint my-bag-change --strict
   checkoff rehearse my-bag-change
@@ -43,14 +43,13 @@ _ANSWERED = frozenset({"question", "number", "name", "choice", "observation"})
 """Kinds whose answer can be wrong."""
 
 
-def add_parser(subparsers: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
+def add_parser(subparsers: Subparsers) -> None:
     """Add the verb."""
-    parser = subparsers.add_parser(
+    parser = add_verb(
+        subparsers,
         "new",
-        help="start a checklist from questions",
-        description="Ask for the steps of a procedure, and write a checklist that can be rehearsed at once.",
-        epilog=_EXAMPLES,
-        formatter_class=argparse.RawDescriptionHelpFormatter,
+        "Asks for the steps of a procedure, and writes a checklist that can be rehearsed at once.",
+        _EXAMPLES,
     )
     parser.add_argument("name", metavar="NAME", help="small letters, digits and hyphens, for example my-bag-change")
     parser.add_argument("--folder", type=Path, help="where to write it (default: your own checklists)")
@@ -66,16 +65,14 @@ def run(arguments: argparse.Namespace) -> int:
     """
     name = arguments.name.removesuffix(".toml")
     if not re.fullmatch(r"[a-z][a-z0-9-]{0,59}", name) or name in library.NO_CHECKLISTS:
-        raise UsageError(
-            f"{library.quoted(name)} makes no name of a checklist.", "Use small letters, digits and hyphens."
-        )
+        raise UsageError(f"{quoted(name)} is not a valid checklist name.", "Use small letters, digits and hyphens.")
     folder = arguments.folder or library.user_folder()
     path = folder / f"{name}.toml"
     if path.exists():
-        raise ChecklistError(f"{shown(path)} is there already.", "Take another name, or edit that file.")
+        raise ChecklistError(f"{shown(path)} already exists.", "Choose another name, or edit that file.")
     if name in library.available():
         raise ChecklistError(
-            f"There is a checklist called {library.quoted(name)}, and yours would hide it.", f"Call it my-{name}."
+            f"There is a checklist called {quoted(name)}, and yours would hide it.", f"Call it my-{name}."
         )
     draft = _asked(name)
     if not draft.steps:
@@ -83,14 +80,14 @@ def run(arguments: argparse.Namespace) -> int:
     try:
         folder.mkdir(parents=True, exist_ok=True)
     except OSError as cause:
-        raise ChecklistError(f"{shown(folder)} cannot be made: {cause.strerror}.", "Name another folder.") from cause
+        raise ChecklistError(f"{shown(folder)} cannot be made: {cause.strerror}.", "Choose another folder.") from cause
     # Plain files, as any editor writes them: a checklist is there to be handed on.
     try:
         with path.open("x", encoding="utf-8", newline="\n") as stream:
             stream.write(written(draft))
         (folder / FILE_NAME).write_text(f"{json.dumps(checklist_schema(), indent=2)}\n", encoding="utf-8")
     except OSError as cause:
-        raise ChecklistError(f"{shown(path)} cannot be written: {cause.strerror}.", "Name another folder.") from cause
+        raise ChecklistError(f"{shown(path)} cannot be written: {cause.strerror}.", "Choose another folder.") from cause
     say_line(str(path))
     findings = findings_of(str(path), what_is_known())
     for found in findings:
@@ -105,12 +102,12 @@ def _asked(name: str) -> Draft:
     """Ask for everything; where input ends, what was not asked takes what stands in brackets."""
     title = _ask("Title", name.replace("-", " ").capitalize())
     draft = Draft(title, _ask("Purpose, in one sentence", f"Practise: {title[:1].lower()}{title[1:]}."))
-    draft.order = _choose("Order that it is practised with (- for none)", [*available_orders(), "-"], "oh-101")
+    draft.order = _choose("Order to practise it with (- for none)", [*available_orders(), "-"], "oh-101")
     draft.order = "" if draft.order == "-" else draft.order
     draft.equipment = _several("Equipment, with commas between")
     draft.sources = _several("Published sources, with semicolons between", NO_SOURCE, ";")
     part, parts = "Steps", known_parts()
-    tell(f"Parts that can stand for steps: {', '.join(parts) or 'none'}")
+    tell(f"Parts that can be included: {', '.join(parts) or 'none'}")
     while True:
         tell("")
         say = _ask(f"Step {len(draft.steps) + 1}: the line that is read aloud, or a part (empty: no more steps)", "")
@@ -119,7 +116,7 @@ def _asked(name: str) -> Draft:
         if say in parts:
             draft.steps.append(DraftStep(say, "", include=True))
             continue
-        part = _ask("Heading that it stands under", part)
+        part = _ask("Heading that it belongs under", part)
         draft.steps.append(_step(say, part))
 
 
@@ -132,7 +129,7 @@ def _step(say: str, part: str) -> DraftStep:
     if step.critical:
         step.texts["why"] = _needed("Why")
         step.sources = _several("Published source, with semicolons between", NO_SOURCE, ";")
-        step.texts["hint"] = _needed("Cue for who asks for help")
+        step.texts["hint"] = _needed("Cue for a learner who asks for help")
     if kind in _ANSWERED:
         step.texts["if_wrong"] = _needed("What to do when the answer is not right")
     return step
@@ -199,9 +196,9 @@ def _matching(question: str, pattern: str, default: str, what: str) -> str:
         if re.fullmatch(pattern, given):
             return given
         if ended:
-            raise UsageError(f"The answers end before: {question}.", "Give an answer to each question.")
+            raise UsageError(f"The answers end before the question: {question}.", "Give an answer to each question.")
         if not sys.stdin.isatty():
-            raise UsageError(f"{library.quoted(given)} does not answer: {question}.", f"Give {what}.")
+            raise UsageError(f"{quoted(given)} does not answer: {question}.", f"Give {what}.")
         tell(f"Give {what}.")
 
 

@@ -7,24 +7,24 @@ from pathlib import Path
 
 from assistant.checklist.load import load
 from assistant.checklist.model import Checklist, Step
-from assistant.cli.screen import printable, say_line, tell, write_json
+from assistant.cli.printing import say_line, tell, why_not, write_json
+from assistant.cli.verbs import Subparsers, add_verb
 from assistant.errors import AssistantError, UsageError
 from assistant.orders.draw import LEVELS, draw, wanted_by
 from assistant.orders.load import available_orders, load_order
 from assistant.orders.model import FAULTS, Order
 from assistant.orders.sheet import instructors_sheet, labels, learners_sheet
 from assistant.orders.solve import answer_key
-from assistant.orders.write import text_of
+from assistant.text import quoted, shown
 
 MOST = 10_000
 """Orders of one draw: a class has forty."""
 _EXAMPLES = """\
-examples:
   checkoff orders draw primary-line --seed 7                       one order, as the learner sees it, and its key
   checkoff orders draw primary-and-secondary --seed 7 --count 24 --level 2 --out class-7
   checkoff run primary-and-secondary --order class-7/d7-01.toml    carry one of them out
   checkoff orders draw secondary-line --seed 3 --fault allergy     with a fault at which the learner must stop
-  checkoff orders draw primary-line --seed 7 --count 24 --json     one JSON object an order
+  checkoff orders draw primary-line --seed 7 --count 24 --json     one JSON object per order
 
 levels:
   1  every rate comes out without rounding, in the units that are asked for
@@ -35,21 +35,20 @@ The same seed, level, count and day give the same orders. Patients and prescribe
 keeps the limits in limits.toml, unless a fault is asked for. Training only: no advice for treatment."""
 
 
-def add_parser(subparsers: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
+def add_parser(subparsers: Subparsers) -> None:
     """Add the verb."""
-    parser = subparsers.add_parser(
+    parser = add_verb(
+        subparsers,
         "orders",
-        help="draw fictional orders with answer keys",
-        description="Fictional orders for a class, with their answer keys. Training only.",
-        epilog=_EXAMPLES,
-        formatter_class=argparse.RawDescriptionHelpFormatter,
+        "They are made for a class, invented, and for training only.",
+        _EXAMPLES,
     )
     verbs = parser.add_subparsers(title="verbs", metavar="VERB", required=True)
     drawing = verbs.add_parser(
         "draw",
         help="draw orders by chance",
         description="Draws orders that fit a checklist: seeded, fictional, no two alike. Training only.",
-        epilog=_EXAMPLES,
+        epilog=f"examples:\n{_EXAMPLES}",
         formatter_class=argparse.RawDescriptionHelpFormatter,
     )
     drawing.add_argument("checklist", metavar="CHECKLIST", help="name or path of the checklist that they are for")
@@ -62,7 +61,7 @@ def add_parser(subparsers: "argparse._SubParsersAction[argparse.ArgumentParser]"
     form = drawing.add_mutually_exclusive_group()
     form.add_argument("--print", dest="printed", action="store_true", help="both sheets of each order (the default)")
     form.add_argument("--learner", action="store_true", help="the learner's sheets alone, without a key")
-    form.add_argument("--json", action="store_true", help="one JSON object an order, key and fault included")
+    form.add_argument("--json", action="store_true", help="one JSON object per order, key and fault included")
     drawing.set_defaults(run=run)
 
 
@@ -100,6 +99,9 @@ def run(arguments: argparse.Namespace) -> int:
 
 def as_object(order: Order) -> dict[str, object]:
     """An order for programs: numbers as decimal text."""
+    # Only where files are made: writing them takes a library that showing a sheet does not need.
+    from assistant.orders.write import text_of
+
     return {
         "name": order.name,
         "code": order.code,
@@ -138,12 +140,12 @@ def _day(text: str | None) -> date:
     try:
         return date.fromisoformat(text)
     except ValueError as cause:
-        raise UsageError(
-            f'"{printable(text[:40])}" is not a day of the calendar.', "Write it like 2026-11-25."
-        ) from cause
+        raise UsageError(f"{quoted(text)} is not a day of the calendar.", "Write it like 2026-11-25.") from cause
 
 
 def _write_all(orders: Sequence[Order], folder: Path) -> None:
+    from assistant.orders.write import text_of
+
     try:
         folder.mkdir(parents=True, exist_ok=True)
         for order in orders:
@@ -151,13 +153,12 @@ def _write_all(orders: Sequence[Order], folder: Path) -> None:
         for name, sheet in (("learners.txt", learners_sheet), ("instructor.txt", instructors_sheet)):
             (folder / name).write_text("\f".join(map(sheet, orders)), encoding="utf-8")
     except (OSError, ValueError) as cause:
-        reason = cause.strerror if isinstance(cause, OSError) and cause.strerror else "its name makes no path"
         raise AssistantError(
-            f"The orders cannot be written into {printable(str(folder)[:200])}: {reason}.", "Name another folder."
+            f"The orders cannot be written into {shown(folder)}: {why_not(cause)}.", "Choose another folder."
         ) from cause
     tell(
         f"{len(orders)} {'order' if len(orders) == 1 else 'orders'} with learners.txt and"
-        f" instructor.txt in {printable(str(folder))}. The files hold keys and faults: learners get learners.txt alone."
+        f" instructor.txt in {shown(folder)}. The files hold keys and faults: learners get learners.txt alone."
     )
 
 

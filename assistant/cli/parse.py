@@ -3,18 +3,17 @@
 import argparse
 import sys
 from collections.abc import Iterator
+from decimal import Decimal
 from io import TextIOWrapper
-from typing import TYPE_CHECKING, TypedDict
+from typing import TypedDict
 
-from assistant.cli.screen import printable, say_line, write_json
-from assistant.spoken import interpret, parse_expect
-from assistant.spoken.expect import Expect
-from assistant.spoken.meaning import Meaning
-from assistant.spoken.replying import reply_to
+from assistant.cli.printing import say_line, write_json
+from assistant.cli.verbs import Subparsers, add_verb
+from assistant.guide import Heard, Typed
+from assistant.one_step import NOW, OneStep, Reply
+from assistant.spoken import ENGLISH, parse_expect
 from assistant.spoken.tokens import LONGEST
-
-if TYPE_CHECKING:
-    Subparsers = argparse._SubParsersAction[argparse.ArgumentParser]
+from assistant.text import shown
 
 
 class AnswerShown(TypedDict):
@@ -35,13 +34,23 @@ class Parsed(TypedDict):
     readback: str
 
 
-def add_parser(subparsers: "Subparsers") -> None:
+_EXAMPLES = """\
+  checkoff parse "83.3 mL/hr" --expect "number mL/h"
+  checkoff parse one two five --expect "number mL/h"
+  checkoff parse fifteen --expect "number mL/h" --heard    as if a recogniser had heard it
+  checkoff parse "that is right" --expect confirm --json
+  checkoff parse - --expect any < sayings.txt              one utterance a line
+
+A refusal is an answer too: the exit code is 0 whenever the words could be looked at."""
+
+
+def add_parser(subparsers: Subparsers) -> None:
     """Add the verb `parse`."""
-    parser = subparsers.add_parser(
+    parser = add_verb(
+        subparsers,
         "parse",
-        help="what words mean",
-        description="Says what the words mean where something is expected, as an attempt would take them.",
-        epilog="A refusal is an answer too: the exit code is 0 whenever the words were looked at.",
+        "Interprets the words as an attempt would, where this kind of answer is expected.",
+        _EXAMPLES,
     )
     parser.add_argument(
         "words", nargs="+", metavar="WORDS", help="what was said or typed; - reads one utterance a line"
@@ -50,14 +59,14 @@ def add_parser(subparsers: "Subparsers") -> None:
         "--expect",
         required=True,
         metavar="EXPECT",
-        help='"confirm", "any", "time", or "number" with a unit: "number mL/h"',
+        help='"confirm", "any", "text", or "number" with a unit: "number mL/h"',
     )
     parser.add_argument(
         "--heard",
         action="store_true",
         help="the words come from a recogniser: figures do not count as said digit by digit",
     )
-    parser.add_argument("--json", action="store_true", help="one JSON object an utterance")
+    parser.add_argument("--json", action="store_true", help="one JSON object per utterance")
     parser.set_defaults(run=run)
 
 
@@ -67,13 +76,13 @@ def run(args: argparse.Namespace) -> int:
     Raises:
         UsageError: EXPECT is none that is known.
     """
-    expect = parse_expect(args.expect)
+    step = OneStep(parse_expect(args.expect), ENGLISH)
     for words in _typed_lines() if args.words == ["-"] else [" ".join(args.words)]:
-        found = parsed(words, interpret(words, expect, heard=args.heard), expect)
+        found = parsed(words, step.reply(Heard(NOW, words) if args.heard else Typed(NOW, words)))
         if args.json:
             write_json(found)
         else:
-            say_line(printable(as_text(found)))
+            say_line(shown(as_text(found)))
     return 0
 
 
@@ -85,24 +94,26 @@ def _typed_lines() -> Iterator[str]:
         yield line.rstrip("\r\n")
 
 
-def parsed(words: str, meaning: Meaning, expect: Expect) -> Parsed:
+def parsed(words: str, reply: Reply) -> Parsed:
     """What words mean, in the form in which it is printed.
 
     Args:
         words: as said or typed; printed no further than the longest utterance, and as text that any program
             can read.
-        meaning: what they were taken to mean.
-        expect: the frame in which they were.
+        reply: what an attempt would make of them.
     """
-    reply = reply_to(meaning, expect)
-    answer: AnswerShown | None = None
-    if reply.kind is not None:
-        answer = {"kind": reply.kind.value, "value": reply.value, "unit": reply.unit}
+    answer = reply.answer
     return {
         "words": words[:LONGEST].encode("utf-8", "replace").decode("utf-8"),
-        "answer": answer,
-        "readings": list(reply.readings),
-        "reject": reply.reject,
+        "answer": None
+        if answer is None
+        else {
+            "kind": answer.kind.value,
+            "value": f"{answer.value:f}" if isinstance(answer.value, Decimal) else str(answer.value),
+            "unit": answer.unit,
+        },
+        "readings": [f"{reading:f}" for reading in reply.readings],
+        "reject": None if reply.reject is None else reply.reject.value,
         "readback": reply.readback,
     }
 

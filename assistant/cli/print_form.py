@@ -4,17 +4,18 @@ import argparse
 from pathlib import Path
 
 from assistant.checklist.load import load
-from assistant.cli.report import add_paper_options
-from assistant.cli.screen import tell
+from assistant.cli.paper_options import add_paper_options
+from assistant.cli.printing import tell
+from assistant.cli.verbs import Subparsers, add_verb
 from assistant.cli.written import write_document
 from assistant.errors import UsageError
 from assistant.orders.load import load_order
-from assistant.record.paths import shown
 from assistant.report.form import Form, form_of
 from assistant.report.paper import Paper, Size
+from assistant.spoken import ENGLISH
+from assistant.text import shown
 
 _EXAMPLES = """\
-examples:
   checkoff print primary-line                          writes primary-line.pdf, A4
   checkoff print primary-line -o form.html             a page that any browser prints
   checkoff print my-checklist.toml --paper letter --large-print
@@ -26,14 +27,13 @@ It holds no answers."""
 _ENDINGS = (".pdf", ".html")
 
 
-def add_parser(subparsers: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
+def add_parser(subparsers: Subparsers) -> None:
     """Add the verb."""
-    parser = subparsers.add_parser(
+    parser = add_verb(
+        subparsers,
         "print",
-        help="the blank paper form of a checklist",
-        description="Write the blank form of a checklist, to be ticked by hand.",
-        epilog=_EXAMPLES,
-        formatter_class=argparse.RawDescriptionHelpFormatter,
+        "It is to be ticked by hand and holds no answers.",
+        _EXAMPLES,
     )
     parser.add_argument("checklist", metavar="FILE", help="path or name of a checklist")
     parser.add_argument("-o", "--output", metavar="FORM", help="FORM.pdf or FORM.html (default: its name, .pdf)")
@@ -54,9 +54,9 @@ def run(arguments: argparse.Namespace) -> int:
     order = load_order(arguments.order) if arguments.order else None
     target = Path(arguments.output or f"{checklist.name}.pdf")
     if target.suffix.lower() not in _ENDINGS:
-        raise UsageError(f'A form is no "{shown(target.suffix)}" file.', "End the name with .pdf or .html.")
+        raise UsageError(f'A form cannot be a "{shown(target.suffix)}" file.', "End the name with .pdf or .html.")
     paper = Paper(Size(arguments.paper), arguments.large_print)
-    write_document(target, _made(form_of(checklist, order), target.suffix.lower(), paper))
+    write_document(target, _made(form_of(checklist, ENGLISH.report, order), target.suffix.lower(), paper))
     tell(f"Form: {shown(target)}")
     return 0
 
@@ -66,7 +66,7 @@ def _made(form: Form, ending: str, paper: Paper) -> bytes:
     if ending == ".pdf":
         from assistant.report.pdf import form_pdf
 
-        return form_pdf(form, paper)
+        return form_pdf(form, ENGLISH.report, paper)
     from assistant.report.html import form_html
 
-    return form_html(form, paper).encode()
+    return form_html(form, ENGLISH.report, paper).encode()

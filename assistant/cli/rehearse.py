@@ -6,32 +6,32 @@ from pathlib import Path
 from assistant.checklist.load import load_sheet
 from assistant.checklist.model import Checklist, ChoiceAsked
 from assistant.checklist.rehearsal import Line, rehearse
+from assistant.cli.printing import say_line, write_json
 from assistant.cli.say import write_speech
-from assistant.cli.screen import say_line, write_json
-from assistant.record.paths import shown
+from assistant.cli.verbs import Subparsers, add_verb
+from assistant.spoken import ENGLISH
+from assistant.text import shown
 
 _EXAMPLES = """\
-examples:
   checkoff rehearse primary-line           every step as it is read aloud, with the estimated time
   checkoff rehearse my-checklist.toml --all    with the longer lines, cues and reasons
   checkoff rehearse secondary-line -o rehearsal.wav    the same as sound
   checkoff rehearse secondary-line > rehearsal.txt     the same to print out
-  checkoff rehearse secondary-line --json  one JSON object a step"""
+  checkoff rehearse secondary-line --json  one JSON object per step"""
 
 
-def add_parser(subparsers: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
+def add_parser(subparsers: Subparsers) -> None:
     """Add the verb."""
-    parser = subparsers.add_parser(
+    parser = add_verb(
+        subparsers,
         "rehearse",
-        help="read a checklist through without waiting",
-        description="Read a checklist through as it will sound, step by step, with the estimated time.",
-        epilog=_EXAMPLES,
-        formatter_class=argparse.RawDescriptionHelpFormatter,
+        "Step by step, with the estimated time; on the screen or as a sound file.",
+        _EXAMPLES,
     )
     parser.add_argument("checklist", metavar="FILE", help="path or name of a checklist")
     parser.add_argument("--all", action="store_true", help="also what is said on request, for help, and when wrong")
     parser.add_argument("-o", "--output", type=Path, metavar="FILE.wav", help="write what is said to a sound file")
-    parser.add_argument("--json", action="store_true", help="one JSON object a step")
+    parser.add_argument("--json", action="store_true", help="one JSON object per step")
     parser.set_defaults(run=run)
 
 
@@ -47,7 +47,7 @@ def run(arguments: argparse.Namespace) -> int:
         ]
         length_s = write_speech(spoken, arguments.output)
         file = shown(arguments.output)
-        say_line(f"{file}: {len(lines)} steps, {length_s:.0f} s of speech; {_about(lines)} with the doing.")
+        say_line(f"{file}: {len(lines)} steps, {length_s:.0f} s of speech; {_about(lines)} including the tasks.")
         return 0
     if arguments.json:
         for line in lines:
@@ -92,7 +92,7 @@ def _further(line: Line) -> list[tuple[str, str]]:
     if isinstance(step.expect, ChoiceAsked):
         named += [(f"when {choice}", text) for choice, text in step.expect.advice.items()]
     found = [(name, text) for name, text in named if text]
-    found += [("passed over where", condition.unmet_reason()) for condition in step.applies]
+    found += [("passed over where", condition.unmet_reason(ENGLISH.sentences)) for condition in step.applies]
     if step.expires:
         found.append((f"after {step.expires.after_s} seconds of waiting", step.expires.say))
     return found + [("source", source) for source in step.sources]

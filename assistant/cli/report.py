@@ -6,22 +6,24 @@ from collections.abc import Mapping
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from assistant.cli.key import add_keys_option, keys_folder
-from assistant.cli.papers import Papers, papers_of
-from assistant.cli.screen import say_line, tell
+from assistant.attempts.papers import AttemptPapers, papers_of
+from assistant.cli.folders import add_keys_option, keys_folder
+from assistant.cli.paper_options import add_paper_options
+from assistant.cli.printing import say_line, tell
+from assistant.cli.verbs import Subparsers, add_verb
 from assistant.cli.written import write_document
 from assistant.errors import AssistantError, RecordError, UsageError
-from assistant.record.paths import shown
-from assistant.report.compose import AttemptPapers, compose
+from assistant.report.compose import compose
 from assistant.report.content import Report, schema
 from assistant.report.paper import Paper, Size
 from assistant.report.reading import read_what_holds
+from assistant.spoken import ENGLISH
+from assistant.text import shown
 
 if TYPE_CHECKING:
     from assistant.record.verify import Reading
 
 _EXAMPLES = """\
-examples:
   checkoff report RECORD                     text on this screen
   checkoff report RECORD -o report.html      one page for a browser or a printer, nothing else needed
   checkoff report RECORD -o report.pdf --paper letter --large-print
@@ -35,15 +37,13 @@ says so first. Nothing is ever written into the record."""
 _ENDINGS = ("html", "pdf", "csv", "json")
 
 
-def add_parser(subparsers: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
+def add_parser(subparsers: Subparsers) -> None:
     """Add the verb."""
-    parser = subparsers.add_parser(
+    parser = add_verb(
+        subparsers,
         "report",
-        help="the report of a recorded attempt",
-        description="Verify a record and report its attempt: result, feedback, numbers with their working, steps, "
-        "evidence.",
-        epilog=_EXAMPLES,
-        formatter_class=argparse.RawDescriptionHelpFormatter,
+        "Verifies the record first, then gives result, feedback, numbers with their working, steps and evidence.",
+        _EXAMPLES,
     )
     parser.add_argument("record", nargs="?", help="the record of the attempt")
     parser.add_argument("-o", "--output", metavar="FILE", help="FILE.html, .pdf, .csv or .json")
@@ -60,12 +60,6 @@ def add_parser(subparsers: "argparse._SubParsersAction[argparse.ArgumentParser]"
     parser.add_argument("--schema", action="store_true", help="print the JSON Schema of the report and end")
     add_keys_option(parser)
     parser.set_defaults(run=run)
-
-
-def add_paper_options(parser: argparse.ArgumentParser) -> None:
-    """Add the options of everything that is printed."""
-    parser.add_argument("--paper", choices=[size.value for size in Size], default=Size.A4.value, help="default: a4")
-    parser.add_argument("--large-print", action="store_true", help="18 points in place of 12")
 
 
 def run(arguments: argparse.Namespace) -> int:
@@ -109,7 +103,7 @@ def _ending(arguments: argparse.Namespace) -> str:
         return "json" if arguments.json or arguments.xapi else "txt"
     ending = Path(arguments.output).suffix.lower().lstrip(".")
     if ending not in _ENDINGS:
-        raise UsageError(f'A report is no ".{ending}" file.', f"End the name with .{', .'.join(_ENDINGS)}.")
+        raise UsageError(f'A report cannot be a ".{ending}" file.', f"End the name with .{', .'.join(_ENDINGS)}.")
     if arguments.xapi and ending != "json":
         raise UsageError("xAPI statements are written as JSON.", "End the name with .json.")
     return ending
@@ -120,26 +114,26 @@ def _made(report: Report, ending: str, paper: Paper, xapi_home: str) -> bytes:
     if xapi_home:
         from assistant.report.statements import statements
 
-        return json.dumps(statements(report, xapi_home), ensure_ascii=True, indent=2).encode() + b"\n"
+        return json.dumps(statements(report, xapi_home, ENGLISH.report), ensure_ascii=True, indent=2).encode() + b"\n"
     match ending:
         case "html":
             from assistant.report.html import report_html
 
-            return report_html(report, paper).encode()
+            return report_html(report, ENGLISH.report, paper).encode()
         case "pdf":
             from assistant.report.pdf import report_pdf
 
-            return report_pdf(report, paper)
+            return report_pdf(report, ENGLISH.report, paper)
         case "csv":
             from assistant.report.sheet import report_csv
 
-            return report_csv(report).encode()
+            return report_csv(report, ENGLISH.report).encode()
         case "json":
             return json.dumps(report.model_dump(mode="json"), ensure_ascii=True).encode() + b"\n"
         case _:
             from assistant.report.lines import report_lines
 
-            return "\n".join(report_lines(report)).encode()
+            return "\n".join(report_lines(report, ENGLISH.report)).encode()
 
 
 def report_of(path: Path, keys: str | None = None, *, with_entries: bool = True) -> Report:
@@ -166,7 +160,8 @@ def report_of(path: Path, keys: str | None = None, *, with_entries: bool = True)
         shown(path.name),
         reading.verdict,
         reading.entries,
-        papers=AttemptPapers(papers.checklist, papers.order, papers.key) if papers else None,
+        words=ENGLISH.report,
+        papers=papers,
         papers_problem=problem,
         results=_as_it_stands(path, reading, papers),
         known_keys=known,
@@ -174,7 +169,7 @@ def report_of(path: Path, keys: str | None = None, *, with_entries: bool = True)
     )
 
 
-def _papers(path: Path, reading: "Reading") -> tuple[Papers | None, str]:
+def _papers(path: Path, reading: "Reading") -> tuple[AttemptPapers | None, str]:
     """The papers of the attempt, or why they are not at hand: a report is made all the same."""
     try:
         return papers_of(reading.entries[0], Path(path.name)), ""
@@ -182,15 +177,15 @@ def _papers(path: Path, reading: "Reading") -> tuple[Papers | None, str]:
         return None, error.what
 
 
-def _as_it_stands(path: Path, reading: "Reading", papers: Papers | None) -> Mapping[str, object] | None:
+def _as_it_stands(path: Path, reading: "Reading", papers: AttemptPapers | None) -> Mapping[str, object] | None:
     """The result of an attempt without a seal, by living it again."""
     if papers is None or any("seal" in entry for entry in reading.entries):
         return None
     # Imported only here: the report of a sealed record needs no guide.
-    from assistant.cli.attempt import lived_again
+    from assistant.attempts.replay import lived_again
 
     try:
-        guide, _ = lived_again(papers, reading.entries, path)
+        guide = lived_again(papers, reading.entries, path)
     except (RecordError, ValueError) as cause:
         tell(f"Caution: the attempt cannot be lived again: {cause}")
         return None

@@ -1,37 +1,36 @@
 """``checkoff resume``: takes an interrupted attempt up where it was."""
 
 import argparse
-from datetime import UTC, datetime
 from pathlib import Path
 
-from assistant.cli.attempt import RecordPlace, lived_again, records_folder
-from assistant.cli.papers import papers_of
-from assistant.cli.run import add_sound_options, attempt
-from assistant.cli.screen import tell
+from assistant.attempts.begun import ResumedAttempt
+from assistant.attempts.papers import papers_of
+from assistant.cli.folders import records_folder
+from assistant.cli.printing import tell
+from assistant.cli.run import add_sound_options, sit_and_live
+from assistant.cli.verbs import Subparsers, add_verb
 from assistant.errors import UsageError
 from assistant.record.chain import Problem
 from assistant.record.file import RecordFile
-from assistant.record.paths import shown
 from assistant.record.verify import verify
+from assistant.text import shown
 
 MOST_NAMED = 5
 """Records that a question names, the newest first."""
 
 _EXAMPLES = """\
-examples:
   checkoff resume
   checkoff resume 20261125T090000-primary-line-A17.jsonl
   checkoff resume RECORD --typed"""
 
 
-def add_parser(subparsers: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
+def add_parser(subparsers: Subparsers) -> None:
     """Add the verb."""
-    parser = subparsers.add_parser(
+    parser = add_verb(
+        subparsers,
         "resume",
-        help="take up an interrupted attempt where it was",
-        description="Read the record, live it again, and go on at the step where it was interrupted.",
-        epilog=_EXAMPLES,
-        formatter_class=argparse.RawDescriptionHelpFormatter,
+        "Reads the record, replays it, and continues at the step where the attempt was interrupted.",
+        _EXAMPLES,
     )
     parser.add_argument(
         "record", nargs="?", metavar="RECORD", help="the record of the attempt (default: the only one not finished)"
@@ -45,13 +44,11 @@ def run(arguments: argparse.Namespace) -> int:
     path = Path(arguments.record) if arguments.record else _the_only_open_one(records_folder())
     record = RecordFile.reopen(path)
     try:
-        papers = papers_of(record.entries[0], path)
-        guide, mode = lived_again(papers, record.entries, path)
+        attempt = ResumedAttempt(papers_of(record.entries[0], path), record)
     except BaseException:
         record.close()
         raise
-    place = RecordPlace(str(path.parent), papers.checklist.name, "resumed", datetime.now(UTC))
-    return attempt(arguments, papers, mode, {}, place, (guide, record))
+    return sit_and_live(attempt, arguments)
 
 
 def _the_only_open_one(folder: Path) -> Path:
@@ -62,11 +59,15 @@ def _the_only_open_one(folder: Path) -> Path:
     """
     found = [path for path in sorted(folder.glob("*.jsonl"), reverse=True) if _is_open(path)]
     if not found:
-        raise UsageError(f"No attempt in {shown(folder)} waits to be resumed.", "Name a record that lies elsewhere.")
+        raise UsageError(
+            f"There is no unfinished attempt in {shown(folder)}.", "To resume one stored elsewhere, give its path."
+        )
     if len(found) > 1:
         names = ", ".join(shown(path.name) for path in found[:MOST_NAMED])
         more = f" and {len(found) - MOST_NAMED} older" if len(found) > MOST_NAMED else ""
-        raise UsageError(f"Several attempts in {shown(folder)} wait: {names}{more}.", "Name the one to resume.")
+        raise UsageError(
+            f"Several attempts in {shown(folder)} are unfinished: {names}{more}.", "Name the one to resume."
+        )
     tell(f"Resuming {shown(found[0])}.")
     return found[0]
 

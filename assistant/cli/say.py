@@ -4,15 +4,12 @@ import argparse
 import queue
 from collections.abc import Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING
 
-from assistant.cli.screen import say_line, write_json
+from assistant.cli.printing import say_line, write_json
+from assistant.cli.verbs import Subparsers, add_verb
 from assistant.errors import DeviceError, SoundError, UsageError
-from assistant.record.paths import shown
 from assistant.spoken import speech
-
-if TYPE_CHECKING:
-    Subparsers = argparse._SubParsersAction[argparse.ArgumentParser]
+from assistant.text import quoted, shown
 
 LONGEST_TEXT = 5_000
 """Characters; a sentence of the assistant has some hundred."""
@@ -20,20 +17,18 @@ _FORMATS = {".wav": "WAV", ".flac": "FLAC"}
 _WAIT_S = 0.5
 
 _EXAMPLES = """\
-examples:
   checkoff say "Set the rate to 83.3 mL/h."
   checkoff say "Close the roller clamp." --rate -2
   checkoff say "1,000 mL over 12 h" -o order.wav"""
 
 
-def add_parser(subparsers: "Subparsers") -> None:
+def add_parser(subparsers: Subparsers) -> None:
     """Add the verb `say`."""
-    parser = subparsers.add_parser(
+    parser = add_verb(
+        subparsers,
         "say",
-        help="speak a sentence, or write it to a sound file",
-        description="Speaks a sentence as the assistant would: units and numbers in full words.",
-        epilog=_EXAMPLES,
-        formatter_class=argparse.RawDescriptionHelpFormatter,
+        "Speaks as the assistant would: numbers and units in full words.",
+        _EXAMPLES,
     )
     parser.add_argument("text", nargs="+", metavar="TEXT", help="what to say")
     parser.add_argument("-o", "--output", type=Path, metavar="FILE", help="write this WAV or FLAC file, play nothing")
@@ -58,7 +53,7 @@ def run(arguments: argparse.Namespace) -> int:
         raise UsageError(f"The text has {len(text):,} characters; {LONGEST_TEXT:,} can be said.", "Say it in parts.")
     words = speech(text)
     if not any(character.isalnum() for character in words):
-        raise UsageError("There is nothing in the text that could be said.", 'For example: checkoff say "Ready."')
+        raise UsageError("The text contains nothing that can be said.", 'For example: checkoff say "Ready."')
     if arguments.output is None:
         _play(words, arguments.rate, arguments.loudspeaker)
         length_s = None
@@ -93,7 +88,7 @@ def write_speech(sentences: Sequence[str], file: Path, rate: int = 0) -> float:
 
     kind = _FORMATS.get(file.suffix.lower())
     if kind is None:
-        raise UsageError(f'"{file.name}" is no name of a sound file.', "Let it end in .wav or .flac.")
+        raise UsageError(f"{quoted(file.name)} is not the name of a sound file.", "End it with .wav or .flac.")
     synthesiser = Synthesiser()
     try:
         spoken = [synthesiser.synthesise(words, rate) for words in sentences]

@@ -5,12 +5,12 @@ import json
 from pathlib import Path
 
 from assistant.checklist.schema import FILE_NAME, checklist_schema
-from assistant.cli.screen import say_line, tell
+from assistant.cli.printing import say_line, tell
+from assistant.cli.verbs import Subparsers, add_verb
 from assistant.cli.written import write_document
-from assistant.record.paths import shown
+from assistant.text import shown
 
 _EXAMPLES = f"""\
-examples:
   checkoff schema                          print it
   checkoff schema -o {FILE_NAME}   write it beside your checklists
 
@@ -19,14 +19,13 @@ An editor with TOML support completes and checks a checklist whose first line is
 What no schema can tell, checkoff lint does."""
 
 
-def add_parser(subparsers: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
+def add_parser(subparsers: Subparsers) -> None:
     """Add the verb."""
-    parser = subparsers.add_parser(
+    parser = add_verb(
+        subparsers,
         "schema",
-        help="the JSON Schema of a checklist file",
-        description="Print the JSON Schema of a checklist file, for editors that complete and check.",
-        epilog=_EXAMPLES,
-        formatter_class=argparse.RawDescriptionHelpFormatter,
+        "With it, an editor can complete and check a checklist while it is being written.",
+        _EXAMPLES,
     )
     parser.add_argument("-o", "--output", type=Path, metavar="FILE", help="write it to a file")
     parser.set_defaults(run=run)

@@ -1,21 +1,17 @@
-"""Where the learner reads along: plain lines for people, or one JSON object a line for programs."""
+"""Where the learner reads along: plain lines for people, or one JSON object per line for programs."""
 
-import json
 import sys
 
+from assistant.cli.printing import say_line, write_json
 from assistant.guide.effects import Say
 from assistant.guide.events import Event, Heard, NotUnderstood, Typed
+from assistant.text import shown
 
 LONGEST_ECHO = 200
 """Characters of the learner's own words that are shown back."""
 
 COVER_LINES = 100
 """More lines than a terminal shows at once."""
-
-
-def printable(text: str) -> str:
-    """Text without anything that could move a cursor or hide itself; a mark stands in its place."""
-    return "".join(letter if letter.isprintable() else "\N{REPLACEMENT CHARACTER}" for letter in text)
 
 
 class PlainScreen:
@@ -33,7 +29,7 @@ class PlainScreen:
 
     def show(self, say: Say) -> None:
         """A sentence of the assistant."""
-        say_line(printable(say.text))
+        say_line(shown(say.text))
 
     def listening(self) -> None:
         """The microphone is open."""
@@ -49,11 +45,11 @@ class PlainScreen:
         """What the learner said."""
         match event:
             case Heard(words=words):
-                say_line(f"{self._margin}You said: {printable(words[:LONGEST_ECHO])}")
+                say_line(f"{self._margin}You said: {shown(words, LONGEST_ECHO)}")
             case NotUnderstood():
                 say_line(f"{self._margin}You said: (not understood)")
             case Typed(words=words) if self._echo_typed:
-                say_line(f"{self._margin}You typed: {printable(words[:LONGEST_ECHO])}")
+                say_line(f"{self._margin}You typed: {shown(words, LONGEST_ECHO)}")
 
 
 class JsonScreen:
@@ -80,18 +76,3 @@ class JsonScreen:
                 write_json({"heard": None})
             case Typed(words=words):
                 write_json({"typed": words[:LONGEST_ECHO]})
-
-
-def write_json(value: object) -> None:
-    """One object on one line of standard output."""
-    say_line(json.dumps(value, ensure_ascii=True))
-
-
-def tell(sentence: str) -> None:
-    """A notice to the person at the machine, on standard error."""
-    print(printable(sentence), file=sys.stderr, flush=True)
-
-
-def say_line(line: str) -> None:
-    """One line of text on standard output."""
-    print(line, flush=True)

@@ -2,11 +2,11 @@
 
 import argparse
 
-from assistant.cli.screen import say_line, write_json
+from assistant.cli.printing import say_line, write_json
+from assistant.cli.verbs import Subparsers, add_verb
 from assistant.settings import FILE_SETTING, change_setting, load_settings, settings_path, shown_settings
 
 _EXAMPLES = f"""\
-examples:
   checkoff settings
   checkoff settings set records.sound_days 14
   checkoff settings set records.folder ~/lab/records
@@ -14,14 +14,13 @@ examples:
 The file can be changed by hand as well. {FILE_SETTING} names another one."""
 
 
-def add_parser(subparsers: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
+def add_parser(subparsers: Subparsers) -> None:
     """Add the verb."""
-    parser = subparsers.add_parser(
+    parser = add_verb(
+        subparsers,
         "settings",
-        help="show the settings, or change one",
-        description="Show where the settings are kept and what they are, or change one of them.",
-        epilog=_EXAMPLES,
-        formatter_class=argparse.RawDescriptionHelpFormatter,
+        "Shows where they are kept and what they are, or changes one of them.",
+        _EXAMPLES,
     )
     parser.add_argument("--json", action="store_true", help="one JSON object")
     parser.set_defaults(run=_show)
@@ -38,7 +37,7 @@ def _show(args: argparse.Namespace) -> int:
     if args.json:
         write_json({"file": str(path), "settings": settings.model_dump()})
         return 0
-    say_line(f"Settings: {path}{'' if path.exists() else ' (not there yet: these are the defaults)'}")
+    say_line(f"Settings: {path}{'' if path.exists() else ' (does not exist yet; these are the defaults)'}")
     for name, value in shown_settings(settings):
         say_line(f"{name} = {_as_written(value)}")
     return 0

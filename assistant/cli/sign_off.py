@@ -4,19 +4,21 @@ import argparse
 from datetime import UTC, datetime
 from pathlib import Path
 
-from assistant.cli.key import add_keys_option, ask_passphrase, keys_folder, the_only_key
-from assistant.cli.screen import say_line, tell, write_json
+from assistant.cli.folders import add_keys_option, keys_folder
+from assistant.cli.key import ask_passphrase, the_only_key
+from assistant.cli.printing import say_line, tell, write_json
+from assistant.cli.verbs import Subparsers, add_verb
 from assistant.errors import AssistantError, UsageError
 from assistant.guide.effects import Outcome
-from assistant.record.decisions import CLOSED, MEANINGS, VERDICTS, Decision, Rating, Wish, body_of
+from assistant.record.decisions import CLOSED, VERDICTS, Decision, Rating, Wish, body_of
 from assistant.record.file import RecordFile
-from assistant.record.paths import shown
 from assistant.record.signing import SigningKey, is_encrypted, load_key
 from assistant.record.verify import read_record
+from assistant.spoken import ENGLISH
+from assistant.text import shown
 
-_LEVELS = "\n".join(f"  {rating.value:<12} {meaning}" for rating, meaning in MEANINGS.items())
+_LEVELS = "\n".join(f"  {rating:<12} {meaning}" for rating, meaning in ENGLISH.report.RATINGS.items())
 _EXAMPLES = f"""\
-examples:
   checkoff sign-off RECORD --signer "M. Lindqvist, RN" --decision passed --rating supervised
   checkoff sign-off RECORD --signer "M. Lindqvist, RN" --decision withdrawn --reason "Wrong learner chosen."
   checkoff sign-off RECORD --signer "M. Lindqvist, RN" --decision overruled --step prime-line \\
@@ -33,14 +35,13 @@ Levels of --rating (K. N. Bondy, Journal of Nursing Education 22(9), 1983, 376-3
 Verdicts of --verdict: {", ".join(VERDICTS)}."""
 
 
-def add_parser(subparsers: "argparse._SubParsersAction[argparse.ArgumentParser]") -> None:
+def add_parser(subparsers: Subparsers) -> None:
     """Add the verb."""
-    parser = subparsers.add_parser(
+    parser = add_verb(
+        subparsers,
         "sign-off",
-        help="sign an instructor's decision on an attempt",
-        description="Add a signed entry with an instructor's decision to the record of an attempt.",
-        epilog=_EXAMPLES,
-        formatter_class=argparse.RawDescriptionHelpFormatter,
+        "Adds the decision to the record as a signed entry; nothing that is there already is changed.",
+        _EXAMPLES,
     )
     parser.add_argument("record", metavar="RECORD", help="the record of the attempt")
     parser.add_argument("--key", metavar="NAME", help="the key to sign with (default: your only one)")
@@ -80,7 +81,7 @@ def run(args: argparse.Namespace) -> int:
     path = Path(args.record)
     at = datetime.now(UTC).isoformat(timespec="microseconds")
     if args.close and wish.decision is not Decision.NOT_PASSED:
-        raise UsageError("What is closed was not completed.", "Give --decision not-passed with a reason.")
+        raise UsageError("A closed attempt counts as not completed.", "Give --decision not-passed with a reason.")
     # Asked before anything is written: a wish that cannot be met, or a wrong passphrase, closes no attempt.
     body = body_of(wish, read_record(path).entries, at)
     key = _key(args.key, keys_folder(args.keys))
@@ -125,13 +126,13 @@ def _results(record: RecordFile, path: Path) -> dict[str, object]:
         UsageError: every step was done: only the seal is missing.
     """
     # Imported only here: most sign-offs close nothing, and the papers bring the whole procedure with them.
-    from assistant.cli.attempt import lived_again
-    from assistant.cli.papers import papers_of
+    from assistant.attempts.papers import papers_of
+    from assistant.attempts.replay import lived_again
     from assistant.guide.effects import Finish
     from assistant.guide.events import Recorded, Resumed
 
     try:
-        guide, _ = lived_again(papers_of(record.entries[0], path), record.entries, path)
+        guide = lived_again(papers_of(record.entries[0], path), record.entries, path)
     except AssistantError as error:
         tell(f"Closed without a result per step. {error}")
         return {}
@@ -139,5 +140,5 @@ def _results(record: RecordFile, path: Path) -> dict[str, object]:
     guide.receive(Resumed(datetime.now(UTC)))
     effects = guide.receive(Recorded(len(record.entries) + 1, ""))
     if any(isinstance(effect, Finish) and effect.seal is not None for effect in effects):
-        raise UsageError("This attempt came to its end; only its seal is missing.", f"checkoff resume {shown(path)}")
+        raise UsageError("This attempt was completed; only its seal is missing.", f"checkoff resume {shown(path)}")
     return {"results": results}

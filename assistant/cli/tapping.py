@@ -4,7 +4,7 @@ import sys
 import time
 from collections.abc import Callable, Iterable
 
-from assistant.cli.screen import tell
+from assistant.cli.printing import tell
 
 MOST_TAPS = 500
 

@@ -4,27 +4,33 @@ import argparse
 from collections.abc import Mapping
 from dataclasses import asdict, replace
 from pathlib import Path
-from typing import TYPE_CHECKING
 
-from assistant.cli.screen import say_line, write_json
+from assistant.cli.printing import say_line, write_json
+from assistant.cli.verbs import Subparsers, add_verb
 from assistant.errors import AssistantError, RecordError, UsageError
 from assistant.record.chain import Problem
-from assistant.record.paths import shown
 from assistant.record.verify import Verdict, read_entries, sentence, verify
+from assistant.text import shown
 
-if TYPE_CHECKING:
-    Subparsers = argparse._SubParsersAction[argparse.ArgumentParser]
+_EXAMPLES = """\
+  checkoff verify RECORD
+  checkoff verify records/*.jsonl              every record of a folder
+  checkoff verify RECORD --open                accept one that is not sealed yet
+  checkoff verify RECORD --head 9f2c           was its end cut off since this head was printed?
+  checkoff verify RECORD --papers              are checklist, order and limits still those it was made with?
+  checkoff verify RECORD --json
+
+Exit code 0 only if every record holds. Without --open a record that has no seal does not hold, because
+nothing shows that its end is there. Nor does a record that was signed with an unknown key: checkoff key add."""
 
 
-def add_parser(subparsers: "Subparsers") -> None:
+def add_parser(subparsers: Subparsers) -> None:
     """Add the verb `verify`."""
-    parser = subparsers.add_parser(
+    parser = add_verb(
+        subparsers,
         "verify",
-        help="prove that records were not changed",
-        description="Follows the chain of each record and names the first entry that does not hold.",
-        epilog="Exit code 0 only if every record holds. A record without a seal does not hold, "
-        "for nothing shows that its end is there, unless --open is given. Nor does one that was signed with "
-        "a key that is not known here: see checkoff key add.",
+        "Follows the chain of each record and names the first entry that does not hold.",
+        _EXAMPLES,
     )
     parser.add_argument("records", nargs="+", metavar="RECORD", help="the file of an attempt")
     parser.add_argument(
@@ -41,7 +47,7 @@ def add_parser(subparsers: "Subparsers") -> None:
         help="check as well that checklist, order and limits here are those the attempt was made with",
     )
     parser.add_argument("--keys", metavar="FOLDER", help="where known public keys are kept")
-    parser.add_argument("--json", action="store_true", help="one JSON object a record")
+    parser.add_argument("--json", action="store_true", help="one JSON object per record")
     parser.set_defaults(run=run)
 
 
@@ -52,7 +58,7 @@ def run(args: argparse.Namespace) -> int:
         UsageError: `--head` with several records.
     """
     if args.head is not None and len(args.records) > 1:
-        raise UsageError("A head digest belongs to one record, but several are named.", "Verify that record by itself.")
+        raise UsageError("A head digest belongs to one record; several were given.", "Verify that record by itself.")
     all_hold = True
     known: Mapping[str, str] | None = None
     for path in args.records:
@@ -74,7 +80,7 @@ def run(args: argparse.Namespace) -> int:
 
 def _known_keys(folder: str | None) -> Mapping[str, str]:
     # Imported only here: most records are verified without a signature in them.
-    from assistant.cli.key import keys_folder
+    from assistant.cli.folders import keys_folder
     from assistant.record.signing import known_keys
 
     return known_keys(keys_folder(folder))
@@ -83,8 +89,8 @@ def _known_keys(folder: str | None) -> Mapping[str, str]:
 def _against_papers(path: Path, verdict: Verdict) -> Verdict:
     """The verdict, or a worse one where a file that the first entry pins is no longer the same."""
     # Imported only here: the papers bring the whole procedure with them.
-    from assistant.cli.attempt import table_digests
-    from assistant.cli.papers import papers_of
+    from assistant.attempts.papers import papers_of
+    from assistant.attempts.pins import table_digests
 
     try:
         opening = read_entries(path)[0]

@@ -5,8 +5,9 @@ import tempfile
 from contextlib import suppress
 from pathlib import Path
 
+from assistant.cli.printing import why_not
 from assistant.errors import RecordError
-from assistant.record.paths import shown
+from assistant.text import shown
 
 
 def write_document(path: Path, content: bytes) -> None:
@@ -30,7 +31,7 @@ def write_document(path: Path, content: bytes) -> None:
                 os.unlink(name)  # noqa: PTH108 - a name from mkstemp
             raise
     except (OSError, ValueError) as cause:
-        reason = getattr(cause, "strerror", None) or "its name makes no path"
         raise RecordError(
-            f"{shown(path)} cannot be written: {reason}.", "Check the folder and the disk, or name another file."
+            f"{shown(path)} cannot be written: {why_not(cause)}.",
+            "Check folder and disk, or choose another file.",
         ) from cause

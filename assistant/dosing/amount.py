@@ -6,8 +6,8 @@ from decimal import Decimal
 from fractions import Fraction
 
 from assistant.dosing import units
-from assistant.dosing.outside import told
 from assistant.errors import QuantityError
+from assistant.text import quoted
 
 _HIGHEST_EXPONENT = 12
 _LOWEST_EXPONENT = -12
@@ -97,7 +97,7 @@ def parse_number(text: str) -> Decimal:
     match = _NUMBER.fullmatch(bare)
     if match is None or (match["whole"] is None and match["part"] is None):
         raise QuantityError(
-            f'A number was expected, but "{told(text)}" came.',
+            f"Expected a number, got {quoted(text)}.",
             "Write it in digits, with a point before decimals and commas only between thousands.",
         )
     whole = (match["whole"] or "0").replace(",", "")
@@ -123,7 +123,7 @@ def parse_amount(text: str) -> Amount:
     number = number.strip()
     if not number:
         raise QuantityError(
-            f'A number with its unit was expected, but "{told(bare)}" came.',
+            f"Expected a number with its unit, got {quoted(bare)}.",
             'Write it like "100 mL".',
         )
     value = parse_number(number)

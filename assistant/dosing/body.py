@@ -5,11 +5,11 @@ from decimal import Context, Decimal
 from fractions import Fraction
 
 from assistant.dosing import units
-from assistant.dosing.outside import told
 from assistant.dosing.result import Measure, Result, conclude, figure, take, tell, tell_exact
 from assistant.dosing.rounding import EXACT, HUNDREDTH, TENTH, Rounding, root
 from assistant.dosing.unit_table import SQUARE_METRE
 from assistant.errors import QuantityError
+from assistant.text import quoted
 
 _LIGHTEST = Fraction("0.2")
 _HEAVIEST = Fraction(700)
@@ -196,7 +196,7 @@ def surface_area(
     found = AREA_FORMULAS.get(name)
     if found is None:
         raise QuantityError(
-            f'"{told(method)}" is not a formula for body surface area.',
+            f"{quoted(method)} is not a formula for body surface area.",
             f"Use one of: {', '.join(AREA_FORMULAS)}.",
         )
     function, words, _ = found

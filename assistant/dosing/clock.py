@@ -12,9 +12,9 @@ from fractions import Fraction
 from zoneinfo import ZoneInfo
 
 from assistant.dosing.flow import speed_of
-from assistant.dosing.outside import told
 from assistant.dosing.result import Measure, take, tell, tell_exact
 from assistant.errors import QuantityError
+from assistant.text import quoted
 
 _TIME = re.compile(r"(?P<hour>\d{1,2}):(?P<minute>\d{2})|(?P<four>\d{4})(?:\s*(?:h|hours))?", re.ASCII)
 _HALF_DAY = re.compile(r"(?P<hour>\d{1,2})(?::(?P<minute>\d{2}))?\s*(?P<half>[ap])\.?m\.?", re.ASCII | re.IGNORECASE)
@@ -55,7 +55,7 @@ def zone(name: str) -> ZoneInfo:
     # A name can also be a folder, hold a zero byte, or leave the folder: every one means "no such zone".
     except (KeyError, ValueError, OSError) as cause:
         raise QuantityError(
-            f'"{told(name)}" is not a time zone known on this machine.', "Give a name such as Europe/London."
+            f"{quoted(name)} is not a time zone known on this machine.", "Give a name such as Europe/London."
         ) from cause
 
 
@@ -75,12 +75,12 @@ def parse_start(text: str, zone_name: str = "", *, second: bool | None = None) -
     clock = _time_of_day(dated["time"] if dated else bare)
     if clock is None:
         raise QuantityError(
-            f'A time such as 22:00 or 2026-10-25 22:00 was expected, but "{told(bare)}" came.', "Use the 24-hour clock."
+            f"Expected a time such as 22:00 or 2026-10-25 22:00, got {quoted(bare)}.", "Use the 24-hour clock."
         )
     try:
         day = date.fromisoformat(dated["date"]) if dated else _ANY_DAY
     except ValueError as cause:
-        raise QuantityError(f'"{told(bare)}" is not a day of the calendar.', "Look at the date.") from cause
+        raise QuantityError(f"{quoted(bare)} is not a day of the calendar.", "Look at the date.") from cause
     at = datetime.combine(day, clock)
     if not zone_name:
         return at

@@ -9,10 +9,10 @@ from dataclasses import dataclass
 from datetime import datetime
 from fractions import Fraction
 
-from assistant.dosing.outside import told
 from assistant.dosing.result import Measure, take
 from assistant.dosing.timeline import BagEnd, Collision, Course, Segment
 from assistant.errors import QuantityError
+from assistant.text import SHORT, quoted, shown
 
 _MOST_PARTS = 5_000
 ALL = "all"
@@ -172,7 +172,7 @@ class _Run:
     def _pause(self, pause: Pause) -> tuple[str, Fraction, Fraction]:
         if pause.line not in (*self.names, ALL):
             raise QuantityError(
-                f'A pause names "{told(pause.line)}", which is no line here.', f"Lines are: {', '.join(self.names)}."
+                f"A pause names {quoted(pause.line)}, which is no line here.", f"Lines are: {', '.join(self.names)}."
             )
         begins = _hours("at", pause.at)
         lasts = take("lasts", pause.lasts, "duration") if pause.lasts is not None else self.end
@@ -271,6 +271,6 @@ def _dose(given: Secondary) -> _Dose:
         rate = volume / take("duration", given.duration, "duration")
     else:
         raise QuantityError(
-            f"{told(given.name)} needs either a rate or a duration.", "Give one of the two and not both."
+            f"{shown(given.name, SHORT)} needs either a rate or a duration.", "Give one of the two and not both."
         )
     return _Dose(given.name, _hours("due", given.due) + _hours("late", given.late), rate, volume)

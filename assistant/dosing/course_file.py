@@ -8,10 +8,10 @@ from fractions import Fraction
 from assistant.dosing import clock
 from assistant.dosing.amount import Amount, parse_amount
 from assistant.dosing.course import Pause, Primary, RateChange, Secondary, course
-from assistant.dosing.outside import told
 from assistant.dosing.result import take, tell_exact
 from assistant.dosing.timeline import Course
 from assistant.errors import QuantityError
+from assistant.text import SHORT, quoted, shown
 
 _TOP = {"start", "zone", "second", "length", "primary", "secondary", "pause", "change"}
 _PRIMARY = {"name", "rate", "bag_volume", "reserve", "bags", "change_takes", "starts"}
@@ -32,7 +32,7 @@ class _Table:
         for name in given:
             if name not in self.known:
                 raise QuantityError(
-                    f'{place} has no field "{told(name)}".', f"Its fields are: {', '.join(self.known)}."
+                    f"{place} has no field {quoted(name)}.", f"Its fields are: {', '.join(self.known)}."
                 )
 
     def text(self, name: str) -> str | None:
@@ -178,4 +178,4 @@ def _after(start: datetime, text: str) -> Amount:
             return Amount(Decimal(waited // timedelta(seconds=1)), "s")
         if " " in text:
             break
-    raise QuantityError(f"{told(text)} is before the start.", "Give a later time.")
+    raise QuantityError(f"{shown(text, SHORT)} is before the start.", "Give a later time.")

@@ -105,7 +105,7 @@ def _times(interval: Measure | None, doses: Measure | None) -> tuple[Fraction, l
     if doses is not None and interval is None:
         times = take("doses", doses, "doses")
         if times.denominator != 1:
-            raise QuantityError(f"Doses are whole, but {tell(doses)} came.", "Count again.")
+            raise QuantityError(f"The number of doses must be whole, but you gave {tell(doses)}.", "Count again.")
         return times, []
     raise QuantityError(
         "The doses of a day need either the interval between them, or their number.",

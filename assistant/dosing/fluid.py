@@ -7,10 +7,10 @@ from fractions import Fraction
 from assistant.dosing import units
 from assistant.dosing.body import kilograms
 from assistant.dosing.course import Primary, course
-from assistant.dosing.outside import told
 from assistant.dosing.result import Measure, Result, conclude, take, tell, tell_exact
 from assistant.dosing.rounding import EXACT, TENTH, Rounding
 from assistant.errors import QuantityError
+from assistant.text import quoted
 
 MAINTENANCE: dict[str, tuple[tuple[int, int, int], str]] = {
     "4-2-1": ((4, 2, 1), "mL/kg/h"),
@@ -41,7 +41,7 @@ def maintenance(
     found = MAINTENANCE.get(name)
     if found is None:
         raise QuantityError(
-            f'"{told(method)}" is not a rule for maintenance fluid.', f"Use one of: {', '.join(MAINTENANCE)}."
+            f"{quoted(method)} is not a rule for maintenance fluid.", f"Use one of: {', '.join(MAINTENANCE)}."
         )
     each, per = found
     kilos = kilograms(weight)

@@ -9,11 +9,11 @@ from assistant.dosing.amount import Amount, parse_amount, parse_number
 from assistant.dosing.clock import Moment
 from assistant.dosing.declared import Form, Formula, Input
 from assistant.dosing.formula_table import FORMULAS
-from assistant.dosing.outside import told
 from assistant.dosing.result import Result
 from assistant.dosing.rounding import parse_rounding
 from assistant.dosing.units import unit
 from assistant.errors import QuantityError
+from assistant.text import quoted
 
 __all__ = ["FORMULAS", "Answer", "Form", "Formula", "Given", "Input", "find", "solve"]
 
@@ -36,7 +36,7 @@ def find(name: str) -> Formula:
 
         near = get_close_matches(wanted[:40], list(FORMULAS), n=3, cutoff=0.4)
         raise QuantityError(
-            f'There is no formula "{told(name)}".',
+            f"There is no formula {quoted(name)}.",
             f"Did you mean {' or '.join(near)}?" if near else "The list of formulas shows them all.",
         )
     return found
@@ -61,7 +61,7 @@ def solve(name: str, given: Mapping[str, Given]) -> tuple[Answer, ...]:
     for key, text in given.items():
         one = inputs.get(key.replace("_", "-"))
         if one is None:
-            raise QuantityError(f'{formula.name} takes no input "{told(key)}".', f"It takes: {', '.join(inputs)}.")
+            raise QuantityError(f"{formula.name} takes no input {quoted(key)}.", f"It takes: {', '.join(inputs)}.")
         values[one.parameter] = _read(one, text)
     for one in formula.inputs:
         if one.needed and one.parameter not in values:
@@ -139,7 +139,7 @@ def _placed(one: Input, reader: Callable[[str], object], text: str) -> object:
 def _flag(text: str) -> bool:
     found = _YES.get(text.strip().lower())
     if found is None:
-        raise QuantityError(f'Yes or no was expected, but "{told(text)}" came.', "Write yes or no.")
+        raise QuantityError(f"Expected yes or no, got {quoted(text)}.", "Write yes or no.")
     return found
 
 

@@ -5,8 +5,8 @@ from collections.abc import Mapping
 from assistant.dosing import units
 from assistant.dosing.amount import Amount, parse_amount, show
 from assistant.dosing.limits import Entry, Kind, Level, Limit, Limits, Policy, key_of
-from assistant.dosing.outside import told
 from assistant.errors import QuantityError
+from assistant.text import SHORT, quoted, shown
 
 _ALSO = "also"
 _INCOMPATIBLE = "not_in_one_line_with"
@@ -38,7 +38,7 @@ def limits_from(table: Mapping[str, object]) -> Limits:
             entry = _entry(name, _table(given, name))
             for key in (key_of(name), *sorted(entry.also)):
                 if key in entries:
-                    raise QuantityError(f'The limits name "{told(key)}" twice.', "Leave one of the two.")
+                    raise QuantityError(f"The limits name {quoted(key)} twice.", "Leave one of the two.")
                 entries[key] = entry
     policies = {
         name: Policy(name, _amount(one, name, ("duration",)), _text(one, "source", name))
@@ -47,22 +47,22 @@ def limits_from(table: Mapping[str, object]) -> Limits:
     }
     for name in table:
         if name not in ("drug", "fluid", "policy"):
-            raise QuantityError(f'The limits have no part "{told(name)}".', "Parts are drug, fluid and policy.")
+            raise QuantityError(f"The limits have no part {quoted(name)}.", "Parts are drug, fluid and policy.")
     return Limits(entries, policies)
 
 
 def _entry(name: str, given: Mapping[str, object]) -> Entry:
     limits: list[Limit] = []
     incompatible: dict[str, tuple[Level, str]] = {}
-    also = _names_of(given.get(_ALSO, []), f"{told(name)}, {_ALSO}", empty=True)
+    also = _names_of(given.get(_ALSO, []), f"{shown(name, SHORT)}, {_ALSO}", empty=True)
     for field, found in given.items():
         if field == _ALSO:
             continue
-        place = f"{told(name)}, {told(field)}"
+        place = f"{shown(name, SHORT)}, {shown(field, SHORT)}"
         for one in found if isinstance(found, list) else [found]:
             row = _table(one, place)
             if unknown := set(row) - {"value", "level", "source", "names"}:
-                raise QuantityError(f'{place} has no field "{told(min(unknown))}".', "Use value, level and source.")
+                raise QuantityError(f"{place} has no field {quoted(min(unknown))}.", "Use value, level and source.")
             level, source = _level(row, place), _text(row, "source", place)
             if field == _INCOMPATIBLE:
                 names = _names_of(row.get("names"), f"{place}: names")

@@ -6,8 +6,8 @@ from decimal import ROUND_HALF_EVEN, Context, Decimal
 from enum import StrEnum
 from fractions import Fraction
 
-from assistant.dosing.outside import told
 from assistant.errors import QuantityError
+from assistant.text import quoted
 
 _DIGITS = 28
 _CONTEXT = Context(prec=_DIGITS, rounding=ROUND_HALF_EVEN)
@@ -130,7 +130,7 @@ def parse_rounding(text: str) -> Rounding:
     rule = _NAMES.get(words[0]) if len(words) == 1 else None
     if rule is None:
         raise QuantityError(
-            f'"{told(text)}" is not a rounding rule.',
+            f"{quoted(text)} is not a rounding rule.",
             "Use exact, whole, tenth, hundredth, thousandth or 10 mL syringe; with up or down.",
         )
     return Rounding(rule.step, direction)

@@ -15,9 +15,9 @@ from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
 
-from assistant.dosing.outside import told
 from assistant.dosing.unit_table import ERROR_PRONE, SIMPLE_UNITS, SPELLINGS, SimpleUnit
 from assistant.errors import QuantityError
+from assistant.text import quoted
 
 Signature = tuple[tuple[str, int], ...]
 """Dimensions with their powers, sorted by name: (("time", -1), ("volume", 1)) for mL/h."""
@@ -107,7 +107,7 @@ def unit(text: str) -> Unit:
         raise QuantityError("A unit was expected, but the text is too long.", "Write a unit such as mL/h.")
     if text.strip().startswith("/") or text.strip().endswith("/"):
         raise QuantityError(
-            f'"{told(text)}" is not a unit known here.', "Nearest known: mL/h, mg/mL, mcg/kg/min, units/h, gtt/mL."
+            f"{quoted(text)} is not a unit known here.", "Nearest known: mL/h, mg/mL, mcg/kg/min, units/h, gtt/mL."
         )
     groups = [group.split("/") for group in text.replace(" \u00f7 ", "/").split(" per ")]
     powers: dict[str, int] = {}
@@ -131,7 +131,7 @@ def unit(text: str) -> Unit:
     kind = _KIND_BY_SIGNATURE.get(signature)
     if kind is None:
         raise QuantityError(
-            f'"{told(text)}" is not a unit of any quantity used here.',
+            f"{quoted(text)} is not a unit of any quantity used here.",
             "Write a unit such as mL/h, mg/mL or mcg/kg/min.",
         )
     flat = all(len(group) == 1 for group in groups[1:])
@@ -186,4 +186,4 @@ def _unknown(text: str) -> QuantityError:
 
     near = [SPELLINGS[n] for n in get_close_matches(bare[:40], list(SPELLINGS), n=6, cutoff=0.5)]
     known = list(dict.fromkeys(near))[:3] or ["mL", "mL/h", "mg", "mcg", "units", "min", "h"]
-    return QuantityError(f'"{told(bare)}" is not a unit known here.', f"Nearest known: {', '.join(known)}.")
+    return QuantityError(f"{quoted(bare)} is not a unit known here.", f"Nearest known: {', '.join(known)}.")

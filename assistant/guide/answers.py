@@ -1,15 +1,17 @@
-"""Yes, no and done, as answers to the current step."""
+"""Answers to the current step: yes, no, done, a choice, what the instructor saw; and how a wrong one is held."""
 
 from datetime import timedelta
 
-from assistant.checklist.model import DoneAsked, QuestionAsked, WaitAsked
+from assistant.checklist.model import ChoiceAsked, DoneAsked, ObservationAsked, QuestionAsked, WaitAsked
+from assistant.guide.asking import prompt, unclear
 from assistant.guide.effects import Tone
-from assistant.guide.holds import hold
-from assistant.guide.moving import close, reopen_by_learner, settings_lost
-from assistant.guide.progress import State
+from assistant.guide.path import arm, close, reopen_by_learner, settings_lost
+from assistant.guide.progress import Person, State, Wake
 from assistant.guide.turn import Turn
-from assistant.guide.unclear import unclear
-from assistant.spoken.english.sentences import SENTENCES as sentences
+from assistant.spoken.meaning import Answer, InstructorWord
+
+ANOTHER_CHOICE = "another choice"
+"""The slip of a choice that is not the right one."""
 
 
 def answer_yes(turn: Turn) -> None:
@@ -26,8 +28,8 @@ def answer_yes(turn: Turn) -> None:
             reopen_by_learner(turn)
             turn.draft.state = State.WAITING
             turn.note["verdict"] = "wait started"
-            turn.say(sentences.wait_begins(seconds), Tone.NOTICE)
-            turn.wake_at("wait", turn.at + timedelta(seconds=seconds))
+            turn.say(turn.sentences.wait_begins(seconds), Tone.NOTICE)
+            turn.wake_at(Wake.WAIT, turn.at + timedelta(seconds=seconds))
         case _:
             unclear(turn)
 
@@ -41,7 +43,7 @@ def answer_no(turn: Turn) -> None:
         case _:
             reopen_by_learner(turn)
             turn.note["verdict"] = "not yet"
-            turn.say(sentences.not_right(step.if_wrong) if step.if_wrong else step.say, Tone.HOLD)
+            turn.say(turn.sentences.not_right(step.if_wrong) if step.if_wrong else step.say, Tone.HOLD)
 
 
 def _answer_question(turn: Turn, answer: str, right: str) -> None:
@@ -54,4 +56,82 @@ def _answer_question(turn: Turn, answer: str, right: str) -> None:
         turn.note["verdict"] = "agrees"
         close(turn, answer)
         return
-    hold(turn, "hold", sentences.not_right(step.if_wrong), ask=sentences.question_again(step.say))
+    hold(turn, "hold", turn.sentences.not_right(step.if_wrong), ask=turn.sentences.question_again(step.say))
+
+
+def take_choice(turn: Turn) -> None:
+    """A choice closes the step where it is right or where every one is."""
+    if settings_lost(turn):
+        return
+    if not isinstance(turn.meaning, Answer):
+        raise TypeError("a choice without words")
+    choice = str(turn.meaning.value)
+    match turn.step.expect:
+        case ChoiceAsked(right=right, advice=advice):
+            _answered(turn, choice)
+            turn.say(turn.sentences.chosen(choice), Tone.NOTICE)
+            if choice == right or not right:
+                turn.note["verdict"] = "agrees" if right else "chosen"
+                close(turn, choice)
+            else:
+                told = advice.get(choice, turn.step.if_wrong)
+                hold(turn, "does not agree", turn.sentences.not_right(told), slip=ANOTHER_CHOICE)
+        case ObservationAsked():
+            if turn.terms.instructor_code:
+                turn.note["verdict"] = "refused"
+                turn.say(turn.sentences.ONLY_THE_INSTRUCTOR, Tone.HOLD)
+                return
+            turn.draft.speaker = Person.INSTRUCTOR_UNPROVEN
+            observe(turn, choice)
+        case _:
+            unclear(turn)
+
+
+def observe(turn: Turn, choice: str) -> None:
+    """What the instructor saw: "seen" closes the step."""
+    _answered(turn, choice)
+    turn.note["by"] = turn.draft.speaker.value
+    turn.note["source"] = Person.INSTRUCTOR.value
+    if choice == InstructorWord.SEEN:
+        turn.note["verdict"] = choice
+        close(turn, choice)
+        return
+    turn.done.by = turn.draft.speaker
+    turn.draft.speaker = Person.LEARNER
+    hold(turn, choice, turn.sentences.not_right(turn.step.if_wrong))
+
+
+def _answered(turn: Turn, choice: str) -> None:
+    reopen_by_learner(turn)
+    turn.done.tries += 1
+    turn.done.first = turn.done.first or choice
+    turn.done.final = choice
+
+
+def hold(turn: Turn, verdict: str, *told: str, slip: str = "", ask: str = "") -> None:
+    """Count a wrong answer and hold the step.
+
+    Args:
+        turn: the turn.
+        verdict: what the entry says.
+        told: what is said, in order; empty sentences are left out.
+        slip: the kind of slip, where there is a name for it.
+        ask: the sentence that asks once more, where it is not the step's own line.
+    """
+    turn.done.wrong += 1
+    turn.note["verdict"] = verdict
+    if slip:
+        turn.done.slips.append(slip)
+        turn.note["slip"] = slip
+    for sentence in told:
+        if sentence:
+            turn.say(sentence, Tone.HOLD)
+    step = turn.step
+    if step.tries is not None and turn.done.wrong >= step.tries:
+        turn.note["tries_spent"] = True
+        turn.say(step.tries_spent, Tone.HOLD)
+    elif ask:
+        turn.say(ask, Tone.STEP)
+    else:
+        prompt(turn)
+    arm(turn)

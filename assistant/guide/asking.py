@@ -1,5 +1,6 @@
-"""What the present state asks for: what is expected to be said, and the sentence that asks."""
+"""What the present state asks for: what is expected to be said, the sentence that asks, and what was not understood."""
 
+import re
 from datetime import timedelta
 
 from assistant import dosing
@@ -13,22 +14,27 @@ from assistant.checklist.model import (
     QuestionAsked,
     Step,
 )
-from assistant.guide.breaths import breaths
 from assistant.guide.effects import Tone
-from assistant.guide.given import Given
-from assistant.guide.progress import Person, Progress, Purpose, State
+from assistant.guide.events import Heard
+from assistant.guide.papers import Papers
+from assistant.guide.progress import NameRead, NumberRead, Person, Progress, Purpose, State, WordsRead
 from assistant.guide.turn import Turn
-from assistant.spoken import read_back
-from assistant.spoken.english.phrases import INSTRUCTOR_WORDS
-from assistant.spoken.english.sentences import SENTENCES as sentences
 from assistant.spoken.expect import ChoiceExpected, ConfirmExpected, Expect, NameExpected, NumberExpected, TextExpected
-from assistant.spoken.meaning import InstructorWord
+from assistant.spoken.language import Language
+from assistant.spoken.meaning import InstructorWord, NoMatch, Reason
 
 OBSERVED = (InstructorWord.SEEN.value, InstructorWord.NOT_SEEN.value)
 """What an observation is answered with."""
+LONGEST_BREATH_WORDS = 32
+"""Words that are spoken at once, where sentences can be parted (common practice, no source)."""
+FAILURES_BEFORE_OPTIONS = 2
+"""Utterances not understood in a row before the learner hears what can be said."""
+GAP = "sound was lost"
+OWN_VOICE = "it overlapped the assistant's own voice"
+_SENTENCE_END = re.compile(r"(?<=[.?!:;])\s+(?=[A-Z0-9])")
 
 
-def expectation(given: Given, progress: Progress) -> Expect:
+def expectation(papers: Papers, progress: Progress) -> Expect:
     """What is expected to be said now; never narrowed to the right answer."""
     match progress.state:
         case State.READING_BACK | State.STOPPING | State.ASKING_CONSENT:
@@ -36,13 +42,13 @@ def expectation(given: Given, progress: Progress) -> Expect:
         case State.GIVING_REASON:
             return TextExpected()
         case State.WITH_INSTRUCTOR:
-            return _said_by_instructor(tuple(word.value for word in InstructorWord))
+            return _said_by_instructor(papers.language, tuple(word.value for word in InstructorWord))
         case State.ASKING:
-            match given.checklist.steps[progress.cursor].expect:
+            match papers.checklist.steps[progress.cursor].expect:
                 case NumberAsked(unit=unit):
                     return NumberExpected(unit, digits_only=progress.digits_only)
                 case NameAsked(key=key):
-                    return NameExpected(given.key[key].choices)
+                    return NameExpected(papers.key[key].choices)
                 case QuestionAsked():
                     return ConfirmExpected(done_is_yes=False)
                 case ChoiceAsked(choices=choices, phrases=phrases):
@@ -50,16 +56,16 @@ def expectation(given: Given, progress: Progress) -> Expect:
                 case NoteAsked():
                     return TextExpected()
                 case ObservationAsked():
-                    return _said_by_instructor(OBSERVED)
+                    return _said_by_instructor(papers.language, OBSERVED)
                 case DoubleCheckAsked(of=of):
-                    first = given.checklist.step(of).expect
+                    first = papers.checklist.step(of).expect
                     unit = first.unit if isinstance(first, NumberAsked) else ""
                     return NumberExpected(unit, digits_only=progress.digits_only)
     return ConfirmExpected()
 
 
-def _said_by_instructor(words: tuple[str, ...]) -> ChoiceExpected:
-    return ChoiceExpected(words, tuple((said, word) for said, word in INSTRUCTOR_WORDS if word in words))
+def _said_by_instructor(language: Language, words: tuple[str, ...]) -> ChoiceExpected:
+    return ChoiceExpected(words, tuple((said, word) for said, word in language.instructor_words if word in words))
 
 
 def asked_person(step: Step) -> Person:
@@ -69,26 +75,16 @@ def asked_person(step: Step) -> Person:
 
 def prompt(turn: Turn) -> None:
     """Say what the present state asks for."""
-    draft, step = turn.draft, turn.step
+    draft, step, sentences = turn.draft, turn.step, turn.sentences
     match draft.state:
         case State.ASKING:
-            count = len(turn.given.checklist.steps)
-            shown = sentences.step_line(draft.cursor + 1, count, step.say, critical=step.critical)
+            shown = sentences.step_line(draft.cursor + 1, len(turn.steps), step.say, critical=step.critical)
             first, *rest = breaths(step.say)
-            aloud = f"{first} {sentences.MORE_FOLLOWS}" if rest else first
-            turn.say(shown, Tone.STEP, turn.given.checklist.aloud(aloud))
+            turn.say(shown, Tone.STEP, turn.aloud(f"{first} {sentences.MORE_FOLLOWS}" if rest else first))
         case State.ASKING_CONSENT:
             turn.say(sentences.CONSENT_ASKED, Tone.STEP)
-        case State.READING_BACK if draft.number is not None:
-            said = read_back(draft.number, draft.unit)
-            shown = dosing.show(dosing.Amount(draft.number, draft.unit))
-            turn.say(f"{shown}: {said}", Tone.READ_BACK, said)
-        case State.READING_BACK if draft.name:
-            turn.say(sentences.name_read_back(draft.name), Tone.READ_BACK)
         case State.READING_BACK:
-            note = draft.purpose is Purpose.NOTE
-            said = sentences.note_read_back(draft.words) if note else sentences.reason_read_back(draft.words)
-            turn.say(said, Tone.READ_BACK)
+            _read_back(turn)
         case State.GIVING_REASON:
             overruled = draft.purpose is Purpose.OVERRULED
             turn.say(sentences.WHY_OVERRULED if overruled else sentences.WHY_NOT_APPLICABLE, Tone.STEP)
@@ -104,9 +100,88 @@ def prompt(turn: Turn) -> None:
             return
 
 
+def _read_back(turn: Turn) -> None:
+    sentences = turn.sentences
+    match turn.draft.reading_back:
+        case NumberRead(value, unit):
+            said = turn.papers.language.read_back(value, unit)
+            turn.say(f"{dosing.show(dosing.Amount(value, unit))}: {said}", Tone.READ_BACK, said)
+        case NameRead(name):
+            turn.say(sentences.name_read_back(name), Tone.READ_BACK)
+        case WordsRead(words):
+            note = turn.draft.purpose is Purpose.NOTE
+            turn.say(sentences.note_read_back(words) if note else sentences.reason_read_back(words), Tone.READ_BACK)
+        case None:
+            raise AssertionError("nothing is being read back")
+
+
 def seconds_left(turn: Turn) -> int:
     """Whole seconds of a timed wait that are still to go, rounded up."""
-    if turn.draft.wakes_at is None:
+    if turn.draft.wake_up is None:
         return 0
-    left = turn.draft.wakes_at - turn.at
+    left = turn.draft.wake_up.at - turn.at
     return max(0, -(-left // timedelta(seconds=1)))
+
+
+def breaths(text: str) -> tuple[str, ...]:
+    """A text in parts of whole sentences, each as long as a breath allows; none for an empty text."""
+    parts: list[str] = []
+    for sentence in _SENTENCE_END.split(text.strip()):
+        joined = f"{parts[-1]} {sentence}" if parts else sentence
+        if parts and len(joined.split()) <= LONGEST_BREATH_WORDS:
+            parts[-1] = joined
+        elif sentence:
+            parts.append(sentence)
+    return tuple(parts)
+
+
+# What was not understood, has no place here, or cannot be trusted.
+
+
+def not_here(turn: Turn) -> None:
+    """A command that has no place here: say so, and ask again."""
+    turn.note["verdict"] = "not taken here"
+    turn.say(turn.sentences.refusal(Reason.NOT_AN_ANSWER_HERE), Tone.UNCLEAR)
+    prompt(turn)
+
+
+def unclear(turn: Turn) -> None:
+    """Not understood: why, then what can be said, then one short sentence."""
+    draft, sentences = turn.draft, turn.sentences
+    draft.failures += 1
+    turn.note["verdict"] = "not understood"
+    first, *further = _why_unclear(turn)
+    turn.say(first, Tone.UNCLEAR)
+    for text in further:
+        turn.say(text, Tone.UNCLEAR, "" if draft.failures > FAILURES_BEFORE_OPTIONS else None)
+    if draft.failures == FAILURES_BEFORE_OPTIONS:
+        by_number = isinstance(expectation(turn.papers, draft), NumberExpected)
+        turn.say(sentences.TRY_DIGITS if by_number else sentences.WHAT_CAN_BE_SAID, Tone.UNCLEAR)
+        prompt(turn)
+
+
+def _why_unclear(turn: Turn) -> list[str]:
+    sentences = turn.sentences
+    if not isinstance(turn.meaning, NoMatch):
+        return [sentences.NO_WORDING]
+    why = [sentences.refusal(turn.meaning.reason)]
+    match expectation(turn.papers, turn.draft):
+        case NumberExpected(unit=unit) if turn.meaning.reason is not Reason.DIGITS_WANTED:
+            why.append(sentences.unit_needed(unit))
+        case ChoiceExpected(choices=choices):
+            only = turn.draft.state is State.ASKING and isinstance(turn.step.expect, ObservationAsked)
+            why.append(sentences.ONLY_THE_INSTRUCTOR if only else sentences.choices_are(choices))
+        case ConfirmExpected(done_is_yes=False):
+            why.append(sentences.YES_OR_NO)
+    if turn.meaning.near:
+        why.append(sentences.did_you_mean(turn.meaning.near))
+    return why
+
+
+def drop(turn: Turn) -> None:
+    """Sound that cannot be trusted: our own voice in it, or a gap."""
+    if isinstance(turn.event, Heard) and turn.event.during_speech:
+        turn.note["verdict"] = f"dropped: {OWN_VOICE}"
+    else:
+        turn.note["verdict"] = f"dropped: {GAP}"
+        turn.say(turn.sentences.SOUND_LOST, Tone.UNCLEAR)

@@ -1,15 +1,11 @@
 """What can be said at any time and changes no step: once more, help, where, the order, the voice."""
 
 from assistant.checklist.model import NameAsked, NumberAsked
-from assistant.guide.applicability import passed_over
-from assistant.guide.asking import prompt
-from assistant.guide.breaths import breaths
+from assistant.guide.asking import breaths, not_here, prompt
 from assistant.guide.effects import Tone
-from assistant.guide.progress import Status
+from assistant.guide.path import passed_over
+from assistant.guide.progress import NameRead, NumberRead, Status
 from assistant.guide.turn import Turn
-from assistant.guide.unclear import not_here
-from assistant.spoken import say_digits
-from assistant.spoken.english.sentences import SENTENCES as sentences
 
 HELP = "help"
 """The cue of "I need help", at its first level."""
@@ -29,18 +25,18 @@ def more(turn: Turn) -> None:
         return
     rest = breaths(turn.step.say)[1:]
     further = [*rest, *breaths(turn.step.more), *breaths(turn.step.why)]
-    told = turn.draft.told
-    if told >= len(further):
-        turn.say(sentences.NO_MORE, Tone.NOTICE)
+    said = turn.draft.breaths
+    if said >= len(further):
+        turn.say(turn.sentences.NO_MORE, Tone.NOTICE)
         return
     # The rest of a long line is no cue: it belongs to what is asked.
-    cue = told >= len(rest)
-    turn.say(further[told], Tone.CUE if cue else Tone.STEP)
-    if told + 1 < len(further):
-        turn.say(sentences.MORE_FOLLOWS, Tone.NOTICE)
+    cue = said >= len(rest)
+    turn.say(further[said], Tone.CUE if cue else Tone.STEP)
+    if said + 1 < len(further):
+        turn.say(turn.sentences.MORE_FOLLOWS, Tone.NOTICE)
     if cue:
         turn.cue("more")
-    turn.draft.told = told + 1
+    turn.draft.breaths = said + 1
 
 
 def give_help(turn: Turn) -> None:
@@ -49,85 +45,86 @@ def give_help(turn: Turn) -> None:
         not_here(turn)
         return
     step = turn.step
-    cues = step.cues or (step.more or sentences.NO_HINT,)
+    cues = step.cues or (step.more or turn.sentences.NO_HINT,)
     level = 1 + sum(cue.startswith(HELP) for cue in turn.done.cues)
     turn.say(cues[min(level, len(cues)) - 1], Tone.CUE)
-    if level >= len(cues) and turn.given.practice and isinstance(step.expect, NumberAsked):
-        working = turn.given.working(step.expect.key)
+    if level >= len(cues) and turn.terms.practice and isinstance(step.expect, NumberAsked):
+        working = turn.papers.working(step.expect.key)
         if working:
-            turn.say(sentences.working(working), Tone.CUE)
+            turn.say(turn.sentences.working(working), Tone.CUE)
     if level == 1:
-        turn.say(sentences.WHAT_CAN_BE_SAID, Tone.CUE)
+        turn.say(turn.sentences.WHAT_CAN_BE_SAID, Tone.CUE)
     turn.note["level"] = min(level, len(cues))
     turn.cue(HELP if level == 1 else f"{HELP}, level {min(level, len(cues))}")
 
 
 def where(turn: Turn) -> None:
     """The place in the checklist and how much was left open before it."""
-    draft, steps = turn.draft, turn.given.checklist.steps
-    reasons = passed_over(turn.given, draft)
+    draft, steps = turn.draft, turn.steps
+    reasons = passed_over(turn.papers, turn.draft)
     left_open = sum(
         draft.steps[step.id].status is Status.OPEN and step.id not in reasons for step in steps[: draft.cursor]
     )
-    turn.say(sentences.where(draft.cursor + 1, len(steps), turn.step.part, left_open), Tone.NOTICE)
+    turn.say(turn.sentences.where(draft.cursor + 1, len(steps), turn.step.part, left_open), Tone.NOTICE)
     prompt(turn)
 
 
 def read_order(turn: Turn) -> None:
     """The order, as it was written."""
-    turn.say(turn.given.order_text, Tone.NOTICE)
+    turn.say(turn.papers.order_text, Tone.NOTICE)
 
 
 def spell(turn: Turn) -> None:
     """What is being read back, digit by digit or letter by letter; in practice also the ordered name, a cue."""
-    draft, step = turn.draft, turn.step
-    if draft.number is not None:
-        digits = say_digits(draft.number)
-        turn.say(digits, Tone.NOTICE, digits)
-    elif draft.name:
-        turn.say(sentences.spelled(draft.name), Tone.NOTICE)
-    elif isinstance(step.expect, NameAsked) and turn.given.practice:
-        turn.say(sentences.spelled(str(turn.given.key[step.expect.key].value)), Tone.CUE)
-        turn.cue("spelled")
-    else:
-        turn.say(sentences.NOTHING_TO_SPELL, Tone.NOTICE)
+    step, sentences = turn.step, turn.sentences
+    match turn.draft.reading_back:
+        case NumberRead(value):
+            digits = turn.papers.language.say_digits(value)
+            turn.say(digits, Tone.NOTICE, digits)
+        case NameRead(name):
+            turn.say(sentences.spelled(name), Tone.NOTICE)
+        case _ if isinstance(step.expect, NameAsked) and turn.terms.practice:
+            turn.say(sentences.spelled(str(turn.papers.key[step.expect.key].value)), Tone.CUE)
+            turn.cue("spelled")
+        case _:
+            turn.say(sentences.NOTHING_TO_SPELL, Tone.NOTICE)
 
 
 def slower(turn: Turn) -> None:
     """One step slower."""
-    _adjust(turn, sentences.SLOWER, rate=-1)
+    _adjust(turn, turn.sentences.SLOWER, rate=-1)
 
 
 def faster(turn: Turn) -> None:
     """One step faster."""
-    _adjust(turn, sentences.FASTER, rate=1)
+    _adjust(turn, turn.sentences.FASTER, rate=1)
 
 
 def louder(turn: Turn) -> None:
     """One step louder."""
-    _adjust(turn, sentences.LOUDER, loudness=1)
+    _adjust(turn, turn.sentences.LOUDER, loudness=1)
 
 
 def softer(turn: Turn) -> None:
     """One step softer."""
-    _adjust(turn, sentences.SOFTER, loudness=-1)
+    _adjust(turn, turn.sentences.SOFTER, loudness=-1)
 
 
 def higher(turn: Turn) -> None:
     """One step higher."""
-    _adjust(turn, sentences.HIGHER, pitch=1)
+    _adjust(turn, turn.sentences.HIGHER, pitch=1)
 
 
 def deeper(turn: Turn) -> None:
     """One step deeper."""
-    _adjust(turn, sentences.DEEPER, pitch=-1)
+    _adjust(turn, turn.sentences.DEEPER, pitch=-1)
 
 
 def _adjust(turn: Turn, sentence: str, rate: int = 0, loudness: int = 0, pitch: int = 0) -> None:
     draft = turn.draft
     wanted = (draft.rate + rate, draft.loudness + loudness, draft.pitch + pitch)
     if max(map(abs, wanted)) > FURTHEST:
-        turn.say(sentences.AT_THE_LIMIT, Tone.NOTICE)
+        turn.say(turn.sentences.AT_THE_LIMIT, Tone.NOTICE)
         return
     draft.rate, draft.loudness, draft.pitch = wanted
     turn.adjust()

@@ -1,16 +1,17 @@
-"""The state diagram in DEVELOPERS.md, made from the transition table.
+"""The state diagram, made from the transition table.
 
-Run ``python -m assistant.guide.diagram`` to see it; a test holds DEVELOPERS.md against it.
+Run ``python -m assistant.guide.diagram`` to see it; a test holds the documentation against it.
 """
 
 from assistant.guide.progress import State
-from assistant.guide.states import LIVE, TABLE, Input
+from assistant.guide.table import LIVE, TABLE
+from assistant.guide.turn import Input
 
 
 def diagram() -> str:
     """The table as a Mermaid state diagram.
 
-    Inputs that are legal in every live state and change none are told once, in a note, since they would
+    Inputs that are legal in every live state and change none are listed once, in a note, since they would
     hide the rest.
     """
     everywhere = [kind for kind in Input if all((s, kind) in TABLE and TABLE[s, kind].to == {s} for s in LIVE)]

@@ -1,6 +1,5 @@
-"""Where an attempt stands: plain state, no rules."""
+"""How far an attempt has come: plain state, no rules."""
 
-import copy
 from dataclasses import dataclass, field
 from datetime import datetime
 from decimal import Decimal
@@ -56,8 +55,50 @@ class Purpose(StrEnum):
     OVERRULED = "overruled"
 
 
+class Wake(StrEnum):
+    """Why the guide asked to be woken."""
+
+    REMINDER = "reminder"
+    SETTINGS = "settings"
+    WAIT = "wait"
+
+
+@dataclass(frozen=True)
+class WakeUp:
+    """The one wake-up call that counts; a call with another token is stale."""
+
+    reason: Wake
+    token: str
+    at: datetime
+
+
+@dataclass(frozen=True)
+class NumberRead:
+    """A number that is being read back; the unit is the one that was said, or the one asked for."""
+
+    value: Decimal
+    unit: str
+
+
+@dataclass(frozen=True)
+class NameRead:
+    """A name from a label that is being read back, as the order spells it."""
+
+    name: str
+
+
+@dataclass(frozen=True)
+class WordsRead:
+    """A note, or the reason why a step is set aside, that is being read back."""
+
+    words: str
+
+
+ReadBack = NumberRead | NameRead | WordsRead
+
+
 class Status(StrEnum):
-    """Where one step stands."""
+    """How far one step has come."""
 
     OPEN = "open"
     CLOSED = "closed"
@@ -70,7 +111,7 @@ class StepProgress:
     """What happened at one step.
 
     Attributes:
-        status: where it stands.
+        status: how far it has come.
         opened: it was asked at least once.
         first, final: first and final answer as shown, with unit; empty where there was none.
         first_amount, final_amount: the same as amounts; None where no number was kept.
@@ -83,8 +124,8 @@ class StepProgress:
         late: a later step had been closed already when it was closed first.
         reason: why it does not apply.
         by: who answered or set it aside.
-        passed_over: why it did not apply when that was last told in an entry.
-        brought_back: it applied after all, once it had been told that it does not.
+        passed_over: why it did not apply, as the last entry about it says.
+        brought_back: it applied after all, though an entry says that it does not.
         closed_at: when it was last closed.
     """
 
@@ -107,37 +148,28 @@ class StepProgress:
     brought_back: bool = False
     closed_at: datetime | None = None
 
-    def __deepcopy__(self, _memo: object) -> "StepProgress":
-        """A copy that shares nothing that changes: each event copies every step, and few fields are lists."""
-        other = copy.copy(self)
-        other.slips, other.cues = list(self.slips), list(self.cues)
-        return other
-
 
 @dataclass
 class Progress:
-    """Where the whole attempt stands.
+    """How far the whole attempt has come.
 
     Attributes:
         state: what the guide is doing.
         before: states to return to from a pause and from a stop that was asked about, latest last.
         cursor: index of the current step.
         steps: one entry a step, in the checklist's order.
-        number, unit: the number that is being read back.
-        name: the name that is being read back.
-        words: the note or the reason that is being read back.
-        purpose: what the words are for.
+        reading_back: what is being read back; None where nothing is.
+        purpose: what free words are for.
         speaker: whose words are taken now.
         digits_only: take the next number digit by digit only.
         failures: utterances not understood in a row.
         history: ids of closed steps, latest last.
         last_pass: the end was reached once; what is left open now is left out.
-        token: the one wake-up call that counts; others are stale.
+        wake_up: the wake-up call that counts; None where none does.
         tokens: how many wake-up calls were asked for.
-        wakes_at: when the call that counts is due.
         wait_over: the timed wait ended during a pause.
         reminded: a reminder was given at this step.
-        told: how many breaths of the detail were told at this step.
+        breaths: how many breaths of the detail have been said at this step.
         rate, loudness, pitch: steps of the voice.
         consent: whether the learner's sound may be kept.
         closed_early: the attempt was closed before its end, as not completed.
@@ -147,22 +179,18 @@ class Progress:
     state: State = State.READY
     before: list[State] = field(default_factory=list)
     cursor: int = 0
-    number: Decimal | None = None
-    unit: str = ""
-    name: str = ""
-    words: str = ""
+    reading_back: ReadBack | None = None
     purpose: Purpose = Purpose.NOTE
     speaker: Person = Person.LEARNER
     digits_only: bool = False
     failures: int = 0
     history: list[str] = field(default_factory=list)
     last_pass: bool = False
-    token: str = ""
+    wake_up: WakeUp | None = None
     tokens: int = 0
-    wakes_at: datetime | None = None
     wait_over: bool = False
     reminded: bool = False
-    told: int = 0
+    breaths: int = 0
     rate: int = 0
     loudness: int = 0
     pitch: int = 0

@@ -1,64 +1,159 @@
-"""One event being worked on: the draft of the progress, what is said, what the entry will tell."""
+"""One event being worked on: what it amounts to, the draft of the progress, what is said, what the entry will say."""
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import datetime
+from enum import StrEnum
 
 from assistant.checklist.model import Step
 from assistant.guide.effects import Adjust, Cover, Effect, Outcome, Say, Tone, WakeAt
-from assistant.guide.given import Given
-from assistant.guide.progress import Progress, StepProgress
-from assistant.spoken.meaning import Meaning
+from assistant.guide.events import (
+    EarBack,
+    EarLost,
+    Event,
+    Heard,
+    InputEnded,
+    InstructorCame,
+    NotUnderstood,
+    Opened,
+    Recorded,
+    Resumed,
+    Typed,
+    VoiceLost,
+    Woke,
+)
+from assistant.guide.papers import Papers
+from assistant.guide.progress import Mode, Progress, StepProgress, Wake, WakeUp
+from assistant.spoken.expect import Expect
+from assistant.spoken.language import Sentences
+from assistant.spoken.meaning import Ambiguous, Answer, Command, Kind, Meaning, NoMatch
+
+
+class Input(StrEnum):
+    """What an event amounts to in the present state: the column by which the transition table is read."""
+
+    OPENED = "opened"
+    RESUMED = "resumed"
+    YES = "yes"
+    NO = "no"
+    DONE = "done"
+    NUMBER = "a number"
+    NAME = "a name"
+    TEXT = "free words"
+    CHOICE = "a choice"
+    AMBIGUOUS = "two meanings"
+    UNCLEAR = "not understood"
+    DROPPED = "dropped sound"
+    WOKE = "time is up"
+    EAR_LOST = "microphone lost"
+    EAR_BACK = "microphone back"
+    VOICE_LOST = "voice lost"
+    INPUT_ENDED = "input ended"
+    AGAIN = Command.AGAIN.value
+    MORE = Command.MORE.value
+    BACK = Command.BACK.value
+    WHERE = Command.WHERE.value
+    ORDER = Command.ORDER.value
+    SLOWER = Command.SLOWER.value
+    FASTER = Command.FASTER.value
+    LOUDER = Command.LOUDER.value
+    SOFTER = Command.SOFTER.value
+    HIGHER = Command.HIGHER.value
+    DEEPER = Command.DEEPER.value
+    SPELL = Command.SPELL.value
+    PAUSE = Command.PAUSE.value
+    GO_ON = Command.GO_ON.value
+    CORRECT = Command.CORRECT.value
+    HELP = Command.HELP.value
+    NOT_APPLICABLE = Command.NOT_APPLICABLE.value
+    INSTRUCTOR = Command.INSTRUCTOR.value
+    STOP = Command.STOP.value
+    CLOSE = Command.CLOSE.value
+
+
+@dataclass(frozen=True)
+class Terms:
+    """How an attempt is taken; fixed for its whole length.
+
+    Attributes:
+        mode: practice or check-off.
+        asks_consent: sound is to be kept, if the learner agrees.
+        instructor_code: the instructor has a code, and speaks only with it.
+    """
+
+    mode: Mode
+    asks_consent: bool = False
+    instructor_code: bool = False
+
+    @property
+    def practice(self) -> bool:
+        """Whether answers and their working may be given away."""
+        return self.mode is Mode.PRACTICE
 
 
 @dataclass
 class Turn:
-    """What one event does; becomes true only when its entry is on disk.
+    """What one event does; it becomes true only when its entry is on disk.
 
     Attributes:
-        given: the attempt's papers and mode.
-        draft: a copy of the progress, to be changed.
-        at: the event's time.
-        spoken: the event came by voice.
-        doubtful: the recogniser holds another number for possible.
+        papers: what the attempt is made from.
+        terms: how it is taken.
+        event: what happened.
         meaning: what its words mean, if it had words.
-        proven: the instructor's code was given.
-        detail: a device's reason, a wake-up's token.
+        draft: a copy of the progress, to be changed.
         said: sentences and settings, in order.
         wakes: wake-up calls.
-        note: what the entry tells beside the event itself.
+        note: what the entry says beside the event itself.
         outcome: set where the attempt ends.
     """
 
-    given: Given
+    papers: Papers
+    terms: Terms
+    event: Event
+    meaning: Meaning | None
     draft: Progress
-    at: datetime
-    spoken: bool = False
-    doubtful: bool = False
-    meaning: Meaning | None = None
-    proven: bool = False
-    detail: str = ""
     said: list[Effect] = field(default_factory=list)
     wakes: list[WakeAt] = field(default_factory=list)
     note: dict[str, object] = field(default_factory=dict)
     outcome: Outcome | None = None
 
     @property
+    def at(self) -> datetime:
+        """The event's time."""
+        if isinstance(self.event, Recorded):
+            raise TypeError("an acknowledgement has no turn of its own")
+        return self.event.at
+
+    @property
+    def steps(self) -> tuple[Step, ...]:
+        """Every step of the checklist."""
+        return self.papers.checklist.steps
+
+    @property
     def step(self) -> Step:
         """The current step."""
-        return self.given.checklist.steps[self.draft.cursor]
+        return self.steps[self.draft.cursor]
 
     @property
     def done(self) -> StepProgress:
         """What happened at the current step, to be changed."""
         return self.draft.steps[self.step.id]
 
+    @property
+    def sentences(self) -> Sentences:
+        """What the guide can say."""
+        return self.papers.language.sentences
+
+    def aloud(self, text: str) -> str:
+        """A text as a voice says it, with the checklist's own short forms in full."""
+        return self.papers.language.speech(text, self.papers.checklist.abbreviations)
+
     def say(self, text: str, tone: Tone, spoken_text: str | None = None) -> None:
         """Show `text` and speak it, or `spoken_text` in its place ("" speaks nothing)."""
-        words = self.given.checklist.aloud(text) if spoken_text is None else spoken_text
+        words = self.aloud(text) if spoken_text is None else spoken_text
         self.said.append(Say(text, words, tone))
 
     def adjust(self) -> None:
-        """Tell the voice its new settings."""
+        """Give the voice its new settings."""
         self.said.append(Adjust(self.draft.rate, self.draft.loudness, self.draft.pitch))
 
     def cover(self) -> None:
@@ -70,9 +165,70 @@ class Turn:
         self.done.cues.append(name)
         self.note["cue"] = name
 
-    def wake_at(self, kind: str, due: datetime) -> None:
+    def wake_at(self, reason: Wake, due: datetime) -> None:
         """Ask for one wake-up call; it replaces the earlier one."""
         self.draft.tokens += 1
-        self.draft.token = f"{kind}:{self.draft.tokens}"
-        self.draft.wakes_at = due
-        self.wakes.append(WakeAt(self.draft.token, due))
+        token = f"{reason.value}:{self.draft.tokens}"
+        self.draft.wake_up = WakeUp(reason, token, due)
+        self.wakes.append(WakeAt(token, due))
+
+
+def draft_of(progress: Progress) -> Progress:
+    """A copy that shares nothing that changes: the draft of one turn."""
+    steps = {name: replace(step, slips=[*step.slips], cues=[*step.cues]) for name, step in progress.steps.items()}
+    return replace(progress, steps=steps, before=[*progress.before], history=[*progress.history])
+
+
+def classify(event: Event, papers: Papers, progress: Progress, expect: Expect) -> tuple[Input | None, Meaning | None]:
+    """What an event amounts to now, and what its words mean; None for what never amounts to anything."""
+    match event:
+        case Heard(during_speech=True) | Heard(gap=True):
+            return Input.DROPPED, None
+        case Heard(words=words) | Typed(words=words):
+            # What a recogniser writes in figures does not show that it was said digit by digit.
+            meaning = papers.language.interpret(words, expect, heard=isinstance(event, Heard))
+            return _input_of(meaning), meaning
+        case Woke(token=token):
+            return (Input.WOKE if progress.wake_up is not None and token == progress.wake_up.token else None), None
+        case InstructorCame():
+            return Input.INSTRUCTOR, None
+        case Opened():
+            return Input.OPENED, None
+        case Resumed():
+            return Input.RESUMED, None
+        case NotUnderstood():
+            return Input.UNCLEAR, None
+        case EarLost():
+            return Input.EAR_LOST, None
+        case EarBack():
+            return Input.EAR_BACK, None
+        case VoiceLost():
+            return Input.VOICE_LOST, None
+        case InputEnded():
+            return Input.INPUT_ENDED, None
+        case Recorded():
+            return None, None
+
+
+def _input_of(meaning: Meaning) -> Input:
+    match meaning:
+        case Ambiguous():
+            return Input.AMBIGUOUS
+        case NoMatch():
+            return Input.UNCLEAR
+        case Answer(kind=Kind.CONFIRM, value="yes"):
+            return Input.YES
+        case Answer(kind=Kind.CONFIRM):
+            return Input.NO
+        case Answer(kind=Kind.DONE):
+            return Input.DONE
+        case Answer(kind=Kind.NUMBER):
+            return Input.NUMBER
+        case Answer(kind=Kind.NAME):
+            return Input.NAME
+        case Answer(kind=Kind.CHOICE):
+            return Input.CHOICE
+        case Answer(kind=Kind.TEXT):
+            return Input.TEXT
+        case Answer(value=command):
+            return Input(str(command))

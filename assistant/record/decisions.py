@@ -9,7 +9,7 @@ from enum import StrEnum
 
 from assistant.errors import UsageError
 from assistant.guide.effects import Outcome
-from assistant.guide.scoring import Ending
+from assistant.guide.result import Ending
 
 
 class Decision(StrEnum):
@@ -49,15 +49,6 @@ class Rating(StrEnum):
     MARGINAL = "marginal"
     DEPENDENT = "dependent"
 
-
-MEANINGS = {
-    Rating.INDEPENDENT: "safe and accurate every time, without supporting cues",
-    Rating.SUPERVISED: "safe and accurate every time, with an occasional supporting cue",
-    Rating.ASSISTED: "safe and mostly accurate, with frequent verbal and some physical cues",
-    Rating.MARGINAL: "safe only with guidance, with continuous verbal and frequent physical cues",
-    Rating.DEPENDENT: "unsafe, with continuous verbal and physical cues",
-}
-"""Each level in short, in our own words, after the published definitions."""
 
 VERDICTS = tuple(ending.value for ending in Ending if ending is not Ending.NOT_REACHED)
 """How an instructor can say that a step ended."""
@@ -197,8 +188,8 @@ def _check_sign_off(wish: Wish, outcome: str, *, simulated: bool) -> None:
 def _check_overruled(wish: Wish, seal: Mapping[str, object]) -> None:
     if not wish.step or wish.verdict not in VERDICTS:
         raise UsageError(
-            "To overrule a verdict needs its step and the verdict that stands instead.",
-            f"Give --step ID and --verdict, one of: {', '.join(VERDICTS)}.",
+            "To overrule a verdict, give the step and the new verdict.",
+            f"The options are --step ID and --verdict, one of: {', '.join(VERDICTS)}.",
         )
     results = seal.get("results")
     lines = results.get("steps") if isinstance(results, Mapping) else None

@@ -8,7 +8,8 @@ from pathlib import Path
 from filelock import FileLock, Timeout
 
 from assistant.errors import RecordError
-from assistant.record.paths import lock_path, shown
+from assistant.record.paths import lock_path
+from assistant.text import shown
 
 OWNER_ONLY = 0o600
 """Permission of every file here: what a learner said is nobody else's to read."""

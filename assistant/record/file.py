@@ -21,9 +21,10 @@ from assistant.errors import RecordError
 from assistant.record.chain import MOST_SIGNATURES, BrokenError, Chain, Problem, follow, is_erasure
 from assistant.record.disk import OWNER_ONLY, exists, fsync_folder, reason_of, refused, take_lock, ticks, write_all
 from assistant.record.entry import ERASED, FORMAT, Entry, Recorded, link
-from assistant.record.paths import shown, torn_path
+from assistant.record.paths import torn_path
 from assistant.record.sound import erase_files
 from assistant.record.verify import open_record, refuse_if_too_large, sentence
+from assistant.text import shown
 
 if TYPE_CHECKING:
     from assistant.record.signing import SigningKey

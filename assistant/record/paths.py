@@ -1,6 +1,5 @@
-"""Names of the files of a record, and how a sentence shows them."""
+"""Names of the files of a record."""
 
-import os
 from pathlib import Path
 
 
@@ -17,9 +16,3 @@ def lock_path(path: Path) -> Path:
 def sound_folder(path: Path) -> Path:
     """Where sound is kept that belongs to this record."""
     return path.with_name(f"{path.name}.sound")
-
-
-def shown(path: Path | str) -> str:
-    """The path as text that any terminal takes: control characters and stray bytes are escaped."""
-    text = os.fsencode(path).decode("utf-8", "backslashreplace")
-    return "".join(sign if sign.isprintable() else ascii(sign)[1:-1] for sign in text)

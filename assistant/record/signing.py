@@ -21,7 +21,7 @@ from cryptography.hazmat.primitives.asymmetric.ed25519 import Ed25519PrivateKey,
 
 from assistant.errors import RecordError
 from assistant.record.entry import canonical
-from assistant.record.paths import shown
+from assistant.text import shown
 
 OWNER_ONLY = 0o600
 FOR_ALL = 0o644

@@ -15,7 +15,8 @@ from pathlib import Path
 
 from assistant.errors import RecordError
 from assistant.record.entry import ERASED
-from assistant.record.paths import shown, sound_folder
+from assistant.record.paths import sound_folder
+from assistant.text import shown
 
 _NAME = re.compile(r"[0-9]{4,9}\.flac")
 _BLOCK = 1 << 20

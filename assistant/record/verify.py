@@ -10,8 +10,8 @@ from typing import BinaryIO
 from assistant.errors import RecordError
 from assistant.record.chain import BrokenError, Chain, Problem, Signature, follow
 from assistant.record.entry import ERASED
-from assistant.record.paths import shown
 from assistant.record.sound import SoundTrail
+from assistant.text import shown
 
 LARGEST_READ = 256 << 20
 """Bytes of a record that `read_entries` takes into memory; an attempt needs a thousandth of it."""

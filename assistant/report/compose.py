@@ -1,46 +1,39 @@
 """The entries of a record, its verdict and its papers, put together as a report. Pure."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from typing import Protocol
 
 from assistant.checklist.model import Checklist
 from assistant.guide.progress import Mode
 from assistant.orders.key import KeyEntry
 from assistant.orders.model import Order
-from assistant.record.decisions import MEANINGS, Rating, Standing, standing
+from assistant.record.decisions import Standing, standing
 from assistant.record.verify import Verdict
-from assistant.report.content import Attempt, Ended, Report, StepLine
+from assistant.report.content import Attempt, Report, StepLine
 from assistant.report.feedback import feedback
 from assistant.report.happenings import decisions, happenings
 from assistant.report.infusion import infusion_course
 from assistant.report.reading import count, mapping, text, texts
-from assistant.report.results import CAUTION
 from assistant.report.steps import from_entries, number_lines, step_lines, without_answers
 from assistant.report.times import Times, times
 from assistant.report.trust import ended, trust
-
-_SENTENCES = {
-    Ended.PASSED: "Passed by the checklist's rule.",
-    Ended.NOT_PASSED: "Completed, and not passed by the checklist's rule.",
-    Ended.NOT_COMPLETED: "Closed as not completed; it cannot be resumed.",
-    Ended.STOPPED: "Stopped before the end; there is no result.",
-    Ended.INTERRUPTED: "Interrupted: no end is on record; there is no result.",
-    Ended.NOT_KNOWN: "How it ended is not known: the record does not hold.",
-}
+from assistant.spoken.language import ReportWords
 
 
-@dataclass(frozen=True)
-class AttemptPapers:
-    """What an attempt was made from.
+class PapersAtHand(Protocol):
+    """What an attempt was made from, as its record pins it."""
 
-    Attributes:
-        checklist, order: as the record pins them.
-        key: the answer key of the order.
-    """
+    @property
+    def checklist(self) -> Checklist:
+        """The procedure."""
 
-    checklist: Checklist
-    order: Order
-    key: Mapping[str, KeyEntry]
+    @property
+    def order(self) -> Order:
+        """What was ordered."""
+
+    @property
+    def key(self) -> Mapping[str, KeyEntry]:
+        """The answer key of the order."""
 
 
 def compose(
@@ -48,7 +41,8 @@ def compose(
     verdict: Verdict,
     entries: Sequence[Mapping[str, object]],
     *,
-    papers: AttemptPapers | None = None,
+    words: ReportWords,
+    papers: PapersAtHand | None = None,
     papers_problem: str = "",
     results: Mapping[str, object] | None = None,
     known_keys: Mapping[str, str] | None = None,
@@ -62,6 +56,7 @@ def compose(
         file: name of the record's file.
         verdict: what verification found.
         entries: those that hold, at least the first.
+        words: the language of the report.
         papers: checklist, order and key, where they are those of the attempt.
         papers_problem: why they are not at hand.
         results: the result as it stands, of an attempt without a seal.
@@ -78,33 +73,33 @@ def compose(
     tells = seal is not None or text(opening.get("mode")) != Mode.CHECK_OFF
     body = body if tells else without_answers(body)
     measured = times(own)
-    lines = step_lines(body, checklist, measured.steps)
-    numbers = number_lines(body, lines, checklist, papers.key if papers and tells else {})
+    lines = step_lines(body, checklist, measured.steps, words)
+    numbers = number_lines(body, lines, checklist, papers.key if papers and tells else {}, words)
     how = ended(entries, verdict)
-    decided = decisions(signed, {one.line: one.fingerprint for one in verdict.signatures}, known_keys or {})
+    decided = decisions(signed, {one.line: one.fingerprint for one in verdict.signatures}, known_keys or {}, words)
     stands = standing(signed)
     return Report(
         title=checklist.title if checklist else text(opening.get("checklist")),
         outcome=how,
-        outcome_sentence=_SENTENCES[how],
-        decision=_decision(stands, known_keys or {}, verdict),
+        outcome_sentence=words.OUTCOME_SENTENCES[how],
+        decision=_decision(stands, known_keys or {}, verdict, words),
         sealed=verdict.sealed,
         head=verdict.head,
-        trust=trust(file, verdict, opening, how, papers_problem, tells=tells),
+        trust=trust(file, verdict, opening, how, papers_problem, words, tells=tells),
         attempt=_attempt(opening, own, measured),
         results=dict(body),
-        rule=_rule(checklist, text(opening.get("mode"))),
-        summary=_summary(body),
+        rule=_rule(checklist, text(opening.get("mode")), words),
+        summary=_summary(body, words),
         failures=texts(body.get("failures")) if seal is not None else (),
-        feedback=feedback(lines, numbers, {step.id: step.why for step in checklist.steps} if checklist else {}),
-        steps=tuple(_overruled(line, stands.overruled.get(line.id)) for line in lines),
+        feedback=feedback(lines, numbers, {step.id: step.why for step in checklist.steps} if checklist else {}, words),
+        steps=tuple(_overruled(line, stands.overruled.get(line.id), words) for line in lines),
         numbers=numbers,
         order_text=papers.order.sentences() if papers else (),
-        course=infusion_course(papers.order, papers.key) if papers and tells else None,
+        course=infusion_course(papers.order, papers.key, words) if papers and tells else None,
         decisions=decided,
-        cautions=(CAUTION, *(checklist.cautions if checklist else ())),
+        cautions=(words.CAUTION, *(checklist.cautions if checklist else ())),
         sources=checklist.sources if checklist else (),
-        happenings=happenings(entries, {line.id: line.number for line in lines}) if with_entries else (),
+        happenings=happenings(entries, {line.id: line.number for line in lines}, words) if with_entries else (),
     )
 
 
@@ -135,59 +130,39 @@ def _attempt(opening: Mapping[str, object], own: Sequence[Mapping[str, object]],
     )
 
 
-def _decision(stands: Standing, known: Mapping[str, str], verdict: Verdict) -> str:
+def _decision(stands: Standing, known: Mapping[str, str], verdict: Verdict, words: ReportWords) -> str:
     """The decision that counts, in sentences."""
     entry = stands.sign_off or (stands.withdrawn[-1] if stands.withdrawn else None)
     if entry is None:
-        return "No instructor has signed this attempt off yet."
+        return words.NOT_SIGNED_OFF
     key = next((known.get(one.fingerprint, "") for one in verdict.signatures if one.line == entry.get("sequence")), "")
-    by = f"by {text(entry.get('signer')) or 'nobody named'} on {text(entry.get('at'))[:10]}"
-    signed = f"signed with the key {key}" if key else "signed with a key that is not known here"
-    reason, rating = text(entry.get("reason")), text(entry.get("rating"))
-    what = text(entry.get("decision")).replace("-", " ")
-    said = [
-        f"The sign-off was withdrawn {by}, {signed}."
-        if entry is not stands.sign_off
-        else f"Signed off as {what} {by}, {signed}."
-    ]
-    if rating:
-        meaning = MEANINGS[Rating(rating)] if rating in list(Rating) else "unknown level"
-        said.append(f"Rated {rating} (Bondy 1983): {meaning}.")
-    if reason:
-        said.append(f"Reason: {reason}")
+    by = words.signed_by(text(entry.get("signer")), text(entry.get("at"))[:10], key)
+    said = [words.signed_off(text(entry.get("decision")), by) if entry is stands.sign_off else words.withdrawn(by)]
+    if rating := text(entry.get("rating")):
+        said.append(words.rated(rating))
+    if reason := text(entry.get("reason")):
+        said.append(words.because(reason))
     return " ".join(said)
 
 
-def _overruled(line: StepLine, entry: Mapping[str, object] | None) -> StepLine:
+def _overruled(line: StepLine, entry: Mapping[str, object] | None, words: ReportWords) -> StepLine:
     """A step with what an instructor decided about it, beside what the record had found."""
     if entry is None:
         return line
-    said = (
-        f"overruled by {text(entry.get('signer'))}: {text(entry.get('verdict'))}. Reason: {text(entry.get('reason'))}"
-    )
+    said = words.overruled(text(entry.get("signer")), text(entry.get("verdict")), text(entry.get("reason")))
     return line.model_copy(update={"details": (*line.details, said), "needs_a_look": True})
 
 
-def _rule(checklist: Checklist | None, mode: str) -> str:
+def _rule(checklist: Checklist | None, mode: str, words: ReportWords) -> str:
     if checklist is None:
         return ""
-    base = "Every critical step must be closed in the end."
-    if mode != "check-off":
-        return f"Practice: {base[0].lower()}{base[1:]}"
     rule = checklist.pass_rule
-    return (
-        f"{base} Of the critical steps, {_most(rule.critical_corrections)} may be right only after a hold, and "
-        f"{_most(rule.critical_cues)} may be done only after a cue. At least {rule.score_percent} % of all steps "
-        "must be done unaided."
-    )
+    return words.rule(mode, rule.critical_corrections, rule.critical_cues, rule.score_percent)
 
 
-def _most(number: int) -> str:
-    return "none" if number == 0 else f"at most {number}"
-
-
-def _summary(body: Mapping[str, object]) -> str:
+def _summary(body: Mapping[str, object], words: ReportWords) -> str:
     if "applicable" not in body:
         return ""
-    percent = text(body.get("score_percent"))
-    return f"{count(body.get('unaided'))} of {count(body.get('applicable'))} steps done unaided ({percent} %)."
+    return words.share_unaided(
+        count(body.get("unaided")), count(body.get("applicable")), text(body.get("score_percent"))
+    )

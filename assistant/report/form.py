@@ -1,17 +1,13 @@
 """The blank paper form of a checklist: what an assessor ticks with a pen."""
 
+from collections.abc import Iterator, Sequence
 from itertools import groupby
 
 from assistant.checklist.model import Checklist, Step
 from assistant.orders.model import Order
 from assistant.report.content import Part
+from assistant.spoken.language import ReportWords
 
-USUAL = (
-    ("training", "For training on a mannequin or an arm only; it licenses nobody, and no patient is treated by it."),
-    ("policy", "Local policy and the makers' instructions come first."),
-    ("practitioner", "A licensed practitioner decides."),
-)
-"""Cautions that stand on every form: a word by which a checklist's own are recognised, and the sentence."""
 _LINE = "________"
 
 
@@ -37,6 +33,7 @@ class Form(Part):
     """The whole form."""
 
     title: str
+    page_title: str
     version: str
     digest: str
     purpose: str
@@ -44,74 +41,75 @@ class Form(Part):
     equipment: tuple[str, ...]
     order_text: tuple[str, ...]
     parts: tuple[FormPart, ...]
+    use: str
     rule: str
-    critical: int
-    steps: int
     sources: tuple[str, ...]
 
 
-def form_of(checklist: Checklist, order: Order | None = None) -> Form:
+def form_of(checklist: Checklist, words: ReportWords, order: Order | None = None) -> Form:
     """The blank form of a checklist.
 
     Args:
         checklist: the procedure.
+        words: the language of the form.
         order: printed at the top where there is one, as the learner sees it: nothing that follows from it.
     """
-    rows = [(step.part, _row(number, step)) for number, step in enumerate(checklist.steps, 1)]
+    rows = [(step.part, _row(number, step, words)) for number, step in enumerate(checklist.steps, 1)]
     own = checklist.cautions
     rule = checklist.pass_rule
     return Form(
         title=checklist.title,
+        page_title=words.form_title(checklist.title),
         version=checklist.version,
         digest=checklist.digest,
         purpose=checklist.purpose,
-        cautions=(*(words for sign, words in USUAL if not any(sign in one.casefold() for one in own)), *own),
+        cautions=(*_usual(own, words), *own),
         equipment=checklist.equipment,
         order_text=order.sentences() if order is not None else (),
         parts=tuple(
             FormPart(name=name, steps=tuple(row for _, row in group))
             for name, group in groupby(rows, key=lambda pair: pair[0])
         ),
-        rule=(
-            "To pass: every critical step is done; of the critical steps "
-            f"{_most(rule.critical_corrections)} may be corrected after a hold and {_most(rule.critical_cues)} "
-            f"done after a cue; at least {rule.score_percent} % of all steps are done unaided."
-        ),
-        critical=sum(step.critical for step in checklist.steps),
-        steps=len(checklist.steps),
+        use=words.form_use(len(checklist.steps), sum(step.critical for step in checklist.steps)),
+        rule=words.form_rule(rule.critical_corrections, rule.critical_cues, rule.score_percent),
         sources=checklist.sources
         or tuple(dict.fromkeys(source for step in checklist.steps for source in step.sources)),
     )
 
 
-def _most(number: int) -> str:
-    return "none" if number == 0 else f"at most {number}"
+def _usual(own: Sequence[str], words: ReportWords) -> Iterator[str]:
+    """The usual cautions that a checklist does not give in its own words."""
+    for sign, sentence in words.USUAL_CAUTIONS:
+        if not any(sign in one.casefold() for one in own):
+            yield sentence
 
 
-def _row(number: int, step: Step) -> FormStep:
-    return FormStep(number=number, say=step.say, critical=step.critical, gate=step.gate, blanks=_blanks(step))
+def _row(number: int, step: Step, words: ReportWords) -> FormStep:
+    return FormStep(
+        number=number, say=step.say, critical=step.critical, gate=step.gate, blanks=tuple(_blanks(step, words))
+    )
 
 
-def _blanks(step: Step) -> tuple[str, ...]:
+def _blanks(step: Step, words: ReportWords) -> Iterator[str]:
     """What is written down at a step, by what it asks for."""
     asked = step.expect
     match asked.kind:
         case "number":
             unit = getattr(asked, "unit", "")
-            return (f"First {_LINE}\u00a0{unit}", f"Final {_LINE}\u00a0{unit}")  # a unit stays with its number
+            yield f"{words.FIRST} {_LINE}\u00a0{unit}"  # a unit stays with its number
+            yield f"{words.FINAL} {_LINE}\u00a0{unit}"
         case "double-check":
-            return (f"Second person, alone {_LINE}", f"Initials {_LINE}")
+            yield f"{words.SECOND_PERSON_ALONE} {_LINE}"
+            yield f"{words.INITIALS} {_LINE}"
         case "name":
-            return (f"Label reads {_LINE}{_LINE}",)
+            yield f"{words.LABEL_READS} {_LINE}{_LINE}"
         case "wait":
-            return (f"{getattr(asked, 'seconds', '')} s timed: {_LINE}",)
+            yield f"{words.timed(getattr(asked, 'seconds', ''))} {_LINE}"
         case "question":
-            return ("Answer: yes / no",)
+            yield f"{words.ANSWER_IS} {words.YES} / {words.NO}"
         case "choice":
-            return (f"Answer: {' / '.join(getattr(asked, 'choices', ()))}",)
+            yield f"{words.ANSWER_IS} {' / '.join(getattr(asked, 'choices', ()))}"
         case "note":
-            return (f"Note {_LINE}{_LINE}",)
+            yield f"{words.NOTE} {_LINE}{_LINE}"
         case "observation":
-            return (f"Seen by {_LINE}",)
-        case _:
-            return ()
+            yield f"{words.SEEN_BY} {_LINE}"

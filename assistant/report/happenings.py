@@ -3,8 +3,9 @@
 from collections.abc import Mapping, Sequence
 
 from assistant.report.content import Decision, Happening
-from assistant.report.reading import mapping, text
+from assistant.report.reading import mapping, shown, text
 from assistant.report.times import moment, since
+from assistant.spoken.language import ReportWords
 
 _CHAIN = frozenset({"sequence", "previous", "digest", "signature", "ticks", "format"})
 """What the chain is made of; it is checked, not read."""
@@ -15,12 +16,15 @@ _SIGNED = frozenset({"at", "kind", "source", "signer", "decision", "reason", "ke
 _OPENING = "opened"
 
 
-def happenings(entries: Sequence[Mapping[str, object]], places: Mapping[str, int]) -> tuple[Happening, ...]:
+def happenings(
+    entries: Sequence[Mapping[str, object]], places: Mapping[str, int], words: ReportWords
+) -> tuple[Happening, ...]:
     """All entries in their order.
 
     Args:
         entries: of the whole record.
         places: number of each step in the checklist, by its id.
+        words: the language of the report.
     """
     began = moment(entries[0])
     return tuple(
@@ -32,45 +36,49 @@ def happenings(entries: Sequence[Mapping[str, object]], places: Mapping[str, int
             kind=text(entry.get("kind")),
             source=text(entry.get("source")),
             words=text(entry.get("words")),
-            taken_as=taken_as(mapping(entry.get("meaning"))),
+            taken_as=taken_as(mapping(entry.get("meaning")), words),
             verdict=text(entry.get("verdict")),
-            details=_details(entry, places),
+            details=_details(entry, places, words),
         )
         for number, entry in enumerate(entries, 1)
     )
 
 
-def taken_as(meaning: Mapping[str, object]) -> str:
+def taken_as(meaning: Mapping[str, object], words: ReportWords) -> str:
     """What words were taken to mean."""
     if not meaning:
         return ""
     if "refused" in meaning:
-        return f"not taken: {text(meaning['refused'])}"
+        return words.not_taken(text(meaning["refused"]))
     if "readings" in meaning:
-        return f"could be {text(meaning['readings'])} {text(meaning.get('unit'))}".rstrip()
+        return words.could_be(text(meaning["readings"]), text(meaning.get("unit")))
     value = f"{text(meaning.get('value'))} {text(meaning.get('unit'))}".strip()
     kind = text(meaning.get("kind"))
-    return value if kind in ("confirm", "done", "number", value) else f"{kind}: {value}"
+    return value if kind in ("confirm", "done", "number", value) else words.field(kind, value)
 
 
-def _details(entry: Mapping[str, object], places: Mapping[str, int]) -> tuple[str, ...]:
+def _details(entry: Mapping[str, object], places: Mapping[str, int], words: ReportWords) -> tuple[str, ...]:
     if entry.get("kind") == _OPENING:
         return ()  # what it pins stands in the report itself
-    found = [f"step: {text(entry['step'])}"] if entry.get("step") and text(entry["step"]) not in places else []
+    step = text(entry.get("step"))
+    found = [words.of_step(step)] if step and step not in places else []
     for name, value in entry.items():
         if name in _CHAIN or name in _COLUMNS or value in (None, "", False, []):
             continue
         if name == "seal":
-            found.append(f"seal over {text(mapping(value).get('count'))} entries")
+            found.append(words.seal_over(text(mapping(value).get("count"))))
         elif name == "alternatives":
-            found.append(f"also heard: {text(value)}")
+            found.append(words.also_heard(text(value)))
         else:
-            found.append(f"{name.replace('_', ' ')}: {text(value)}")
+            found.append(words.field(name, shown(value, words)))
     return tuple(found)
 
 
 def decisions(
-    signed: Sequence[Mapping[str, object]], fingerprints: Mapping[int, str], known: Mapping[str, str]
+    signed: Sequence[Mapping[str, object]],
+    fingerprints: Mapping[int, str],
+    known: Mapping[str, str],
+    words: ReportWords,
 ) -> tuple[Decision, ...]:
     """The signed entries behind the seal.
 
@@ -78,6 +86,7 @@ def decisions(
         signed: those entries.
         fingerprints: of the key of each, by its sequence number.
         known: names of known keys by fingerprint.
+        words: the language of the report.
     """
     found = []
     for entry in signed:
@@ -94,7 +103,7 @@ def decisions(
                 key_name=known.get(fingerprint, ""),
                 fingerprint=fingerprint,
                 details=tuple(
-                    f"{name.replace('_', ' ')}: {text(value)}"
+                    words.field(name, shown(value, words))
                     for name, value in entry.items()
                     if name not in _CHAIN and name not in _SIGNED and value not in (None, "", [])
                 ),

@@ -9,29 +9,31 @@ from jinja2 import Environment, PackageLoader, StrictUndefined
 from assistant.report.content import Report
 from assistant.report.paper import Paper
 from assistant.report.plain import plain_all
-from assistant.report.view import view
+from assistant.report.view import fixed_texts, view
+from assistant.spoken.language import ReportWords
 
 if TYPE_CHECKING:
     from assistant.report.form import Form
 
 
-def report_html(report: Report, paper: Paper) -> str:
+def report_html(report: Report, words: ReportWords, paper: Paper) -> str:
     """The page of a report.
 
     Args:
         report: what it says.
+        words: the language of headings and labels.
         paper: size and print of the printed page.
     """
-    return _filled("report.html", {"report": view(report)}, paper)
+    return _filled("report.html", {"report": view(report, words)}, words, paper)
 
 
-def form_html(form: "Form", paper: Paper) -> str:
+def form_html(form: "Form", words: ReportWords, paper: Paper) -> str:
     """The page of a blank form."""
-    return _filled("form.html", {"form": plain_all(form.model_dump(mode="json"))}, paper)
+    return _filled("form.html", {"form": plain_all(form.model_dump(mode="json"))}, words, paper)
 
 
-def _filled(template: str, values: Mapping[str, Any], paper: Paper) -> str:
-    return _environment().get_template(template).render(**values, paper=paper)
+def _filled(template: str, values: Mapping[str, Any], words: ReportWords, paper: Paper) -> str:
+    return _environment().get_template(template).render(**values, w=fixed_texts(words), paper=paper)
 
 
 @cache

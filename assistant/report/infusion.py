@@ -12,6 +12,7 @@ from assistant.errors import QuantityError
 from assistant.orders.key import KeyEntry
 from assistant.orders.model import Order
 from assistant.report import content
+from assistant.spoken.language import ReportWords
 
 LONGEST_H = 24
 """Hours that are drawn at the most."""
@@ -21,49 +22,52 @@ _EVERY = re.compile(r"every (\d{1,2}) hours?")
 _MOST_LINE = 60
 
 
-def infusion_course(order: Order, key: Mapping[str, KeyEntry]) -> content.Course | None:
+def infusion_course(order: Order, key: Mapping[str, KeyEntry], words: ReportWords) -> content.Course | None:
     """Who flows when by this order; None where its numbers make no such course.
 
     Args:
         order: the order.
         key: its answer key.
+        words: the language of the report.
     """
     bag, vtbi, rate = (_amount(key, f"primary.{name}") for name in ("bag_volume", "vtbi", "rate"))
     if bag is None or vtbi is None or rate is None:
         return None
     try:
-        return _course(order, key, bag, vtbi, rate)
+        return _course(order, key, bag, vtbi, rate, words)
     except QuantityError:
         return None
 
 
-def _course(order: Order, key: Mapping[str, KeyEntry], bag: Amount, vtbi: Amount, rate: Amount) -> content.Course:
+def _course(
+    order: Order, key: Mapping[str, KeyEntry], bag: Amount, vtbi: Amount, rate: Amount, words: ReportWords
+) -> content.Course:
     runs = vtbi.in_unit("mL") / rate.in_unit("mL/h")
     length = min(Fraction(-(-runs // 1)) + FIRST_SECONDARY_H, Fraction(LONGEST_H))
     reserve = bag.in_unit("mL") - vtbi.in_unit("mL")
-    primary = Primary(_line(key, "primary.fluid", "primary"), rate, bag, _plain_amount(reserve, "mL"))
-    doses = _doses(order, key, length)
+    primary = Primary(_line(key, "primary.fluid", words.PRIMARY), rate, bag, _plain_amount(reserve, "mL"))
+    doses = _doses(order, key, length, words)
     drawn = course(clock.parse_start("00:00"), Amount(Decimal(int(length)), "h"), primary, doses)
-    assumed = "Times count from the start of the primary, at 00:00, as the order has it; not as it was done."
+    assumed = words.COURSE_ASSUMPTIONS
     if doses:
-        assumed += f" The first secondary is drawn {FIRST_SECONDARY_H} hour after that, as an example."
+        assumed += f" {words.first_secondary_at(FIRST_SECONDARY_H)}"
     return content.Course(
-        sentences=drawn.sentences(),
+        sentences=words.working(drawn.sentences()),
         assumptions=assumed,
         picture=picture(drawn),
     )
 
 
-def _doses(order: Order, key: Mapping[str, KeyEntry], length: Fraction) -> list[Secondary]:
+def _doses(order: Order, key: Mapping[str, KeyEntry], length: Fraction, words: ReportWords) -> list[Secondary]:
     volume, rate = _amount(key, "secondary.vtbi"), _amount(key, "secondary.rate")
     if volume is None or rate is None:
         return []
     every = _EVERY.search(getattr(order.secondary, "frequency", ""))
     gap = int(every[1]) if every else 0
     hours = list(range(FIRST_SECONDARY_H, int(length), gap)) if gap else [FIRST_SECONDARY_H]
-    name = _line(key, "secondary.drug", "secondary")
+    name = _line(key, "secondary.drug", words.SECONDARY)
     return [
-        Secondary(name if len(hours) == 1 else f"{name}, dose {count}", volume, Amount(Decimal(hour), "h"), rate)
+        Secondary(name if len(hours) == 1 else words.dose(name, count), volume, Amount(Decimal(hour), "h"), rate)
         for count, hour in enumerate(hours, 1)
     ]
 

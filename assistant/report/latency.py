@@ -4,13 +4,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from statistics import median
 
-STAGES = {
-    "decided_ms": "end of the answer decided",
-    "understood_ms": "words understood",
-    "recorded_ms": "on disk",
-    "sounded_ms": "first sound of the reply",
-}
-"""The stages of an entry of kind ``latency``, each in ms after the learner's last sound, with their names."""
+STAGES = ("decided_ms", "understood_ms", "recorded_ms", "sounded_ms")
+"""The stages of an entry of kind ``latency``, each in ms after the learner's last sound."""
 
 
 @dataclass(frozen=True)

@@ -6,71 +6,73 @@ from decimal import Decimal
 from assistant.report.content import NumberLine, Report, StepLine
 from assistant.report.plain import one_line
 from assistant.report.times import clock
-from assistant.report.view import WORDS, when
+from assistant.report.view import when
+from assistant.spoken.language import ReportWords
 
 
-def report_lines(report: Report) -> list[str]:
+def report_lines(report: Report, words: ReportWords) -> list[str]:
     """The report; the first lines tell what must be known before reading on, and the result."""
-    return [one_line(line) for line in _lines(report)]
+    return [one_line(line) for line in _lines(report, words)]
 
 
-def _lines(report: Report) -> Iterator[str]:
+def _lines(report: Report, words: ReportWords) -> Iterator[str]:
+    attempt = report.attempt
     for warning in report.trust.warnings:
-        yield f"CAUTION: {warning}"
-    yield f"{report.trust.statement} Head {report.head}."
+        yield words.caution(warning)
+    yield f"{report.trust.statement} {words.head(report.head)}"
     yield ""
-    yield f"{report.title}: learner {report.attempt.learner}, {report.attempt.mode}, {when(report.attempt.began)}"
-    yield f"Result: {WORDS[report.outcome].lower()}. {report.outcome_sentence}"
+    yield words.attempt_line(report.title, attempt.learner, attempt.mode, when(attempt.began, words))
+    yield words.result_with_reason(report.outcome, report.outcome_sentence)
     if report.summary:
         yield report.summary
     yield from report.failures
     yield report.decision
-    yield f"Time at work: {clock(Decimal(report.attempt.seconds))}."
+    yield words.time_at_work(clock(Decimal(attempt.seconds)))
     if report.feedback.went_well:
         yield ""
-        yield "What went well:"
+        yield f"{words.WHAT_WENT_WELL}:"
         yield from (f"  {sentence}" for sentence in report.feedback.went_well)
     if report.feedback.practise:
-        yield "To practise:"
+        yield f"{words.TO_PRACTISE}:"
         yield from (f"  {one.sentence}" for one in report.feedback.practise)
     if report.numbers:
         yield ""
-        yield "Numbers and labels:"
-        yield from (f"  {_number(line)}" for line in report.numbers)
-    for critical, heading in ((True, "Critical steps"), (False, "Other steps")):
+        yield f"{words.NUMBERS_AND_LABELS}:"
+        yield from (f"  {_number(line, words)}" for line in report.numbers)
+    for critical, heading in ((True, words.CRITICAL_STEPS), (False, words.OTHER_STEPS)):
         group = [line for line in report.steps if line.critical is critical]
         if group:
             yield ""
             yield f"{heading}:"
-            yield from (f"  {_step(line)}" for line in group)
+            yield from (f"  {_step(line, words)}" for line in group)
     yield ""
     yield from report.cautions
 
 
-def _number(line: NumberLine) -> str:
-    parts = [f"step {line.step}: {line.final or 'no answer'}, {line.verdict}"]
+def _number(line: NumberLine, words: ReportWords) -> str:
+    parts = [words.number_given(line.step, line.final, line.verdict)]
     if line.expected:
-        parts.append(f"by the order {line.expected}")
+        parts.append(words.by_the_order(line.expected))
     if line.first != line.final:
-        off = f" ({line.difference})" if line.difference not in ("", "none") else ""
-        parts.append(f"first answer {line.first}{off}")
+        off = "" if line.difference == words.NO_DIFFERENCE else line.difference
+        parts.append(words.first_answer(line.first, off))
     if line.slips:
-        parts.append(f"slip: {', '.join(line.slips)}")
+        parts.append(words.slips_made(line.slips))
     return "; ".join([*parts, *line.working])
 
 
-def _step(line: StepLine) -> str:
+def _step(line: StepLine, words: ReportWords) -> str:
     details = []
     if line.first != line.final:
-        details.append(f"first {line.first}, then {line.final or 'nothing'}")
+        details.append(words.first_then(line.first, line.final))
     elif line.final:
         details.append(line.final)
     if line.slips:
-        details.append(f"slip: {', '.join(line.slips)}")
+        details.append(words.slips_made(line.slips))
     if line.cues:
-        details.append(f"help: {', '.join(line.cues)}")
+        details.append(words.help_given(line.cues))
     details += line.details
     if Decimal(line.seconds):
         details.append(clock(Decimal(line.seconds)))
     number = f"{line.number}. " if line.number else ""
-    return f"{line.ending}: {number}{line.say}" + (f" ({'; '.join(details)})" if details else "")
+    return f"{words.ending(line.ending)}: {number}{line.say}" + (f" ({'; '.join(details)})" if details else "")

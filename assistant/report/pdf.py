@@ -14,7 +14,8 @@ from assistant.report.content import Report
 from assistant.report.paper import TYPST_NAMES, Paper
 from assistant.report.plain import plain_all, written_out
 from assistant.report.times import moment
-from assistant.report.view import view
+from assistant.report.view import fixed_texts, view
+from assistant.spoken.language import ReportWords
 
 if TYPE_CHECKING:
     from assistant.report.form import Form
@@ -32,15 +33,15 @@ _NO_DATE = datetime(2000, 1, 1, tzinfo=UTC)
 """The date of a document that has none of its own: the same form is the same file at any time."""
 
 
-def report_pdf(report: Report, paper: Paper) -> bytes:
+def report_pdf(report: Report, words: ReportWords, paper: Paper) -> bytes:
     """The report on paper; its date is that of the attempt's end."""
     at = moment({"at": report.attempt.ended}) or _NO_DATE
-    return _compiled("report.typ", view(report), paper, at)
+    return _compiled("report.typ", {"report": view(report, words), "w": fixed_texts(words)}, paper, at)
 
 
-def form_pdf(form: "Form", paper: Paper) -> bytes:
+def form_pdf(form: "Form", words: ReportWords, paper: Paper) -> bytes:
     """The blank form."""
-    return _compiled("form.typ", form.model_dump(mode="json"), paper, _NO_DATE)
+    return _compiled("form.typ", {"form": form.model_dump(mode="json"), "w": fixed_texts(words)}, paper, _NO_DATE)
 
 
 def _compiled(template: str, content: Mapping[str, Any], paper: Paper, at: datetime) -> bytes:

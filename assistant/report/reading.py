@@ -5,6 +5,7 @@ from pathlib import Path
 
 from assistant.errors import RecordError
 from assistant.record.verify import Reading, read_record, sentence
+from assistant.spoken.language import ReportWords
 
 
 def read_what_holds(path: Path, keys: Collection[str] | None = None) -> Reading:
@@ -24,20 +25,33 @@ def read_what_holds(path: Path, keys: Collection[str] | None = None) -> Reading:
 
 
 def text(value: object) -> str:
-    """Whatever stands in an entry, as text."""
+    """Whatever an entry holds, as text; nothing in it is put into words."""
     match value:
         case str():
             return value
         case None:
             return ""
         case bool():
-            return "yes" if value else "no"
+            return "true" if value else "false"
         case Mapping():
             return ", ".join(f"{name}: {text(member)}" for name, member in value.items())
         case list() | tuple():
             return ", ".join(map(text, value))
         case _:
             return str(value)
+
+
+def shown(value: object, words: ReportWords) -> str:
+    """Whatever an entry holds, for a person to read: yes and no, and the names of fields, in words."""
+    match value:
+        case bool():
+            return words.YES if value else words.NO
+        case Mapping():
+            return ", ".join(words.field(str(name), shown(member, words)) for name, member in value.items())
+        case list() | tuple():
+            return ", ".join(shown(member, words) for member in value)
+        case _:
+            return text(value)
 
 
 def texts(value: object) -> tuple[str, ...]:

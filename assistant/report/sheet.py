@@ -11,6 +11,7 @@ from collections.abc import Iterator
 
 from assistant.report.content import Report, StepLine
 from assistant.report.plain import one_line
+from assistant.spoken.language import ReportWords
 
 BYTE_ORDER_MARK = "\ufeff"
 _FORMULA = ("=", "+", "-", "@")
@@ -23,33 +24,36 @@ _HEADINGS = (
 )
 
 
-def report_csv(report: Report) -> str:
+def report_csv(report: Report, words: ReportWords) -> str:
     """The table; what is true of the whole attempt stands in every row."""
     text = io.StringIO(newline="")
     writer = csv.writer(text, quoting=csv.QUOTE_ALL, lineterminator="\r\n")
     writer.writerow(_HEADINGS)
     attempt = report.attempt
     whole = (
-        *("whole" if report.trust.whole else "not whole", " ".join(report.trust.warnings), report.outcome.value),
-        *(report.decision, attempt.learner, attempt.mode, attempt.checklist, attempt.checklist_version),
+        *(words.WHOLE if report.trust.whole else words.NOT_WHOLE, " ".join(report.trust.warnings)),
+        *(words.OUTCOMES[report.outcome], report.decision, attempt.learner, words.mode(attempt.mode)),
+        *(attempt.checklist, attempt.checklist_version),
         *(attempt.order, attempt.began, report.head),
     )
     compared = {line.id: (line.expected, line.difference) for line in report.numbers}
     for line in report.steps:
-        writer.writerow([cell(value) for value in (*whole, *_of_step(line, compared.get(line.id, ("", ""))))])
+        values = (*whole, *_of_step(line, compared.get(line.id, ("", "")), words))
+        writer.writerow([cell(value, words) for value in values])
     return BYTE_ORDER_MARK + text.getvalue()
 
 
-def _of_step(line: StepLine, compared: tuple[str, str]) -> Iterator[str]:
+def _of_step(line: StepLine, compared: tuple[str, str], words: ReportWords) -> Iterator[str]:
     yield str(line.number) if line.number else ""
     yield from (line.id, line.part, line.say)
-    yield "yes" if line.critical else "no"
-    yield "yes" if line.gate else "no"
-    yield from (line.ending, line.first, line.final, *compared)
-    yield from ("; ".join(line.slips), "; ".join(line.cues), line.seconds, "; ".join(line.details))
+    yield words.YES if line.critical else words.NO
+    yield words.YES if line.gate else words.NO
+    yield from (words.ending(line.ending), line.first, line.final, *compared)
+    slips = (words.slips([slip]) for slip in line.slips)
+    yield from ("; ".join(slips), "; ".join(line.cues), line.seconds, "; ".join(line.details))
 
 
-def cell(text: str) -> str:
+def cell(text: str, words: ReportWords) -> str:
     """Text that a spreadsheet shows and never carries out."""
     shown = one_line(text)
     # Wide forms of the signs are turned into the plain ones by some programs, and blanks before them are cut.
@@ -57,5 +61,5 @@ def cell(text: str) -> str:
     if begins.startswith(_FORMULA):
         shown = f"'{shown}"
     if len(shown) > _MOST_IN_A_CELL:
-        shown = f"{shown[:_MOST_IN_A_CELL]} [cut; the whole text stands in the record]"
+        shown = f"{shown[:_MOST_IN_A_CELL]} {words.CUT}"
     return shown

@@ -15,8 +15,9 @@ from uuid import UUID, uuid5
 
 from assistant.errors import UsageError
 from assistant.report.content import Ended, Report, StepLine
-from assistant.report.steps import NOT_DONE, NOT_SCORED
+from assistant.report.steps import NOT_DONE, NOT_REACHED, NOT_SCORED
 from assistant.report.times import moment
+from assistant.spoken.language import ReportWords
 
 _NAMESPACE = UUID("7c1a4f0e-5b0e-5d0e-9b57-3c7d1f2a6e10")
 """Of every identifier here; drawn once."""
@@ -24,26 +25,27 @@ _TAG = "tag:example.org,2026:checkoff"
 _VERBS = {
     Ended.PASSED: "passed",
     Ended.NOT_PASSED: "failed",
-    Ended.NOT_COMPLETED: "did not complete",
+    Ended.NOT_COMPLETED: "did-not-complete",
     Ended.STOPPED: "stopped",
-    Ended.INTERRUPTED: "was interrupted at",
+    Ended.INTERRUPTED: "was-interrupted-at",
     Ended.NOT_KNOWN: "attempted",
 }
-_LANGUAGE = "en"
+"""Names of verbs within their addresses."""
 
 
-def statements(report: Report, home: str) -> list[dict[str, object]]:
+def statements(report: Report, home: str, words: ReportWords) -> list[dict[str, object]]:
     """The statements, the attempt's first.
 
     Args:
         report: the report.
         home: address (IRI) of the system that gives out the learners' codes.
+        words: the language of the texts that people read.
 
     Raises:
         UsageError: `home` is no address.
     """
     _check(home)
-    return [_identified(one) for one in (_attempt(report, home), *_steps(report, home))]
+    return [_identified(one) for one in (_attempt(report, home, words), *_steps(report, home, words))]
 
 
 def _identified(statement: dict[str, object]) -> dict[str, object]:
@@ -60,7 +62,7 @@ def _check(home: str) -> None:
         raise UsageError("The home of the learners' codes must be an address.", "Write it like https://example.org/.")
 
 
-def _attempt(report: Report, home: str) -> dict[str, object]:
+def _attempt(report: Report, home: str, words: ReportWords) -> dict[str, object]:
     result: dict[str, object] = {
         "completion": report.sealed and report.outcome in (Ended.PASSED, Ended.NOT_PASSED),
         "duration": _duration(report.attempt.seconds),
@@ -74,7 +76,7 @@ def _attempt(report: Report, home: str) -> dict[str, object]:
     if report.outcome in (Ended.PASSED, Ended.NOT_PASSED):
         result["success"] = report.outcome is Ended.PASSED
         result |= _score(report.results.get("score_percent"))
-    made = _statement(report, home, _VERBS[report.outcome], _checklist(report), result)
+    made = _statement(report, home, _VERBS[report.outcome], _checklist(report, words), result, words)
     if report.trust.warnings:
         result["extensions"] |= {f"{_TAG}/warnings": list(report.trust.warnings)}  # type: ignore[operator]
     return made
@@ -91,10 +93,10 @@ def _score(percent: object) -> dict[str, object]:
     return {"score": {"scaled": float(value / 100), "raw": float(value), "min": 0, "max": 100}}
 
 
-def _steps(report: Report, home: str) -> Iterator[dict[str, object]]:
+def _steps(report: Report, home: str, words: ReportWords) -> Iterator[dict[str, object]]:
     expected = {line.id: line.expected for line in report.numbers}
     for line in report.steps:
-        if line.ending in ("not reached", NOT_SCORED, "not applicable"):
+        if line.ending in (NOT_REACHED, NOT_SCORED, "not applicable"):
             continue
         done = line.ending not in NOT_DONE
         result: dict[str, object] = {
@@ -111,11 +113,11 @@ def _steps(report: Report, home: str) -> Iterator[dict[str, object]]:
         }
         if line.final:
             result["response"] = line.final
-        verb = "did" if done else "did not do"
-        made = _statement(report, home, verb, _step(report, line), result)
+        verb = "did" if done else "did-not-do"
+        made = _statement(report, home, verb, _step(report, line, words), result, words)
         context = made["context"]
         if isinstance(context, dict):
-            context["contextActivities"] = {"parent": [_checklist(report)]}
+            context["contextActivities"] = {"parent": [_checklist(report, words)]}
         yield made
 
 
@@ -125,6 +127,7 @@ def _statement(
     verb: str,
     activity: Mapping[str, object],
     result: dict[str, object],
+    words: ReportWords,
 ) -> dict[str, object]:
     at = moment({"at": report.attempt.ended})
     statement: dict[str, object] = {
@@ -132,13 +135,13 @@ def _statement(
             "objectType": "Agent",
             "account": {"homePage": home, "name": report.attempt.learner or "unknown"},
         },
-        "verb": {"id": f"{_TAG}/verbs/{verb.replace(' ', '-')}", "display": {_LANGUAGE: verb}},
+        "verb": {"id": f"{_TAG}/verbs/{verb}", "display": {words.CODE: words.VERBS[verb]}},
         "object": dict(activity),
         "result": result,
         "context": {
             "registration": _uuid("attempt", report.attempt.began, report.attempt.checklist_digest, home),
             "platform": report.attempt.program or "checkoff",
-            "language": _LANGUAGE,
+            "language": words.CODE,
             "extensions": {
                 f"{_TAG}/mode": report.attempt.mode,
                 f"{_TAG}/order": report.attempt.order,
@@ -151,30 +154,31 @@ def _statement(
     return statement
 
 
-def _checklist(report: Report) -> dict[str, object]:
+def _checklist(report: Report, words: ReportWords) -> dict[str, object]:
     attempt = report.attempt
     return _activity(
         _uuid("checklist", attempt.checklist, attempt.checklist_digest),
         report.title or attempt.checklist,
-        f"Version {attempt.checklist_version}. Training only.",
+        words.checklist_about(attempt.checklist_version),
         "checklist",
+        words,
     )
 
 
-def _step(report: Report, line: StepLine) -> dict[str, object]:
+def _step(report: Report, line: StepLine, words: ReportWords) -> dict[str, object]:
     attempt = report.attempt
-    critical = "A critical step." if line.critical else "A step."
-    return _activity(_uuid("step", attempt.checklist, attempt.checklist_digest, line.id), line.say, critical, "step")
+    name = _uuid("step", attempt.checklist, attempt.checklist_digest, line.id)
+    return _activity(name, line.say, words.A_CRITICAL_STEP if line.critical else words.A_STEP, "step", words)
 
 
-def _activity(name: str, title: str, about: str, kind: str) -> dict[str, object]:
+def _activity(name: str, title: str, about: str, kind: str, words: ReportWords) -> dict[str, object]:
     return {
         "objectType": "Activity",
         "id": f"urn:uuid:{name}",
         "definition": {
             "type": f"{_TAG}/activities/{kind}",
-            "name": {_LANGUAGE: title},
-            "description": {_LANGUAGE: about},
+            "name": {words.CODE: title},
+            "description": {words.CODE: about},
         },
     }
 

@@ -1,6 +1,6 @@
 """Steps and numbers of a result as lines of a report."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from decimal import Decimal
 
 from assistant import dosing
@@ -9,42 +9,31 @@ from assistant.dosing import Amount, parse_amount
 from assistant.errors import QuantityError
 from assistant.orders.key import KeyEntry
 from assistant.report.content import NumberLine, StepLine
-from assistant.report.reading import count, mapping, text, texts
+from assistant.report.reading import count, mapping, shown, text, texts
+from assistant.spoken.language import ReportWords
 
 DONE_WELL = ("done unaided", "not applicable")
 """Endings that need no second look."""
-NOT_DONE = ("left out", "wrong", "not reached", "not seen by the instructor")
+NOT_REACHED = "not reached"
+NOT_DONE = ("left out", "wrong", NOT_REACHED, "not seen by the instructor")
 """Endings of steps that were not closed as they should be."""
 NOT_SCORED = "not scored"
 """The ending where nothing can tell how a step ended."""
 
-CUES = {
-    "help": "asked for help",
-    "more": "asked for more",
-    "spelled": "had a word spelled",
-    "gate": "led back by a gate",
-    "order": "led back by a later step",
-    "hint": "given a hint",
-    "instructor": "helped by the instructor",
-}
-"""Cues by their names in a record, in words."""
+NOT_GIVEN, WRONG_AT_THE_END, HELD = "not given", "wrong at the end", "right only after a hold"
+PUT_RIGHT, RIGHT = "put right by the learner", "right the first time"
+"""How a number or a name went; a step's ending may stand in their place."""
 
 _SHOWN = frozenset(
     {"id", "say", "critical", "gate", "kind", "ending", "first", "final", "slips", "cues", "expected"}
     | {"first_difference", "difference", "tries"}
 )
-_IN_WORDS = {
-    "wrong": "answers that were not right: {}",
-    "corrections": "taken up again by the learner: {} times",
-    "expired": "done again because the settings were lost by waiting: {} times",
-    "out_of_order": "done out of order",
-    "reason": "reason: {}",
-    "by": "by: {}",
-}
+_DETAILS = ("wrong", "corrections", "expired", "out_of_order", "reason", "by")
+"""Fields that are told in this order; others follow as the record has them."""
 
 
 def step_lines(
-    results: Mapping[str, object], checklist: Checklist | None, seconds: Mapping[str, Decimal]
+    results: Mapping[str, object], checklist: Checklist | None, seconds: Mapping[str, Decimal], words: ReportWords
 ) -> tuple[StepLine, ...]:
     """The steps of a result in the order of the checklist; critical ones first where it is not at hand.
 
@@ -52,9 +41,10 @@ def step_lines(
         results: the result as a record holds it.
         checklist: the one of the attempt, or None.
         seconds: time at work, by step id.
+        words: the language of the report.
     """
     places = {step.id: place for place, step in enumerate(checklist.steps)} if checklist else {}
-    lines = [_step_line(row, checklist, places, seconds) for row in _rows(results)]
+    lines = [_step_line(row, checklist, places, seconds, words) for row in _rows(results)]
     return tuple(sorted(lines, key=lambda line: line.number))
 
 
@@ -68,17 +58,14 @@ def _step_line(
     checklist: Checklist | None,
     places: Mapping[str, int],
     seconds: Mapping[str, Decimal],
+    words: ReportWords,
 ) -> StepLine:
     name = text(row.get("id"))
     place = places.get(name)
     step = checklist.steps[place] if checklist is not None and place is not None else None
     ending = text(row.get("ending"))
-    details = [
-        words.format(text(row[field]))
-        for field, words in _IN_WORDS.items()
-        if row.get(field) not in (None, "", 0) and (field, row[field]) != ("by", "learner")
-    ]
-    details += [f"{field}: {text(value)}" for field, value in row.items() if field not in (*_SHOWN, *_IN_WORDS)]
+    told = [name for name in _DETAILS if row.get(name) not in (None, "", 0) and (name, row[name]) != ("by", "learner")]
+    others = [name for name in row if name not in (*_SHOWN, *_DETAILS)]
     return StepLine(
         number=0 if place is None else place + 1,
         id=name,
@@ -91,19 +78,16 @@ def _step_line(
         first=text(row.get("first")),
         final=text(row.get("final")),
         slips=texts(row.get("slips")),
-        cues=in_words(texts(row.get("cues"))),
-        details=tuple(details),
+        cues=tuple(_cues(texts(row.get("cues")), words)),
+        details=tuple(words.step_detail(name, shown(row[name], words)) for name in (*told, *others)),
         seconds=f"{seconds.get(name, Decimal(0))}",
     )
 
 
-def in_words(cues: Sequence[str]) -> tuple[str, ...]:
-    """Cues by their names, in words, each once with its count."""
-    found = []
-    for cue in dict.fromkeys(cues):
-        times = cues.count(cue)
-        found.append(CUES.get(cue, cue) + (f" ({times} times)" if times > 1 else ""))
-    return tuple(found)
+def _cues(names: Sequence[str], words: ReportWords) -> Iterator[str]:
+    """Cues in words, each once with its count."""
+    for name in dict.fromkeys(names):
+        yield words.cue(name, names.count(name))
 
 
 def number_lines(
@@ -111,6 +95,7 @@ def number_lines(
     lines: Sequence[StepLine],
     checklist: Checklist | None,
     key: Mapping[str, KeyEntry],
+    words: ReportWords,
 ) -> tuple[NumberLine, ...]:
     """Every number and name that had to agree with the order, in the order of the checklist."""
     rows = {text(row.get("id")): row for row in _rows(results)}
@@ -122,7 +107,7 @@ def number_lines(
             continue
         entry = key.get(name)
         expected = text(row.get("expected")) or _expected(entry, unit)
-        found.append(_number_line(line, row, expected, entry))
+        found.append(_number_line(line, row, expected, entry, words))
     return tuple(found)
 
 
@@ -140,7 +125,9 @@ def _asked(checklist: Checklist, line: StepLine) -> tuple[str, str]:
             return "", ""
 
 
-def _number_line(line: StepLine, row: Mapping[str, object], expected: str, entry: KeyEntry | None) -> NumberLine:
+def _number_line(
+    line: StepLine, row: Mapping[str, object], expected: str, entry: KeyEntry | None, words: ReportWords
+) -> NumberLine:
     return NumberLine(
         step=line.number,
         id=line.id,
@@ -149,9 +136,9 @@ def _number_line(line: StepLine, row: Mapping[str, object], expected: str, entry
         first=line.first,
         final=line.final,
         expected=expected,
-        difference=_apart(line.first, expected) or _in_words(text(row.get("first_difference"))),
+        difference=_apart(line.first, expected, words) or _signed(text(row.get("first_difference")), words),
         slips=line.slips,
-        working=entry.working if entry is not None else (),
+        working=words.working(entry.working) if entry is not None else (),
         verdict=_verdict(line, count(row.get("wrong"))),
     )
 
@@ -173,7 +160,7 @@ def _expected(entry: KeyEntry | None, unit: str) -> str:
     return dosing.show(amount)
 
 
-def _apart(first: str, expected: str) -> str:
+def _apart(first: str, expected: str, words: ReportWords) -> str:
     """How far the first answer was off, in words; empty where nothing can be subtracted."""
     try:
         said, right = parse_amount(first), parse_amount(expected)
@@ -181,30 +168,34 @@ def _apart(first: str, expected: str) -> str:
     except QuantityError:
         return ""
     if not apart:
-        return "none"
+        return words.NO_DIFFERENCE
     size = dosing.show(Amount(dosing.HUNDREDTH.apply(abs(apart)), right.unit))
-    return f"{size} too {'high' if apart > 0 else 'low'}"
+    return words.too_high(size) if apart > 0 else words.too_low(size)
 
 
-def _in_words(difference: str) -> str:
+def _signed(difference: str, words: ReportWords) -> str:
     """A difference with its sign, in words."""
-    if difference[:1] in ("+", "-"):
-        return f"{difference[1:]} too {'high' if difference[0] == '+' else 'low'}"
-    return difference
+    match difference[:1]:
+        case "+":
+            return words.too_high(difference[1:])
+        case "-":
+            return words.too_low(difference[1:])
+        case _:
+            return difference
 
 
 def _verdict(line: StepLine, wrong: int) -> str:
     if line.ending == "not applicable":
         return "not applicable"
     if not line.final:
-        return "not given"
+        return NOT_GIVEN
     if line.ending in NOT_DONE:
-        return "wrong at the end" if wrong else line.ending
+        return WRONG_AT_THE_END if wrong else line.ending
     if wrong or line.slips:
-        return "right only after a hold"
+        return HELD
     if line.first != line.final:
-        return "put right by the learner"
-    return "right the first time"
+        return PUT_RIGHT
+    return RIGHT
 
 
 def from_entries(entries: Sequence[Mapping[str, object]]) -> dict[str, object]:

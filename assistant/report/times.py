@@ -62,7 +62,7 @@ def times(entries: Sequence[Mapping[str, object]]) -> Times:
 
 
 def clock(seconds: Decimal) -> str:
-    """A length of time as people read it: ``1:02:03``, ``2 min 5 s``, ``8 s``."""
+    """A length of time with unit symbols, the same in every language (ISO 80000-3): ``1 h 2 min``, ``2 min 5 s``."""
     whole = int(seconds + Decimal("0.5"))
     minutes, rest = divmod(whole, 60)
     if minutes >= 60:

@@ -8,57 +8,86 @@ from itertools import groupby
 from pathlib import PurePath
 from typing import Any
 
-from assistant.report.content import Ended, Report
+from assistant.report.content import Report
 from assistant.report.plain import plain_all
+from assistant.report.steps import NOT_REACHED, RIGHT
 from assistant.report.times import clock
+from assistant.spoken.language import ReportWords
 
-WORDS = {
-    Ended.PASSED: "Passed",
-    Ended.NOT_PASSED: "Not passed",
-    Ended.NOT_COMPLETED: "Not completed",
-    Ended.STOPPED: "Stopped before the end",
-    Ended.INTERRUPTED: "Interrupted",
-    Ended.NOT_KNOWN: "Not known",
-}
-"""The outcome in large letters."""
-
-
-_LONGEST_HEADING = 120
+_LONGEST_HEADING, _LONGEST_CODE = 120, 40
 _QUANTITY = re.compile(r"(?<=\d) (?=[A-Za-z%])")
 
 
-def view(report: Report) -> dict[str, Any]:
+def fixed_texts(words: ReportWords) -> dict[str, str]:
+    """All fixed texts of a language by their names, as the templates take them."""
+    texts = {name: getattr(words, name) for name in dir(words) if name.isupper()}
+    return {name: text for name, text in texts.items() if isinstance(text, str)}
+
+
+def view(report: Report, words: ReportWords) -> dict[str, Any]:
     """What the pages are filled with: texts, numbers for counting and lists of both.
 
     Args:
         report: the report, as typed.
+        words: the language of the page.
 
     Returns:
-        The fields of `Report` with all texts made plain, and beside them ``heading``, ``outcome_word``, ``facts``,
-        ``evidence``, ``look`` (steps that need a look), ``parts`` (all steps by their heading) and ``log``.
+        The fields of `Report` with all texts made plain, and beside them ``heading``, ``facts``, ``evidence``,
+        ``look`` (steps that need a look), ``parts`` (all steps by their heading) and ``log``. What takes a sentence
+        with values in it is put into words here: the templates know fixed texts alone.
     """
     shown: dict[str, Any] = plain_all(report.model_dump(mode="json"))  # type: ignore[assignment]
     for line in shown["steps"]:
-        line["time"] = clock(Decimal(line["seconds"])) if Decimal(line["seconds"]) else ""
-        line["marks"] = [word for word in ("critical", "gate") if line[word]]
-        line["answer"] = _answer(line)
+        _show_step(line, words)
     for line in shown["numbers"]:
-        line["working"] = [together(words) for words in line["working"]]
-        line["difference"] = together(line["difference"])
-    shown["order_text"] = [together(words) for words in shown["order_text"]]
-    shown["heading"] = _heading(shown["title"])
-    shown["outcome_word"] = WORDS[report.outcome]
-    shown["facts"] = list(_facts(shown["attempt"]))
-    if shown["heading"] != shown["title"]:
-        shown["facts"].append(("Title in full", shown["title"]))
-    shown["evidence"] = list(_evidence(shown))
-    shown["look"] = [line for line in shown["steps"] if line["needs_a_look"] and line["ending"] != "not reached"]
-    shown["not_reached"] = sum(line["ending"] == "not reached" for line in shown["steps"])
+        _show_number(line, words)
+    for one in shown["feedback"]["practise"]:
+        one["why"] = words.why_it_matters(one["why"]) if one["why"] else ""
+    for one in shown["decisions"]:
+        one["sentence"] = words.signed_entry(one["entry"], one["at"], one["kind"], one["decision"], one["signer"])
+        one["reason"] = words.because(one["reason"]) if one["reason"] else ""
+        one["key"] = words.signed_with(one["key_name"])
+    shown["order_text"] = [together(sentence) for sentence in shown["order_text"]]
+    _show_head(shown, report, words)
+    shown["evidence"] = list(_evidence(shown, words))
+    shown["look"] = [line for line in shown["steps"] if line["needs_a_look"] and line["reached"]]
+    not_reached = sum(not line["reached"] for line in shown["steps"])
+    shown["not_reached"] = words.not_reached(not_reached) if not_reached else ""
+    shown["all_unaided"] = words.EVERY_REACHED_STEP_UNAIDED if not_reached else words.EVERY_STEP_UNAIDED
     shown["parts"] = [
         {"name": name, "steps": list(lines)} for name, lines in groupby(shown["steps"], key=lambda line: line["part"])
     ]
-    shown["log"] = [_log_line(line) for line in shown["happenings"]]
+    shown["log"] = [_log_line(line, words) for line in shown["happenings"]]
     return shown
+
+
+def _show_step(line: dict[str, Any], words: ReportWords) -> None:
+    line["time"] = clock(Decimal(line["seconds"])) if Decimal(line["seconds"]) else ""
+    line["answer"] = _answer(line, words)
+    line["reached"] = line["ending"] != NOT_REACHED
+    line["ending"] = words.ending(line["ending"])
+    line["slips"] = words.slips_made(line["slips"]) if line["slips"] else ""
+    line["cues"] = words.help_given(line["cues"]) if line["cues"] else ""
+
+
+def _show_number(line: dict[str, Any], words: ReportWords) -> None:
+    line["right"] = line["verdict"] == RIGHT
+    line["verdict"] = words.number_verdict(line["verdict"])
+    line["working"] = [together(one) for one in line["working"]]
+    off = line["difference"] not in ("", words.NO_DIFFERENCE)
+    line["difference"] = words.first_answer_off(together(line["difference"])) if off else ""
+    line["slips"] = words.slips_made(line["slips"]) if line["slips"] else ""
+
+
+def _show_head(shown: dict[str, Any], report: Report, words: ReportWords) -> None:
+    attempt, title = shown["attempt"], shown["title"]
+    heading = shown["heading"] = _cut(" ".join(title.split()), _LONGEST_HEADING)
+    shown["outcome_word"] = words.OUTCOME_HEADINGS[report.outcome]
+    shown["document_title"] = words.document_title(report.outcome, heading)
+    shown["page_title"] = words.page_title(report.outcome, heading, _cut(attempt["learner"], _LONGEST_CODE))
+    shown["facts"] = list(_facts(attempt, words))
+    if heading != title:
+        shown["facts"].append((words.TITLE_IN_FULL, title))
 
 
 def together(words: str) -> str:
@@ -66,56 +95,55 @@ def together(words: str) -> str:
     return _QUANTITY.sub("\u00a0", words)
 
 
-def _heading(title: str) -> str:
-    """A title that leaves room for what must be seen at once."""
-    flat = " ".join(title.split())
-    return flat if len(flat) <= _LONGEST_HEADING else f"{flat[: _LONGEST_HEADING - 1]}\u2026"
+def _cut(text: str, longest: int) -> str:
+    """A text that leaves room for what must be seen at once."""
+    return text if len(text) <= longest else f"{text[: longest - 1]}\u2026"
 
 
-def _answer(line: Mapping[str, Any]) -> str:
+def _answer(line: Mapping[str, Any], words: ReportWords) -> str:
     if line["first"] and line["first"] != line["final"]:
-        return f"first {line['first']}, then {line['final'] or 'nothing'}"
+        return words.first_then(line["first"], line["final"])
     return str(line["final"])
 
 
-def when(stamp: str) -> str:
-    """An ISO 8601 time as people read it, in UTC; whatever else stands there, as it is."""
+def when(stamp: str, words: ReportWords) -> str:
+    """An ISO 8601 time as people read it; whatever else is in its place, as it is."""
     try:
-        at = datetime.fromisoformat(stamp)
+        return words.when(datetime.fromisoformat(stamp))
     except ValueError:
         return stamp
-    return f"{at.day} {at:%B %Y, %H:%M:%S} UTC"
 
 
-def _facts(attempt: Mapping[str, Any]) -> Iterable[tuple[str, str]]:
-    yield "Learner", attempt["learner"] or "not named"
-    yield "Mode", attempt["mode"]
-    yield "Began", when(attempt["began"])
-    yield "Ended", when(attempt["ended"])
-    yield "Time at work", clock(Decimal(attempt["seconds"]))
+def _facts(attempt: Mapping[str, Any], words: ReportWords) -> Iterable[tuple[str, str]]:
+    yield words.LEARNER, attempt["learner"] or words.NOT_NAMED
+    yield words.MODE, words.mode(attempt["mode"])
+    yield words.BEGAN, when(attempt["began"], words)
+    yield words.ENDED, when(attempt["ended"], words)
+    yield words.TIME_AT_WORK, clock(Decimal(attempt["seconds"]))
     if attempt["interruptions"]:
-        yield "Taken up again", f"{attempt['interruptions']} times, after a stop or an interruption"
-    yield "Answers", f"{attempt['spoken']} spoken, {attempt['typed']} typed"
-    yield "Checklist", f"{PurePath(attempt['checklist']).stem}, version {attempt['checklist_version'] or 'unknown'}"
-    yield "Order", PurePath(attempt["order"]).stem
+        yield words.TAKEN_UP_AGAIN, words.resumptions(attempt["interruptions"])
+    yield words.ANSWERS, words.answers_by(attempt["spoken"], attempt["typed"])
+    yield words.CHECKLIST, words.checklist_named(PurePath(attempt["checklist"]).stem, attempt["checklist_version"])
+    yield words.ORDER, PurePath(attempt["order"]).stem
 
 
-def _evidence(shown: Mapping[str, Any]) -> Iterable[tuple[str, str]]:
+def _evidence(shown: Mapping[str, Any], words: ReportWords) -> Iterable[tuple[str, str]]:
     attempt, trust = shown["attempt"], shown["trust"]
-    yield "Record", trust["file"]
-    yield "Entries", f"{trust['count']:,}"
-    yield "Head digest (SHA-256)", shown["head"]
-    yield "Checklist digest", attempt["checklist_digest"]
-    yield "Order digest", attempt["order_digest"]
-    yield "Limits digest", attempt["limits_digest"]
-    yield "Program", attempt["program"]
+    yield words.RECORD, trust["file"]
+    yield words.ENTRIES, words.number(trust["count"])
+    yield words.HEAD_DIGEST, shown["head"]
+    yield words.CHECKLIST_DIGEST, attempt["checklist_digest"]
+    yield words.ORDER_DIGEST, attempt["order_digest"]
+    yield words.LIMITS_DIGEST, attempt["limits_digest"]
+    yield words.PROGRAM, attempt["program"]
     if attempt["ear"]:
-        yield "Recogniser", f"{attempt['ear']}, model {attempt['ear_model']}"
+        yield words.RECOGNISER, words.recogniser_named(attempt["ear"], attempt["ear_model"])
 
 
-def _log_line(line: Mapping[str, Any]) -> dict[str, Any]:
-    said = f"{line['source']}: {line['words']}" if line["words"] else line["kind"]
-    found = [line["taken_as"] and f"taken as {line['taken_as']}", line["verdict"], *line["details"]]
+def _log_line(line: Mapping[str, Any], words: ReportWords) -> dict[str, Any]:
+    said = words.field(line["source"], line["words"]) if line["words"] else words.recorded(line["kind"])
+    taken_as = words.taken_as(line["taken_as"]) if line["taken_as"] else ""
+    found = [taken_as, words.recorded(line["verdict"]), *line["details"]]
     return {
         "entry": line["entry"],
         "clock": line["clock"],

@@ -11,9 +11,10 @@ from dataclasses import dataclass
 from decimal import Decimal
 from functools import lru_cache
 
+from assistant.dosing.amount import normal
 from assistant.spoken.confusion import NEARLY_THE_SAME, Confusion
 from assistant.spoken.grammar import Parse
-from assistant.spoken.said import Said, plain
+from assistant.spoken.said import Said
 from assistant.spoken.saying import Saying
 from assistant.spoken.tables import Numbers
 
@@ -53,7 +54,7 @@ class SoundAlikes:
             ValueError: the number cannot be said.
         """
         ways = self._numbers.wordings(value, self._saying.say_number(value), self._saying.say_digits(value))
-        return tuple(way for way in dict.fromkeys(ways) if self._value_of(tuple(way.split())) == plain(value))
+        return tuple(way for way in dict.fromkeys(ways) if self._value_of(tuple(way.split())) == normal(value))
 
     def _confusions(
         self, value: Decimal, lowest: Decimal = Decimal(0), highest: Decimal = Decimal(9999)
@@ -68,7 +69,7 @@ class SoundAlikes:
         Returns:
             Neighbours by value; one that sounds alike in several ways is there once for each.
         """
-        value = plain(value)
+        value = normal(value)
         found: dict[tuple[Decimal, Confusion], None] = {}
         for other, kind in (*self._by_words(value), *_by_digits(value)):
             if other != value and lowest <= other <= highest:
@@ -162,7 +163,7 @@ def _by_digits(value: Decimal) -> Iterator[tuple[Decimal, Confusion]]:
         yield Decimal(whole + fraction), Confusion.POINT_LOST
     elif len(text) > 2 and text[-1] != "0":
         # Only "eight three three" can be "eight three point three" with its point lost.
-        yield plain(value / 10), Confusion.POINT_LOST
+        yield normal(value / 10), Confusion.POINT_LOST
     if not point:
         if len(text) == 1 and value:
             yield value * 100, Confusion.HUNDRED_LOST

@@ -3,8 +3,9 @@
 from collections.abc import Iterator
 from decimal import Decimal
 
+from assistant.dosing.amount import normal
 from assistant.spoken.grammar import Written
-from assistant.spoken.said import Said, plain
+from assistant.spoken.said import Said
 
 LONGEST_FRACTION = 6
 """Decimals that any number here has at most."""
@@ -19,19 +20,19 @@ def _figures(token: str) -> Iterator[Said]:
         # "1,5" is 1.5 in half of the world, and a list of digits to some recognisers.
         left, _, right = token.partition(",")
         if len(left) + len(right) <= _LONGEST_WHOLE:
-            yield Said(plain(Decimal(f"{left}.{right}")), figures=True)
+            yield Said(normal(Decimal(f"{left}.{right}")), figures=True)
             yield Said(Decimal(left + right), figures=True)
         return
     left, point, right = token.partition(".")
     if len(left) > _LONGEST_WHOLE or len(right) > LONGEST_FRACTION or not (left + right).isdigit():
         return
-    value = plain(Decimal(f"{left or '0'}.{right or '0'}"))
+    value = normal(Decimal(f"{left or '0'}.{right or '0'}"))
     yield Said(value, figures=True)
     if point and len(right) == 3 and 0 < len(left) <= 3 and left[0] != "0":
         yield Said(Decimal(left + right), figures=True, foreign=True)
     if len(left) > 1 and left[0] == "0" and value and not point:
         # "05" may be 0.5 with its point lost.
-        yield Said(plain(Decimal(f"0.{left[1:]}")), figures=True)
+        yield Said(normal(Decimal(f"0.{left[1:]}")), figures=True)
 
 
 def _whole_figures(token: str) -> Iterator[Said]:

@@ -4,11 +4,12 @@ Whoever needs words is handed a `Language`; only who puts a program together nam
 """
 
 from functools import partial
-from typing import TYPE_CHECKING
 
 from assistant.spoken.alike import SoundAlikes
 from assistant.spoken.aloud import Aloud
 from assistant.spoken.completeness import Silence
+from assistant.spoken.english.report_words import ReportWords
+from assistant.spoken.english.sentences import Sentences
 from assistant.spoken.expecting import parse_expect
 from assistant.spoken.interpretation import Interpreter
 from assistant.spoken.listing import Listing
@@ -20,8 +21,7 @@ from assistant.spoken.tables import Tables
 from assistant.spoken.tokens import Tokeniser
 from assistant.spoken.units import UnitWords
 
-if TYPE_CHECKING:
-    from assistant.spoken.english.sentences import Sentences
+__all__ = ["Language", "ReportWords", "Sentences"]
 
 
 class Language:
@@ -30,10 +30,11 @@ class Language:
     Args:
         code: its code, ISO 639-1.
         tables: its words.
-        sentences: what the assistant says.
+        sentences: what the guide says.
+        report: what reports and forms say.
 
     Attributes:
-        code, tables, sentences: as given.
+        code, tables, sentences, report: as given.
         likely_answers: what is likeliest said where a confirmation is asked for.
         instructor_words: further ways to say what only an instructor says, with the instructor's word.
         interpret, suggest, completeness: from words to meaning, to what was perhaps meant, to whether that is all.
@@ -45,10 +46,11 @@ class Language:
         canonical, dimension, parse_expect: units and expectations as people write them.
     """
 
-    def __init__(self, code: str, tables: Tables, sentences: "Sentences") -> None:
+    def __init__(self, code: str, tables: Tables, sentences: Sentences, report: ReportWords) -> None:
         self.code = code
         self.tables = tables
         self.sentences = sentences
+        self.report = report
         self.likely_answers = tables.phrases.likely_answers
         self.instructor_words = tables.phrases.instructor_words
 

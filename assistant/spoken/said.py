@@ -21,11 +21,3 @@ class Said:
     figures: bool = False
     foreign: bool = False
     doubtful: bool = False
-
-
-def plain(value: Decimal) -> Decimal:
-    """The same number without trailing zeros and without an exponent."""
-    text = f"{value:f}"
-    if "." in text:
-        text = text.rstrip("0").rstrip(".")
-    return Decimal(text)

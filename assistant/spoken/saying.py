@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from decimal import Decimal
 
-from assistant.spoken.said import plain
+from assistant.dosing.amount import normal
 from assistant.spoken.tables import Numbers
 from assistant.spoken.units import UnitWords
 
@@ -105,5 +105,5 @@ def _split(value: Decimal) -> tuple[str, str]:
     """Whole digits and decimals, without the sign."""
     if not value.is_finite() or abs(value) >= _HIGHEST:
         raise ValueError(f"{value} cannot be said")
-    whole, _, fraction = f"{plain(abs(value)):f}".partition(".")
+    whole, _, fraction = f"{normal(abs(value)):f}".partition(".")
     return whole, fraction

@@ -156,6 +156,20 @@ def test_through_a_canceller_an_answer_after_the_voice_is_one(ports, monkeypatch
     assert talk.answer(said(1)) == Heard(AT, "yes")
 
 
+@pytest.mark.parametrize(("after_s", "overlaps"), [(0.0, True), (0.25, True), (0.5, False)])
+def test_what_begins_just_after_the_voice_may_have_begun_in_it(ports, monkeypatch, after_s, overlaps):
+    """A quarter of a second after the voice an answer is still taken for its echo; after half a second it counts."""
+    now = 100.0
+    monkeypatch.setattr(conversation_module.time, "monotonic", lambda: now)
+    talk = Conversation(ports, ports, talk_over=True, through_canceller=True)
+    talk.say(sentence("one"))
+    talk.listen(CONFIRM)
+    talk.ended(1)
+    now += after_s
+    talk.speaks(LearnerSpeaks(1))
+    assert talk.answer(said(1)) == Heard(AT, "yes", during_speech=overlaps)
+
+
 def test_a_headset_that_is_none(ports):
     """Once the own voice was heard, the ear is closed while the voice sounds, at once and from then on."""
     talk = Conversation(ports, ports, talk_over=True)

@@ -371,7 +371,7 @@ def test_a_damaged_manifest_is_one_sentence(tmp_path, folder, capsys):
     fetch.add(saved(tmp_path, zipped()), folder)
     (folder / models.MANIFEST).write_text('{"models": 5}')
     assert main(["models", "check", NAME, "--models", str(folder)]) == 1
-    assert "no list of model digests" in capsys.readouterr().err
+    assert "not a list of model digests" in capsys.readouterr().err
 
 
 def test_verb_add_and_list(tmp_path, folder, capsys):

@@ -21,13 +21,15 @@ from assistant.checklist.model import (
     Step,
     WaitAsked,
 )
+from assistant.guide import Guide
+from assistant.guide import Papers as GuidePapers
 from assistant.guide.events import Opened
-from assistant.guide.guide import Guide
 from assistant.guide.progress import Mode, State
 from assistant.orders.key import KeyEntry
 from assistant.orders.load import load_order
 from assistant.orders.model import Order
 from assistant.orders.solve import answer_key
+from assistant.spoken import ENGLISH
 from tests.guide.lived import Lived
 
 STOPS = ("stop", "yes")
@@ -83,6 +85,10 @@ class Papers:
     checklist: Checklist
     order: Order
     key: Mapping[str, KeyEntry]
+
+    def for_guide(self) -> GuidePapers:
+        """The same as a guide takes them."""
+        return GuidePapers(self.checklist, self.order.sentence(), self.key, ENGLISH)
 
 
 @lru_cache
@@ -155,7 +161,7 @@ def walk(given: Papers, first: Mapping[str, Sequence[str]], mode: Mode = Mode.PR
         AssertionError: it does not come to an end.
     """
     said = {name: list(words) for name, words in first.items()}
-    lived = Lived(Guide(given.checklist, given.order.sentence(), given.key, mode, {"mode": mode.value}))
+    lived = Lived(Guide(given.for_guide(), mode, {"mode": mode.value}))
     lived.give(Opened(lived.at))
     for _ in range(6 * len(given.checklist.steps)):
         if lived.outcome is not None:

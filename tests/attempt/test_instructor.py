@@ -3,7 +3,7 @@
 import pytest
 
 from assistant.adapters.instructor_line import InstructorLine, read_instructor_line
-from assistant.cli.instructor_code import code_of, code_pins
+from assistant.attempts.instructor_code import code_of, code_pins
 from assistant.errors import UsageError
 from assistant.record.verify import read_entries, verify
 from tests.attempt.program import here, process

@@ -10,7 +10,7 @@ from assistant.checklist.model import ChoiceAsked
 from assistant.cli.lint import findings_of
 from assistant.guide.effects import Outcome, Tone
 from assistant.guide.progress import Mode
-from assistant.guide.scoring import Ending
+from assistant.guide.result import Ending
 from assistant.orders.load import available_orders
 from assistant.orders.solve import KEY_UNITS
 from assistant.record.verify import verify

@@ -102,6 +102,13 @@ def test_a_check_off_is_judged_by_its_rule(capsys, tmp_path, slip, code):
     assert ended.code == code
 
 
+@pytest.mark.parametrize(("words", "outcome"), [(b"stop\nclose the attempt\n", "not completed"), (b"", "stopped")])
+def test_an_attempt_that_is_not_brought_to_its_end_has_an_exit_code_of_its_own(tmp_path, words, outcome):
+    """Stopped, or closed before its end: neither passed (0) nor completed and not passed (3), but 4 (README)."""
+    ended = process("run", "primary-line", "--typed", "--json", "--records", str(tmp_path), typed=words)
+    assert (ended.code, ended.last["outcome"]) == (4, outcome)
+
+
 @pytest.mark.parametrize("order", ["oh-101", "oh-102", "oh-103", "oh-106"])
 @pytest.mark.parametrize("checklist", ["primary-line", "secondary-line", "primary-and-secondary"])
 def test_every_checklist_with_every_order(capsys, tmp_path, checklist, order):

@@ -16,11 +16,11 @@ from decimal import Decimal
 from random import Random
 
 from assistant.checklist.model import NumberAsked
+from assistant.guide import Guide, Papers
 from assistant.guide.events import Heard, NotUnderstood, Opened
-from assistant.guide.guide import Guide
 from assistant.guide.progress import Mode, State
 from assistant.orders.key import KeyEntry
-from assistant.spoken import confusions, say_digits, wordings
+from assistant.spoken import ENGLISH, confusions, say_digits, wordings
 from tests.bench.printing import say
 from tests.guide.lived import CHECKLIST, Lived
 
@@ -73,7 +73,7 @@ def _other_digits(words: list[str], chance: Random) -> str:
 def dialogue(value: Decimal, channel: Channel, agrees: Callable[[bool], bool], chance: Random) -> tuple[str, int]:
     """What becomes of a number: "right", "WRONG" or "not kept", and after how many utterances."""
     key = {"primary.rate": KeyEntry("primary.rate", value, "mL/h", (), "rate")}
-    lived = Lived(Guide(_ONE_STEP, "The order.", key, Mode.CHECK_OFF, {"mode": "check-off"}))
+    lived = Lived(Guide(Papers(_ONE_STEP, "The order.", key, ENGLISH), Mode.CHECK_OFF, {"mode": "check-off"}))
     lived.give(Opened(lived.at))
     for count in range(1, MOST_UTTERANCES + 1):
         progress = lived.guide.progress
@@ -83,7 +83,7 @@ def dialogue(value: Decimal, channel: Channel, agrees: Callable[[bool], bool], c
         if chance.random() < channel.lost:
             lived.give(NotUnderstood(lived.at))
         elif progress.state is State.READING_BACK:
-            says_yes = agrees(progress.number == value)
+            says_yes = agrees(progress.reading_back.value == value)
             lived.give(Heard(lived.at, channel.confirmation(says_yes, chance)))
         else:
             lived.give(Heard(lived.at, channel.number(value, progress.digits_only, chance)))

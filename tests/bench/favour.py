@@ -14,12 +14,12 @@ from decimal import Decimal
 from assistant.adapters.recognisers.choose import open_recogniser
 from assistant.adapters.recognisers.replay import hear_sound
 from assistant.checklist.model import NumberAsked
+from assistant.guide import Guide, Papers
 from assistant.guide.events import Opened
-from assistant.guide.guide import Guide
 from assistant.guide.progress import Mode
 from assistant.orders.key import KeyEntry
 from assistant.ports import Recogniser
-from assistant.spoken import interpret, neighbours, say_amount
+from assistant.spoken import ENGLISH, interpret, neighbours, say_amount
 from assistant.spoken.expect import Expect, NumberExpected
 from assistant.spoken.meaning import Answer
 from tests.bench.conditions import as_recorded
@@ -37,7 +37,7 @@ def expected_at(right: Decimal) -> Expect:
     """What the guide listens for in a check-off whose answer is this."""
     key = {"primary.rate": KeyEntry("primary.rate", right, UNIT, (), "rate")}
     one_step = CHECKLIST.model_copy(update={"steps": (_RATE,)})
-    lived = Lived(Guide(one_step, "The order.", key, Mode.CHECK_OFF, {"mode": "check-off"}))
+    lived = Lived(Guide(Papers(one_step, "The order.", key, ENGLISH), Mode.CHECK_OFF, {"mode": "check-off"}))
     lived.give(Opened(lived.at))
     assert lived.listen is not None
     return lived.listen.expect

@@ -15,8 +15,8 @@ import soundfile
 import soxr
 
 from assistant.guide.events import Heard, NotUnderstood
-from assistant.guide.numbers import must_be_spelled
-from assistant.spoken import interpret
+from assistant.guide.read_back import digits_follow
+from assistant.spoken import ENGLISH, interpret
 from assistant.spoken.expect import AnyExpected, ConfirmExpected, Expect, NumberExpected
 from assistant.spoken.meaning import Answer, Kind
 from tests.bench.ear import RATE_HZ, answers, ear
@@ -98,7 +98,7 @@ def _meant(heard: Heard | NotUnderstood, expect: Expect) -> Answer | None:
 
 def _wants_digits(answer: Answer, heard: Heard) -> bool:
     """Whether the guide would ask for this number again, digit by digit."""
-    return not answer.digit_by_digit and must_be_spelled(answer, doubtful=heard.doubtful)
+    return not answer.digit_by_digit and digits_follow(answer, ENGLISH, doubtful=heard.doubtful)
 
 
 def ten_seconds(turn: int, chance: random.Random) -> np.ndarray:

@@ -16,8 +16,8 @@ from pathlib import Path
 import numpy as np
 
 from assistant.guide.events import Heard, NotUnderstood
-from assistant.guide.numbers import digits_follow
-from assistant.spoken import interpret
+from assistant.guide.read_back import digits_follow
+from assistant.spoken import ENGLISH, interpret
 from assistant.spoken.expect import NumberExpected
 from assistant.spoken.meaning import Answer, Kind
 from tests.bench.ear import RATE_HZ, answers, ear
@@ -65,7 +65,7 @@ def _outcome(heard: Heard | NotUnderstood, value: str) -> str:
     meaning = interpret(heard.words, NumberExpected("mL/h"), heard=True) if isinstance(heard, Heard) else None
     if not isinstance(heard, Heard) or not isinstance(meaning, Answer) or meaning.kind is not Kind.NUMBER:
         return "not_understood"
-    if digits_follow(meaning, doubtful=heard.doubtful):
+    if digits_follow(meaning, ENGLISH, doubtful=heard.doubtful):
         return "digits_wanted"
     return "right" if str(meaning.value) == value else "wrong"
 

@@ -9,7 +9,8 @@ from enum import StrEnum
 
 from assistant import spoken
 from assistant.adapters.recognisers.evidence import Evidence
-from assistant.guide.numbers import digits_follow
+from assistant.guide.read_back import digits_follow
+from assistant.spoken import ENGLISH
 from assistant.spoken.confusion import NEARLY_THE_SAME
 from assistant.spoken.expect import NumberExpected
 from assistant.spoken.meaning import Ambiguous, Answer, Kind
@@ -49,7 +50,7 @@ def outcome(heard: Heard) -> Outcome:
     right = heard.clip.saying.right
     meaning = spoken.interpret(heard.words, heard.clip.saying.expect, heard=True) if heard.words else None
     match meaning:
-        case Answer(kind=Kind.NUMBER) if digits_follow(meaning, doubtful=heard.doubtful):
+        case Answer(kind=Kind.NUMBER) if digits_follow(meaning, ENGLISH, doubtful=heard.doubtful):
             return Outcome.ASKED
         case Ambiguous():
             return Outcome.ASKED

@@ -6,10 +6,11 @@ from pathlib import Path
 import pytest
 
 from assistant.checklist.load import load, load_sheet
-from assistant.checklist.model import Checklist, ChoiceAsked, Condition, DoubleCheckAsked, NumberAsked
+from assistant.checklist.model import Checklist, ChoiceAsked, Condition, DoubleCheckAsked, Expiry, NumberAsked
 from assistant.checklist.rehearsal import rehearse
 from assistant.dosing import Amount
 from assistant.errors import ChecklistError
+from assistant.spoken import ENGLISH
 from tests.checklist.papers import changed, written
 
 SAY = 'say = "Start the pump."\n'
@@ -100,7 +101,7 @@ def test_a_condition_is_met_or_gives_its_reason(condition: dict[str, object], me
     read = Condition.model_validate(condition)
     assert read.met(KEY, ANSWERS) is met
     if reason:
-        assert read.unmet_reason() == reason
+        assert read.unmet_reason(ENGLISH.sentences) == reason
 
 
 PART = """\
@@ -140,6 +141,13 @@ def test_a_part_stands_in_place_of_its_entry(tmp_path: Path) -> None:
     assert (scrub.after, dry.after) == (("rate",), ("hub-scrub",))
     assert scrub.applies == dry.applies == (Condition(step="look", answer=("yes",)),)
     assert checklist.aloud("Put on PPE.") == "Put on gloves and gown."
+
+
+def test_what_runs_out_inside_a_part_has_its_prefix(tmp_path: Path) -> None:
+    """The steps that are opened again when settings are lost are those of the same part."""
+    expiring = PART + '[steps.expires]\nafter_s = 60\nreopen = ["scrub"]\nsay = "It is no longer clean."\n'
+    dry = load(with_part(tmp_path, HUB, expiring)).step("hub-dry")
+    assert dry.expires == Expiry(after_s=60, reopen=("hub-scrub",), say="It is no longer clean.")
 
 
 def test_a_part_stands_twice_under_two_prefixes(tmp_path: Path) -> None:

@@ -116,13 +116,13 @@ def test_a_part_can_stand_for_steps(own_folder: Path, monkeypatch: pytest.Monkey
 @pytest.mark.parametrize(
     ("name", "answers", "code", "says"),
     [
-        ("Bag Change", "", 2, "makes no name"),
-        ("../out", "", 2, "makes no name"),
-        ("limits", "", 2, "makes no name"),
+        ("Bag Change", "", 2, "is not a valid checklist name"),
+        ("../out", "", 2, "is not a valid checklist name"),
+        ("limits", "", 2, "is not a valid checklist name"),
         ("primary-line", "", 1, "would hide it"),
         ("empty", "", 1, "no steps"),
         ("wrong", "\n" * 5 + "Hang it.\n\nmaybe\n", 2, '"maybe" does not answer'),
-        ("ended", "\n" * 5 + "Is it clear?\n", 2, "The answers end before: What to do"),
+        ("ended", "\n" * 5 + "Is it clear?\n", 2, "The answers end before the question: What to do"),
     ],
 )
 def test_new_refuses(
@@ -146,7 +146,7 @@ def test_new_overwrites_nothing(own_folder: Path, capsys: pytest.CaptureFixture[
     own_folder.mkdir()
     path = written(own_folder, GOOD, "mine")
     assert main(["new", "mine"]) == 1
-    assert "is there already" in capsys.readouterr().err
+    assert "already exists" in capsys.readouterr().err
     assert Path(path).read_text(encoding="utf-8") == GOOD
 
 

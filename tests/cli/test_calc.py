@@ -108,7 +108,7 @@ def test_several_answers_are_several_lines(call: Call) -> None:
         (("rate", "--volume", "100 mL"), "rate needs duration"),
         (("rate", "--volume", "100 mL", "--duration", "0 min"), "duration must be above zero, but 0 min came."),
         (("rate", "--volume", "-5 mL", "--duration", "5 min"), "volume must be above zero, but -5 mL came."),
-        (("rate", "--volume", "NaN mL", "--duration", "5 min"), "volume: A number with its unit was expected"),
+        (("rate", "--volume", "NaN mL", "--duration", "5 min"), "volume: Expected a number with its unit"),
         (("rate", "--volume", "1e400 mL", "--duration", "5 min"), 'volume: "e400 mL" is not a unit'),
         (("rate", "--volume", "100 M", "--duration", "5 min"), 'volume: "M" is not a unit known here. Nearest known'),
         (("rate", "--volume", "5 Mg", "--duration", "5 min"), "easily misread"),

@@ -13,8 +13,9 @@ import soundfile
 
 from assistant.adapters.sound_keeper import SoundKeeper
 from assistant.adapters.stepping_clock import SteppingClock
-from assistant.cli.attempt import RecordPlace, pins
-from assistant.cli.papers import take_papers
+from assistant.attempts.papers import take_papers
+from assistant.attempts.pins import pins
+from assistant.attempts.record_place import RecordPlace
 from assistant.cli.screen import JsonScreen
 from assistant.guide.events import Heard, NotUnderstood
 from assistant.guide.guide import KEEP_SOUND
@@ -57,7 +58,7 @@ def lived(folder, utterances):
     """The record of a spoken attempt by the real station, guide, keeper and record."""
     papers = take_papers("primary-line", None)
     pinned = pins(papers, Mode.PRACTICE, "A17", "primary-line", None) | {"sound": KEEP_SOUND}
-    place = RecordPlace(str(folder), "primary-line", "A17", START)
+    place = RecordPlace(folder, "primary-line", "A17", START)
     clock = SteppingClock(START)
     station = Station(
         papers.guide(Mode.PRACTICE, pinned),
@@ -143,7 +144,7 @@ def test_lost_and_changed_sound_is_named(record, capsys):
         verdict = verify(record)
         assert (verdict.problem, verdict.line, verdict.intact) == (problem, line, True)
         assert here(capsys, "verify", "--open", str(record)).code == 1
-        assert f"does not hold (line {line}: {problem})" in "\n".join(here(capsys, "report", str(record)).lines)
+        assert f"is not intact (line {line}: {problem})" in "\n".join(here(capsys, "report", str(record)).lines)
     file.write_bytes(content)
     assert verify(record).problem is Problem.NOT_SEALED
 
@@ -216,7 +217,7 @@ def test_due_sound_is_erased_by_the_setting(tmp_path, capsys, monkeypatch):
     assert read_entries(old)[-1]["reason"] == "past its time"
     assert (verify(old).ok, verify(young).ok, young.read_bytes()) == (True, True, before)
     assert sound_folder(young).is_dir()
-    assert here(capsys, "erase-sound", "--due").lines == ["No sound is past its time."]
+    assert here(capsys, "erase-sound", "--due").lines == ["No sound is due to be erased."]
     assert here(capsys, "erase-sound", "--due", "--days", "0").lines == [f"{young}: 1 sound file erased."]
 
 
@@ -235,7 +236,7 @@ def test_crash_between_erasing_and_telling_is_made_up_for(tmp_path, capsys):
         ([], 2, "Which sound is to be erased?"),
         (["x.jsonl", "--due"], 2, "Which sound is to be erased?"),
         (["x.jsonl", "--days", "3"], 2, "go with --due"),
-        (["--due", "--days", "-1"], 2, "counted from 0"),
+        (["--due", "--days", "-1"], 2, "--days cannot be negative"),
         (["--due", "--records", "/no/such/folder"], 1, "There is no folder"),
         (["/no/such/record.jsonl"], 1, "cannot be read"),
     ],

@@ -80,9 +80,7 @@ def test_prints_both_readings(call: Call) -> None:
     """What could be two numbers is no answer and no rejection: it is asked about."""
     found = parsed(call, "twelve fifty", "number mL")
     assert (found["answer"], found["readings"], found["reject"]) == (None, ["1250", "12.5"], None)
-    assert found["readback"] == (
-        "That could be one thousand two hundred and fifty or twelve point five. Please say it digit by digit."
-    )
+    assert found["readback"] == ("That could be one two five zero or one two point five. Please say it digit by digit.")
 
 
 @pytest.mark.parametrize(
@@ -119,12 +117,23 @@ def test_figures_that_were_heard_are_not_digits(call: Call) -> None:
     assert parsed(call, "15", "digits mL/h", "--heard")["reject"] == "digits wanted"
 
 
+def test_a_number_that_sounds_like_another_is_no_answer_when_heard(call: Call) -> None:
+    """As in an attempt: the digits are asked for, and practice offers both."""
+    found = parsed(call, "fifteen", RATE, "--heard")
+    assert (found["answer"], found["readings"], found["reject"]) == (None, ["15", "50"], None)
+    assert found["readback"] == "Was that one five, or five zero? Say the digits, please."
+    assert parsed(call, "fifteen", RATE)["answer"] == {"kind": "number", "value": "15", "unit": "mL/h"}
+
+
 @pytest.mark.parametrize(
     ("words", "text"),
     [
         ("seventy five", "number: 75 mL/h. I have seventy five millilitres per hour. Is that right?\n"),
         ("again", "command: again. Again.\n"),
-        ("fifty fifteen", "not taken: two numbers. I heard two numbers. Please say one.\n"),
+        (
+            "fifty fifteen",
+            "not taken: two numbers. I heard two numbers. Please say one. I need a number in millilitres per hour.\n",
+        ),
     ],
 )
 def test_prints_text_for_people(call: Call, words: str, text: str) -> None:

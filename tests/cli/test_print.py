@@ -55,7 +55,7 @@ def test_every_checklist_of_the_library_has_a_form(tmp_path, name):
 @pytest.mark.parametrize(
     ("arguments", "code", "words"),
     [
-        (["primary-line", "-o", "form.txt"], 2, 'no ".txt" file'),
+        (["primary-line", "-o", "form.txt"], 2, 'cannot be a ".txt" file'),
         (["no-such-checklist"], 1, "no-such-checklist"),
         (["primary-line", "--order", "no-such-order"], 1, "no-such-order"),
         (["primary-line", "--paper", "a3"], 2, "a3"),

@@ -73,7 +73,7 @@ def test_the_schema_is_published():
 
 REFUSED = [
     # arguments after the record's name, exit code, words of the sentence
-    (["-o", "report.docx"], 2, 'no ".docx" file'),
+    (["-o", "report.docx"], 2, 'cannot be a ".docx" file'),
     (["-o", "report"], 2, "End the name with .html, .pdf, .csv, .json."),
     (["--xapi", "-o", "report.html"], 2, "written as JSON"),
     (["--xapi", "--xapi-home", "here"], 2, "must be an address"),

@@ -2,8 +2,8 @@
 
 import pytest
 
-from assistant.cli.attempt import pins
-from assistant.cli.papers import take_papers
+from assistant.attempts.papers import take_papers
+from assistant.attempts.pins import pins
 from assistant.guide.progress import Mode
 from assistant.record.file import RecordFile
 from assistant.record.verify import verify
@@ -49,7 +49,7 @@ def test_the_only_open_attempt_needs_no_name(made, capsys, monkeypatch, tmp_path
     monkeypatch.setenv("CHECKOFF_SETTINGS", str(tmp_path / "settings.toml"))
     here(capsys, "settings", "set", "records.folder", str(tmp_path))
     ended = here(capsys, "resume", "--typed")
-    assert (ended.code, "No attempt in" in ended.console) == (2, True)
+    assert (ended.code, "There is no unfinished attempt in" in ended.console) == (2, True)
     written(tmp_path / "sealed.jsonl", 3)
     (tmp_path / "other.jsonl").write_text("no record\n", encoding="utf-8")
     path = made({}, {})
@@ -57,7 +57,7 @@ def test_the_only_open_attempt_needs_no_name(made, capsys, monkeypatch, tmp_path
     assert (ended.code, f"Resuming {path}." in ended.console) == (4, True)
     written(tmp_path / "b.jsonl", 3, sealed=False)
     ended = here(capsys, "resume", "--typed")
-    assert (ended.code, "wait: b.jsonl, a.jsonl." in ended.console) == (2, True)
+    assert (ended.code, "are unfinished: b.jsonl, a.jsonl." in ended.console) == (2, True)
 
 
 @pytest.mark.parametrize("verb", ["resume", "report"])

@@ -20,11 +20,11 @@ needs_voice = pytest.mark.skipif(shutil.which("espeak-ng") is None, reason="espe
 @pytest.mark.parametrize(
     ("arguments", "sentence"),
     [
-        (["..."], 'There is nothing in the text that could be said. For example: checkoff say "Ready."'),
-        ([""], 'There is nothing in the text that could be said. For example: checkoff say "Ready."'),
+        (["..."], 'The text contains nothing that can be said. For example: checkoff say "Ready."'),
+        ([""], 'The text contains nothing that can be said. For example: checkoff say "Ready."'),
         (["no " * 3_000], "The text has 8,999 characters; 5,000 can be said. Say it in parts."),
-        (["yes", "-o", "yes.mp3"], '"yes.mp3" is no name of a sound file. Let it end in .wav or .flac.'),
-        (["yes", "-o", "yes"], '"yes" is no name of a sound file. Let it end in .wav or .flac.'),
+        (["yes", "-o", "yes.mp3"], '"yes.mp3" is not the name of a sound file. End it with .wav or .flac.'),
+        (["yes", "-o", "yes"], '"yes" is not the name of a sound file. End it with .wav or .flac.'),
     ],
 )
 def test_refusals_are_one_sentence(arguments, sentence, capsys):

@@ -2,7 +2,7 @@
 
 import pytest
 
-from assistant.cli.attempt import records_folder
+from assistant.cli.folders import records_folder
 from assistant.errors import SettingsError
 from assistant.settings import Settings, change_setting, load_settings
 from tests.attempt.program import here
@@ -21,7 +21,7 @@ def test_without_a_file_everything_has_its_default(file, capsys):
     assert load_settings() == Settings()
     shown = here(capsys, "settings")
     assert shown.code == 0
-    assert shown.lines[0].endswith("(not there yet: these are the defaults)")
+    assert shown.lines[0].endswith("(does not exist yet; these are the defaults)")
     assert "records.sound_days = 30" in shown.lines
     assert not file.exists()
 

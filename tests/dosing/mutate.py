@@ -82,7 +82,7 @@ def main() -> None:
     names: list[str] = []
     if args.sample:
         # A run of one fault makes them all; then some are chosen by the seed.
-        run(bench, "run", "--max-children", "1", "assistant.dosing.outside.x_told__mutmut_1")
+        run(bench, "run", "--max-children", "1", "assistant.dosing.substance.x_substance__mutmut_1")
         every = sorted(states(bench))
         names = random.Random(args.seed).sample(every, min(args.sample, len(every)))  # noqa: S311 - a sample is no secret
     run(bench, "run", "--max-children", str(args.children), *names, told=True)

@@ -11,7 +11,7 @@ from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Any
 
-from assistant.dosing import compare, parse_amount, parse_concentration
+from assistant.dosing import CannotCheck, Disagrees, compare, parse_amount, parse_concentration
 from assistant.dosing.clock import Moment, parse_start
 from assistant.dosing.course_file import course_from
 from assistant.dosing.course_picture import picture
@@ -20,6 +20,7 @@ from assistant.dosing.limits_file import limits_from
 from assistant.dosing.rounding import parse_rounding
 from assistant.dosing.units import unit
 from assistant.errors import QuantityError
+from assistant.spoken.english.slips import different_things, explained, not_needed
 from tests.dosing import test_amount, test_clock, test_compare, test_course, test_limits, test_rounding, test_units
 from tests.dosing.test_formulas import ANSWERS, CAUTIONED, INSTEAD, REFUSALS, texts
 from tests.dosing.worked import examples
@@ -65,8 +66,19 @@ def told() -> Iterator[tuple[str, Any]]:
     yield from _courses()
     for stated, expected, *_ in test_compare.SLIPS:
         verdict = compare(parse_amount(stated), parse_amount(expected), test_compare.OTHERS)
-        yield f"compare {stated} with {expected}", repr(verdict)
-    yield "compare mL with mL/h", repr(compare(parse_amount("5 mL"), parse_amount("5 mL/h")))
+        assert isinstance(verdict, Disagrees)
+        yield (
+            f"compare {stated} with {expected}",
+            {
+                "slip": verdict.slip,
+                "sentence": explained(verdict),
+                "plain": not_needed(verdict.stated),
+                "also": verdict.also,
+            },
+        )
+    unlike = compare(parse_amount("5 mL"), parse_amount("5 mL/h"))
+    assert isinstance(unlike, CannotCheck)
+    yield "compare mL with mL/h", different_things(unlike)
 
 
 def _answer(work: Callable[[], Any]) -> Any:

@@ -73,6 +73,9 @@ SLIPS = [
     ("-75 mL/h", "75 mL/h", Slip.OTHER, "-75 mL/h is not the 75 mL/h"),
     ("12 mL/h", "20 mL/h", Slip.OTHER, "12 mL/h is not the 20 mL/h"),
     ("5 mL/h", "76 mL/h", Slip.OTHER, "5 mL/h is not the 76 mL/h"),
+    # One digit shows no slip of the point: 8 is not taken for a cut 8.33, nor 1 for a cut 1.25.
+    ("8 mL/h", "83.3 mL/h", Slip.OTHER, "8 mL/h is not the 83.3 mL/h that follows from the order."),
+    ("1 mL/h", "75 mL/h", Slip.OTHER, "1 mL/h is not the 75 mL/h that follows from the order."),
 ]
 
 

@@ -194,7 +194,7 @@ REFUSED: list[tuple[dict[str, Any], str]] = [
     ({"secondary": [{"volume": "50 mL", "duration": "1 h", "every": "8 h", "times": 201}]}, "times must lie"),
     (
         {"secondary": [{"volume": "50 mL", "duration": "1 h", "due": "8:75"}]},
-        'Secondary 1, due: A time such as 22:00 or 2026-10-25 22:00 was expected, but "8:75" came',
+        'Secondary 1, due: Expected a time such as 22:00 or 2026-10-25 22:00, got "8:75"',
     ),
     ({"secondary": [{"name": "a", "volume": "50 mL", "duration": "1 h"}] * 2}, "a name of its own"),
     ({"secondary": [{"name": "all", "volume": "50 mL", "duration": "1 h"}]}, "a name of its own"),

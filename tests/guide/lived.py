@@ -14,11 +14,76 @@ from assistant.checklist.model import (
     Step,
     WaitAsked,
 )
-from assistant.guide.effects import Append, Cover, Effect, Finish, Listen, Outcome, Say, Tone, WakeAt
-from assistant.guide.events import Event, Heard, Opened, Recorded, Typed, Woke
-from assistant.guide.guide import KEEP_SOUND, Guide
-from assistant.guide.progress import Mode, State
+from assistant.guide import (
+    KEEP_SOUND,
+    WITH_CODE,
+    Append,
+    Cover,
+    EarLost,
+    Effect,
+    Event,
+    Finish,
+    Guide,
+    GuideMisuseError,
+    Heard,
+    InputEnded,
+    InstructorCame,
+    Listen,
+    Mode,
+    Opened,
+    Outcome,
+    Papers,
+    Person,
+    Progress,
+    Recorded,
+    Resumed,
+    Say,
+    State,
+    Status,
+    Tone,
+    Typed,
+    WakeAt,
+    Woke,
+)
 from assistant.orders.key import KeyEntry
+from assistant.spoken import ENGLISH
+
+__all__ = [
+    "CHECKLIST",
+    "KEEP_SOUND",
+    "KEY",
+    "SMOOTH",
+    "START",
+    "WITH_CODE",
+    "Append",
+    "EarLost",
+    "Effect",
+    "Event",
+    "Guide",
+    "Heard",
+    "InputEnded",
+    "InstructorCame",
+    "Lived",
+    "Mode",
+    "Opened",
+    "Outcome",
+    "Person",
+    "Progress",
+    "Recorded",
+    "Resumed",
+    "Say",
+    "State",
+    "Status",
+    "Tone",
+    "Typed",
+    "Woke",
+    "again",
+    "begin",
+    "guide",
+    "is_refused",
+    "reach",
+]
+"""The guide as tests take hold of it: what it is made of stands here, and in few other places."""
 
 START = datetime(2031, 5, 6, 9, 0, tzinfo=UTC)
 
@@ -146,7 +211,7 @@ class Lived:
             return []
         (append,) = first
         assert isinstance(append, Append)
-        self.entries.append(dict(append.body) | {"sequence": len(self.entries) + 1})
+        self.write(append)
         effects = self.guide.receive(Recorded(len(self.entries), "d" * 64))
         for effect in effects:
             match effect:
@@ -161,6 +226,10 @@ class Lived:
                 case Finish(outcome, seal):
                     self.outcome, self.sealed = outcome, seal
         return effects
+
+    def write(self, append: Append) -> None:
+        """Put an entry on disk; the guide has not been told yet."""
+        self.entries.append(dict(append.body) | {"sequence": len(self.entries) + 1})
 
     def type(self, *words: str) -> None:
         """Type lines, a second apart."""
@@ -200,16 +269,30 @@ class Lived:
 
     @property
     def checklist(self) -> Checklist:
-        return self.guide.given.checklist
+        return self.guide.papers.checklist
 
     def texts(self, tone: Tone | None = None) -> str:
         """Everything said so far, or all of one tone."""
         return "\n".join(say.text for say in self.says if tone in (None, say.tone))
 
 
-def guide(mode: Mode = Mode.PRACTICE, checklist: Checklist = CHECKLIST, **pins: str) -> Guide:
-    """A guide that has lived through nothing yet."""
-    return Guide(checklist, "The order.", KEY, mode, {"mode": mode.value, **pins})
+def guide(
+    mode: Mode = Mode.PRACTICE,
+    checklist: Checklist = CHECKLIST,
+    key: Mapping[str, KeyEntry] = KEY,
+    order: str = "The order.",
+    **pins: str,
+) -> Guide:
+    """A guide that has lived through nothing yet: the one place where tests of the guide build one."""
+    return Guide(Papers(checklist, order, key, ENGLISH), mode, {"mode": mode.value, **pins})
+
+
+def is_refused(guide: Guide, event: Event) -> bool:
+    """Whether an event is not taken now."""
+    try:
+        return guide.receive(event) == []
+    except GuideMisuseError:
+        return True
 
 
 def begin(mode: Mode = Mode.PRACTICE, checklist: Checklist = CHECKLIST, **pins: str) -> Lived:
@@ -222,7 +305,7 @@ def begin(mode: Mode = Mode.PRACTICE, checklist: Checklist = CHECKLIST, **pins: 
 def again(lived: Lived) -> Guide:
     """A fresh guide with the same papers, mode and pins."""
     pins = {name: value for name, value in lived.entries[0].items() if isinstance(value, str)}
-    return Guide(lived.checklist, "The order.", KEY, Mode(pins["mode"]), pins)
+    return Guide(lived.guide.papers, Mode(pins["mode"]), pins)
 
 
 def reach(state: State) -> Lived:

@@ -6,14 +6,15 @@ from decimal import Decimal
 import pytest
 
 from assistant.errors import OrderError
+from assistant.guide import Guide, Papers
 from assistant.guide.diagram import diagram
 from assistant.guide.effects import Adjust, Outcome, Tone
 from assistant.guide.events import Resumed
-from assistant.guide.guide import Guide
 from assistant.guide.progress import Mode, State, Status
-from assistant.guide.scoring import Ending
-from assistant.guide.states import LIVE
+from assistant.guide.result import Ending
+from assistant.guide.table import LIVE
 from assistant.orders.key import KeyEntry
+from assistant.spoken import ENGLISH
 from assistant.spoken.expect import NumberExpected
 from assistant.spoken.meaning import Command
 from tests.guide.lived import CHECKLIST, KEY, SMOOTH, begin, reach
@@ -178,6 +179,18 @@ def test_what_is_left_out_fails_if_it_is_critical():
     assert endings(lived)["drops"] is Ending.LEFT_OUT
 
 
+def test_no_gate_opens_over_a_critical_step_that_was_left_out():
+    """In the last pass a step that was taken back can be left out for good; the gate behind it still holds."""
+    lived = begin()
+    lived.do(SMOOTH[:12])
+    lived.type("go on")
+    assert lived.guide.progress.last_pass
+    lived.type(*["back"] * lived.guide.progress.cursor, "no", "go on")
+    assert lived.guide.progress.steps["hands"].status is Status.LEFT_OUT
+    assert lived.entries[-1]["gate"] == {"step": "gate", "open": ["hands"]}
+    assert lived.step == "hands"
+
+
 def test_a_timed_wait_runs_by_the_clock():
     """Done too early is told; the clock closes the step."""
     lived = begin()
@@ -200,6 +213,18 @@ def test_a_wait_that_ends_during_a_pause_is_over_afterwards():
     assert lived.state is State.PAUSED
     lived.type("go on")
     assert lived.step == "rate"
+
+
+def test_a_pause_shortens_no_wait():
+    """After a pause the wait goes on to its end: fifteen seconds after it began, and not a second sooner."""
+    lived = begin()
+    lived.do(SMOOTH[:4])
+    began = lived.at
+    lived.type("pause", "go on")
+    lived.wait(12)
+    assert (lived.at - began, lived.state) == (timedelta(seconds=14), State.WAITING)
+    lived.wait(1)
+    assert lived.guide.progress.steps["scrub"].closed_at == began + timedelta(seconds=15)
 
 
 def test_settings_are_lost_by_waiting_too_long():
@@ -418,4 +443,4 @@ UNFIT = [
 def test_an_order_that_cannot_be_answered_is_refused(entry):
     """An order in another kind of unit, or beyond what can be said, does not start an attempt."""
     with pytest.raises(OrderError):
-        Guide(CHECKLIST, "The order.", {**KEY, "primary.rate": entry}, Mode.PRACTICE, {})
+        Guide(Papers(CHECKLIST, "The order.", {**KEY, "primary.rate": entry}, ENGLISH), Mode.PRACTICE, {})

@@ -8,11 +8,11 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from assistant.checklist.model import DoubleCheckAsked, NumberAsked, Step
+from assistant.guide import Guide, Papers
 from assistant.guide.effects import Tone
 from assistant.guide.events import Opened
-from assistant.guide.guide import Guide
-from assistant.guide.progress import Mode, State
-from assistant.spoken import pair_to_offer, say_number, wants_digits
+from assistant.guide.progress import Mode, NumberRead, State
+from assistant.spoken import ENGLISH, pair_to_offer, say_number, wants_digits
 from assistant.spoken.expect import NumberExpected
 
 from .lived import CHECKLIST, KEY, Lived
@@ -28,7 +28,11 @@ def asked_for_the_rate(mode: Mode = Mode.PRACTICE, right: Decimal = Decimal(15))
     """An attempt that asks for the rate at once, and then a second person."""
     key = {"primary.rate": replace(KEY["primary.rate"], value=right)}
     lived = Lived(
-        Guide(CHECKLIST.model_copy(update={"steps": (RATE, SECOND)}), "The order.", key, mode, {"mode": mode.value})
+        Guide(
+            Papers(CHECKLIST.model_copy(update={"steps": (RATE, SECOND)}), "The order.", key, ENGLISH),
+            mode,
+            {"mode": mode.value},
+        )
     )
     lived.give(Opened(lived.at))
     return lived
@@ -102,7 +106,7 @@ def test_neither_of_the_two_can_be_said_too() -> None:
     lived.hear("fifty")
     lived.hear("one zero five")
     assert lived.state is State.READING_BACK
-    assert lived.guide.progress.number == 105
+    assert lived.guide.progress.reading_back == NumberRead(Decimal(105), "mL/h")
 
 
 @pytest.mark.parametrize("words", ["fifteen", "fifty", "one fifteen", "thirty"])

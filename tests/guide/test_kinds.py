@@ -6,7 +6,7 @@ from assistant.guide.effects import Outcome, Tone
 from assistant.guide.events import InstructorCame, Resumed
 from assistant.guide.guide import WITH_CODE
 from assistant.guide.progress import Mode, State
-from assistant.guide.scoring import Ending
+from assistant.guide.result import Ending
 from assistant.spoken.meaning import Command
 from tests.guide.kinds import KINDS, SMOOTH_KINDS
 from tests.guide.lived import SMOOTH, again, begin

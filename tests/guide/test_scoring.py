@@ -9,7 +9,7 @@ from assistant.guide.effects import Outcome, Tone
 from assistant.guide.events import Resumed
 from assistant.guide.guide import KEEP_SOUND
 from assistant.guide.progress import Mode, State, Status
-from assistant.guide.scoring import Ending
+from assistant.guide.result import Ending
 from tests.guide.lived import CHECKLIST, SMOOTH, again, begin
 
 
@@ -109,6 +109,24 @@ def test_the_threshold_of_the_checklist_decides():
         lived = begin(Mode.CHECK_OFF, CHECKLIST.model_copy(update={"pass_rule": rule}))
         lived.do((SMOOTH[0], "more", *SMOOTH[1:]))
         assert lived.outcome is outcome
+
+
+@pytest.mark.parametrize(("held", "allowed", "passed"), [(0, 0, True), (1, 0, False), (1, 1, True), (2, 1, False)])
+def test_held_critical_numbers_are_counted_against_what_the_checklist_allows(held, allowed, passed):
+    """One critical number that was right only after a hold fails a check-off by the usual rule, and is told as that."""
+    rule = PassRule(critical_corrections=allowed, score_percent=0)
+    lived = begin(Mode.CHECK_OFF, CHECKLIST.model_copy(update={"pass_rule": rule}))
+    lived.do(SMOOTH[:5])
+    lived.do(("80", "yes") * (held > 0))
+    lived.do(SMOOTH[5:7])
+    lived.do(("900 mL", "yes") * (held > 1))
+    lived.do(SMOOTH[7:])
+    results = lived.guide.results()
+    assert results.passed is passed
+    steps = "step" if held == 1 else "steps"
+    assert results.failures == (
+        () if passed else (f"Corrected only after a hold: {held} critical {steps}; {allowed} may be.",)
+    )
 
 
 @pytest.mark.parametrize(

@@ -52,6 +52,21 @@ def test_a_good_order_has_no_finding(tmp_path: Path) -> None:
     assert found_in(tmp_path, CEFAZOLIN) == []
 
 
+STRONG = 'over = "120 min"\nroute = "{}"'
+"""How a gram of vancomycin in 50 mL is given, 20 mg/mL: FDA label text, vancomycin, dosage: by a peripheral line
+at most 5 mg/mL, 10 mg/mL where fluid is restricted, and at most 10 mg/min (quoted second-hand)."""
+
+
+@pytest.mark.parametrize(
+    ("route", "held"), [("intravenous", True), ("peripheral", True), ("central", False), ("central line", False)]
+)
+def test_a_limit_for_a_peripheral_line_holds_for_no_central_one(tmp_path: Path, route: str, held: bool) -> None:
+    """What is too strong for a peripheral vein is held there, and where no line is named; a central line takes it."""
+    text = TOLD.replace("famotidine", "vancomycin").replace('"20 mg"', '"1 g"')
+    found = found_in(tmp_path, text.replace('over = "20 min"', STRONG.format(route)))
+    assert found == ([("order-limits", "error", 19)] if held else [])
+
+
 @pytest.mark.parametrize(("rule", "severity", "line", "old", "new"), BROKEN)
 def test_each_rule_finds_its_fault(tmp_path: Path, rule: str, severity: str, line: int, old: str, new: str) -> None:
     """The fault is named by its rule, and by nothing else that is an error."""

@@ -38,7 +38,7 @@ BROKEN = [
     ('allergies = ["latex"]', 'allergies = "latex"', 9, '"allergies" must be a list', "square brackets"),
     ('bag_volume = "1,000 mL"', 'bag_volume = "1,000"', 13, "came without a unit", "Write the unit"),
     ('bag_volume = "1,000 mL"', "bag_volume = 1000", 13, "a number with its unit", "mL"),
-    ('bag_volume = "1,000 mL"', 'bag_volume = "1.000,5 mL"', 13, "A number was expected", "digits"),
+    ('bag_volume = "1,000 mL"', 'bag_volume = "1.000,5 mL"', 13, "Expected a number", "digits"),
     ('bag_volume = "1,000 mL"', 'bag_volume = "1,000 mg"', 13, "is a mass where a volume belongs", "mL"),
     ('bag_volume = "1,000 mL"', 'bag_volume = "0 mL"', 13, "is too little", "above zero"),
     ('bag_volume = "1,000 mL"', 'bag_volume = "1,000 cc"', 13, "easily misread", 'Write "mL"'),

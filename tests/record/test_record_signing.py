@@ -11,6 +11,7 @@ import pytest
 from cryptography.hazmat.primitives.asymmetric.ed25519 import Ed25519PrivateKey
 
 from assistant.errors import RecordError
+from assistant.record import signing
 from assistant.record.chain import MOST_SIGNATURES, Problem
 from assistant.record.entry import link, read_line
 from assistant.record.file import RecordFile
@@ -301,14 +302,13 @@ def openssl(*arguments, **options):
     return subprocess.run(["openssl", *map(str, arguments)], capture_output=True, check=False, **options)
 
 
-DEVELOPERS = Path(__file__).parents[2] / "DEVELOPERS.md"
+BY_HAND = Path(signing.__file__).with_name("checked_by_hand.md")
 
 
 @needs_openssl
 def test_openssl_alone_checks_a_signature(record, keys, tmp_path):
-    """The lines in DEVELOPERS.md find the sign-off good, and bad once a word of it is changed."""
-    text = DEVELOPERS.read_text(encoding="utf-8").partition("checked without this program")[2]
-    lines = text.partition("```sh\n")[2].partition("```")[0]
+    """The lines in checked_by_hand.md find the sign-off good, and bad once a word of it is changed."""
+    lines = BY_HAND.read_text(encoding="utf-8").partition("```sh\n")[2].partition("```")[0]
     reason = 'said "digest":"' + "0" * 64 + '", and "signature":"x", \\ so'
     RecordFile.add_signed(record, {**DECISION, "reason": reason}, load_key(keys, "lindqvist"))
     given = {**os.environ, "RECORD": str(record), "PUBLIC": str(keys / "lindqvist.public.pem")}

@@ -12,6 +12,7 @@ from assistant.orders.load import load_order
 from assistant.report.form import form_of
 from assistant.report.html import form_html, report_html
 from assistant.report.paper import Paper
+from assistant.spoken import ENGLISH
 from tests.report import attempts
 from tests.report.hostile import LONG, WORDS
 
@@ -46,15 +47,15 @@ def pages(tmp_path_factory):
     torn = attempts.torn(attempts.copied(record, folder / "torn.jsonl"))
     hostile = attempts.written(folder / "hostile.jsonl", "\n".join([*WORDS.values(), LONG["one long word"][:20_000]]))
     whole = report_of(record, str(folder))
-    form = form_of(load("primary-line"), load_order("oh-101"))
+    form = form_of(load("primary-line"), ENGLISH.report, load_order("oh-101"))
     made = {
-        "report": report_html(whole, Paper()),
-        "short": report_html(_short(whole), Paper()),
-        "large": report_html(_short(whole), Paper(large_print=True)),
-        "torn": report_html(_short(report_of(torn, str(folder))), Paper()),
-        "hostile": report_html(report_of(hostile, str(folder)), Paper()),
-        "form": form_html(form, Paper()),
-        "short form": form_html(form.model_copy(update={"parts": form.parts[2:3]}), Paper()),
+        "report": report_html(whole, ENGLISH.report, Paper()),
+        "short": report_html(_short(whole), ENGLISH.report, Paper()),
+        "large": report_html(_short(whole), ENGLISH.report, Paper(large_print=True)),
+        "torn": report_html(_short(report_of(torn, str(folder))), ENGLISH.report, Paper()),
+        "hostile": report_html(report_of(hostile, str(folder)), ENGLISH.report, Paper()),
+        "form": form_html(form, ENGLISH.report, Paper()),
+        "short form": form_html(form.model_copy(update={"parts": form.parts[2:3]}), ENGLISH.report, Paper()),
     }
     for name, page in made.items():
         (folder / f"{name}.html").write_text(page, encoding="utf-8")

@@ -1,6 +1,7 @@
 """What a report says: of good attempts, slips, interruptions, damage."""
 
 import json
+from decimal import Decimal
 
 import jsonschema
 import pytest
@@ -12,6 +13,8 @@ from assistant.orders.solve import answer_key
 from assistant.record.verify import verify
 from assistant.report.content import Ended, schema
 from assistant.report.infusion import infusion_course
+from assistant.report.times import times
+from assistant.spoken import ENGLISH
 from tests.report import attempts
 
 TENFOLD = ("primary-line", "--mode", "check-off", "--slip", "tenfold", "--seed", "2")
@@ -71,6 +74,31 @@ def test_the_times_of_the_steps_are_the_time_at_work():
     """Nothing is counted twice, nothing is lost."""
     report = attempts.report("primary-line")
     assert sum(float(line.seconds) for line in report.steps) == pytest.approx(float(report.attempt.seconds))
+
+
+def lived_for(*moments):
+    """What each step took, by entries that tell only how many seconds after the beginning, step and state."""
+    return times([{"at": attempts.at(at), "kind": kind, "step": "one", "state": state} for at, kind, state in moments])
+
+
+def test_a_pause_is_no_work():
+    """Ten seconds of work, a pause of a minute, five more seconds; nor is the time while an attempt is stopped work."""
+    work = (0, "typed", "asking"), (10, "typed", "asking")
+    paused = lived_for(*work, (70, "typed", "paused"), (75, "typed", "asking"))
+    assert (paused.steps, paused.work) == ({"one": Decimal(15)}, Decimal(15))
+    stopped = lived_for((0, "typed", "asking"), (10, "typed", "stopping"), (900, "resumed", "finished"))
+    assert stopped.work == Decimal(10)
+
+
+def test_short_waits_are_told(tmp_path):
+    """A rehearsal with timed waits of one second is never taken for the real thing."""
+    for short, waits in (([], "full"), (["--short-waits"], "short")):
+        folder = tmp_path / waits
+        attempts.run("run", "primary-line", "--typed", "--json", "--records", folder, *short)
+        (path,) = folder.glob("*.jsonl")
+        report = report_of(path, str(tmp_path))
+        assert report.attempt.waits == waits
+        assert ("Timed waits were cut short, for a rehearsal." in report.trust.warnings) is (waits == "short")
 
 
 WARNINGS = [
@@ -147,7 +175,7 @@ def test_changed_papers_leave_the_result_and_say_so(tmp_path):
 def test_the_course_agrees_with_the_order(order):
     """What flows by the picture is what the order's answer key infuses, and the picture has its words."""
     key = answer_key(load_order(order))
-    course = infusion_course(load_order(order), key)
+    course = infusion_course(load_order(order), key, ENGLISH.report)
     assert course is not None
     first = next(sentence for sentence in course.sentences if f"{key['primary.fluid'].value}" in sentence)
     assert f"{key['primary.rate'].value} mL/h" in first

@@ -18,6 +18,7 @@ from assistant.report.paper import Paper
 from assistant.report.pdf import form_pdf, report_pdf
 from assistant.report.plain import one_line, plain
 from assistant.report.sheet import BYTE_ORDER_MARK, cell, report_csv
+from assistant.spoken import ENGLISH
 from tests.report import attempts
 from tests.report.hostile import LONG, WORDS
 
@@ -56,7 +57,7 @@ class _Page(html.parser.HTMLParser):
 def harmless(tmp_path_factory):
     """Tags and attributes of a report of plain words."""
     path = attempts.written(tmp_path_factory.mktemp("plain") / "attempt.jsonl", "plain words")
-    page = _Page(report_html(report_of(path, str(path.parent)), Paper()))
+    page = _Page(report_html(report_of(path, str(path.parent)), ENGLISH.report, Paper()))
     assert "script" not in page.tags
     return page.tags, page.attributes
 
@@ -64,7 +65,7 @@ def harmless(tmp_path_factory):
 @every_text
 def test_in_a_page(report, harmless):
     """No tag and no attribute more than with plain words, and the words stand there as text."""
-    page = _Page(report_html(report, Paper()))
+    page = _Page(report_html(report, ENGLISH.report, Paper()))
     assert (page.tags, page.attributes) == harmless
     assert plain(report.attempt.learner) in "".join(page.text)
 
@@ -72,14 +73,14 @@ def test_in_a_page(report, harmless):
 @every_text
 def test_in_a_table(report):
     """Every cell is read back as it was typed, and none begins as a formula does."""
-    text = report_csv(report)
+    text = report_csv(report, ENGLISH.report)
     assert text.startswith(BYTE_ORDER_MARK)
     rows = list(csv.reader(io.StringIO(text.removeprefix(BYTE_ORDER_MARK), newline=""), strict=True))
     assert len({len(row) for row in rows}) == 1
     (row,) = [dict(zip(rows[0], one, strict=True)) for one in rows[1:]]
     shown = row["learner"].removeprefix("'")
     typed = one_line(report.attempt.learner)
-    assert typed.startswith(shown.removesuffix(" [cut; the whole text stands in the record]"))
+    assert typed.startswith(shown.removesuffix(f" {ENGLISH.report.CUT}"))
     assert len(shown) > 31_000 or shown == typed
     for value in row.values():
         assert not unicodedata.normalize("NFKC", value).lstrip().startswith(("=", "+", "-", "@", "\t", "\r"))
@@ -88,8 +89,8 @@ def test_in_a_table(report):
 
 def test_a_plain_cell_is_left_alone():
     """Only what could be a formula gets its apostrophe."""
-    assert [cell(text) for text in ("83.3 mL/h", "yes", "", "a=b")] == ["83.3 mL/h", "yes", "", "a=b"]
-    assert cell("=1+1") == "'=1+1"
+    assert [cell(text, ENGLISH.report) for text in ("83.3 mL/h", "yes", "", "a=b")] == ["83.3 mL/h", "yes", "", "a=b"]
+    assert cell("=1+1", ENGLISH.report) == "'=1+1"
 
 
 @every_text
@@ -114,7 +115,7 @@ PAPER = {name: words for name, words in WORDS.items() if name not in BY_LETTER}
 def test_on_paper(words, tmp_path):
     """The PDF is made, and another program reads the words in it as they were typed."""
     report = report_of(attempts.written(tmp_path / "attempt.jsonl", words), str(tmp_path))
-    assert _letters(plain(words)) in _letters(_read_back(report_pdf(report, Paper())))
+    assert _letters(plain(words)) in _letters(_read_back(report_pdf(report, ENGLISH.report, Paper())))
 
 
 @pytest.mark.slow
@@ -124,7 +125,7 @@ def test_a_long_text_on_paper(words, tmp_path):
     path = attempts.written(tmp_path / "attempt.jsonl", "short")
     report = report_of(path, str(tmp_path))
     long = report.model_copy(update={"failures": (words,)})
-    read = _letters(_read_back(report_pdf(long, Paper())))
+    read = _letters(_read_back(report_pdf(long, ENGLISH.report, Paper())))
     rare = "x" if words.startswith("x") else "+" if "+" in words else "practice"
     assert read.count(rare) >= words.count(rare)
 
@@ -133,7 +134,7 @@ def test_a_long_text_on_paper(words, tmp_path):
 def test_letters_of_many_kinds_on_paper(name, tmp_path):
     """Letters that no font has are written out by their code points; others are there, in whatever direction."""
     report = report_of(attempts.written(tmp_path / "attempt.jsonl", WORDS[name]), str(tmp_path))
-    read = _read_back(report_pdf(report, Paper()))
+    read = _read_back(report_pdf(report, ENGLISH.report, Paper()))
     for letter in set(re.sub(r"\s", "", plain(WORDS[name]))):
         assert letter in read or f"[U+{ord(letter):04X}]" in read, letter
 
@@ -172,8 +173,8 @@ def test_a_form_of_a_hostile_checklist(words):
         name="x", title=text, version=text, purpose=text, cautions=(text,), equipment=(text,), sources=(text,),
         steps=(Step(id="one", part=text, say=text, critical=True),), digest="0" * 64,
     )  # fmt: skip
-    page = _Page(form_html(form_of(checklist), Paper()))
+    page = _Page(form_html(form_of(checklist, ENGLISH.report), ENGLISH.report, Paper()))
     assert "script" not in page.tags
     assert "img" not in page.tags
     assert plain(text) in "".join(page.text)
-    assert form_pdf(form_of(checklist), Paper()).startswith(b"%PDF-")
+    assert form_pdf(form_of(checklist, ENGLISH.report), ENGLISH.report, Paper()).startswith(b"%PDF-")

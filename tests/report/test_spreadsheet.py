@@ -7,6 +7,7 @@ import xml.etree.ElementTree as ElementTree
 import pytest
 
 from assistant.report.sheet import report_csv
+from assistant.spoken import ENGLISH
 from tests.report import attempts
 from tests.report.hostile import WORDS
 
@@ -45,7 +46,7 @@ def test_no_formula_is_carried_out(tmp_path):
         update={"steps": tuple(line.model_copy(update={"say": words, "final": words}) for words in texts)}
     )
     guarded, unguarded = tmp_path / "guarded.csv", tmp_path / "unguarded.csv"
-    guarded.write_text(report_csv(hostile), encoding="utf-8", newline="")
+    guarded.write_text(report_csv(hostile, ENGLISH.report), encoding="utf-8", newline="")
     unguarded.write_text('"=1+1","=2*3"\r\n', encoding="utf-8", newline="")
     cells = _opened(tmp_path, guarded, unguarded)
     assert [cell for cell in cells["guarded"] if cell[0] is not None] == []

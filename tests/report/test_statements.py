@@ -7,6 +7,7 @@ import pytest
 
 from assistant.errors import UsageError
 from assistant.report.statements import statements
+from assistant.spoken import ENGLISH
 from tests.report import attempts
 from tests.report.xapi_rules import broken_rules
 
@@ -16,7 +17,7 @@ TENFOLD = ("primary-line", "--mode", "check-off", "--slip", "tenfold", "--seed",
 
 @pytest.fixture(scope="module")
 def made():
-    return statements(attempts.report(*TENFOLD), HOME)
+    return statements(attempts.report(*TENFOLD), HOME, ENGLISH.report)
 
 
 def test_every_statement_keeps_the_rules(made):
@@ -88,4 +89,4 @@ def test_an_attempt_without_an_end_is_neither_passed_nor_failed(tmp_path):
 def test_a_home_that_is_none_is_refused(home):
     """The home of the accounts is an address with a scheme and a host."""
     with pytest.raises(UsageError):
-        statements(attempts.report(*TENFOLD), home)
+        statements(attempts.report(*TENFOLD), home, ENGLISH.report)

@@ -39,6 +39,9 @@ FINISHED, MAY_GO_ON, OPEN = Completeness.FINISHED, Completeness.MAY_GO_ON, Compl
         ("83.3 milliliters", RATE, OPEN),  # "per hour" is missing
         ("950 milliliters", VOLUME, FINISHED),
         ("two hours", TIME, OPEN),  # "and thirty minutes"
+        ("three kilograms", NumberExpected("kg"), OPEN),  # "and a half"
+        ("five grams", NumberExpected("g"), OPEN),
+        ("two litres", NumberExpected("L"), OPEN),
         ("one hour twenty", MINUTES, OPEN),  # "five"
         ("one hour twenty minutes", MINUTES, FINISHED),
         ("twenty minutes", MINUTES, FINISHED),

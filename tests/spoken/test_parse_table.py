@@ -25,8 +25,9 @@ def written(found: dict[str, object], saying: Saying) -> str:
     answer = found["answer"]
     if not isinstance(answer, dict):
         readings = found["readings"]
-        assert isinstance(readings, list) and len(readings) > 1
-        return "|".join(readings)
+        assert isinstance(readings, list) and readings
+        # Where the digits of one number are asked for, it comes first, before what it could have been.
+        return "|".join(readings) if "|" in saying.meaning else str(readings[0])
     match answer["kind"]:
         case "number":
             same = isinstance(expect, NumberExpected) and answer["unit"] == expect.unit
@@ -66,5 +67,8 @@ def test_the_verb_prints_what_the_tables_say(
         printed = [json.loads(line) for line in out.splitlines()]
         assert err == "" and len(printed) == len(sayings)
         for found, saying in zip(printed, sayings, strict=True):
-            assert written(found, saying) == bare(saying.meaning), saying
+            meaning = bare(saying.meaning)
+            asked = found["answer"] is None and found["reject"] is None and "|" not in meaning
+            assert not asked or heard or "corrected" in saying.meaning, saying
+            assert written(found, saying) == (meaning.partition(" ")[0] if asked else meaning), saying
             assert found["readback"].endswith((".", "?")), saying

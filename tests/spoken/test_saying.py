@@ -21,7 +21,6 @@ from assistant.spoken import (
 from assistant.spoken.english.units import UNITS
 from assistant.spoken.expect import NumberExpected
 from assistant.spoken.meaning import Answer, Kind
-from assistant.spoken.replying import reply_to
 
 RATE = NumberExpected("mL/h")
 WHOLE = [Decimal(n) for n in range(10_000)]
@@ -180,15 +179,6 @@ def test_refuses_units(unit: str) -> None:
 def test_reads_back(value: str, unit: str, sentence: str) -> None:
     """Fifteen as one five, fifty as five zero: NCC MERP recommendation on verbal orders (from memory)."""
     assert read_back(Decimal(value), unit) == sentence
-
-
-def test_what_was_corrected_is_read_back_by_digits() -> None:
-    """The last number counts, and its digits are said though it sounds like no other."""
-    frame = NumberExpected("mL/h")
-    for words, digits in (("fifty, make that seventy five", True), ("seventy five", False)):
-        reply = reply_to(interpret(words, frame), frame)
-        assert ("seven five" in reply.readback) is digits, words
-        assert reply.value == "75"
 
 
 def test_the_read_back_of_two_numbers_is_never_the_same() -> None:

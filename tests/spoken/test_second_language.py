@@ -212,17 +212,23 @@ def test_what_is_expected_is_written_with_the_units_of_the_language() -> None:
         TINY.parse_expect("number mg")
 
 
-def test_every_sentence_is_marked() -> None:
+@pytest.mark.parametrize("words", ["sentences", "report"])
+def test_every_sentence_is_marked(words: str) -> None:
     """Each attribute and what each method gives, under its own name, so that a sentence past the language shows."""
-    sentences = type(TINY.sentences)
-    names = [name for name in dir(sentences) if not name.startswith("_")]
+    own, english = getattr(TINY, words), getattr(ENGLISH, words)
+    names = [name for name in dir(own) if not name.startswith("_")]
     assert len(names) > 80
     for name in names:
-        value = getattr(sentences, name)
-        if isinstance(value, str):
-            assert value == f"<<{name} {getattr(ENGLISH.sentences, name)}>>"
-    methods = [name for name in names if inspect.isfunction(getattr(sentences, name))]
-    assert len(methods) > 20
+        text = getattr(own, name)
+        if isinstance(text, str) and name not in ("CODE", "REGION", "PAGE_OF_PAGES"):
+            assert text == f"<<{name} {getattr(english, name)}>>"
+        if isinstance(text, dict):
+            assert text == {key: f"<<{name} {value}>>" for key, value in getattr(english, name).items()}
+    assert len([name for name in names if inspect.ismethod(getattr(own, name))]) > 20
+
+
+def test_what_a_method_gives_is_marked() -> None:
+    """Whatever stands in it."""
     assert TINY.sentences.wait_left(1) == f"<<wait_left {ENGLISH.sentences.wait_left(1)}>>"
     assert TINY.sentences.refusal(Reason.EMPTY) == "<<refusal I heard nothing I can use.>>"
     assert marked(ENGLISH.sentences).PAUSED == TINY.sentences.PAUSED

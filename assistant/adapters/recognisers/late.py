@@ -49,5 +49,8 @@ class LateRecogniser:
     def _named(self, loaded: Recogniser) -> Recogniser:
         if (loaded.name, loaded.model_digest) != (self.name, self.model_digest):
             loaded.close()
-            raise ModelError(f"The recogniser {self.name} has changed.", "Start again, and a new record names it.")
+            raise ModelError(
+                f"The recogniser {self.name} has changed.",
+                "Start a new attempt, so that its record names the new recogniser.",
+            )
         return loaded

@@ -8,12 +8,12 @@ from itertools import combinations
 import jellyfish
 
 from assistant.checklist.finding import Bench, Complaint, error, warning
-from assistant.checklist.library import quoted
 from assistant.checklist.model import ChoiceAsked, DoneAsked, ObservationAsked, QuestionAsked, Step, WaitAsked
 from assistant.dosing.twins import TWINS
 from assistant.spoken import interpret, say_number, speech
 from assistant.spoken.expect import ConfirmExpected
 from assistant.spoken.meaning import Answer, Command, Kind
+from assistant.text import quoted
 
 ALIKE = 0.75
 """Share of equal letters from which two words of a choice are taken to sound alike (chosen by the table of

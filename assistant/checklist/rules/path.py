@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from assistant.checklist.finding import Bench, Complaint, error, warning
-from assistant.checklist.library import either, nearest, quoted
+from assistant.checklist.library import either, nearest
 from assistant.checklist.model import (
     ChoiceAsked,
     Condition,
@@ -15,6 +15,7 @@ from assistant.checklist.model import (
 from assistant.dosing.amount import parse_amount
 from assistant.dosing.units import unit
 from assistant.errors import QuantityError
+from assistant.text import quoted
 
 
 def gate(step: Step, number: int, bench: Bench) -> Iterator[Complaint]:

@@ -5,12 +5,13 @@ from collections.abc import Iterator
 from decimal import Decimal
 
 from assistant.checklist.finding import Bench, Complaint, error, warning
-from assistant.checklist.library import nearest, quoted
+from assistant.checklist.library import nearest
 from assistant.checklist.model import NameAsked, NumberAsked, Step, WaitAsked
 from assistant.dosing import show
 from assistant.dosing.units import unit
 from assistant.errors import QuantityError
 from assistant.spoken import ENGLISH, expect, say_number
+from assistant.text import quoted
 
 LONGEST_WAIT_S = 900
 """A wait at a lab station beyond this is more likely a wrong unit (common practice, no source)."""

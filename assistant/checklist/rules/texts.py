@@ -4,10 +4,10 @@ import re
 from collections.abc import Iterator
 
 from assistant.checklist.finding import Bench, Complaint, error, warning
-from assistant.checklist.library import quoted
 from assistant.checklist.model import Checklist, ChoiceAsked, Step
 from assistant.checklist.wording import error_prone, unspeakable
 from assistant.spoken import ENGLISH
+from assistant.text import quoted
 
 LONGEST_SAY_WORDS = 20
 """Words of a line that is read aloud; a longer one is not held in mind (common practice, no source)."""

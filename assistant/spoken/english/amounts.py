@@ -2,11 +2,12 @@
 
 from decimal import Decimal
 
+from assistant.dosing.amount import normal
 from assistant.dosing.twins import twin
 from assistant.spoken.english.numbers import AND, PART, WHOLE_NUMBER
 from assistant.spoken.grammar import Opt, Rule, Word, Words, alt, seq
 from assistant.spoken.quantities import SaidAmount
-from assistant.spoken.said import Said, plain
+from assistant.spoken.said import Said
 from assistant.spoken.tables import UnitRules
 
 _ARTICLE = Words({"a": None, "an": None})
@@ -49,7 +50,7 @@ def amounts(rules: UnitRules) -> tuple[Rule, ...]:
             rules.simple,
             Word(AND),
             PART,
-            build=lambda whole, unit, _, part: SaidAmount(Said(plain(whole.value + part)), unit),
+            build=lambda whole, unit, _, part: SaidAmount(Said(normal(whole.value + part)), unit),
         ),
         # "an hour and fifteen", "two hours thirty minutes", "one minute and ten seconds"
         seq(_WHOLE, _HOURS, Opt(Word(AND)), WHOLE_NUMBER, Opt(_MINUTES), build=_together),

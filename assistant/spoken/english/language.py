@@ -2,9 +2,9 @@
 
 from assistant.spoken.english import abbreviations, names, phrases, sound, times, units, writing
 from assistant.spoken.english.amounts import amounts
-from assistant.spoken.english.cardinals import cardinal
-from assistant.spoken.english.numbers import NUMBER, ONES, POINT, SMALL_WORDS, SOUND_ALIKES
-from assistant.spoken.english.sentences import SENTENCES
+from assistant.spoken.english.numbers import NUMBER, ONES, POINT, SMALL_WORDS, SOUND_ALIKES, cardinal
+from assistant.spoken.english.report_words import ReportWords
+from assistant.spoken.english.sentences import Sentences
 from assistant.spoken.language import Language
 from assistant.spoken.tables import Names, Numbers, Phrases, Shown, Tables, Units, Writing
 
@@ -78,5 +78,5 @@ TABLES = Tables(
 )
 """The words of English."""
 
-ENGLISH = Language("en", TABLES, SENTENCES)
+ENGLISH = Language("en", TABLES, Sentences(), ReportWords())
 """The language of this program."""

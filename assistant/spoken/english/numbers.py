@@ -22,10 +22,11 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from decimal import Decimal
 
+from assistant.dosing.amount import normal
 from assistant.dosing.twins import are_twins
 from assistant.spoken.figures import FIGURES, LONGEST_FRACTION, WHOLE_FIGURES
 from assistant.spoken.grammar import Many, Opt, Rule, Word, Words, Written, alt, seq
-from assistant.spoken.said import Said, plain
+from assistant.spoken.said import Said
 
 ONES = ("zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine")
 TEENS = (
@@ -240,7 +241,7 @@ def _decimal(whole: Said, _: None, fraction: Digits) -> Said | None:
     if len(fraction.text) > LONGEST_FRACTION:
         return None
     return Said(
-        plain(Decimal(f"{whole.value:f}.{fraction.text}")),
+        normal(Decimal(f"{whole.value:f}.{fraction.text}")),
         digits=whole.digits and fraction.one_by_one,
         figures=whole.figures,
         doubtful=whole.doubtful or fraction.doubtful,
@@ -294,7 +295,7 @@ def _digits_with_lost_point(digits: Digits) -> Said | None:
     text = digits.text
     if len(text) < 2 or text[0] != "0" or not int(text):
         return None
-    return Said(plain(Decimal(f"0.{text[1:]}")), digits=digits.one_by_one, doubtful=digits.doubtful)
+    return Said(normal(Decimal(f"0.{text[1:]}")), digits=digits.one_by_one, doubtful=digits.doubtful)
 
 
 _SMALL_WORD = Words({"to": "2", "too": "2", "for": "4", "fore": "4"})
@@ -331,3 +332,36 @@ NUMBER: Rule = alt(
 
 WHOLE_NUMBER: Rule = _WHOLE
 """A whole number; its meanings are `Said`."""
+
+
+def cardinal(number: int) -> str:
+    """A whole number as a person says it: 125 is "one hundred and twenty five".
+
+    Args:
+        number: from 0 to 999,999,999.
+    """
+    if number < 1000:
+        return _to_999(number)
+    size, name = (1_000_000, MILLION) if number >= 1_000_000 else (1000, THOUSAND)
+    count, rest = divmod(number, size)
+    said = f"{_to_999(count)} {name}"
+    if not rest:
+        return said
+    return f"{said} {AND} {_to_99(rest)}" if rest < 100 else f"{said} {cardinal(rest)}"
+
+
+def _to_999(number: int) -> str:
+    hundreds, rest = divmod(number, 100)
+    if not hundreds:
+        return _to_99(rest)
+    said = f"{ONES[hundreds]} {HUNDRED}"
+    return f"{said} {AND} {_to_99(rest)}" if rest else said
+
+
+def _to_99(number: int) -> str:
+    if number < 10:
+        return ONES[number]
+    if number < 20:
+        return TEENS[number - 10]
+    ten, one = divmod(number, 10)
+    return TENS[ten - 2] + (f" {ONES[one]}" if one else "")

@@ -271,9 +271,12 @@ class Sentences:
         """Why a step is passed over: an earlier step was answered otherwise."""
         return f"step {step_id} was not answered with {' or '.join(answers)}"
 
-    def not_so_ordered(self, name: str, wanted: str) -> str:
-        """Why a step is passed over: the order's value is not what the step is for."""
-        return f"{name} is not {wanted}"
+    def not_so_ordered(self, name: str, equals: str, above: str, below: str) -> str:
+        """Why a step is passed over: the order's value is not what the step is for; empty bounds are left out."""
+        wanted = [equals] if equals else []
+        wanted += [f"above {above}"] if above else []
+        wanted += [f"below {below}"] if below else []
+        return f"{name} is not {' and '.join(wanted)}"
 
     def ordered(self, name: str, *, present: bool) -> str:
         """Why a step is passed over: the order has a line, or lacks it."""
@@ -290,6 +293,3 @@ def _critical_steps(count: int) -> str:
 
 def _steps(count: int) -> str:
     return "step" if count == 1 else "steps"
-
-
-SENTENCES = Sentences()

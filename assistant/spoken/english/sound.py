@@ -5,8 +5,7 @@ from decimal import Decimal
 
 from assistant.dosing.twins import TWINS
 from assistant.spoken.confusion import Confusion
-from assistant.spoken.english.cardinals import cardinal
-from assistant.spoken.english.numbers import AND, HUNDRED, ONES, POINT, TENS, THOUSAND
+from assistant.spoken.english.numbers import AND, HUNDRED, ONES, POINT, TENS, THOUSAND, cardinal
 
 _TEENS = {cardinal(teen): cardinal(ten) for teen, ten in TWINS.items()}
 _TEENS |= {ten: teen for teen, ten in _TEENS.items()}

@@ -2,8 +2,7 @@
 
 import re
 
-from assistant.spoken.english.cardinals import cardinal
-from assistant.spoken.english.numbers import HUNDRED, ONES
+from assistant.spoken.english.numbers import HUNDRED, ONES, cardinal
 
 _HALF_DAY = 12
 """Hours of half a day."""

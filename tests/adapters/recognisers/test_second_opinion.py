@@ -10,7 +10,7 @@ from assistant import spoken
 from assistant.adapters.recognisers import second_opinion
 from assistant.adapters.recognisers.replay import hear_sound
 from assistant.adapters.recognition import Recognition
-from assistant.guide.numbers import must_be_spelled
+from assistant.guide.read_back import digits_follow
 from assistant.ports import Alternative, Hearing
 from assistant.spoken import ENGLISH
 from assistant.spoken.expect import AnyExpected, ConfirmExpected, NumberExpected, TextExpected
@@ -99,8 +99,8 @@ def test_a_number_that_is_held_back_is_asked_for_by_the_guide():
     meaning = spoken.interpret("125", RATE, heard=True)
     alike = combined(hearing("125"), hearing("125"), RATE)
     apart = combined(hearing("125"), hearing("129"), RATE)
-    assert not must_be_spelled(meaning, doubtful=alike.doubtful)
-    assert must_be_spelled(meaning, doubtful=apart.doubtful)
+    assert not digits_follow(meaning, ENGLISH, doubtful=alike.doubtful)
+    assert digits_follow(meaning, ENGLISH, doubtful=apart.doubtful)
 
 
 def test_what_each_has_heard_is_told():

@@ -4,7 +4,7 @@
 """
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Collection, Mapping
 from functools import wraps
 from typing import Any, TypeVar
 
@@ -12,15 +12,16 @@ Base = TypeVar("Base")
 _INNERMOST = re.compile(r"<<(?:(?!<<|>>).)*>>", re.DOTALL)
 
 
-def marked(sentences: Base) -> Base:
-    """The same sentences under the same names, with every attribute and what every method gives in a mark.
+def marked(words: Base, keep: Collection[str] = ()) -> Base:
+    """The same sentences under the same names, with every text and what every method gives in a mark.
 
     Args:
-        sentences: an object whose public attributes and methods are sentences.
+        words: an object whose public attributes and methods are texts, or tables of texts.
+        keep: names of attributes that are no text, such as a language tag.
     """
-    base = type(sentences)
-    members = {name: _marked(name, getattr(base, name)) for name in dir(base) if not name.startswith("_")}
-    made: Base = type(f"Marked{base.__name__}", (base,), members)()
+    base = type(words)
+    names = [name for name in dir(base) if not name.startswith("_") and name not in keep]
+    made: Base = type(f"Marked{base.__name__}", (base,), {name: _marked(name, getattr(base, name)) for name in names})()
     return made
 
 
@@ -31,14 +32,19 @@ def unmarked(text: str) -> str:
 
 
 def _marked(name: str, value: Any) -> Any:
-    if isinstance(value, str):
-        return f"<<{name} {value}>>"
+    match value:
+        case str():
+            return f"<<{name} {value}>>"
+        case Mapping():
+            return {key: _marked(name, one) for key, one in value.items()}
+        case tuple() | list():
+            return type(value)(_marked(name, one) for one in value)
     return _marking(name, value) if callable(value) else value
 
 
-def _marking(name: str, method: Callable[..., str]) -> Callable[..., str]:
+def _marking(name: str, method: Callable[..., Any]) -> Callable[..., Any]:
     @wraps(method)
-    def say(*args: Any, **kwargs: Any) -> str:
-        return f"<<{name} {method(*args, **kwargs)}>>"
+    def say(*args: Any, **kwargs: Any) -> Any:
+        return _marked(name, method(*args, **kwargs))
 
     return say

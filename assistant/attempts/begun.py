@@ -1,0 +1,108 @@
+"""The two ways in which a sitting begins: with a new attempt, or with one that was interrupted."""
+
+from collections.abc import Callable, Mapping
+from datetime import datetime
+from pathlib import Path
+from typing import NoReturn
+
+from assistant.attempts.instructor_code import code_of
+from assistant.attempts.papers import AttemptPapers
+from assistant.attempts.pins import ear_pins
+from assistant.attempts.record_place import RecordPlace
+from assistant.attempts.replay import last_time, lived_again
+from assistant.guide.guide import KEEP_SOUND, Guide
+from assistant.guide.progress import Mode
+from assistant.ports import Ear
+from assistant.record.file import RecordFile
+
+
+class NewAttempt:
+    """An attempt that begins now.
+
+    Args:
+        papers, mode: of the attempt.
+        pinned: what its record pins beside the ear (see `assistant.attempts.pins`).
+        place: where its record goes.
+        keeps_sound: ask the learner whether what they say may be kept as sound.
+    """
+
+    record = None
+    last_time = None
+
+    def __init__(
+        self,
+        papers: AttemptPapers,
+        mode: Mode,
+        pinned: Mapping[str, str],
+        place: RecordPlace,
+        *,
+        keeps_sound: bool = False,
+    ) -> None:
+        self._papers = papers
+        self._mode = mode
+        self._pinned = pinned
+        self._place = place
+        self._keeps_sound = keeps_sound
+        self.create = place.create
+
+    @property
+    def path(self) -> Path:
+        """Where the record is, or would be."""
+        return self._place.path
+
+    def instructor_code(self, given: str) -> str:
+        """The code that was chosen for this attempt, "" for none."""
+        return given
+
+    def guide(self, ear: Ear | None, tell: Callable[[str], None]) -> Guide:
+        """The guide, whose record pins who listens.
+
+        Args:
+            ear: who listens, None for nobody: no sound can be kept then.
+            tell: is told so.
+        """
+        kept = {}
+        if self._keeps_sound:
+            if ear is None:
+                tell("Sound will not be saved, because no microphone is in use.")
+            else:
+                kept = {"sound": KEEP_SOUND}
+        return self._papers.guide(self._mode, {**self._pinned, **kept, **ear_pins(ear)})
+
+
+class ResumedAttempt:
+    """An attempt that was interrupted and goes on.
+
+    Args:
+        papers: those that its record pins.
+        record: open for more entries.
+
+    Raises:
+        RecordError: the entries do not follow from each other by this program.
+    """
+
+    def __init__(self, papers: AttemptPapers, record: RecordFile) -> None:
+        self.record = record
+        self.last_time: datetime | None = last_time(record.entries)
+        self._guide = lived_again(papers, record.entries, record.path)
+
+    @property
+    def path(self) -> Path:
+        """Where the record is."""
+        return self.record.path
+
+    def create(self, opening: Mapping[str, object]) -> NoReturn:
+        """Never called: the record is there."""
+        raise TypeError("an attempt that is resumed has its record")
+
+    def instructor_code(self, given: str) -> str:
+        """The code as it was given, if it is the one that the attempt began with; "" where it had none.
+
+        Raises:
+            UsageError: it is another one.
+        """
+        return code_of(self.record.entries[0], given)
+
+    def guide(self, ear: Ear | None, tell: Callable[[str], None]) -> Guide:
+        """The guide, which has lived through the record already; who listens now is recorded when it goes on."""
+        return self._guide

@@ -1,0 +1,87 @@
+"""The papers of an attempt: procedure, order, what follows from it; by name, or as a record pins them."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from assistant.checklist.load import load
+from assistant.checklist.model import Checklist, WaitAsked
+from assistant.errors import RecordError
+from assistant.orders.key import KeyEntry
+from assistant.orders.load import load_order
+from assistant.orders.model import Order
+from assistant.orders.solve import answer_key
+from assistant.spoken import ENGLISH
+
+if TYPE_CHECKING:
+    from assistant.guide.guide import Guide
+    from assistant.guide.progress import Mode
+
+SHORT_WAIT_S = 1
+"""Length of a timed wait where the learner rehearses with short waits."""
+
+
+@dataclass(frozen=True)
+class AttemptPapers:
+    """What an attempt is made from: the procedure, the order, what follows from it, and how long its waits are."""
+
+    checklist: Checklist
+    order: Order
+    key: Mapping[str, KeyEntry]
+    short_waits: bool
+
+    def guide(self, mode: "Mode", pins: Mapping[str, str]) -> "Guide":
+        """A guide through these papers."""
+        # Imported only here: a report of a sealed record needs the papers and no guide.
+        from assistant.guide import Guide
+        from assistant.guide import Papers as GuidePapers
+
+        return Guide(GuidePapers(self.checklist, self.order.sentence(), self.key, ENGLISH), mode, pins)
+
+
+def take_papers(checklist: str, order: str | None, *, short_waits: bool = False) -> AttemptPapers:
+    """Read the papers of an attempt.
+
+    Args:
+        checklist: name or path.
+        order: name or path; None takes the checklist's own.
+        short_waits: let every timed wait last `SHORT_WAIT_S`, to rehearse.
+
+    Raises:
+        ChecklistError, OrderError: one of them cannot be used.
+    """
+    procedure = load(checklist)
+    prescription = load_order(order or procedure.order)
+    if short_waits:
+        procedure = _with_short_waits(procedure)
+    return AttemptPapers(procedure, prescription, answer_key(prescription), short_waits)
+
+
+def _with_short_waits(checklist: Checklist) -> Checklist:
+    short = WaitAsked(kind="wait", seconds=SHORT_WAIT_S)
+    steps = tuple(
+        step.model_copy(update={"expect": short}) if isinstance(step.expect, WaitAsked) else step
+        for step in checklist.steps
+    )
+    return checklist.model_copy(update={"steps": steps})
+
+
+def papers_of(opening: Mapping[str, object], name: Path) -> AttemptPapers:
+    """The papers that a record's first entry pins.
+
+    Raises:
+        RecordError: a checklist or an order is no longer what it was when the attempt began.
+    """
+    papers = take_papers(
+        str(opening.get("checklist", "")),
+        str(opening.get("order", "")),
+        short_waits=opening.get("waits") == "short",
+    )
+    for what, now in (("checklist", papers.checklist.digest), ("order", papers.order.digest)):
+        if opening.get(f"{what}_digest") != now:
+            raise RecordError(
+                f"The {what} {opening.get(what)} has changed since the attempt in {name} began.",
+                "Put the file back as it was, or start a new attempt.",
+            )
+    return papers

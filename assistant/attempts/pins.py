@@ -1,0 +1,66 @@
+"""What the first entry of a record pins, so that a year later it is known what the attempt was made with."""
+
+import hashlib
+import re
+from pathlib import Path
+
+from assistant import __version__
+from assistant.attempts.papers import AttemptPapers
+from assistant.checklist.library import library_folder
+from assistant.errors import UsageError
+from assistant.guide.progress import Mode
+from assistant.ports import Ear, Recogniser
+
+_LEARNER_CODE = re.compile(r"[A-Za-z0-9][A-Za-z0-9_-]{0,31}")
+
+
+def pins(papers: AttemptPapers, mode: Mode, learner: str, checklist: str, order: str | None) -> dict[str, str]:
+    """What is known before anybody listens.
+
+    Args:
+        papers: of the attempt.
+        mode: practice or check-off.
+        learner: the learner's code.
+        checklist: name or path, as it was given.
+        order: the same; None takes the checklist's own.
+
+    Raises:
+        UsageError: the learner's code is not valid.
+    """
+    if not _LEARNER_CODE.fullmatch(learner):
+        raise UsageError(
+            "A learner's code has 1 to 32 letters, digits, hyphens or underscores.",
+            "Use a code, not a name, for example A17.",
+        )
+    return {
+        "program": f"checkoff {__version__}",
+        "mode": mode.value,
+        "learner": learner,
+        "checklist": _findable(checklist),
+        "checklist_version": papers.checklist.version,
+        "checklist_digest": papers.checklist.digest,
+        "order": _findable(order or papers.checklist.order),
+        "order_digest": papers.order.digest,
+        **table_digests(),
+        "waits": "short" if papers.short_waits else "full",
+    }
+
+
+def table_digests() -> dict[str, str]:
+    """Digests of the library's tables that every attempt uses, by the names of their pins."""
+    return {f"{table}_digest": _digest_of(library_folder() / f"{table}.toml") for table in ("limits", "names")}
+
+
+def ear_pins(ear: Ear | Recogniser | None) -> dict[str, str]:
+    """Which recogniser and model listen; nothing where none does."""
+    return {} if ear is None else {"ear": ear.name, "ear_model": ear.model_digest}
+
+
+def _findable(name_or_path: str) -> str:
+    """A path as it can be found from any folder; a name as it is."""
+    path = Path(name_or_path)
+    return str(path.resolve()) if path.suffix or len(path.parts) > 1 else name_or_path
+
+
+def _digest_of(path: Path) -> str:
+    return hashlib.sha256(path.read_bytes()).hexdigest() if path.is_file() else ""

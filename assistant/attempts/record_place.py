@@ -1,0 +1,45 @@
+"""Where the record of a new attempt goes."""
+
+from collections.abc import Mapping
+from datetime import datetime
+from pathlib import Path
+
+from assistant.errors import RecordError
+from assistant.record.file import RecordFile
+from assistant.text import shown
+
+MOST_OF_ONE_NAME = 99
+"""Records of the same checklist and learner that may begin within one second."""
+
+
+class RecordPlace:
+    """Where the record of a new attempt goes.
+
+    Args:
+        folder: the folder with the records.
+        checklist, learner: become part of the file's name.
+        at: UTC, becomes part of the file's name.
+    """
+
+    def __init__(self, folder: Path, checklist: str, learner: str, at: datetime) -> None:
+        self.path = folder / f"{at:%Y%m%dT%H%M%S}-{checklist}-{learner}.jsonl"
+
+    def create(self, opening: Mapping[str, object]) -> RecordFile:
+        """Make the record with its first entry on disk.
+
+        Raises:
+            RecordError: the folder or the file cannot be made.
+        """
+        try:
+            self.path.parent.mkdir(parents=True, exist_ok=True, mode=0o700)
+        except OSError as cause:
+            raise RecordError(
+                f"The folder {shown(self.path.parent)} cannot be made: {cause.strerror}.",
+                "Choose another one with --records.",
+            ) from cause
+        for count in range(1, MOST_OF_ONE_NAME + 1):
+            path = self.path if count == 1 else self.path.with_stem(f"{self.path.stem}-{count}")
+            if not path.exists():
+                self.path = path
+                break
+        return RecordFile.create(self.path, opening)

@@ -1,0 +1,157 @@
+"""One sitting of an attempt at this machine: its ports, a guide and a station, put together."""
+
+import queue
+import signal
+import sys
+from collections.abc import Callable
+from dataclasses import dataclass
+from pathlib import Path
+
+from assistant.adapters.clock import SystemClock
+from assistant.adapters.keyboard import Keyboard, LineSource, standard_input
+from assistant.adapters.press_key import space_bar_presses
+from assistant.adapters.sound_keeper import SoundKeeper
+from assistant.adapters.sources import PipeSource
+from assistant.adapters.speaking_process import SpeakingProcesses
+from assistant.attempts.begun import NewAttempt, ResumedAttempt
+from assistant.guide.effects import Outcome
+from assistant.guide.guide import Guide
+from assistant.ports import Post, Screen, Sound
+from assistant.record.file import RecordFile
+from assistant.settings import SoundSettings
+from assistant.station import Interrupted, Station
+
+NOTABLE_S = 1.0
+"""Seconds that a clock may be behind the record without a word about it."""
+
+
+@dataclass(frozen=True)
+class Wishes:
+    """How the learner wants to talk with the assistant.
+
+    Attributes:
+        typed: by typed lines only, silently.
+        terminal: these come from a terminal, not from a pipe.
+        ear: which recogniser listens; None for the best one.
+        sound: which devices, and how the voice sounds.
+        instructor_code: what the instructor types to be one; "" where none was set.
+        voice_ahead: the synthesiser's processes where they have been started already.
+    """
+
+    typed: bool
+    terminal: bool
+    ear: str | None
+    sound: SoundSettings
+    instructor_code: str = ""
+    voice_ahead: SpeakingProcesses | None = None
+
+
+@dataclass(frozen=True)
+class Sitting:
+    """A station that is ready, with what it leaves behind.
+
+    Attributes:
+        station, guide: ready for the first word.
+        record_path: where the record is, once there is one.
+        resumed: the record of an attempt that is resumed; None for a new one.
+        clock_behind_s: as in `assistant.guide.events.Resumed`.
+        let_go: called at the end, whatever happens.
+    """
+
+    station: Station
+    guide: Guide
+    record_path: Callable[[], Path]
+    resumed: RecordFile | None = None
+    clock_behind_s: str = ""
+    let_go: tuple[Callable[[], None], ...] = ()
+
+    def live(self) -> Outcome:
+        """Live through it; return how it ended.
+
+        Raises:
+            RecordError: an entry could not be put on disk.
+        """
+        try:
+            return self.station.run(self.resumed, self.clock_behind_s)
+        finally:
+            for let_go in self.let_go:
+                let_go()
+
+
+def new_inbox() -> "queue.SimpleQueue[object]":
+    """A station's inbox: its put may be called from a signal's handler."""
+    return queue.SimpleQueue()
+
+
+def sit_down(
+    attempt: NewAttempt | ResumedAttempt, wishes: Wishes, screen: Screen, tell: Callable[[str], None]
+) -> Sitting:
+    """Put a station together for an attempt by voice and keyboard.
+
+    Args:
+        attempt: a new one, or one that is resumed.
+        wishes: how one talks with it.
+        screen: where the learner reads along.
+        tell: takes a sentence for whoever is at the machine, before the attempt begins.
+
+    Raises:
+        ModelError: the recogniser that was asked for is not there.
+        UsageError: the attempt began with another instructor's code.
+    """
+    code = attempt.instructor_code(wishes.instructor_code)
+    inbox = new_inbox()
+    clock = SystemClock(attempt.last_time)
+    behind_s = f"{clock.behind_s:.0f}" if clock.behind_s >= NOTABLE_S else ""
+    if behind_s:
+        tell(f"This machine's clock is {behind_s} s behind the record: times continue from the record's last one.")
+    sound = _sound(wishes, inbox.put, clock)
+    for notice in sound.notices:
+        tell(notice)
+    by_key = wishes.terminal and wishes.sound.press_to_talk
+    presses = space_bar_presses(standard_input(), sys.stdin.fileno()) if by_key else None
+    typed_lines = LineSource(presses)
+    # With an ear, typed lines are taken as they come; a pipe without one is read line by line as asked.
+    piped = not wishes.terminal and sound.ear is None
+    source = PipeSource(typed_lines, clock) if piped else None
+    if source is None:
+        Keyboard(typed_lines, inbox.put, clock)
+    guide = attempt.guide(sound.ear, tell)
+    end_on_signals(inbox.put)
+    station = Station(
+        guide,
+        attempt.create,
+        clock,
+        screen,
+        inbox,
+        sound.ear,
+        sound.voice,
+        source,
+        SoundKeeper(lambda: attempt.path) if guide.terms.asks_consent else None,
+        code,
+        talk_over=wishes.sound.headset or not wishes.sound.own_voice or sound.cancels_echo,
+        through_canceller=sound.cancels_echo,
+        signals=wishes.sound.sounds,
+        press_to_talk=wishes.sound.press_to_talk,
+    )
+    let_go = (typed_lines.close, presses.close) if presses is not None else (typed_lines.close,)
+    return Sitting(station, guide, lambda: attempt.path, attempt.record, behind_s, let_go)
+
+
+def _sound(wishes: Wishes, post: Post, clock: SystemClock) -> Sound:
+    if wishes.typed:
+        return Sound()
+    # Only here: typed lines need none of the libraries for sound.
+    from assistant.adapters.sound import open_sound
+
+    return open_sound(post, clock, wishes.ear, wishes.sound, wishes.voice_ahead)
+
+
+def end_on_signals(post: Post) -> None:
+    """Let an interrupt or a request to end close the attempt properly, its record whole."""
+
+    def handler(_number: int, _frame: object) -> None:
+        post(Interrupted())
+
+    for name in ("SIGINT", "SIGTERM", "SIGHUP"):
+        if hasattr(signal, name):
+            signal.signal(getattr(signal, name), handler)

@@ -1,0 +1,32 @@
+"""What the verbs `run`, `resume` and `demo` share: the screen, and how an attempt ended."""
+
+from assistant.attempts.sitting import Sitting
+from assistant.cli.printing import say_line, tell, write_json
+from assistant.cli.screen import JsonScreen, PlainScreen
+from assistant.guide.effects import Outcome
+from assistant.report.results import lines
+from assistant.spoken import ENGLISH
+
+DEFAULT_CHECKLIST = "primary-and-secondary"
+EXIT_CODES = {Outcome.PASSED: 0, Outcome.NOT_PASSED: 3, Outcome.NOT_COMPLETED: 4, Outcome.STOPPED: 4}
+"""How an attempt ended, as an exit code."""
+
+
+def screen_for(*, as_json: bool, echo_typed: bool, bare: bool) -> PlainScreen | JsonScreen:
+    """The screen that was asked for."""
+    return JsonScreen() if as_json else PlainScreen(echo_typed=echo_typed, bare=bare)
+
+
+def live(sitting: Sitting, *, as_json: bool) -> int:
+    """Live through an attempt; print its result and where its record is; return the exit code."""
+    outcome = sitting.live()
+    results, record = sitting.guide.results(), sitting.record_path()
+    if as_json:
+        write_json({"outcome": outcome.value, "results": results.body(), "record": str(record)})
+    else:
+        for line in ["", *lines(results, outcome, ENGLISH.report)]:
+            say_line(line)
+    tell(f"Record: {record}")
+    if outcome is Outcome.STOPPED:
+        tell(f"To continue: checkoff resume {record}")
+    return EXIT_CODES[outcome]

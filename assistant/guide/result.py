@@ -1,0 +1,224 @@
+"""How each step ended and whether the attempt is passed: critical steps and gates first, then the score."""
+
+from collections.abc import Mapping
+from dataclasses import asdict, dataclass
+from decimal import ROUND_HALF_UP, Decimal
+from enum import StrEnum
+
+from assistant.checklist.model import ObservationAsked, PassRule, Step
+from assistant.guide.papers import Papers
+from assistant.guide.progress import Mode, Progress, State, Status, StepProgress
+from assistant.spoken.language import Sentences
+
+
+class Ending(StrEnum):
+    """How a step ended; where several fit, the first in this order."""
+
+    NOT_APPLICABLE = "not applicable"
+    LEFT_OUT = "left out"
+    NOT_SEEN = "not seen by the instructor"
+    NOT_REACHED = "not reached"
+    WRONG = "wrong"
+    CORRECTED = "corrected by the learner"
+    CUED = "done after a cue"
+    OUT_OF_ORDER = "out of order"
+    UNAIDED = "done unaided"
+
+
+NOT_DONE = frozenset({Ending.LEFT_OUT, Ending.NOT_SEEN, Ending.NOT_REACHED, Ending.WRONG})
+"""Endings that fail the attempt at a critical step."""
+
+
+@dataclass(frozen=True)
+class StepResult:
+    """One line of the result; texts are as shown, with units.
+
+    Attributes:
+        id, say: the step and its line.
+        critical, gate: what the step is.
+        kind: what it asked for, as the checklist names it.
+        ending: how it ended.
+        first, final: first and final answer; empty where there was none.
+        expected: what follows from the order, or the range; empty where nothing was compared, and in a
+            check-off that is not over at steps that are not closed.
+        first_difference, difference: first and final number less the expected one, with its sign and unit;
+            empty where nothing can be subtracted.
+        tries, wrong: answers that were compared, and how many of them were not right.
+        slips: kinds of slip, in order.
+        cues: which cues were given, in order.
+        corrections: how often the learner took a closed answer up again by own will.
+        expired: how often it was done again because a pump forgets settings.
+        out_of_order: a later step had been closed already when it was closed first.
+        reason: why it does not apply.
+        by: who answered it or set it aside.
+    """
+
+    id: str
+    say: str
+    critical: bool
+    gate: bool
+    kind: str
+    ending: Ending
+    first: str = ""
+    final: str = ""
+    expected: str = ""
+    first_difference: str = ""
+    difference: str = ""
+    tries: int = 0
+    wrong: int = 0
+    slips: tuple[str, ...] = ()
+    cues: tuple[str, ...] = ()
+    corrections: int = 0
+    expired: int = 0
+    out_of_order: bool = False
+    reason: str = ""
+    by: str = ""
+
+
+@dataclass(frozen=True)
+class Results:
+    """The whole result.
+
+    Attributes:
+        steps: critical steps first, each group in the checklist's order.
+        unaided, applicable: counts.
+        score_percent: share done unaided, whole percent, half up; 100 where nothing was applicable.
+        passed: by the rule of the mode; never where the attempt was closed early.
+        failures: why not, one sentence each.
+        completed: it was not closed before its end.
+    """
+
+    steps: tuple[StepResult, ...]
+    unaided: int
+    applicable: int
+    score_percent: Decimal
+    passed: bool
+    failures: tuple[str, ...]
+    completed: bool
+
+    def body(self) -> dict[str, object]:
+        """The result as an entry holds it: numbers as text, counters as whole numbers."""
+        return {
+            "steps": [
+                {key: list(value) if isinstance(value, tuple) else value for key, value in asdict(line).items()}
+                for line in self.steps
+            ],
+            "unaided": self.unaided,
+            "applicable": self.applicable,
+            "score_percent": str(self.score_percent),
+            "passed": self.passed,
+            "failures": list(self.failures),
+            "completed": self.completed,
+        }
+
+
+def score(papers: Papers, mode: Mode, progress: Progress, passed_over: Mapping[str, str]) -> Results:
+    """The result of an attempt as it stands.
+
+    No attempt passes with a critical step that is left out, not seen, not reached or wrong; a gate is a step
+    like another here. That is all in practice. In a check-off the checklist's own rule comes after: how many
+    critical steps may have been corrected only after a hold, how many may have been cued, and the share of
+    steps that must be done unaided. Steps that do not apply count neither for nor against.
+
+    Args:
+        papers: what the attempt is made from.
+        mode: practice or check-off.
+        progress: how far it has come.
+        passed_over: why steps do not apply, by the step's id.
+    """
+    lines = [_result(papers, mode, progress, step, passed_over.get(step.id, "")) for step in papers.checklist.steps]
+    lines.sort(key=lambda line: not line.critical)
+    applicable = [line for line in lines if line.ending is not Ending.NOT_APPLICABLE]
+    unaided = sum(line.ending is Ending.UNAIDED for line in applicable)
+    percent = Decimal(100)
+    if applicable:
+        share = Decimal(100) * unaided / len(applicable)
+        percent = share.quantize(Decimal(1), rounding=ROUND_HALF_UP)
+    sentences = papers.language.sentences
+    failures = _failures(lines, percent, papers.checklist.pass_rule, mode, sentences)
+    if progress.closed_early:
+        failures.insert(0, sentences.CLOSED_BEFORE_ITS_END)
+    return Results(
+        tuple(lines), unaided, len(applicable), percent, not failures, tuple(failures), not progress.closed_early
+    )
+
+
+def _result(papers: Papers, mode: Mode, progress: Progress, step: Step, passed_over_because: str) -> StepResult:
+    done = progress.steps[step.id]
+    ending = Ending.NOT_APPLICABLE if passed_over_because else _ending(step, done, mode)
+    # A check-off that can be taken up again gives no answer away, but for those that were answered rightly.
+    shows = mode is Mode.PRACTICE or _is_over(progress) or done.status is Status.CLOSED
+    answered = done.status in (Status.CLOSED, Status.NOT_APPLICABLE) or done.tries > 0
+    return StepResult(
+        id=step.id,
+        say=step.say,
+        critical=step.critical,
+        gate=step.gate,
+        kind=step.expect.kind,
+        ending=ending,
+        first=done.first,
+        final=done.final,
+        expected=papers.expected(step) if shows else "",
+        first_difference=papers.difference(step, done.first_amount) if shows else "",
+        difference=papers.difference(step, done.final_amount) if shows else "",
+        tries=done.tries,
+        wrong=done.wrong,
+        slips=tuple(done.slips),
+        cues=tuple(done.cues),
+        corrections=done.corrections,
+        expired=done.expired,
+        out_of_order=done.late,
+        reason=passed_over_because or done.reason,
+        by=done.by.value if answered and not passed_over_because else "",
+    )
+
+
+def _is_over(progress: Progress) -> bool:
+    """Whether the attempt ended for good: it was not only stopped."""
+    return progress.closed_early or (progress.state is State.FINISHED and not progress.before)
+
+
+def _ending(step: Step, done: StepProgress, mode: Mode) -> Ending:
+    match done.status:
+        case Status.NOT_APPLICABLE:
+            return Ending.NOT_APPLICABLE
+        case Status.OPEN | Status.LEFT_OUT if done.wrong:
+            return Ending.WRONG
+        case Status.OPEN | Status.LEFT_OUT if isinstance(step.expect, ObservationAsked) and done.opened:
+            return Ending.NOT_SEEN
+        case Status.LEFT_OUT:
+            return Ending.LEFT_OUT
+        case Status.OPEN:
+            return Ending.LEFT_OUT if done.opened else Ending.NOT_REACHED
+        case Status.CLOSED:
+            if mode is Mode.CHECK_OFF and step.tries is not None and done.wrong >= step.tries:
+                return Ending.WRONG
+            if done.wrong or done.corrections:
+                return Ending.CORRECTED
+            if done.cues:
+                return Ending.CUED
+            return Ending.OUT_OF_ORDER if done.late else Ending.UNAIDED
+
+
+def _failures(lines: list[StepResult], percent: Decimal, rule: PassRule, mode: Mode, sentences: Sentences) -> list[str]:
+    critical = [line for line in lines if line.critical and line.ending is not Ending.NOT_APPLICABLE]
+    found = [
+        sentences.failed_step(line.ending.value, line.say)
+        for line in critical
+        if line.ending in NOT_DONE and line.ending is not Ending.NOT_REACHED
+    ]
+    not_reached = sum(line.ending is Ending.NOT_REACHED for line in critical)
+    if not_reached:
+        found.append(sentences.not_reached(not_reached))
+    if mode is Mode.PRACTICE:
+        return found
+    # What the learner saw and put right without being told is no failure; a slip was found by the hold.
+    held = sum(bool(line.slips) for line in critical)
+    if held > rule.critical_corrections:
+        found.append(sentences.held_too_often(held, rule.critical_corrections))
+    cued = sum(bool(line.cues) for line in critical)
+    if cued > rule.critical_cues:
+        found.append(sentences.cued_too_often(cued, rule.critical_cues))
+    if percent < rule.score_percent:
+        found.append(sentences.too_few_unaided(percent, rule.score_percent))
+    return found

@@ -1,0 +1,248 @@
+"""How an attempt and its steps went, in English: outcome, endings, slips, cues, feedback.
+
+Tables are keyed by the names that a record uses. A name that a table lacks, as in a record of another version, is
+shown as it is.
+"""
+
+from collections.abc import Mapping, Sequence
+
+
+class ResultWords:
+    """Texts of results, wherever they are shown: on a terminal, on a page, in a table."""
+
+    OUTCOMES: Mapping[str, str] = {
+        "passed": "passed",
+        "not passed": "not passed",
+        "not completed": "not completed",
+        "stopped": "stopped",
+        "interrupted": "interrupted",
+        "not known": "not known",
+    }
+    OUTCOME_HEADINGS: Mapping[str, str] = {
+        "passed": "Passed",
+        "not passed": "Not passed",
+        "not completed": "Not completed",
+        "stopped": "Stopped before the end",
+        "interrupted": "Interrupted",
+        "not known": "Not known",
+    }
+    """The outcome in large letters."""
+    OUTCOME_SENTENCES: Mapping[str, str] = {
+        "passed": "Passed by the checklist's rule.",
+        "not passed": "Completed, and not passed by the checklist's rule.",
+        "not completed": "Closed as not completed; it cannot be resumed.",
+        "stopped": "Stopped before the end; there is no result.",
+        "interrupted": "Interrupted: no end is on record; there is no result.",
+        "not known": "How it ended is not known: the record is damaged.",
+    }
+    ENDINGS: Mapping[str, str] = {
+        "not applicable": "not applicable",
+        "left out": "left out",
+        "not seen by the instructor": "not seen by the instructor",
+        "not reached": "not reached",
+        "wrong": "wrong",
+        "corrected by the learner": "corrected by the learner",
+        "done after a cue": "done after a cue",
+        "out of order": "out of order",
+        "done unaided": "done unaided",
+        "not scored": "not scored",
+    }
+    """How a step ended."""
+    NUMBER_VERDICTS: Mapping[str, str] = {
+        "not given": "not given",
+        "wrong at the end": "wrong at the end",
+        "right only after a hold": "right only after a hold",
+        "put right by the learner": "put right by the learner",
+        "right the first time": "right the first time",
+    }
+    """How a number or a name went; where none of these fits, the step's ending."""
+    SLIPS: Mapping[str, str] = {
+        "tenfold": "tenfold",
+        "thousandfold": "thousandfold",
+        "decimal point": "decimal point",
+        "teen-ty": "teen-ty",
+        "swapped": "swapped",
+        "transposed digits": "transposed digits",
+        "time unit": "time unit",
+        "another name": "another name",
+        "another choice": "another choice",
+        "other": "other",
+    }
+    ADVICE: Mapping[str, str] = {
+        "tenfold": "Estimate first: is the answer about as large as it must be? Then look at the decimal point.",
+        "thousandfold": "Look at the units: mg and mcg, g and mg are a thousand apart.",
+        "decimal point": "Say the decimal point aloud, with a zero before it where there is no other figure.",
+        "teen-ty": "Numbers that sound alike are said digit by digit: one five, five zero.",
+        "swapped": "Say what the number is before you say the number: rate, volume, time.",
+        "transposed digits": "Compare the display with the order digit by digit, from left to right.",
+        "time unit": "Turn the time into hours first, then divide.",
+        "another name": "Read the whole label aloud, and hold it beside the order before you go on.",
+        "other": "Work it out from the order once more, and write the working down.",
+    }
+    """What to do about each kind of slip (common practice, no source)."""
+    CUES: Mapping[str, str] = {
+        "help": "asked for help",
+        "more": "asked for more",
+        "spelled": "had a word spelled",
+        "gate": "led back by a gate",
+        "order": "led back by a later step",
+        "hint": "given a hint",
+        "instructor": "helped by the instructor",
+    }
+    MODES: Mapping[str, str] = {"practice": "practice", "check-off": "check-off"}
+
+    CAUTION = "Training only. This result does not license anyone; an instructor signs for a competency."
+    CRITICAL_STEPS = "Critical steps"
+    OTHER_STEPS = "Other steps"
+    DONE_AGAIN = "done again: the settings were lost by waiting too long"
+    NO_DIFFERENCE = "none"
+    NOTHING = "nothing"
+    NO_ANSWER = "no answer"
+    NO_HELP_NEEDED = "No help was needed."
+
+    def ending(self, name: str) -> str:
+        """How a step ended."""
+        return self.ENDINGS.get(name, name)
+
+    def number_verdict(self, name: str) -> str:
+        """How a number or a name went."""
+        return self.NUMBER_VERDICTS.get(name) or self.ending(name)
+
+    def mode(self, name: str) -> str:
+        """Practice or check-off."""
+        return self.MODES.get(name, name)
+
+    def slips(self, names: Sequence[str]) -> str:
+        """Kinds of slip, in a list."""
+        return ", ".join(self.SLIPS.get(name, name) for name in names)
+
+    def cue(self, name: str, times: int) -> str:
+        """One cue, given so many times."""
+        return self.CUES.get(name, name) + (f" ({times} times)" if times > 1 else "")
+
+    def recorded(self, name: str) -> str:
+        """A name that only the record uses: a kind of entry, where it came from, a field."""
+        return name.replace("_", " ")
+
+    # Lines of a result.
+
+    def result(self, outcome: str) -> str:
+        """The outcome by its name, as the first line of a result."""
+        return f"Result: {self.OUTCOMES[outcome]}."
+
+    def result_with_reason(self, outcome: str, sentence: str) -> str:
+        """The outcome with its sentence."""
+        return f"Result: {self.OUTCOME_HEADINGS[outcome].lower()}. {sentence}"
+
+    def share_unaided(self, unaided: int, applicable: int, percent: object) -> str:
+        """The score."""
+        return f"{unaided} of {applicable} steps done unaided ({percent} %)."
+
+    def first_then(self, first: str, final: str) -> str:
+        """A first answer and the one that was given in its place."""
+        return f"first {first}, then {final or self.NOTHING}"
+
+    def slips_made(self, slips: Sequence[str]) -> str:
+        """The slips of one step."""
+        return f"slip: {self.slips(slips)}"
+
+    def cue_names(self, cues: Sequence[str]) -> str:
+        """The cues of one step by their names."""
+        return f"cues: {', '.join(cues)}"
+
+    def help_given(self, cues: Sequence[str]) -> str:
+        """The cues of one step, each already in words."""
+        return f"help: {', '.join(cues)}"
+
+    def reason(self, reason: str) -> str:
+        """Why a step does not apply."""
+        return f"reason: {reason}"
+
+    def step_detail(self, field: str, value: str) -> str:
+        """What a record tells of a step beside its answers, by the name of the field."""
+        match field:
+            case "wrong":
+                return f"answers that were not right: {value}"
+            case "corrections":
+                return f"taken up again by the learner: {self.times(value)}"
+            case "expired":
+                return f"done again because the settings were lost by waiting: {self.times(value)}"
+            case "out_of_order":
+                return "done out of order"
+            case "reason":
+                return self.reason(value)
+            case _:
+                return f"{self.recorded(field)}: {value}"
+
+    def times(self, count: object) -> str:
+        """So many times."""
+        return f"{count} {'time' if str(count) == '1' else 'times'}"
+
+    def too_high(self, size: str) -> str:
+        """An answer that was off by this much."""
+        return f"{size} too high"
+
+    def too_low(self, size: str) -> str:
+        """An answer that was off by this much."""
+        return f"{size} too low"
+
+    def number_given(self, step: int, answer: str, verdict: str) -> str:
+        """One number or name on a line."""
+        return f"step {step}: {answer or self.NO_ANSWER}, {self.number_verdict(verdict)}"
+
+    def by_the_order(self, expected: str) -> str:
+        """What follows from the order."""
+        return f"by the order {expected}"
+
+    def first_answer(self, first: str, difference: str) -> str:
+        """A first answer, and how far off it was where that is known."""
+        return f"first answer {first}" + (f" ({difference})" if difference else "")
+
+    def first_answer_off(self, difference: str) -> str:
+        """How far off the first answer was."""
+        return f"first answer {difference}"
+
+    # Feedback.
+
+    def critical_unaided(self, some: int, of: int) -> str:
+        """How many critical steps were done unaided."""
+        return self._share(some, of, ("critical step", "critical steps"), "done unaided")
+
+    def right_first_time(self, some: int, of: int) -> str:
+        """How many numbers and labels were right the first time."""
+        return self._share(some, of, ("number or label", "numbers and labels"), "right the first time")
+
+    def _share(self, some: int, of: int, what: tuple[str, str], how: str) -> str:
+        """A share in a sentence; `what` in the singular and the plural."""
+        one, more = what
+        if some == of:
+            if of == 1:
+                return f"The one {one} was {how}."
+            return f"Both {more} were {how}." if of == 2 else f"All {of} {more} were {how}."
+        return f"{some} of {of} {more} {'was' if some == 1 else 'were'} {how}."
+
+    def own_correction(self, step: int) -> str:
+        """A mistake that the learner saw."""
+        return f"You saw a mistake yourself and put it right: step {step}."
+
+    def step_quoted(self, number: int, line: str) -> str:
+        """A step with its line; 0 where its number is not known."""
+        return f"{f'Step {number}' if number else 'A step'}, \u201c{line}\u201d"
+
+    def practise_ending(self, step: str, ending: str) -> str:
+        """A step to practise, by how it ended."""
+        return f"{step}: {self.ending(ending)}."
+
+    def practise_slip(self, step: str, first: str, expected: str, slip: str) -> str:
+        """A step to practise because of a slip; `expected` is empty where it is not known or not told."""
+        follows = f"; {expected} follows from the order" if expected else ""
+        advice = self.ADVICE.get(slip, self.ADVICE["other"])
+        return f"{step}: your first answer was {first}{follows} ({self.slips_made([slip])}). {advice}"
+
+    def practise_help(self, step: str, cues: Sequence[str]) -> str:
+        """A step to practise because help was needed."""
+        return f"{step}: done after help ({', '.join(cues)}). Go through it once more without."
+
+    def practise_answer(self, step: str, first: str, final: str) -> str:
+        """A step to practise because its first answer was changed."""
+        return f"{step}: you answered {first} first, then {final}. Look before you answer."

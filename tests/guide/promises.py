@@ -1,0 +1,175 @@
+"""What the guide promises, held against an attempt that was lived (`walk.py` lives them).
+
+Each function raises AssertionError where its promise is broken, and returns how often there was something to
+break. None asks the guide: each works out from papers, events and sentences what must be so.
+"""
+
+import json
+import re
+from collections.abc import Callable
+from datetime import datetime, timedelta
+
+from assistant import dosing
+from assistant.checklist.model import Step, WaitAsked
+from tests.guide.lived import Heard, Person, Progress, State, Status, Typed
+from tests.guide.script import Moment, Script
+
+INTERRUPTIONS = (State.PAUSED, State.STOPPING, State.WITH_INSTRUCTOR, State.FINISHED)
+YES = ("yes", "correct", "that is right")
+"""Every clear yes that is said in a walk."""
+
+
+def first_gate(script: Script) -> int | None:
+    """The place of the first gate; None where there is none."""
+    return next((place for place, step in enumerate(script.papers.checklist.steps) if step.gate), None)
+
+
+def is_behind_the_gate(script: Script, progress: Progress) -> bool:
+    """Whether the current step comes after the first gate."""
+    gate = first_gate(script)
+    return gate is not None and progress.cursor > gate
+
+
+def gates_hold(script: Script) -> int:
+    """While a gate or a step behind it is current, nothing critical before it is open or left out.
+
+    Only the instructor sets a critical step aside, in a check-off only with the code.
+
+    Returns:
+        1 where the attempt got past its first gate, else 0.
+    """
+    passed = False
+    for moment in script.moments:
+        checklist, progress = script.papers.checklist, moment.after
+        applying = _applying(script, progress)
+        gates = [place for place, step in enumerate(checklist.steps) if step.gate and step.id in applying]
+        reached = max((place for place in gates if place <= progress.cursor), default=0)
+        wanted = [step for step in checklist.steps[:reached] if step.critical]
+        # The gate itself is open while it is asked.
+        wanted += [checklist.steps[place] for place in gates if place < progress.cursor]
+        for step in wanted:
+            assert step.id not in applying or _is_dealt_with(script, step, progress), _told(script, moment, step.id)
+        passed = passed or is_behind_the_gate(script, progress)
+    return int(passed)
+
+
+def _applying(script: Script, progress: Progress) -> set[str]:
+    """Ids of the steps that apply by the order and by the answers that stand."""
+    values = {
+        name: entry.value if isinstance(entry.value, str) else dosing.Amount(entry.value, entry.unit or "")
+        for name, entry in script.papers.key.items()
+    }
+    answers: dict[str, str] = {}
+    applying = set()
+    for step in script.papers.checklist.steps:
+        if all(condition.met(values, answers) for condition in step.applies):
+            applying.add(step.id)
+            if progress.steps[step.id].status is Status.CLOSED:
+                answers[step.id] = progress.steps[step.id].final
+    return applying
+
+
+def _is_dealt_with(script: Script, step: Step, progress: Progress) -> bool:
+    done = progress.steps[step.id]
+    if done.status is Status.NOT_APPLICABLE and step.critical:
+        unproven = (Person.INSTRUCTOR_UNPROVEN,) if script.mode.value == "practice" else ()
+        return done.by in (Person.INSTRUCTOR, *unproven)
+    return done.status in (Status.CLOSED, Status.NOT_APPLICABLE)
+
+
+def numbers_are_read_back(script: Script) -> int:
+    """A number or a note is kept only by a clear yes to a read-back that held it.
+
+    Returns:
+        how many were kept.
+    """
+    checklist = script.papers.checklist
+    asked = [step for step in checklist.steps if checklist.number_asked(step) is not None]
+    kept = 0
+    for moment in script.moments:
+        changed = [step.id for step in asked if _kept(moment.after, step) != _kept(moment.before, step)]
+        if "kept" not in moment.entry:
+            assert not changed, _told(script, moment, changed)
+            continue
+        kept += 1
+        shown, event = str(moment.entry["kept"]), moment.event
+        assert changed in ([], [moment.entry["step"]]), _told(script, moment, changed)
+        assert moment.before.state is State.READING_BACK, _told(script, moment, shown)
+        assert isinstance(event, Heard | Typed), _told(script, moment, shown)
+        assert event.words.casefold() in YES, _told(script, moment, shown)
+        assert not (isinstance(event, Heard) and (event.gap or event.during_speech)), _told(script, moment, shown)
+        assert re.search(rf"(?<![\w.]){re.escape(shown)}(?!\w)", moment.read_back), _told(script, moment, shown)
+    return kept
+
+
+def _kept(progress: Progress, step: Step) -> tuple[object, ...]:
+    done = progress.steps[step.id]
+    return done.first_amount, done.final_amount, done.final, done.tries
+
+
+def waits_last(script: Script) -> int:
+    """A timed wait is closed when its seconds are over, whatever came in between, and no sooner.
+
+    Returns:
+        how many were closed after an interruption.
+    """
+    waits = {
+        step.id: step.expect.seconds for step in script.papers.checklist.steps if isinstance(step.expect, WaitAsked)
+    }
+    begun: dict[str, datetime] = {}
+    broken: set[str] = set()
+    closed = 0
+    for moment in script.moments:
+        step = script.papers.checklist.steps[moment.before.cursor].id
+        if (moment.before.state, moment.after.state) == (State.ASKING, State.WAITING):
+            begun[step] = moment.event.at
+            broken.discard(step)
+        elif moment.before.state is State.WAITING and moment.after.state in INTERRUPTIONS:
+            broken.add(step)
+        for name, seconds in waits.items():
+            if moment.after.steps[name].status is Status.CLOSED is not moment.before.steps[name].status:
+                lasted = moment.event.at - begun[name]
+                assert lasted >= timedelta(seconds=seconds), _told(script, moment, f"{name} was closed after {lasted}")
+                closed += name in broken
+    return closed
+
+
+def prefixes_resume(script: Script) -> int:
+    """Any first entries, as they are read from a disk, lead to the progress that was lived after them.
+
+    Returns:
+        1 where a prefix that ends behind the gate was resumed in one go, else 0.
+    """
+    entries = [json.loads(json.dumps(entry)) for entry in script.entries]
+    behind = [place for place, moment in enumerate(script.moments) if is_behind_the_gate(script, moment.after)]
+    first = behind[len(behind) // 2] if behind else len(entries) // 2
+    resumed = script.anew()
+    resumed.replay(entries[: first + 1])
+    assert resumed.progress == script.moments[first].after, _told(script, script.moments[first], "not resumed")
+    # Whoever has resumed one prefix resumes the next one by one entry more.
+    for entry, moment in list(zip(entries, script.moments, strict=True))[first + 1 :]:
+        resumed.replay([entry])
+        assert resumed.progress == moment.after, _told(script, moment, "not resumed")
+    return int(bool(behind))
+
+
+def nothing_before_the_disk(script: Script) -> int:
+    """Held at each event while the script was lived (`Script.give` and `Script.write`).
+
+    Returns:
+        how many events were refused while an entry was on its way.
+    """
+    return script.refused
+
+
+PROMISES: tuple[Callable[[Script], int], ...] = (
+    gates_hold,
+    numbers_are_read_back,
+    waits_last,
+    prefixes_resume,
+    nothing_before_the_disk,
+)
+
+
+def _told(script: Script, moment: Moment, what: object) -> str:
+    return f"script {script.seed}, entry {moment.entry['sequence']}: {what}"

@@ -1,0 +1,114 @@
+"""An attempt that is watched while it is lived: what the promises of the guide are held against."""
+
+import copy
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from functools import cache
+from pathlib import Path
+
+from assistant.checklist.load import load
+from assistant.checklist.model import Checklist
+from assistant.orders.key import KeyEntry
+from assistant.orders.load import load_order
+from assistant.orders.solve import answer_key
+from tests.guide.kinds import KINDS
+from tests.guide.lived import (
+    CHECKLIST,
+    KEY,
+    Append,
+    Effect,
+    Event,
+    Guide,
+    InputEnded,
+    Lived,
+    Mode,
+    Progress,
+    Tone,
+    guide,
+    is_refused,
+)
+
+FOLDER = Path(__file__).parents[2] / "checklists"
+
+
+@dataclass(frozen=True)
+class Papers:
+    """What an attempt is made of."""
+
+    checklist: Checklist
+    order: str
+    key: Mapping[str, KeyEntry]
+
+
+@cache
+def made_for_tests() -> tuple[Papers, ...]:
+    """The two short checklists of these tests."""
+    return tuple(Papers(checklist, "The order.", KEY) for checklist in (CHECKLIST, KINDS))
+
+
+@cache
+def library() -> tuple[Papers, ...]:
+    """Every checklist of the library with the order that belongs to it."""
+    names = sorted(path.stem for path in FOLDER.glob("*.toml") if "[[steps]]" in path.read_text(encoding="utf-8"))
+    checklists = [load(name) for name in names]
+    orders = [load_order(checklist.order) for checklist in checklists]
+    return tuple(
+        Papers(checklist, order.sentence(), answer_key(order))
+        for checklist, order in zip(checklists, orders, strict=True)
+    )
+
+
+@dataclass(frozen=True)
+class Moment:
+    """One event that was taken: its entry, the progress before and after it, what was last read back before it."""
+
+    event: Event
+    entry: Mapping[str, object]
+    before: Progress
+    after: Progress
+    read_back: str
+
+
+@dataclass
+class Script(Lived):
+    """An attempt that is watched: each event is held against "nothing is done before it is on disk".
+
+    Attributes:
+        seed: what it was drawn from.
+        moments: everything that was taken, in order.
+        refused: events that were refused while an entry was on its way to the disk.
+    """
+
+    papers: Papers = field(default_factory=lambda: made_for_tests()[0])
+    mode: Mode = Mode.PRACTICE
+    pins: Mapping[str, str] = field(default_factory=dict)
+    seed: str = ""
+    moments: list[Moment] = field(default_factory=list)
+    refused: int = 0
+
+    def anew(self) -> Guide:
+        """A guide with the same papers that has lived through nothing."""
+        return guide(self.mode, self.papers.checklist, self.papers.key, self.papers.order, **self.pins)
+
+    @property
+    def stands(self) -> Progress:
+        """A copy of the progress as it was after the last event that was taken."""
+        return self.moments[-1].after if self.moments else self.anew().progress
+
+    def give(self, event: Event) -> list[Effect]:
+        before, count = self.stands, len(self.entries)
+        read_back = next((say.text for say in reversed(self.says) if say.tone is Tone.READ_BACK), "")
+        effects = super().give(event)
+        if len(self.entries) == count:
+            assert self.guide.progress == before, f"{event} was refused, and changed something"
+            return effects
+        after = copy.deepcopy(self.guide.progress)
+        self.moments.append(Moment(event, self.entries[-1], before, after, read_back))
+        return effects
+
+    def write(self, append: Append) -> None:
+        # The entry is on its way: nothing is true yet, and nothing else is taken.
+        assert self.guide.progress == self.stands, f"{append.body} was true before it was on disk"
+        assert is_refused(self.guide, InputEnded(self.at)), f"something came between {append.body} and the disk"
+        self.refused += 1
+        super().write(append)
