@@ -141,18 +141,25 @@ def test_a_stopped_check_off_gives_no_answer_away(capsys, tmp_path):
     assert str(key["primary.rate"].value) not in told
 
 
+WHOLE = "bag-change"
+"""What is gone through as a process of its own: short, with numbers, names, a gate, and only two timed waits."""
+
+
+def model(tmp_path: Path, capsys) -> list[dict]:
+    """The typed answers of a simulated learner in a whole attempt, as entries of its record."""
+    ended = here(capsys, "demo", WHOLE, "--json", "--records", str(tmp_path / "model"))
+    return [entry for entry in read_entries(ended.last["record"]) if entry["kind"] == "typed"]
+
+
 def answers(tmp_path: Path, capsys) -> list[str]:
     """What the simulated learner typed in a whole attempt."""
-    ended = here(capsys, "demo", "primary-line", "--json", "--records", str(tmp_path / "model"))
-    return [line["typed"] for line in ended.lines if "typed" in line]
+    return [entry["words"] for entry in model(tmp_path, capsys)]
 
 
 def test_a_pipe_goes_through_the_whole_attempt(capsys, tmp_path):
     """Lines from a pipe are taken one by one as they are asked for, timed waits included."""
     typed = "\n".join(answers(tmp_path, capsys)).encode()
-    ended = process(
-        *("run", "primary-line", "--typed", "--json", "--short-waits", "--records", str(tmp_path)), typed=typed
-    )
+    ended = process(*("run", WHOLE, "--typed", "--json", "--short-waits", "--records", str(tmp_path)), typed=typed)
     assert ended.code == 0
     assert ended.last["outcome"] == "passed"
     assert verify(ended.last["record"]).ok
@@ -181,34 +188,56 @@ def test_an_interrupt_stops_the_attempt(tmp_path):
     assert json.loads(out.splitlines()[-1])["outcome"] == "stopped"
 
 
+def after_what(typed: list[dict]) -> list[int]:
+    """How many answers were given at the moments that matter: the first of each kind of entry, and before the seal."""
+    verdicts = ("done", "wait started", "read back", "agrees")
+    steps = load(WHOLE).steps
+    gate = next(step.id for step in steps if step.gate)
+    firsts = [next(n for n, entry in enumerate(typed, 1) if entry["verdict"] == verdict) for verdict in verdicts]
+    behind = next(n for n, entry in enumerate(typed, 1) if entry["step"] == gate)
+    return sorted({0, *firsts, behind, len(typed) - 1})
+
+
 @pytest.mark.slow
-@pytest.mark.parametrize("after", [0, 1, 3, 6, 11, 17, 20, 26, 33, 40])
-def test_killed_and_resumed(capsys, tmp_path, after):
-    """Killed without warning after some answers, an attempt loses nothing that was acknowledged and finishes."""
-    typed = answers(tmp_path, capsys)
+@pytest.mark.parametrize("which", [slice(None), slice(-1, None)], ids=["at every moment in turn", "at the last alone"])
+def test_killed_and_resumed(capsys, tmp_path, which):
+    """Killed without warning, an attempt loses nothing that was acknowledged, and goes on; in the end it is finished.
+
+    It dies before the first answer, after one, in a timed wait, in a read-back, with a number kept, behind the gate
+    and one answer before its seal. At random moments a thousand times: ``python -m tests.record.kill_attempts``.
+    """
+    entries = model(tmp_path, capsys)
+    typed = [entry["words"] for entry in entries]
     folder = tmp_path / "killed"
-    command = [
-        *(sys.executable, "-m", "assistant", "run", "primary-line", "--typed", "--json"),
-        *("--short-waits", "--records", str(folder)),
-    ]
+    begin = ["run", WHOLE, "--short-waits", "--records", str(folder)]
+    before = 0
+    for after in after_what(entries)[which]:
+        record = next(folder.glob("*.jsonl"), None)
+        acknowledged = killed(begin if record is None else ["resume", str(record)], typed[before:after])
+        (record,) = folder.glob("*.jsonl")
+        kept = [entry["words"] for entry in _entries(record) if "words" in entry]
+        assert kept == [*typed[:before], *acknowledged]
+        before = after
+    ended = process("resume", str(record), "--typed", "--json", typed="\n".join(typed[before:]).encode())
+    assert ended.code == 0, ended.console
+    assert verify(record).ok
+    assert [entry["words"] for entry in read_entries(record) if "words" in entry] == typed
+
+
+def killed(words: list[str], typed: list[str]) -> list[str]:
+    """Start the program, type these lines, kill it once they are acknowledged; what was acknowledged."""
+    command = [sys.executable, "-m", "assistant", *words, "--typed", "--json"]
     acknowledged = []
     with subprocess.Popen(command, stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True) as running:
-        running.stdin.write("\n".join(typed[:after]) + "\n")
+        running.stdin.write("".join(f"{line}\n" for line in typed))
         running.stdin.flush()
         running.stdout.readline()
-        while len(acknowledged) < after:
+        while len(acknowledged) < len(typed):
             line = json.loads(running.stdout.readline())
             if "typed" in line:
                 acknowledged.append(line["typed"])
         running.kill()
-    (record,) = folder.glob("*.jsonl")
-    kept = [entry["words"] for entry in _entries(record) if "words" in entry]
-    assert kept == acknowledged
-
-    ended = process("resume", str(record), "--typed", "--json", typed="\n".join(typed[after:]).encode())
-    assert ended.code == 0, ended.console
-    assert verify(record).ok
-    assert [entry["words"] for entry in read_entries(record) if "words" in entry] == typed
+    return acknowledged
 
 
 def _entries(record: Path) -> list[dict]:
@@ -221,7 +250,7 @@ def test_a_stopped_attempt_goes_on_where_it_was(capsys, tmp_path):
     """Stopped by word, then resumed and finished: one record from first to last."""
     typed = answers(tmp_path, capsys)
     first = process(
-        *("run", "primary-line", "--typed", "--json", "--short-waits", "--records", str(tmp_path / "stopped")),
+        *("run", WHOLE, "--typed", "--json", "--short-waits", "--records", str(tmp_path / "stopped")),
         typed="\n".join([*typed[:8], "stop", "yes"]).encode(),
     )
     assert first.code == 4

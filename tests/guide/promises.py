@@ -48,7 +48,7 @@ def gates_hold(script: Script) -> int:
         # The gate itself is open while it is asked.
         wanted += [checklist.steps[place] for place in gates if place < progress.cursor]
         for step in wanted:
-            assert step.id not in applying or _is_dealt_with(script, step, progress), _told(script, moment, step.id)
+            assert step.id not in applying or _is_dealt_with(script, step, progress), _broken(script, moment, step.id)
         passed = passed or is_behind_the_gate(script, progress)
     return int(passed)
 
@@ -89,16 +89,16 @@ def numbers_are_read_back(script: Script) -> int:
     for moment in script.moments:
         changed = [step.id for step in asked if _kept(moment.after, step) != _kept(moment.before, step)]
         if "kept" not in moment.entry:
-            assert not changed, _told(script, moment, changed)
+            assert not changed, _broken(script, moment, changed)
             continue
         kept += 1
         shown, event = str(moment.entry["kept"]), moment.event
-        assert changed in ([], [moment.entry["step"]]), _told(script, moment, changed)
-        assert moment.before.state is State.READING_BACK, _told(script, moment, shown)
-        assert isinstance(event, Heard | Typed), _told(script, moment, shown)
-        assert event.words.casefold() in YES, _told(script, moment, shown)
-        assert not (isinstance(event, Heard) and (event.gap or event.during_speech)), _told(script, moment, shown)
-        assert re.search(rf"(?<![\w.]){re.escape(shown)}(?!\w)", moment.read_back), _told(script, moment, shown)
+        assert changed in ([], [moment.entry["step"]]), _broken(script, moment, changed)
+        assert moment.before.state is State.READING_BACK, _broken(script, moment, shown)
+        assert isinstance(event, Heard | Typed), _broken(script, moment, shown)
+        assert event.words.casefold() in YES, _broken(script, moment, shown)
+        assert not (isinstance(event, Heard) and (event.gap or event.during_speech)), _broken(script, moment, shown)
+        assert re.search(rf"(?<![\w.]){re.escape(shown)}(?!\w)", moment.read_back), _broken(script, moment, shown)
     return kept
 
 
@@ -129,7 +129,9 @@ def waits_last(script: Script) -> int:
         for name, seconds in waits.items():
             if moment.after.steps[name].status is Status.CLOSED is not moment.before.steps[name].status:
                 lasted = moment.event.at - begun[name]
-                assert lasted >= timedelta(seconds=seconds), _told(script, moment, f"{name} was closed after {lasted}")
+                assert lasted >= timedelta(seconds=seconds), _broken(
+                    script, moment, f"{name} was closed after {lasted}"
+                )
                 closed += name in broken
     return closed
 
@@ -145,11 +147,11 @@ def prefixes_resume(script: Script) -> int:
     first = behind[len(behind) // 2] if behind else len(entries) // 2
     resumed = script.anew()
     resumed.replay(entries[: first + 1])
-    assert resumed.progress == script.moments[first].after, _told(script, script.moments[first], "not resumed")
+    assert resumed.progress == script.moments[first].after, _broken(script, script.moments[first], "not resumed")
     # Whoever has resumed one prefix resumes the next one by one entry more.
     for entry, moment in list(zip(entries, script.moments, strict=True))[first + 1 :]:
         resumed.replay([entry])
-        assert resumed.progress == moment.after, _told(script, moment, "not resumed")
+        assert resumed.progress == moment.after, _broken(script, moment, "not resumed")
     return int(bool(behind))
 
 
@@ -171,5 +173,5 @@ PROMISES: tuple[Callable[[Script], int], ...] = (
 )
 
 
-def _told(script: Script, moment: Moment, what: object) -> str:
+def _broken(script: Script, moment: Moment, what: object) -> str:
     return f"script {script.seed}, entry {moment.entry['sequence']}: {what}"

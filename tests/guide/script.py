@@ -91,12 +91,12 @@ class Script(Lived):
         return guide(self.mode, self.papers.checklist, self.papers.key, self.papers.order, **self.pins)
 
     @property
-    def stands(self) -> Progress:
+    def latest(self) -> Progress:
         """A copy of the progress as it was after the last event that was taken."""
         return self.moments[-1].after if self.moments else self.anew().progress
 
     def give(self, event: Event) -> list[Effect]:
-        before, count = self.stands, len(self.entries)
+        before, count = self.latest, len(self.entries)
         read_back = next((say.text for say in reversed(self.says) if say.tone is Tone.READ_BACK), "")
         effects = super().give(event)
         if len(self.entries) == count:
@@ -108,7 +108,7 @@ class Script(Lived):
 
     def write(self, append: Append) -> None:
         # The entry is on its way: nothing is true yet, and nothing else is taken.
-        assert self.guide.progress == self.stands, f"{append.body} was true before it was on disk"
+        assert self.guide.progress == self.latest, f"{append.body} was true before it was on disk"
         assert is_refused(self.guide, InputEnded(self.at)), f"something came between {append.body} and the disk"
         self.refused += 1
         super().write(append)
