@@ -14,7 +14,7 @@ WRONG = [
     (["run", "--order", "oh-999", "--typed"], 1, "There is no order called"),
     (["run", "--learner", "Jo Public", "--typed"], 2, "Use a code, not a name"),
     (["run", "--short-waits", "--mode", "check-off", "--typed"], 2, "A check-off has no short waits."),
-    (["run", "secondary-line", "--order", "oh-105", "--typed"], 1, "which the order lacks"),
+    (["run", "secondary-line", "--order", "oh-105", "--typed"], 1, "but the order does not include it"),
     (["demo", "--slip", "sleeping"], 2, "invalid choice"),
     (["dance"], 2, "invalid choice"),
     (["run", "--typed", "--voice"], 2, "not allowed with"),
