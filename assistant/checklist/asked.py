@@ -4,19 +4,33 @@ from collections.abc import Mapping
 from decimal import Decimal
 from typing import Annotated, Literal, Self
 
-from pydantic import Field, model_validator
+from pydantic import Field, StrictBool, model_validator
 
 from assistant.checklist.paper import Number, Paper, Phrase, StepId, Text, refuse
 
 
-class DoneAsked(Paper):
-    """Something to do; "done" or "yes" closes it."""
+class _Confirmed(Paper):
+    """What is answered in words of its own, or by a yes, a no, a done."""
+
+    good: Annotated[tuple[Phrase, ...], Field(max_length=20)] = ()
+    """What is said when it is as it should be ("closed", "no air"), beside what follows from the line itself."""
+    bad: Annotated[tuple[Phrase, ...], Field(max_length=20)] = ()
+    """What is said when it is not ("still open", "a bubble")."""
+    bare: StrictBool = True
+    """Whether a bare yes or done is enough; else the assistant asks for the words: "Closed, or still open?"."""
+
+
+class DoneAsked(_Confirmed):
+    """Something to do; "done" or "yes" closes it, and what says so in the line's own words: "it's closed"."""
 
     kind: Literal["done"]
 
 
-class QuestionAsked(Paper):
-    """Something to look at; only the right answer closes the step, the other one holds it."""
+class QuestionAsked(_Confirmed):
+    """Something to look at; only the right answer closes the step, the other one holds it.
+
+    `good` are words for a yes to the question, `bad` for a no.
+    """
 
     kind: Literal["question"]
     right: Literal["yes", "no"] = "yes"
@@ -56,7 +70,7 @@ class NameAsked(Paper):
     key: str
 
 
-class WaitAsked(Paper):
+class WaitAsked(_Confirmed):
     """Something timed, such as drying: "done" starts the time, the clock closes the step."""
 
     kind: Literal["wait"]

@@ -3,7 +3,7 @@
 from datetime import timedelta
 
 from assistant.checklist.model import ChoiceAsked, DoneAsked, ObservationAsked, QuestionAsked, WaitAsked
-from assistant.guide.asking import prompt, unclear
+from assistant.guide.asking import asked_of, prompt, unclear
 from assistant.guide.effects import Tone
 from assistant.guide.path import arm, close, reopen_by_learner, settings_lost
 from assistant.guide.progress import Person, State, Wake
@@ -32,6 +32,17 @@ def answer_yes(turn: Turn) -> None:
             turn.wake_at(Wake.WAIT, turn.at + timedelta(seconds=seconds))
         case _:
             unclear(turn)
+
+
+def ask_plainly(turn: Turn) -> None:
+    """An acknowledgement says nothing about the step, nor does a bare yes where the line's own words are wanted."""
+    turn.note["verdict"] = "asked plainly"
+    question = isinstance(turn.step.expect, QuestionAsked)
+    good, bad = turn.papers.language.offer(asked_of(turn.step))
+    if question and not (good and bad):
+        turn.say(turn.sentences.YES_OR_NO, Tone.UNCLEAR)
+    else:
+        turn.say(turn.sentences.which_is_it(good, bad), Tone.UNCLEAR)
 
 
 def answer_no(turn: Turn) -> None:

@@ -6,6 +6,7 @@ from datetime import timedelta
 from assistant import dosing
 from assistant.checklist.model import (
     ChoiceAsked,
+    DoneAsked,
     DoubleCheckAsked,
     NameAsked,
     NoteAsked,
@@ -13,6 +14,7 @@ from assistant.checklist.model import (
     ObservationAsked,
     QuestionAsked,
     Step,
+    WaitAsked,
 )
 from assistant.guide.effects import Tone
 from assistant.guide.events import Heard
@@ -22,6 +24,7 @@ from assistant.guide.turn import Turn
 from assistant.spoken.expect import ChoiceExpected, ConfirmExpected, Expect, NameExpected, NumberExpected, TextExpected
 from assistant.spoken.language import Language
 from assistant.spoken.meaning import InstructorWord, NoMatch, Reason
+from assistant.spoken.statement import Asked, Want
 
 OBSERVED = (InstructorWord.SEEN.value, InstructorWord.NOT_SEEN.value)
 """What an observation is answered with."""
@@ -49,8 +52,11 @@ def expectation(papers: Papers, progress: Progress) -> Expect:
                     return NumberExpected(unit, digits_only=progress.digits_only)
                 case NameAsked(key=key):
                     return NameExpected(papers.key[key].choices)
-                case QuestionAsked():
-                    return ConfirmExpected(done_is_yes=False)
+                case DoneAsked(bare=bare) | WaitAsked(bare=bare):
+                    return ConfirmExpected(asked=asked_of(papers.checklist.steps[progress.cursor]), bare=bare)
+                case QuestionAsked(bare=bare):
+                    asked = asked_of(papers.checklist.steps[progress.cursor])
+                    return ConfirmExpected(done_is_yes=False, asked=asked, bare=bare)
                 case ChoiceAsked(choices=choices, phrases=phrases):
                     return ChoiceExpected(choices, tuple((say, c) for c, ways in phrases.items() for say in ways))
                 case NoteAsked():
@@ -62,6 +68,19 @@ def expectation(papers: Papers, progress: Progress) -> Expect:
                     unit = first.unit if isinstance(first, NumberAsked) else ""
                     return NumberExpected(unit, digits_only=progress.digits_only)
     return ConfirmExpected()
+
+
+def asked_of(step: Step) -> Asked:
+    """What a step asks for, as far as it helps to understand the answer."""
+    match step.expect:
+        case QuestionAsked(good=good, bad=bad):
+            return Asked(step.say, Want.ANSWER, good, bad)
+        case WaitAsked(good=good, bad=bad):
+            return Asked(step.say, Want.START, good, bad)
+        case DoneAsked(good=good, bad=bad):
+            return Asked(step.say, Want.DONE, good, bad)
+        case _:
+            raise TypeError(f"a step that asks for a {step.expect.kind} is not answered by a yes")
 
 
 def _said_by_instructor(language: Language, words: tuple[str, ...]) -> ChoiceExpected:
@@ -173,8 +192,6 @@ def _why_unclear(turn: Turn) -> list[str]:
             why.append(sentences.ONLY_THE_INSTRUCTOR if only else sentences.choices_are(choices))
         case ConfirmExpected(done_is_yes=False):
             why.append(sentences.YES_OR_NO)
-    if turn.meaning.near:
-        why.append(sentences.did_you_mean(turn.meaning.near))
     return why
 
 

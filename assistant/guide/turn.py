@@ -36,6 +36,7 @@ class Input(StrEnum):
     YES = "yes"
     NO = "no"
     DONE = "done"
+    ACKNOWLEDGED = "acknowledged"
     NUMBER = "a number"
     NAME = "a name"
     TEXT = "free words"
@@ -222,6 +223,8 @@ def _input_of(meaning: Meaning) -> Input:
             return Input.NO
         case Answer(kind=Kind.DONE):
             return Input.DONE
+        case Answer(kind=Kind.ACKNOWLEDGED):
+            return Input.ACKNOWLEDGED
         case Answer(kind=Kind.NUMBER):
             return Input.NUMBER
         case Answer(kind=Kind.NAME):

@@ -3,12 +3,23 @@
 from dataclasses import dataclass
 from decimal import Decimal
 
+from assistant.spoken.statement import Asked
+
 
 @dataclass(frozen=True)
 class ConfirmExpected:
-    """A yes or a no; `done` counts as a yes only where `done_is_yes`."""
+    """A yes or a no, or what amounts to one.
+
+    Attributes:
+        done_is_yes: "done" counts as a yes.
+        asked: the line that is answered, so that its own words count too ("closed", "it's still open"); None where
+            what was heard is read back, which takes nothing but a clear yes.
+        bare: a bare yes or done answers it; else it wants the line's own words.
+    """
 
     done_is_yes: bool = True
+    asked: Asked | None = None
+    bare: bool = True
 
 
 @dataclass(frozen=True)

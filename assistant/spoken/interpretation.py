@@ -23,10 +23,13 @@ from assistant.spoken.listing import Listing
 from assistant.spoken.meaning import Ambiguous, Answer, Kind, Meaning, NoMatch, Reason
 from assistant.spoken.names import NameWords
 from assistant.spoken.quantities import Quantities, SaidAmount
+from assistant.spoken.statement import Sense
 from assistant.spoken.tables import Tables
 from assistant.spoken.tokens import LONGEST, UNKNOWN, Tokeniser, clean_text, printable
 from assistant.spoken.units import UnitWords
 
+_ACKNOWLEDGED = "acknowledged"
+_HEARD = Answer(Kind.ACKNOWLEDGED, "acknowledged")
 _MOST_TOKENS = 60
 """Words of an utterance that can still be an answer; free text may be longer."""
 
@@ -57,12 +60,16 @@ class Interpreter:
         self._several = quantities.several
         self._find_name = names.find
         self._speech = aloud.speech
-        self._suggest = listing.suggest
         phrases = tables.phrases
         self._commands = {phrase: command for command, known in phrases.commands.items() for phrase in known}
         self._confirmations = {
             tuple(phrase.split()): label
-            for label, known in (("yes", phrases.yes), ("no", phrases.no), ("done", phrases.done))
+            for label, known in (
+                (_ACKNOWLEDGED, phrases.acknowledged),
+                ("yes", phrases.yes),
+                ("no", phrases.no),
+                ("done", phrases.done),
+            )
             for phrase in known
         }
         self._longest_confirmation = max(map(len, self._confirmations))
@@ -70,6 +77,8 @@ class Interpreter:
         self._courtesies = tuple(tuple(words.split()) for words in tables.writing.courtesies)
         self._carriers = tuple(tuple(words.split()) for words, kind in phrases.carriers.items() if kind is None)
         self._number_words = frozenset(words_of(tables.numbers.number)) - tables.numbers.small_words
+        self._acknowledged = frozenset(tuple(phrase.split()) for phrase in phrases.acknowledged)
+        self._statements = tables.statements
         self._known_words = frozenset(words_of(quantities.slot)) | phrases.between_numbers
 
     def interpret(self, words: str, expect: Expect, *, heard: bool = False) -> Meaning:
@@ -82,7 +91,7 @@ class Interpreter:
                 said, so it does not count as said digit by digit. Typed figures do.
 
         Returns:
-            `Answer`, `Ambiguous` or `NoMatch` with the reason; its suggestions are for asking, never for taking.
+            `Answer`, `Ambiguous` or `NoMatch` with the reason.
         """
         if len(words) > LONGEST:
             return NoMatch(Reason.TOO_LONG)
@@ -99,22 +108,16 @@ class Interpreter:
             return Answer(Kind.TEXT, clean_text(words))
         if len(bare) > _MOST_TOKENS:
             return NoMatch(Reason.TOO_LONG)
-        meaning = self._answer(tokens, bare, expect, heard)
-        if isinstance(meaning, NoMatch) and meaning.reason is Reason.UNKNOWN_WORDS:
-            return NoMatch(meaning.reason, self._suggest(words, expect))
-        return meaning
+        if words.rstrip().endswith("?") and not isinstance(expect, NumberExpected | AnyExpected):
+            # A number is read back; everything else would be taken at once.
+            return NoMatch(Reason.QUESTION)
+        return self._answer(tokens, bare, expect, heard)
 
     def _answer(self, tokens: tuple[str, ...], bare: tuple[str, ...], expect: Expect, heard: bool) -> Meaning:
         label = self._confirmation(bare)
         match expect:
-            case ConfirmExpected(done_is_yes=done_is_yes):
-                if label in ("yes", "no"):
-                    return Answer(Kind.CONFIRM, label)
-                if label == "done" and done_is_yes:
-                    return Answer(Kind.DONE, "done")
-                if label is not None or self._readings(bare):
-                    return NoMatch(Reason.NOT_AN_ANSWER_HERE)
-                return NoMatch(Reason.UNKNOWN_WORDS)
+            case ConfirmExpected():
+                return self._confirm(bare, label, expect)
             case NumberExpected():
                 if label is not None:
                     return NoMatch(Reason.NOT_AN_ANSWER_HERE)
@@ -143,6 +146,41 @@ class Interpreter:
                 return self._number(tokens, bare, None, heard)
             case TextExpected():  # pragma: no cover - answered before
                 raise AssertionError("free words are answered before this")
+
+    def _confirm(self, bare: tuple[str, ...], label: str | None, expect: ConfirmExpected) -> Meaning:
+        """A yes, a no, a done; or what the line's own words amount to."""
+        asked = expect.asked
+        if asked is not None and bare in self._acknowledged:
+            return _HEARD
+        sense = None if asked is None or self._statements is None else self._statements.sense(bare, asked)
+        if label in ("yes", "done") and not expect.bare:
+            # The line's own words are wanted; a bare yes is none of them.
+            label = None
+            sense = sense or Sense.ACKNOWLEDGED
+        if label == "no" and sense is Sense.ACKNOWLEDGED:
+            return _HEARD
+        if label in ("yes", "no"):
+            return Answer(Kind.CONFIRM, label)
+        if label == "done" and expect.done_is_yes:
+            return Answer(Kind.DONE, "done")
+        match sense:
+            case Sense.GOOD:
+                return self._good(expect)
+            case Sense.BAD:
+                return Answer(Kind.CONFIRM, "no")
+            case Sense.ACKNOWLEDGED:
+                return _HEARD
+            case Sense.ASKED:
+                return NoMatch(Reason.QUESTION)
+            case Sense.UNSURE:
+                return NoMatch(Reason.UNSURE)
+        if label is not None or self._readings(bare):
+            return NoMatch(Reason.NOT_AN_ANSWER_HERE)
+        return NoMatch(Reason.UNKNOWN_WORDS)
+
+    @staticmethod
+    def _good(expect: ConfirmExpected) -> Answer:
+        return Answer(Kind.DONE, "done") if expect.done_is_yes else Answer(Kind.CONFIRM, "yes")
 
     def _choice(self, bare: tuple[str, ...], expect: ChoiceExpected) -> str | None:
         """The choice that these words are, written or spoken; None for none."""
@@ -279,9 +317,12 @@ class Interpreter:
                 label = self._confirmations.get(bare[at:end])
                 if label is not None and at in reached:
                     reached.setdefault(end, set()).update(kinds | {label} for kinds in reached[at])
-        ways = reached.get(len(bare), set())
+        # "Okay, done" is a done: what only says that something was heard changes nothing beside an answer.
+        ways = {kinds - {_ACKNOWLEDGED} or kinds for kinds in reached.get(len(bare), set())}
         if not ways:
             return None
+        if ways == {frozenset({_ACKNOWLEDGED})}:
+            return _ACKNOWLEDGED
         if ways == {frozenset({"done"})}:
             return "done"
         if all(kinds <= {"yes", "done"} for kinds in ways):

@@ -37,7 +37,8 @@ class Language:
         code, tables, sentences, report: as given.
         likely_answers: what is likeliest said where a confirmation is asked for.
         instructor_words: further ways to say what only an instructor says, with the instructor's word.
-        interpret, suggest, completeness: from words to meaning, to what was perhaps meant, to whether that is all.
+        interpret, completeness: from words to meaning, and to whether that is all.
+        offer: the two short answers that are offered to a line, good and bad; empty where it has none of its own.
         speech: a text that is shown, as a voice says it.
         say_number, say_digits, say_amount, say_unit, read_back: from values to words.
         wordings, confusions, neighbours, possible, wants_digits, pair_to_offer: numbers that sound alike.
@@ -66,7 +67,7 @@ class Language:
         sampler = Sampler(tables, quantities.slot, listing, units, alike, interpreter)
 
         self.interpret = interpreter.interpret
-        self.suggest = listing.suggest
+        self.offer = tables.statements.words_for if tables.statements else lambda _asked: ("", "")
         self.completeness = Silence(tables.numbers, tokeniser, listing, interpreter).completeness
         self.speech = aloud.speech
         self.say_number = saying.say_number

@@ -1,4 +1,4 @@
-"""What may be said: every word and every finite sentence, for recognisers and for suggestions.
+"""What may be said: every word and every finite sentence, for recognisers.
 
 Nothing here knows the right answer: the number words are those of the whole range.
 """
@@ -18,7 +18,7 @@ from assistant.spoken.expect import (
 )
 from assistant.spoken.grammar import Rule, words_of
 from assistant.spoken.names import NameWords
-from assistant.spoken.suggestions import nearest
+from assistant.spoken.statement import Asked
 from assistant.spoken.tables import Tables
 from assistant.spoken.units import UnitWords
 
@@ -43,6 +43,7 @@ class Listing:
         self._names = names
         self._units = units
         self._speech = aloud.speech
+        self._sayings = tables.statements.sayings if tables.statements else lambda _asked: ()
         self._written_only = tables.numbers.written_only | tables.units.abbreviated
         self.phrases = lru_cache(maxsize=64)(self._phrases)
         self.vocabulary = lru_cache(maxsize=64)(self._vocabulary)
@@ -53,17 +54,15 @@ class Listing:
             return False
         return len(word) > 1 or word in self._tables.writing.one_letter_words
 
-    def suggest(self, words: str, expect: Expect) -> tuple[str, ...]:
-        """At most three phrases that these words are near to, nearest first; none is ever taken by itself."""
-        return nearest(words, self.phrases(expect))
-
     def _phrases(self, expect: Expect) -> tuple[str, ...]:
         table = self._tables.phrases
         said = [phrase for known in table.commands.values() for phrase in known]
         if isinstance(expect, NameExpected) and expect.alone:
             said = []
-        confirmations = (*table.yes, *table.no, *table.done)
+        confirmations = (*table.yes, *table.no, *table.done, *table.acknowledged)
         match expect:
+            case ConfirmExpected(asked=Asked() as asked):
+                said += [*confirmations, *(saying for saying, _sense in self._sayings(asked))]
             case ConfirmExpected() | AnyExpected() | NumberExpected():
                 # Where a number is expected they are no answers, but they are said, and must be heard as what they are.
                 said += confirmations

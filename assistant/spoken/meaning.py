@@ -10,6 +10,7 @@ class Kind(StrEnum):
 
     CONFIRM = "confirm"  # value "yes" or "no"
     DONE = "done"  # value "done"
+    ACKNOWLEDGED = "acknowledged"  # value "acknowledged": heard, and nothing said about the step
     NUMBER = "number"  # value Decimal, unit set
     COMMAND = "command"  # value: one of Command
     NAME = "name"  # value: one of the expected names, as the order spells it
@@ -63,6 +64,8 @@ class Reason(StrEnum):
     DIGITS_WANTED = "digits wanted"
     TOO_LONG = "too long"
     NOT_AN_ANSWER_HERE = "not an answer here"
+    QUESTION = "a question"
+    UNSURE = "unfinished or unsure"
 
 
 @dataclass(frozen=True)
@@ -98,10 +101,9 @@ class Ambiguous:
 
 @dataclass(frozen=True)
 class NoMatch:
-    """Words that were not taken, with the reason and suggestions (never accepted by themselves)."""
+    """Words that were not taken, with the reason."""
 
     reason: Reason
-    near: tuple[str, ...] = ()
 
 
 Meaning = Answer | Ambiguous | NoMatch

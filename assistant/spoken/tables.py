@@ -11,6 +11,7 @@ from decimal import Decimal
 from assistant.spoken.confusion import Confusion
 from assistant.spoken.grammar import Rule
 from assistant.spoken.meaning import Command
+from assistant.spoken.statement import Statements
 
 
 @dataclass(frozen=True, eq=False)
@@ -21,6 +22,7 @@ class Phrases:
         commands: what can always be said or typed; the first phrase is the name that the assistant itself uses.
         yes, no: a clear yes, a clear no.
         done: something was done; a yes only where the step asks for something to do.
+        acknowledged: something was heard; it says nothing about the step.
         likely_answers: what is likeliest said where a confirmation is asked for.
         instructor_words: further ways to say what only an instructor says, with the instructor's word.
         carriers: what may stand before a number, and the kind of quantity that it names ("rate", "volume", "time",
@@ -35,6 +37,7 @@ class Phrases:
     no: tuple[str, ...]
     done: tuple[str, ...]
     likely_answers: tuple[str, ...]
+    acknowledged: tuple[str, ...] = ()
     instructor_words: tuple[tuple[str, str], ...] = ()
     carriers: Mapping[str, str | None] = field(default_factory=dict)
     corrections: tuple[str, ...] = ()
@@ -213,7 +216,11 @@ class Shown:
 
 @dataclass(frozen=True, eq=False)
 class Tables:
-    """Everything of a language but the sentences that the assistant says."""
+    """Everything of a language but the sentences that the assistant says.
+
+    Attributes:
+        statements: how it understands what is said about a step; None where only its phrases are understood.
+    """
 
     phrases: Phrases
     writing: Writing
@@ -221,3 +228,4 @@ class Tables:
     units: Units
     names: Names
     shown: Shown
+    statements: Statements | None = None

@@ -5,6 +5,7 @@ from assistant.spoken.english.amounts import amounts
 from assistant.spoken.english.numbers import NUMBER, ONES, POINT, SMALL_WORDS, SOUND_ALIKES, cardinal
 from assistant.spoken.english.report_words import ReportWords
 from assistant.spoken.english.sentences import Sentences
+from assistant.spoken.english.statements import EnglishStatements
 from assistant.spoken.language import Language
 from assistant.spoken.tables import Names, Numbers, Phrases, Shown, Tables, Units, Writing
 
@@ -14,6 +15,7 @@ TABLES = Tables(
         yes=phrases.YES,
         no=phrases.NO,
         done=phrases.DONE,
+        acknowledged=phrases.ACKNOWLEDGED,
         likely_answers=("yes", "done", "no"),
         instructor_words=phrases.INSTRUCTOR_WORDS,
         carriers=phrases.CARRIERS,
@@ -75,6 +77,7 @@ TABLES = Tables(
         between=abbreviations.BETWEEN,
         signs=abbreviations.SIGNS,
     ),
+    statements=EnglishStatements(),
 )
 """The words of English."""
 

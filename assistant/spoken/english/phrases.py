@@ -234,13 +234,9 @@ DONE = (
     "finished",
     "i am finished",
     "it is finished",
-    "ready",
-    "i am ready",
     "checked",
-    "check",
     "complete",
     "completed",
-    "okay",
     "all set",
     "i have done that",
     "i have done it",
@@ -249,6 +245,30 @@ DONE = (
     "i did",
 )
 """Something was done; a yes only where the step asks for something to do."""
+
+ACKNOWLEDGED = (
+    "okay",
+    "right",
+    "all right",
+    "alright",
+    "okay then",
+    "right then",
+    "sure",
+    "got it",
+    "i have got it",
+    "got that",
+    "i see",
+    "i hear you",
+    "understood",
+    "fine",
+    "great",
+    "good",
+    "ready",
+    "i am ready",
+    "check",
+    "will do",
+)
+"""Something was heard; it says nothing about the step. In answer to a read-back, "right" is a yes."""
 
 CARRIERS: dict[str, str | None] = {
     "it is": None,

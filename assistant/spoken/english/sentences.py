@@ -20,6 +20,8 @@ _REFUSALS: Mapping[Reason, str] = {
     Reason.DIGITS_WANTED: "Please say the number digit by digit.",
     Reason.TOO_LONG: "That was too long for me. Please say it in a few words.",
     Reason.NOT_AN_ANSWER_HERE: "That is not an answer to this.",
+    Reason.QUESTION: "That sounded like a question. I can only take what you have done or seen.",
+    Reason.UNSURE: "Tell me when it is done.",
 }
 
 
@@ -42,6 +44,7 @@ class Sentences:
 
     PRACTICE_BEGINS = "Practice: ask as often as you like."
     CHECK_OFF_BEGINS = "Check-off: I read out no answers, and every cue is counted."
+    IS_IT_DONE = "Is it done?"
     NO_WORDING = "I did not understand that."
     SOUND_LOST = "Some sound was lost. Please say it again."
     TRY_DIGITS = "Try it digit by digit, for example: one two point five. Or type it."
@@ -115,9 +118,13 @@ class Sentences:
         """A step as it is shown: its place, whether it is critical, and its line."""
         return f"Step {number} of {count}{', critical' if critical else ''}. {line}"
 
-    def did_you_mean(self, near: tuple[str, ...]) -> str:
-        """Suggestions, never accepted by themselves."""
-        return "Did you mean " + ", or ".join(near) + "?"
+    def which_is_it(self, good: str, bad: str) -> str:
+        """Asks for the line's own words; both may be empty, where the line has none."""
+        return f"{good[:1].upper()}{good[1:]}, or {bad}?" if good and bad else self.IS_IT_DONE
+
+    def heard_which(self, words: str, question: str) -> str:
+        """What was heard was not clear enough: it is asked once more."""
+        return f'I heard "{words}". {question}'
 
     def unit_needed(self, unit: str) -> str:
         """What unit the step needs."""

@@ -1,0 +1,59 @@
+"""What a statement of the learner's says about the step that was asked: the port that a language fills."""
+
+from dataclasses import dataclass
+from enum import StrEnum
+from typing import Protocol
+
+Tokens = tuple[str, ...]
+"""The pieces of an utterance, as `assistant.spoken.tokens` gives them, without hesitations and courtesies."""
+
+
+class Sense(StrEnum):
+    """What a statement says. Only `GOOD` can close a step, and nothing is ever guessed towards it."""
+
+    GOOD = "good"  # it is done; the answer to the question is yes
+    BAD = "bad"  # it is not done; the answer to the question is no
+    ASKED = "asked"  # a question, whatever it is about
+    UNSURE = "unsure"  # unfinished, intended, doubted: "almost", "I think so", "about to"
+    ACKNOWLEDGED = "acknowledged"  # "okay": heard, and nothing said about it; or only a part was reported
+
+
+class Want(StrEnum):
+    """What sort of answer a line asks for."""
+
+    DONE = "done"  # something is to be done
+    START = "start"  # something timed is to begin: the learner says when
+    ANSWER = "answer"  # a question, answered by yes or no
+
+
+@dataclass(frozen=True)
+class Asked:
+    """What was asked, as far as it helps to understand the answer.
+
+    Attributes:
+        line: the line that was read aloud: "Close the roller clamp." or "Is the line free of air?".
+        want: what sort of answer it asks for.
+        good, bad: the author's own words for it, each as it is said.
+    """
+
+    line: str
+    want: Want
+    good: tuple[str, ...] = ()
+    bad: tuple[str, ...] = ()
+
+
+class Statements(Protocol):
+    """How a language understands statements. It must refuse (None) whatever holds a word that it does not know."""
+
+    def sense(self, tokens: Tokens, asked: Asked) -> Sense | None:
+        """What the words say about what was asked; None where they say nothing that is understood."""
+
+    def sayings(self, asked: Asked) -> tuple[tuple[str, Sense], ...]:
+        """Finite sentences that are likely here, with what each says, for recognisers.
+
+        Beside the good and the bad ones they hold what is easily misheard as a good one: its negations, its
+        questions, its unfinished forms. A recogniser that does not know these hears the good one in their place.
+        """
+
+    def words_for(self, asked: Asked) -> tuple[str, str]:
+        """The two short answers that the assistant offers, good and bad: ("closed", "still open")."""
