@@ -703,8 +703,11 @@ def _report(rest: Tokens, frame: _Frame, *, lead_yes: bool, lead_no: bool) -> Se
     doing = {verb.ing for verb in frame.verbs} - {run[0] for run in frame.good if len(run) == 1}
     whole = _holds(rest, frozenset(_WHOLE)) or bool(set(rest) & FINISHED)
     done = _holds(rest, frame.good)
+    if negated and "sure" in rest:
+        return Sense.UNSURE
     if negated or undone:
-        if negated and undone:
+        if negated and (undone or not (done or whole or "yet" in rest)):
+            # "Not open", or "I do not", which may be "I do not know" cut short.
             return None
         return None if lead_yes and not undone and not done and not whole else Sense.BAD
     if "still" in rest or "yet" in rest:
