@@ -9,6 +9,8 @@ import re
 from dataclasses import dataclass, field
 from functools import lru_cache
 
+from assistant.spoken.english.claims import verdict
+from assistant.spoken.english.sayings import sayings_of, words_of
 from assistant.spoken.english.verbs import VERBS, Verb
 from assistant.spoken.english.writing import CONTRACTIONS, SAME_WORD
 from assistant.spoken.statement import Asked, Sense, Tokens, Want
@@ -620,22 +622,23 @@ class EnglishStatements:
             return None if contradicts else authored
         if _acknowledges(rest, frame):
             return Sense.ACKNOWLEDGED
-        if any(word in UNSURE for word in rest):
+        said = verdict(rest, asked)
+        if said == ():
+            return Sense.ACKNOWLEDGED
+        if said is not None:
+            contradicts = (lead_no and said and not frame.feared) or (lead_yes and not said)
+            return None if contradicts else Sense.GOOD if said else Sense.BAD
+        if any(word in UNSURE for word in rest) or ("sure" in rest and set(rest) & NEGATIONS):
             return Sense.UNSURE
-        known = frame.words | SMALL | NEGATIONS | FINISHED | _FINE
-        if not all(word in known or (word in _FORMS and _FORMS[word] in frame.verbs) for word in rest):
-            return None
-        if asked.want is Want.ANSWER:
-            return _answer(rest, frame, lead_yes=lead_yes, lead_no=lead_no)
-        return _report(rest, frame, lead_yes=lead_yes, lead_no=lead_no)
+        return None
 
     def sayings(self, asked: Asked) -> tuple[tuple[str, Sense], ...]:
         """See `Statements`."""
-        return ()
+        return sayings_of(asked, self.sense)
 
     def words_for(self, asked: Asked) -> tuple[str, str]:
         """See `Statements`."""
-        return (asked.good[0], asked.bad[0]) if asked.good and asked.bad else ("", "")
+        return words_of(asked)
 
 
 def _without_leads(tokens: Tokens) -> tuple[bool, bool, Tokens]:
