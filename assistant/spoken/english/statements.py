@@ -10,7 +10,7 @@ from dataclasses import dataclass, field
 from functools import lru_cache
 
 from assistant.spoken.english.claims import verdict
-from assistant.spoken.english.sayings import sayings_of, words_of
+from assistant.spoken.english.sayings import opposed_to, sayings_of, words_of
 from assistant.spoken.english.verbs import VERBS, Verb
 from assistant.spoken.english.writing import CONTRACTIONS, SAME_WORD
 from assistant.spoken.statement import Asked, Sense, Tokens, Want
@@ -635,6 +635,10 @@ class EnglishStatements:
     def sayings(self, asked: Asked) -> tuple[tuple[str, Sense], ...]:
         """See `Statements`."""
         return sayings_of(asked, self.sense)
+
+    def opposed(self, saying: str) -> tuple[str, ...]:
+        """See `Statements`."""
+        return opposed_to(saying)
 
     def words_for(self, asked: Asked) -> tuple[str, str]:
         """See `Statements`."""
