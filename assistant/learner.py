@@ -20,6 +20,7 @@ from assistant.checklist.model import (
     ObservationAsked,
     QuestionAsked,
     Step,
+    WaitAsked,
 )
 from assistant.dosing.twins import twin
 from assistant.errors import UsageError
@@ -116,7 +117,7 @@ class SimulatedLearner:
                 return Reply(self._random.choice((good if right == "yes" else bad) or (right,)))
             case ChoiceAsked(right=right, choices=choices):
                 return Reply(right or choices[0])
-            case DoneAsked(good=good) if good:
+            case DoneAsked(good=good) | WaitAsked(good=good) if good:
                 return Reply(self._random.choice(good))
             case NoteAsked():
                 return Reply("as it is on the chart")

@@ -118,7 +118,7 @@ def right_words(step: Step, given: Papers) -> str:
     match step.expect:
         case NameAsked(key=name):
             return str(given.key[name].value)
-        case DoneAsked(good=(words, *_)):
+        case DoneAsked(good=(words, *_)) | WaitAsked(good=(words, *_)):
             return words
         case QuestionAsked(right=right, good=good, bad=bad):
             return next(iter(good if right == "yes" else bad), right)

@@ -107,7 +107,7 @@ class SpokenLearner:
             case NameAsked(key=name):
                 self._intended = str(self._key[name].value)
                 return speech(self._intended)
-            case DoneAsked(good=(words, *_)):
+            case DoneAsked(good=(words, *_)) | WaitAsked(good=(words, *_)):
                 return words
             case QuestionAsked(right=right, good=good, bad=bad):
                 return next(iter(good if right == "yes" else bad), right)

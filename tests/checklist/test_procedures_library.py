@@ -227,8 +227,12 @@ def test_every_authored_word_is_understood_at_its_step(name: str) -> None:
                 expect = ChoiceExpected(choices, tuple((way, one) for one, ways in phrases.items() for way in ways))
                 for way, choice in expect.sayings():
                     assert interpret(way, expect) == Answer(Kind.CHOICE, choice), (step.id, way)
-            case DoneAsked(good=good, bad=bad, bare=bare) | QuestionAsked(good=good, bad=bad, bare=bare):
-                done = isinstance(step.expect, DoneAsked)
+            case (
+                DoneAsked(good=good, bad=bad, bare=bare)
+                | WaitAsked(good=good, bad=bad, bare=bare)
+                | QuestionAsked(good=good, bad=bad, bare=bare)
+            ):
+                done = not isinstance(step.expect, QuestionAsked)
                 asked = ConfirmExpected(done_is_yes=done, asked=asked_of(step), bare=bare)
                 closes = {Answer(Kind.DONE, "done"), Answer(Kind.CONFIRM, "yes")}
                 assert [way for way in good if interpret(way, asked) not in closes] == [], step.id
