@@ -111,6 +111,8 @@ class Interpreter:
         if words.rstrip().endswith("?") and not isinstance(expect, NumberExpected | AnyExpected):
             # A number is read back; everything else would be taken at once.
             return NoMatch(Reason.QUESTION)
+        if words.rstrip().endswith(("...", "\u2026")) and isinstance(expect, ConfirmExpected):
+            return NoMatch(Reason.UNSURE)
         return self._answer(tokens, bare, expect, heard)
 
     def _answer(self, tokens: tuple[str, ...], bare: tuple[str, ...], expect: Expect, heard: bool) -> Meaning:
@@ -157,8 +159,11 @@ class Interpreter:
             # The line's own words are wanted; a bare yes is none of them.
             label = None
             sense = sense or Sense.ACKNOWLEDGED
-        if label == "no" and sense is Sense.ACKNOWLEDGED:
+        if sense is Sense.ACKNOWLEDGED:
             return _HEARD
+        if label in ("yes", "done") and sense is Sense.BAD:
+            # "Yes, there is", of air that ought to be gone.
+            return Answer(Kind.CONFIRM, "no")
         if label in ("yes", "no"):
             return Answer(Kind.CONFIRM, label)
         if label == "done" and expect.done_is_yes:

@@ -134,6 +134,11 @@ class _Shapes:
                 _row(bad, thing, _words(*_BE, "is still", "are still", "still"), self._before, not_so, place),
                 _row(good, Opt(_words(*_HAVE)), past, thing, particle, place, self._how),
                 _row(bad, _words(*_HAVE_NOT), alt(past, base), thing, particle, place, Opt(_words("yet"))),
+                *(
+                    _row(good, Opt(_words(*_HAVE)), _words(first), thing, _words(rest), place, self._how)
+                    for first, _, rest in (said.partition(" ") for said in deed.verb.past)
+                    if rest
+                ),
                 _row(good, _words("got", "i have got", "i have", "have got"), thing, so, place, self._how),
             ]
         rules += [
@@ -151,13 +156,20 @@ class _Shapes:
             lead = Opt(_words("i am", "we are", "okay", "it is"))
             rules.append(_row(Claim(self._everything), lead, _words(deed.verb.ing), Opt(alt(it, name)), self._how))
             begun = ("start", "starting", "started", "begin", "go", "now", "start now", "starting now", "start the clock")
-            further = ("start the timer", "start counting", "i am starting", "i am starting now", "i have started", "let go")
+            further = (
+                *("start the timer", "start counting", "i am starting", "i am starting now", "i have started", "let go"),
+                *("i have let go", "i have let go of it", "i let go", "i have let go of it now", "i am holding pressure now"),
+            )
             rules.append(_row(Claim(self._everything), _words(*begun, *further)))
         return rules
 
     def _point(self, at: int, point: Point) -> list[Rule]:
         good, bad = Claim(frozenset({at})), Claim(frozenset({at}), so=False)
         name, _short = self._named(self._line.things)
+        if point.asked in ("match", "agree") and "and" in self._line.words:
+            # "The name matches" says nothing of the birth date.
+            further = Many(seq(_words("and"), name, build=lambda *_: True), 1, 4)
+            name = seq(name, further, build=lambda *_: True)
         it = alt(_words(*_PRONOUNS, "she", "he", "the skin", "the site", "site"), name)
         very = Many(_words(*_BEFORE, "still", "really", "a bit", "very", "perfectly", "quite"), 0, 2)
         be = _words(*_BE, "looks", "look", "feels", "seems")
@@ -185,6 +197,12 @@ class _Shapes:
                     _row(claim, _words("some", "a", "still some", "a few", "good"), noun, where),
                     _row(denial, none, noun, Opt(_words("left", "at all", "anywhere")), where, self._how),
                 ]
+        if self._line.asks == "did":
+            base = {f"{point.asked} {rest}" for rest in ("it", "that", *self._line.things, *(f"the {t}" for t in self._line.things))}
+            rules += [
+                _row(good, _words("i did", "we did", "did"), _words(*base)),
+                _row(bad, _words("i did not", "we did not", "did not"), _words(*base, point.asked)),
+            ]
         absent = point.flaws if point.finding and self._line.absent else point.there
         if absent and not any(finding in point.asked for finding in GOOD_FINDINGS):
             every = Claim(self._everything, so=bool(self._line.absent))
@@ -204,8 +222,10 @@ class _Shapes:
         named = ("i", "we") if "you" in self._line.words else ("it", "they", "that", "everything", "both", "she", "he")
         subject = alt(_words(*named, *(("there",) if here else ())))
         every = self._everything
+        # "It is" may be "it is not" cut short; "they do" answers at once where it was said that they do.
+        good = [_row(Claim(every), subject, _words(*verbs))] if verbs[0] in ("do", "does", "did", "have") else []
         return [
-            _row(Claim(every), subject, _words(*verbs)),
+            *good,
             _row(Claim(every, so=False), subject, _words(*(f"{verb} not" for verb in verbs))),
         ]
 
@@ -216,13 +236,11 @@ def _rule(asked: Asked) -> Rule:
 
 
 @lru_cache(maxsize=8192)
-def claims(tokens: Tokens, asked: Asked) -> frozenset[frozenset[Claim]]:
-    """Every way in which the words are a row of claims, each as the claims that it makes."""
+def claims(tokens: Tokens, asked: Asked) -> frozenset[tuple[Claim, ...]]:
+    """Every way in which the words are a row of claims."""
     found = Parse(tokens).whole(_rule(asked))
     return frozenset(
-        frozenset(claim for claim in row if isinstance(claim, Claim) and claim.about)
-        for row in found
-        if isinstance(row, tuple)
+        tuple(claim for claim in row if isinstance(claim, Claim)) for row in found if isinstance(row, tuple)
     )
 
 
@@ -231,7 +249,11 @@ def verdict(tokens: Tokens, asked: Asked) -> bool | None | tuple[()]:
     line = read_line(asked)
     every = frozenset(range(len(line.deeds) or len(line.points) or 1))
     verdicts: set[bool | None | tuple[()]] = set()
-    for row in claims(tokens, asked):
+    rows = claims(tokens, asked)
+    # "It is half full" is also "it is half" and "full": the reading with the fewest claims is what was meant.
+    fewest = min((len(row) for row in rows), default=0)
+    for claimed in (row for row in rows if len(row) == fewest):
+        row = frozenset(claim for claim in claimed if claim.about)
         so = frozenset(at for claim in row if claim.so for at in claim.about)
         not_so = frozenset(at for claim in row if not claim.so for at in claim.about)
         if not row:

@@ -10,6 +10,7 @@ from dataclasses import dataclass, field
 from functools import lru_cache
 
 from assistant.spoken.english.claims import verdict
+from assistant.spoken.english.lines import read_line
 from assistant.spoken.english.sayings import sayings_of, words_of
 from assistant.spoken.english.verbs import VERBS, Verb
 from assistant.spoken.english.writing import CONTRACTIONS, SAME_WORD
@@ -612,8 +613,13 @@ class EnglishStatements:
         """What the words say about what was asked."""
         frame = _frame(asked)
         lead_yes, lead_no, rest = _without_leads(tokens)
+        if asked.want is not Want.ANSWER and set(tokens) > {"yes"} and set(tokens) <= {"yes", *_ACKNOWLEDGEMENTS}:
+            return Sense.ACKNOWLEDGED
+        if len(rest) > 1 and rest[-1] in (*LEADS_YES, *LEADS_NO):
+            lead_yes, lead_no = lead_yes or rest[-1] in LEADS_YES, lead_no or rest[-1] in LEADS_NO
+            rest = rest[:-1]
         if not rest:
-            return None
+            return Sense.ACKNOWLEDGED if lead_no and not lead_yes and read_line(asked).absent else None
         if _is_question(rest):
             return Sense.ASKED
         authored = _authored(rest, asked)
@@ -626,7 +632,7 @@ class EnglishStatements:
         if said == ():
             return Sense.ACKNOWLEDGED
         if said is not None:
-            contradicts = (lead_no and said and not frame.feared) or (lead_yes and not said)
+            contradicts = (lead_no and said and not read_line(asked).absent) or (lead_yes and not said)
             return None if contradicts else Sense.GOOD if said else Sense.BAD
         if any(word in UNSURE for word in rest) or ("sure" in rest and set(rest) & NEGATIONS):
             return Sense.UNSURE
