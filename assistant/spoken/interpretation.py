@@ -79,6 +79,8 @@ class Interpreter:
         self._number_words = frozenset(words_of(tables.numbers.number)) - tables.numbers.small_words
         self._acknowledged = frozenset(tuple(phrase.split()) for phrase in phrases.acknowledged)
         self._statements = tables.statements
+        self._denials = frozenset(tuple(no.split()) for no in phrases.no if " " not in no)
+        self._corrections = tuple(tuple(words.split()) for words in phrases.corrections)
         self._known_words = frozenset(words_of(quantities.slot)) | phrases.between_numbers
 
     def interpret(self, words: str, expect: Expect, *, heard: bool = False) -> Meaning:
@@ -116,10 +118,17 @@ class Interpreter:
         return self._answer(tokens, bare, expect, heard)
 
     def _answer(self, tokens: tuple[str, ...], bare: tuple[str, ...], expect: Expect, heard: bool) -> Meaning:
+        meaning = self._in_frame(tokens, bare, expect, heard)
+        if not isinstance(meaning, NoMatch) or meaning.reason is Reason.QUESTION or self._statements is None:
+            return meaning
+        trouble = self._statements.trouble(bare)
+        return meaning if trouble is None else Answer(Kind.TROUBLE, trouble)
+
+    def _in_frame(self, tokens: tuple[str, ...], bare: tuple[str, ...], expect: Expect, heard: bool) -> Meaning:
         label = self._confirmation(bare)
         match expect:
             case ConfirmExpected():
-                return self._confirm(bare, label, expect)
+                return self._confirm(bare, label, expect, heard)
             case NumberExpected():
                 if label is not None:
                     return NoMatch(Reason.NOT_AN_ANSWER_HERE)
@@ -149,9 +158,13 @@ class Interpreter:
             case TextExpected():  # pragma: no cover - answered before
                 raise AssertionError("free words are answered before this")
 
-    def _confirm(self, bare: tuple[str, ...], label: str | None, expect: ConfirmExpected) -> Meaning:
+    def _confirm(self, bare: tuple[str, ...], label: str | None, expect: ConfirmExpected, heard: bool) -> Meaning:
         """A yes, a no, a done; or what the line's own words amount to."""
         asked = expect.asked
+        if asked is None and label is None and expect.number_unit and bare[:1] in self._denials:
+            instead = self._instead(bare[1:], expect.number_unit, heard)
+            if instead is not None:
+                return Answer(Kind.CONFIRM, "no", instead=instead)
         if asked is not None and bare in self._acknowledged:
             return _HEARD
         sense = None if asked is None or self._statements is None else self._statements.sense(bare, asked)
@@ -173,8 +186,6 @@ class Interpreter:
                 return self._good(expect)
             case Sense.BAD:
                 return Answer(Kind.CONFIRM, "no")
-            case Sense.ACKNOWLEDGED:
-                return _HEARD
             case Sense.ASKED:
                 return NoMatch(Reason.QUESTION)
             case Sense.UNSURE:
@@ -182,6 +193,14 @@ class Interpreter:
         if label is not None or self._readings(bare):
             return NoMatch(Reason.NOT_AN_ANSWER_HERE)
         return NoMatch(Reason.UNKNOWN_WORDS)
+
+    def _instead(self, rest: tuple[str, ...], unit: str, heard: bool) -> Answer | None:
+        """The number that was said in one breath with a no; it is read back in its turn."""
+        for words in (rest, *(rest[len(lead) :] for lead in self._corrections if rest[: len(lead)] == lead)):
+            found = self._number(words, words, NumberExpected(unit), heard) if words else None
+            if isinstance(found, Answer):
+                return found
+        return None
 
     @staticmethod
     def _good(expect: ConfirmExpected) -> Answer:

@@ -10,7 +10,8 @@ from assistant.spoken.english.writing import CONTRACTIONS, SAME_WORD
 from assistant.spoken.statement import Asked, Tokens, Want
 
 AUXILIARIES = frozenset(
-    "is are am do does did have has can could should shall will would may might must was were".split(" ")
+    {"is", "are", "am", "do", "does", "did", "have", "has", "can", "could", "should", "shall", "will", "would", "may"}
+    | {"might", "must", "was", "were"}
 )
 PARTICLES = frozenset({"on", "off", "up", "down", "in", "out", "away", "over", "together"})
 _OPPOSITE = {"on": "off", "off": "on", "up": "down", "down": "up", "in": "out", "out": "in"}
