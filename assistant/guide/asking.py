@@ -39,7 +39,10 @@ _SENTENCE_END = re.compile(r"(?<=[.?!:;])\s+(?=[A-Z0-9])")
 
 def expectation(papers: Papers, progress: Progress) -> Expect:
     """What is expected to be said now; never narrowed to the right answer."""
+    step = papers.checklist.steps[progress.cursor]
     match progress.state:
+        case State.READING_BACK if isinstance(progress.reading_back, NumberRead):
+            return ConfirmExpected(done_is_yes=False, number_unit=papers.numbers[step.id].unit)
         case State.READING_BACK | State.STOPPING | State.ASKING_CONSENT:
             return ConfirmExpected(done_is_yes=False)
         case State.GIVING_REASON:
@@ -47,16 +50,15 @@ def expectation(papers: Papers, progress: Progress) -> Expect:
         case State.WITH_INSTRUCTOR:
             return _said_by_instructor(papers.language, tuple(word.value for word in InstructorWord))
         case State.ASKING:
-            match papers.checklist.steps[progress.cursor].expect:
+            match step.expect:
                 case NumberAsked(unit=unit):
                     return NumberExpected(unit, digits_only=progress.digits_only)
                 case NameAsked(key=key):
                     return NameExpected(papers.key[key].choices)
                 case DoneAsked(bare=bare) | WaitAsked(bare=bare):
-                    return ConfirmExpected(asked=asked_of(papers.checklist.steps[progress.cursor]), bare=bare)
+                    return ConfirmExpected(asked=asked_of(step), bare=bare)
                 case QuestionAsked(bare=bare):
-                    asked = asked_of(papers.checklist.steps[progress.cursor])
-                    return ConfirmExpected(done_is_yes=False, asked=asked, bare=bare)
+                    return ConfirmExpected(done_is_yes=False, asked=asked_of(step), bare=bare)
                 case ChoiceAsked(choices=choices, phrases=phrases):
                     return ChoiceExpected(choices, tuple((say, c) for c, ways in phrases.items() for say in ways))
                 case NoteAsked():

@@ -58,6 +58,16 @@ def give_help(turn: Turn) -> None:
     turn.cue(HELP if level == 1 else f"{HELP}, level {min(level, len(cues))}")
 
 
+def hold_on(turn: Turn) -> None:
+    """A moment is asked for: nothing changes, and nothing hurries."""
+    turn.say(turn.sentences.TAKE_YOUR_TIME, Tone.NOTICE)
+
+
+def options(turn: Turn) -> None:
+    """What can always be said."""
+    turn.say(turn.sentences.WHAT_CAN_BE_SAID, Tone.NOTICE)
+
+
 def where(turn: Turn) -> None:
     """The place in the checklist and how much was left open before it."""
     draft, steps = turn.draft, turn.steps

@@ -119,6 +119,7 @@ class StepProgress:
         wrong: how many of them were not right.
         slips: kinds of slip found, in order.
         cues: names of the cues given, in order.
+        troubles: kinds of trouble that the learner reported here, in order; they cost nothing.
         corrections: how often the learner corrected a closed answer by own will.
         expired: how often the settings had to be entered again after waiting too long.
         late: a later step had been closed already when it was closed first.
@@ -139,6 +140,7 @@ class StepProgress:
     wrong: int = 0
     slips: list[str] = field(default_factory=list)
     cues: list[str] = field(default_factory=list)
+    troubles: list[str] = field(default_factory=list)
     corrections: int = 0
     expired: int = 0
     late: bool = False

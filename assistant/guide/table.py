@@ -10,7 +10,7 @@ The state diagram is made from this table (``python -m assistant.guide.diagram``
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from assistant.guide import answers, asking, commands, interruptions, path, read_back
+from assistant.guide import answers, asking, commands, interruptions, path, read_back, trouble
 from assistant.guide.progress import State
 from assistant.guide.turn import Input, Turn
 from assistant.spoken.meaning import Command
@@ -65,9 +65,11 @@ TABLE: dict[tuple[State, Input], Rule] = {
     (_ASKING, Input.WOKE): _rule(path.remind, _ASKING),
     # A read-back: only a clear yes keeps it.
     (_READING, Input.YES): _rule(read_back.keep, _ASKING, _FINISHED),
-    (_READING, Input.NO): _rule(read_back.ask_anew, _ASKING, _REASON),
+    (_READING, Input.NO): _rule(read_back.ask_anew, _ASKING, _REASON, _READING),
     (_READING, Input.CORRECT): _rule(read_back.ask_anew, _ASKING, _REASON),
     (_READING, Input.BACK): _rule(read_back.ask_anew, _ASKING, _REASON),
+    # What was being read back is asked for again once the trouble is dealt with.
+    (_READING, Input.TROUBLE): _rule(trouble.report, _ASKING, _REASON),
     (_READING, Input.WOKE): _rule(path.remind, _READING, _ASKING),
     # What only the instructor may go on with is asked anew.
     (_READING, Input.RESUMED): _rule(interruptions.resume, _READING, _ASKING),
@@ -110,6 +112,8 @@ for _state in LIVE:
     for _input, _action in {
         Input.AGAIN: commands.again,
         Input.WHERE: commands.where,
+        Input.HOLD_ON: commands.hold_on,
+        Input.OPTIONS: commands.options,
         Input.ORDER: commands.read_order,
         Input.SLOWER: commands.slower,
         Input.FASTER: commands.faster,
@@ -132,6 +136,8 @@ for _state in LIVE:
     TABLE[_state, Input.PAUSE] = _rule(interruptions.pause, _PAUSED)
     if _state is not _INSTRUCTOR:
         TABLE[_state, Input.INSTRUCTOR] = _rule(interruptions.admit_instructor, _state, _INSTRUCTOR)
+    if _state is not _READING:
+        TABLE[_state, Input.TROUBLE] = _rule(trouble.report, _state)
     TABLE[_state, Input.STOP] = _rule(interruptions.ask_stop, _STOPPING)
     TABLE[_state, Input.CLOSE] = _rule(interruptions.ask_stop, _STOPPING)
 for _state in LIVE:

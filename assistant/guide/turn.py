@@ -37,6 +37,7 @@ class Input(StrEnum):
     NO = "no"
     DONE = "done"
     ACKNOWLEDGED = "acknowledged"
+    TROUBLE = "trouble"
     NUMBER = "a number"
     NAME = "a name"
     TEXT = "free words"
@@ -69,6 +70,8 @@ class Input(StrEnum):
     INSTRUCTOR = Command.INSTRUCTOR.value
     STOP = Command.STOP.value
     CLOSE = Command.CLOSE.value
+    HOLD_ON = Command.HOLD_ON.value
+    OPTIONS = Command.OPTIONS.value
 
 
 @dataclass(frozen=True)
@@ -176,7 +179,10 @@ class Turn:
 
 def draft_of(progress: Progress) -> Progress:
     """A copy that shares nothing that changes: the draft of one turn."""
-    steps = {name: replace(step, slips=[*step.slips], cues=[*step.cues]) for name, step in progress.steps.items()}
+    steps = {
+        name: replace(step, slips=[*step.slips], cues=[*step.cues], troubles=[*step.troubles])
+        for name, step in progress.steps.items()
+    }
     return replace(progress, steps=steps, before=[*progress.before], history=[*progress.history])
 
 
@@ -233,5 +239,7 @@ def _input_of(meaning: Meaning) -> Input:
             return Input.CHOICE
         case Answer(kind=Kind.TEXT):
             return Input.TEXT
+        case Answer(kind=Kind.TROUBLE):
+            return Input.TROUBLE
         case Answer(value=command):
             return Input(str(command))

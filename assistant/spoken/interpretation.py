@@ -80,6 +80,8 @@ class Interpreter:
         self._number_words = frozenset(words_of(tables.numbers.number)) - tables.numbers.small_words
         self._acknowledged = frozenset(tuple(phrase.split()) for phrase in phrases.acknowledged)
         self._statements = tables.statements
+        self._denials = frozenset(tuple(no.split()) for no in phrases.no if " " not in no)
+        self._corrections = tuple(tuple(words.split()) for words in phrases.corrections)
         self._known_words = frozenset(words_of(quantities.slot)) | phrases.between_numbers
 
     def interpret(self, words: str, expect: Expect, *, heard: bool = False) -> Meaning:
@@ -112,13 +114,22 @@ class Interpreter:
         if words.rstrip().endswith("?") and not isinstance(expect, NumberExpected | AnyExpected):
             # A number is read back; everything else would be taken at once.
             return NoMatch(Reason.QUESTION)
+        if words.rstrip().endswith(("...", "\u2026")) and isinstance(expect, ConfirmExpected):
+            return NoMatch(Reason.UNSURE)
         return self._answer(tokens, bare, expect, heard)
 
     def _answer(self, tokens: tuple[str, ...], bare: tuple[str, ...], expect: Expect, heard: bool) -> Meaning:
+        meaning = self._in_frame(tokens, bare, expect, heard)
+        if not isinstance(meaning, NoMatch) or meaning.reason is Reason.QUESTION or self._statements is None:
+            return meaning
+        trouble = self._statements.trouble(bare)
+        return meaning if trouble is None else Answer(Kind.TROUBLE, trouble)
+
+    def _in_frame(self, tokens: tuple[str, ...], bare: tuple[str, ...], expect: Expect, heard: bool) -> Meaning:
         label = self._confirmation(bare)
         match expect:
             case ConfirmExpected():
-                return self._confirm(bare, label, expect)
+                return self._confirm(bare, label, expect, heard)
             case NumberExpected():
                 if label is not None:
                     return NoMatch(Reason.NOT_AN_ANSWER_HERE)
@@ -148,29 +159,36 @@ class Interpreter:
             case TextExpected():  # pragma: no cover - answered before
                 raise AssertionError("free words are answered before this")
 
-    def _confirm(self, bare: tuple[str, ...], label: str | None, expect: ConfirmExpected) -> Meaning:
+    def _confirm(self, bare: tuple[str, ...], label: str | None, expect: ConfirmExpected, heard: bool) -> Meaning:
         """A yes, a no, a done; or what the line's own words amount to."""
         asked = expect.asked
         if asked is None:
+            if label is None and expect.number_unit and bare[:1] in self._denials:
+                instead = self._instead(bare[1:], expect.number_unit, heard)
+                if instead is not None:
+                    return Answer(Kind.CONFIRM, "no", instead=instead)
             return self._confirmed(bare, label, expect)
         if bare in self._acknowledged:
             return _HEARD
-        if label == "yes" or (label == "done" and expect.done_is_yes):
-            # Where the line's own words are wanted, a bare yes is none of them.
-            return self._confirmed(bare, label, expect) if expect.bare else _HEARD
         if label == _MIXED:
             return NoMatch(Reason.NOT_AN_ANSWER_HERE)
+        if label == "done" and expect.done_is_yes and expect.bare:
+            return self._good(expect)
         sense = None if self._statements is None else self._statements.sense(bare, asked)
-        if label == "no":
-            # "No" to "Is it free of air?" may mean that there is none.
-            return _HEARD if sense is Sense.ACKNOWLEDGED else Answer(Kind.CONFIRM, "no")
+        if label in ("yes", "done") and not expect.bare:
+            # The line's own words are wanted; a bare yes is none of them.
+            label = None
+            sense = sense or Sense.ACKNOWLEDGED
+        if label in ("yes", "done") and sense is Sense.BAD:
+            # "Yes, there is", of air that ought to be gone.
+            return Answer(Kind.CONFIRM, "no")
+        if label in ("yes", "no") and sense is not Sense.ACKNOWLEDGED:
+            return self._confirmed(bare, label, expect)
         match sense:
             case Sense.GOOD:
                 return self._good(expect)
             case Sense.BAD:
                 return Answer(Kind.CONFIRM, "no")
-            case Sense.ACKNOWLEDGED:
-                return _HEARD
             case Sense.ASKED:
                 return NoMatch(Reason.QUESTION)
             case Sense.UNSURE:
@@ -186,6 +204,14 @@ class Interpreter:
         if label is not None or self._readings(bare):
             return NoMatch(Reason.NOT_AN_ANSWER_HERE)
         return NoMatch(Reason.UNKNOWN_WORDS)
+
+    def _instead(self, rest: tuple[str, ...], unit: str, heard: bool) -> Answer | None:
+        """The number that was said in one breath with a no; it is read back in its turn."""
+        for words in (rest, *(rest[len(lead) :] for lead in self._corrections if rest[: len(lead)] == lead)):
+            found = self._number(words, words, NumberExpected(unit), heard) if words else None
+            if isinstance(found, Answer):
+                return found
+        return None
 
     @staticmethod
     def _good(expect: ConfirmExpected) -> Answer:

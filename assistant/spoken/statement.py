@@ -4,6 +4,8 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import Protocol
 
+from assistant.spoken.meaning import Trouble
+
 Tokens = tuple[str, ...]
 """The pieces of an utterance, as `assistant.spoken.tokens` gives them, without hesitations and courtesies."""
 
@@ -47,6 +49,9 @@ class Statements(Protocol):
 
     def sense(self, tokens: Tokens, asked: Asked) -> Sense | None:
         """What the words say about what was asked; None where they say nothing that is understood."""
+
+    def trouble(self, tokens: Tokens) -> Trouble | None:
+        """The trouble that the words report, whatever was asked; None where they report none."""
 
     def sayings(self, asked: Asked) -> tuple[tuple[str, Sense], ...]:
         """Finite sentences that are likely here, with what each says, for recognisers.

@@ -7,10 +7,10 @@ closed", "I have closed it". What has none of them is not understood, so that no
 from dataclasses import dataclass
 from functools import lru_cache
 
-from assistant.spoken.english.lines import ALSO_CALLED, DETERMINERS, NUMBERS, Deed, Line, Point, read_line
+from assistant.spoken.english.lines import DETERMINERS, NUMBERS, Deed, Line, Point, read_line
 from assistant.spoken.english.qualities import GOOD_FINDINGS
 from assistant.spoken.grammar import Many, Opt, Parse, Rule, Words, alt, seq
-from assistant.spoken.statement import Asked, Tokens, Want
+from assistant.spoken.statement import Asked, Sense, Tokens, Want
 
 
 @dataclass(frozen=True)
@@ -29,7 +29,16 @@ class Claim:
 _NOTHING = Claim(frozenset())
 _HOW = (
     *("now", "already", "fully", "completely", "properly", "firmly", "tightly", "securely", "all the way", "all"),
-    *("nice and tight", "nice and slow", "nice and slowly", "really well", "very well", "carefully", "slowly", "gently"),
+    *(
+        "nice and tight",
+        "nice and slow",
+        "nice and slowly",
+        "really well",
+        "very well",
+        "carefully",
+        "slowly",
+        "gently",
+    ),
     *("all the way round", "all the way down", "all the way in", "to the end", "right to the end", "to the tip"),
     *("all the way to the tip", "well", "nicely", "fine", "up", "for you", "by hand", "just", "wide", "safely"),
     *("through to the end", "right up to the collar", "at all", "anywhere", "too", "again", "perfectly", "quite"),
@@ -37,23 +46,96 @@ _HOW = (
 _BEFORE = ("now", "already", "fully", "completely", "properly", "all", "just", "both", "wide", "nicely", "safely")
 _JOIN = ("and", "so", "okay", "well", "then", "and then", "alright", "oh")
 _FINISHED = (
-    *("done", "all done", "it is done", "that is done", "this is done", "i am done", "we are done", "all of it is done"),
-    *("finished", "all finished", "it is finished", "i am finished", "complete", "completed", "it is complete", "all set"),
-    *("sorted", "all sorted", "that is me done", "that is sorted", "everything is done", "i have done it", "i have done that"),
+    *(
+        "done",
+        "all done",
+        "it is done",
+        "that is done",
+        "this is done",
+        "i am done",
+        "we are done",
+        "all of it is done",
+    ),
+    *(
+        "finished",
+        "all finished",
+        "it is finished",
+        "i am finished",
+        "complete",
+        "completed",
+        "it is complete",
+        "all set",
+    ),
+    *(
+        "sorted",
+        "all sorted",
+        "that is me done",
+        "that is sorted",
+        "everything is done",
+        "i have done it",
+        "i have done that",
+    ),
     *("i did it", "i did that", "did it", "did that", "it is all done", "that is all done", "they are done", "done it"),
-    *("job done", "i have finished", "taken care of", "i took care of it", "that is finished", "both done", "i did both"),
+    *(
+        "job done",
+        "i have finished",
+        "taken care of",
+        "i took care of it",
+        "that is finished",
+        "both done",
+        "i did both",
+    ),
 )
 _UNFINISHED = (
     *("not done", "not yet", "i did not", "i have not", "i did not do it", "i have not done it", "it is not done"),
-    *("i have not done that", "i did not do that", "not finished", "not complete", "it is not complete", "nothing is done"),
+    *(
+        "i have not done that",
+        "i did not do that",
+        "not finished",
+        "not complete",
+        "it is not complete",
+        "nothing is done",
+    ),
     *("not done yet", "it is not finished", "it is not", "not all of it", "not quite", "i still have to do it", "no"),
     *("i have not started", "have not started", "have not done that", "have not done it", "not ready", "not really"),
 )
 _PRONOUNS = ("it", "that", "this", "they", "them", "everything", "both", "these", "those", "all of it", "all of them")
-_BE = ("is", "are", "has been", "have been", "is all", "are all", "are both", "is now", "are now", "got", "went", "looks")
-_NOT_BE = ("is not", "are not", "has not been", "have not been", "was not", "is still not", "are still not", "does not look")
+_BE = (
+    "is",
+    "are",
+    "has been",
+    "have been",
+    "is all",
+    "are all",
+    "are both",
+    "is now",
+    "are now",
+    "got",
+    "went",
+    "looks",
+)
+_NOT_BE = (
+    "is not",
+    "are not",
+    "has not been",
+    "have not been",
+    "was not",
+    "is still not",
+    "are still not",
+    "does not look",
+)
 _HAVE = ("i", "we", "i have", "we have", "i have just", "i have already", "i just", "have", "and i", "i went and")
-_HAVE_NOT = ("i have not", "i did not", "we have not", "we did not", "have not", "did not", "i never", "never", "i can not get")
+_HAVE_NOT = (
+    "i have not",
+    "i did not",
+    "we have not",
+    "we did not",
+    "have not",
+    "did not",
+    "i never",
+    "never",
+    "i can not get",
+)
 _TAKEN_UP = {
     "is": ("is", "are"),
     "are": ("are", "is"),
@@ -98,7 +180,9 @@ class _Shapes:
             for at, point in enumerate(self._line.points):
                 claims += self._point(at, point)
             claims += self._taken_up()
-            claims.append(_row(Claim(every), _words("all good", "all fine", "everything is good", "everything is fine")))
+            claims.append(
+                _row(Claim(every), _words("all good", "all fine", "everything is good", "everything is fine"))
+            )
         else:
             claims.append(_row(Claim(every), self._before, _words(*_FINISHED), self._how))
             claims.append(_row(Claim(every, so=False), _words(*_UNFINISHED)))
@@ -134,6 +218,11 @@ class _Shapes:
                 _row(bad, thing, _words(*_BE, "is still", "are still", "still"), self._before, not_so, place),
                 _row(good, Opt(_words(*_HAVE)), past, thing, particle, place, self._how),
                 _row(bad, _words(*_HAVE_NOT), alt(past, base), thing, particle, place, Opt(_words("yet"))),
+                *(
+                    _row(good, Opt(_words(*_HAVE)), _words(first), thing, _words(rest), place, self._how)
+                    for first, _, rest in (said.partition(" ") for said in deed.verb.past)
+                    if rest
+                ),
                 _row(good, _words("got", "i have got", "i have", "have got"), thing, so, place, self._how),
             ]
         rules += [
@@ -150,14 +239,44 @@ class _Shapes:
         if self._line.want is Want.START:
             lead = Opt(_words("i am", "we are", "okay", "it is"))
             rules.append(_row(Claim(self._everything), lead, _words(deed.verb.ing), Opt(alt(it, name)), self._how))
-            begun = ("start", "starting", "started", "begin", "go", "now", "start now", "starting now", "start the clock")
-            further = ("start the timer", "start counting", "i am starting", "i am starting now", "i have started", "let go")
+            begun = (
+                "start",
+                "starting",
+                "started",
+                "begin",
+                "go",
+                "now",
+                "start now",
+                "starting now",
+                "start the clock",
+            )
+            further = (
+                *(
+                    "start the timer",
+                    "start counting",
+                    "i am starting",
+                    "i am starting now",
+                    "i have started",
+                    "let go",
+                ),
+                *(
+                    "i have let go",
+                    "i have let go of it",
+                    "i let go",
+                    "i have let go of it now",
+                    "i am holding pressure now",
+                ),
+            )
             rules.append(_row(Claim(self._everything), _words(*begun, *further)))
         return rules
 
     def _point(self, at: int, point: Point) -> list[Rule]:
         good, bad = Claim(frozenset({at})), Claim(frozenset({at}), so=False)
         name, _short = self._named(self._line.things)
+        if point.asked in ("match", "agree") and "and" in self._line.words:
+            # "The name matches" says nothing of the birth date.
+            further = Many(seq(_words("and"), name, build=lambda *_: True), 1, 4)
+            name = seq(name, further, build=lambda *_: True)
         it = alt(_words(*_PRONOUNS, "she", "he", "the skin", "the site", "site"), name)
         very = Many(_words(*_BEFORE, "still", "really", "a bit", "very", "perfectly", "quite"), 0, 2)
         be = _words(*_BE, "looks", "look", "feels", "seems")
@@ -173,26 +292,69 @@ class _Shapes:
         for claim, denial, nouns in findings:
             if nouns:
                 noun = _words(*nouns)
-                where = Opt(seq(_words("in", "at", "near", "around", "along", "on"), Opt(_words("the", "my", "it", "there")),
-                    Opt(_words("line", "tubing", "bag", "site", "port", "top", "chamber", "skin", "it")), build=lambda *_: True))
-                some = Opt(_words("a", "some", "one", "a little", "a bit of", "still some", "lots of", "a few", "good", "an"))
+                where = Opt(
+                    seq(
+                        _words("in", "at", "near", "around", "along", "on"),
+                        Opt(_words("the", "my", "it", "there")),
+                        Opt(_words("line", "tubing", "bag", "site", "port", "top", "chamber", "skin", "it")),
+                        build=lambda *_: True,
+                    )
+                )
+                some = Opt(
+                    _words("a", "some", "one", "a little", "a bit of", "still some", "lots of", "a few", "good", "an")
+                )
                 seen = _words("there is", "there are", "i see", "i can see", "i have", "i have got", "i feel", "i got")
-                none = _words("no", "not a single", "not any", "there is no", "there are no", "i see no", "i can see no",
-                    "i do not see any", "i can not see any", "i do not see a", "there is not any", "without", "free of",
-                    "it is free of", "i have no", "she has no", "he has no", "i do not feel any", "i feel no", "no more")
+                none = _words(
+                    "no",
+                    "not a single",
+                    "not any",
+                    "there is no",
+                    "there are no",
+                    "i see no",
+                    "i can see no",
+                    "i do not see any",
+                    "i can not see any",
+                    "i do not see a",
+                    "there is not any",
+                    "without",
+                    "free of",
+                    "it is free of",
+                    "i have no",
+                    "she has no",
+                    "he has no",
+                    "i do not feel any",
+                    "i feel no",
+                    "no more",
+                )
                 rules += [
                     _row(claim, seen, some, noun, where),
                     _row(claim, _words("some", "a", "still some", "a few", "good"), noun, where),
                     _row(denial, none, noun, Opt(_words("left", "at all", "anywhere")), where, self._how),
                 ]
+        if self._line.asks == "did":
+            things = (*self._line.things, *(f"the {thing}" for thing in self._line.things))
+            base = {f"{point.asked} {rest}" for rest in ("it", "that", *things)}
+            rules += [
+                _row(good, _words("i did", "we did", "did"), _words(*base)),
+                _row(bad, _words("i did not", "we did not", "did not"), _words(*base, point.asked)),
+            ]
         absent = point.flaws if point.finding and self._line.absent else point.there
         if absent and not any(finding in point.asked for finding in GOOD_FINDINGS):
             every = Claim(self._everything, so=bool(self._line.absent))
             if all(other.finding for other in self._line.points):
-                clear = _words("free", "clear", "fine", "normal", "healthy") if self._line.absent else _words("fine", "normal")
+                clear = (
+                    _words("free", "clear", "fine", "normal", "healthy")
+                    if self._line.absent
+                    else _words("fine", "normal")
+                )
                 rules.append(_row(every, Opt(it), Opt(_words("is", "are", "looks", "feels")), very, clear))
-            rules.append(_row(good if self._line.absent else bad, Opt(_words("it is")),
-                _words(*(f"{noun} free" for noun in absent))))
+            rules.append(
+                _row(
+                    good if self._line.absent else bad,
+                    Opt(_words("it is")),
+                    _words(*(f"{noun} free" for noun in absent)),
+                )
+            )
         return rules
 
     def _taken_up(self) -> list[Rule]:
@@ -204,8 +366,10 @@ class _Shapes:
         named = ("i", "we") if "you" in self._line.words else ("it", "they", "that", "everything", "both", "she", "he")
         subject = alt(_words(*named, *(("there",) if here else ())))
         every = self._everything
+        # "It is" may be "it is not" cut short; "they do" answers at once where it was said that they do.
+        good = [_row(Claim(every), subject, _words(*verbs))] if verbs[0] in ("do", "does", "did", "have") else []
         return [
-            _row(Claim(every), subject, _words(*verbs)),
+            *good,
             _row(Claim(every, so=False), subject, _words(*(f"{verb} not" for verb in verbs))),
         ]
 
@@ -216,32 +380,34 @@ def _rule(asked: Asked) -> Rule:
 
 
 @lru_cache(maxsize=8192)
-def claims(tokens: Tokens, asked: Asked) -> frozenset[frozenset[Claim]]:
-    """Every way in which the words are a row of claims, each as the claims that it makes."""
+def claims(tokens: Tokens, asked: Asked) -> frozenset[tuple[Claim, ...]]:
+    """Every way in which the words are a row of claims."""
     found = Parse(tokens).whole(_rule(asked))
     return frozenset(
-        frozenset(claim for claim in row if isinstance(claim, Claim) and claim.about)
-        for row in found
-        if isinstance(row, tuple)
+        tuple(claim for claim in row if isinstance(claim, Claim)) for row in found if isinstance(row, tuple)
     )
 
 
-def verdict(tokens: Tokens, asked: Asked) -> bool | None | tuple[()]:
-    """Whether the words say that everything asked is so (True), that it is not (False), only a part (()), or nothing."""
+def verdict(tokens: Tokens, asked: Asked) -> Sense | None:
+    """What the words claim of all that is asked: good, bad, only a part of it (acknowledged), or nothing (None)."""
     line = read_line(asked)
     every = frozenset(range(len(line.deeds) or len(line.points) or 1))
-    verdicts: set[bool | None | tuple[()]] = set()
-    for row in claims(tokens, asked):
-        so = frozenset(at for claim in row if claim.so for at in claim.about)
-        not_so = frozenset(at for claim in row if not claim.so for at in claim.about)
-        if not row:
-            continue
-        if so & not_so:
-            verdicts.add(None)
-        elif line.either:
-            verdicts.add(True if so else False if not_so == every else ())
-        else:
-            verdicts.add(False if not_so else True if so == every else ())
-    if len(verdicts) == 1:
-        return verdicts.pop()
-    return () if verdicts and verdicts <= {True, ()} else None
+    rows = claims(tokens, asked)
+    # "It is half full" is also "it is half" and "full": the reading with the fewest claims is what was meant.
+    fewest = min((len(row) for row in rows), default=0)
+    found = {
+        _of_row(row, every, either=line.either) for row in rows if len(row) == fewest and any(c.about for c in row)
+    }
+    if found == {Sense.GOOD, Sense.ACKNOWLEDGED}:
+        return Sense.ACKNOWLEDGED
+    return found.pop() if len(found) == 1 else None
+
+
+def _of_row(row: tuple[Claim, ...], every: frozenset[int], *, either: bool) -> Sense | None:
+    so = frozenset(at for claim in row if claim.so for at in claim.about)
+    not_so = frozenset(at for claim in row if not claim.so for at in claim.about)
+    if so & not_so:
+        return None
+    if either:
+        return Sense.GOOD if so else Sense.BAD if not_so == every else Sense.ACKNOWLEDGED
+    return Sense.BAD if not_so else Sense.GOOD if so == every else Sense.ACKNOWLEDGED

@@ -10,7 +10,8 @@ from assistant.spoken.english.writing import CONTRACTIONS, SAME_WORD
 from assistant.spoken.statement import Asked, Tokens, Want
 
 AUXILIARIES = frozenset(
-    "is are am do does did have has can could should shall will would may might must was were".split(" ")
+    {"is", "are", "am", "do", "does", "did", "have", "has", "can", "could", "should", "shall", "will", "would", "may"}
+    | {"might", "must", "was", "were"}
 )
 PARTICLES = frozenset({"on", "off", "up", "down", "in", "out", "away", "over", "together"})
 _OPPOSITE = {"on": "off", "off": "on", "up": "down", "down": "up", "in": "out", "out": "in"}
@@ -183,7 +184,8 @@ def _deeds(line: str) -> tuple[Deed, ...]:
         while words and words[0] in _ADVERBS and words[0] not in VERBS:
             words = words[1:]
         verb = VERBS.get(words[0]) if words else None
-        if verb is not None and deeds and len(words) == 1 and verb.base in _ALSO_NOUNS:
+        also_noun = len(words) == 1 and verb is not None and verb.base in _ALSO_NOUNS
+        if deeds and (also_noun or (placed and len(words) == 2 and words[1] == "motion")):
             verb = None
         if verb is not None:
             if verb.base == "let" and "dry" in words:

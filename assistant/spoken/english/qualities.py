@@ -22,13 +22,16 @@ class Quality:
 
 _QUALITIES = """
 # asked | so | not so | what is then there
-clear | crystal clear, clear as water, see through, transparent, perfectly clear, clear as day | cloudy, murky, milky, \
+clear | crystal clear, clear as water, see through, transparent, perfectly clear, clear as day | cloudy, \
+murky, milky, \
 hazy, discoloured, discolored, dirty, unclear, yellow, yellowish, off colour, off color, brown, pink, unreadable, \
 illegible | cloudiness, particles, bits, flakes, specks, sediment, floaters, something floating, bits floating, \
 stuff floating, things floating, anything floating
-whole | intact, undamaged, in one piece, complete | torn, broken, damaged, split, leaking, leaky, punctured, in pieces, \
+whole | intact, undamaged, in one piece, complete | torn, broken, damaged, split, leaking, leaky, punctured, \
+in pieces, \
 cut | leaks, leak, tears, tear, hole, holes, damage, rip, piece missing, tip missing
-intact | whole, undamaged, sealed, unopened, unbroken, sealed all the way round | torn, broken, damaged, split, opened, \
+intact | whole, undamaged, sealed, unopened, unbroken, sealed all the way round | torn, broken, damaged, \
+split, opened, \
 open, ripped, punctured | tears, tear, hole, holes, damage, rip, rips, cut
 in date | within date, in its date, not out of date, still in date, still good | out of date, expired, outdated, \
 past its date |
@@ -37,7 +40,7 @@ expiry dates | in date, good, still good, within date | out of date, expired, ou
 within their time | in date, good, still good, in time | expired, out of date, over time, past their time |
 sealed | unopened, intact, closed | open, opened, unsealed, broken, torn | tear, tears, hole, holes
 complete | all there, all of it | incomplete, unfinished | something missing, anything missing
-signed | signed and dated, signed off | unsigned | 
+signed | signed and dated, signed off | unsigned |
 primed | full of fluid | unprimed, empty |
 loaded | in the pump, in | unloaded, not in |
 flushed | flushed through | unflushed |
@@ -50,7 +53,8 @@ closed | shut, clamped | open, unclamped |
 sterile | clean, untouched, uncontaminated | contaminated, dirty, unsterile, touched |
 clean | | dirty, soiled |
 empty | | full |
-half full | half, at half, about half, about half full, right at half, halfway, at the halfway mark, half way | empty, too full, \
+half full | half, at half, about half, about half full, right at half, halfway, at the halfway mark, \
+half way | empty, too full, \
 full, overfull, too low, overfilled |
 enough | plenty, enough in both | too little, running out, nearly empty, low |
 plugged in | plugged, on the mains | unplugged, on battery |
@@ -70,35 +74,41 @@ right line | right, correct, the right one, the correct one | wrong, the wrong l
 right | correct | wrong, incorrect |
 unclear | | clear, all clear, understood |
 luer lock syringe | luer lock, a luer lock, a luer lock syringe, luer | oral, an oral one, slip tip, a slip tip |
-breathing easily | breathing fine, breathing normally, breathing well | breathless, short of breath, gasping | 
+breathing easily | breathing fine, breathing normally, breathing well | breathless, short of breath, gasping |
 as you entered them | the same, unchanged, as i entered them, as entered, as i set them | different, changed |
 as the order wants them | as ordered, in range, normal, within limits | high, low, too high, too low, out of range |
 as on the other hand | the same, equal, normal | different, weaker, colder, cold, pale, blue |
 as it should be | fine, normal, good, okay | red, swollen, puffy, hard, hot, leaking |
 done | finished, complete | unfinished |
-pump running | running, going, infusing, running fine, running well, running quietly, running smoothly | stopped, off, paused, alarming |
+pump running | running, going, infusing, running fine, running well, running quietly, \
+running smoothly | stopped, off, paused, alarming |
 silent | quiet | beeping |
 stopped | over, stopped now, dry | still bleeding, bleeding, oozing, still oozing |
 """
 _DEEDS = """
 # asked | so | not so | what is then there
-match | matches, match, the same, identical, agree, agrees, a match, right, correct, matching | different, wrong, off, \
+match | matches, match, the same, identical, agree, agrees, a match, right, correct, matching | different, \
+wrong, off, \
 spelled differently, a mismatch, not the same | difference, mismatch, differences
-agree | agrees, agree, the same, identical, match, matches, in agreement, right, correct | different, wrong, off, differ, \
+agree | agrees, agree, the same, identical, match, matches, in agreement, right, correct | different, wrong, \
+off, differ, \
 disagree, disagrees, not the same | difference, mismatch, differences
-drip | drips, drip, dripping, dripping again, dripping nicely | stopped, stopped dripping, dry, still | 
+drip | drips, drip, dripping, dripping again, dripping nicely | stopped, stopped dripping, dry, still |
 falling | falling, dripping, drips, drip, dropping, falling nicely, dropping nicely, coming down, running | stopped, \
 stopped dripping, stopped falling, dry |
-run freely | runs freely, run freely, ran freely, flows freely, went in freely, runs, freely, runs fine, runs easily, \
+run freely | runs freely, run freely, ran freely, flows freely, went in freely, runs, freely, runs fine, \
+runs easily, \
 went in easily, went in fine, goes in easily, smooth, easy | stiff, hard to push, hard, blocked, slow | resistance
 runs freely | runs freely, flows freely, went in freely, freely, runs easily, went in easily | stiff, hard to push, \
 blocked | resistance
-easily | easily, easy, goes in easily, went in easily, went in fine, went in easy, goes in fine, went in like butter, \
-smooth, smoothly, went in smoothly, really easy | stiff, hard to push, really stiff, hard, hard going, blocked, stuck, \
+easily | easily, easy, goes in easily, went in easily, went in fine, went in easy, goes in fine, \
+went in like butter, \
+smooth, smoothly, went in smoothly, really easy | stiff, hard to push, really stiff, hard, hard going, \
+blocked, stuck, \
 tight | resistance
 hang higher | hangs higher, higher, hanging higher, above it, above the primary, hangs above it | lower, level, \
 hangs lower, the same height, at the same height |
-follow | follows, follow | | 
+follow | follows, follow | |
 ask | asks, asks for it, says so | |
 say that | says so, says that, says it | |
 run in | run in, run in completely, finished, empty, through, in | still running | some left, fluid left
@@ -110,22 +120,22 @@ air | bubble, bubbles, air bubble, air bubbles, air in it, big one, tiny one | |
 bubbles | bubble, air, air bubbles | |
 kinks | kink, bends, bend | kinked, bent | straight, straight all the way
 loose connections | loose connection, loose one | loose | tight, firm
-redness | red skin | red, reddened, pink, inflamed, a bit red | 
+redness | red skin | red, reddened, pink, inflamed, a bit red |
 swelling | lump | swollen, puffy, swelled up, swelling | flat
-pain | pains, tenderness, soreness, discomfort | painful, sore, tender, hurting, hurts, in pain, burning, burns | 
+pain | pains, tenderness, soreness, discomfort | painful, sore, tender, hurting, hurts, in pain, burning, burns |
 chest pain | pains | hurting, hurts, in pain |
 leaks | leak, leakage, drip, drips, leak in it | leaking, leaky, wet, dripping | dry, all dry, tight
 leak | leaks, leakage, drip, drips | leaking, leaky, wet, dripping | dry, all dry, tight
-itching | itch, rash | itchy, itching | 
+itching | itch, rash | itchy, itching |
 short breath | shortness of breath | short of breath, breathless |
 alarm | alarms, beep, beeps, beeping | alarming, beeping, in alarm | quiet, silent, running quietly
 allergy | allergies, known allergies, known allergy, reaction, reactions | allergic, allergic to it, \
-allergic to this drug | 
+allergic to this drug |
 hard cord | cord, hard cords | hard, corded | soft
-pus | discharge | oozing | 
+pus | discharge | oozing |
 bleeding | blood, oozing | bleeding, oozing, still bleeding | dry
 blood return | blood, flash, flash of blood, blood back, flashback, red, return, return of blood, some red | \
-bleeding back, coming back | 
+bleeding back, coming back |
 drops | drips, drop, drop falling, drops falling | falling, dripping, dropping | stopped, dry
 fluid | liquid, some left, plenty, lots, fluid left, solution | full, half full | empty, dry
 resistance | | stiff | smooth

@@ -117,8 +117,11 @@ def _good(line: Line) -> Iterator[str]:
         yield from _PLAIN
         yield from ("all done", "finished", "done")
     else:
-        yield from ("yes it is", "yes they are", "yes it does", "yes they do", "yes i did", "it is", "they are")
-        yield from ("they do", "it does", "i did")
+        yield from ("all good", "everything is good", "everything is fine", "they do", "it does", "i did", "yes i did")
+        if len(line.points) > 1:
+            firsts = [next(_so(point, line), "") for point in line.points]
+            yield from (" ".join(firsts), " and ".join(firsts), " ".join(f"it is {first}" for first in firsts))
+            yield f"yes {' '.join(firsts)}"
 
 
 def _done(deed: Deed) -> Iterator[str]:

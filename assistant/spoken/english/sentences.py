@@ -8,7 +8,7 @@ from decimal import Decimal
 
 from assistant.dosing import CannotCheck, Disagrees
 from assistant.spoken.english import slips
-from assistant.spoken.meaning import Reason
+from assistant.spoken.meaning import Reason, Trouble
 
 _REFUSALS: Mapping[Reason, str] = {
     Reason.EMPTY: "I heard nothing I can use.",
@@ -22,6 +22,20 @@ _REFUSALS: Mapping[Reason, str] = {
     Reason.NOT_AN_ANSWER_HERE: "That is not an answer to this.",
     Reason.QUESTION: "That sounded like a question. I can only take what you have done or seen.",
     Reason.UNSURE: "Tell me when it is done.",
+}
+
+_STOP_FIRST = "Make it safe first, by your local policy."
+_TROUBLES: Mapping[Trouble, str] = {
+    Trouble.AIR: f"{_STOP_FIRST} Close the clamp nearest the patient, and stop the pump. Then get the air out.",
+    Trouble.LEAK: f"{_STOP_FIRST} Close the clamp, and do not use what leaks. Take a new one.",
+    Trouble.DROPPED: "What was dropped is not used. Take a new one, and go back to where you opened it.",
+    Trouble.CONTAMINATED: "What was touched is no longer sterile. Take a new one, and go back to where you opened it.",
+    Trouble.ALARM: "Read what the pump says, and deal with that first. If you are not sure, call your instructor.",
+    Trouble.PAIN: f"{_STOP_FIRST} Stop the infusion, look at the patient and the site, and call your instructor.",
+    Trouble.WRONG_ITEM: "Do not use it. Take the right one, and check it from the beginning.",
+    Trouble.MISTAKE: "Say back until you are at that step. If it touches the patient, call your instructor.",
+    Trouble.DAMAGED: "Do not use it. Take a new one, and check it from the beginning.",
+    Trouble.OTHER: f"{_STOP_FIRST} Then call your instructor.",
 }
 
 
@@ -44,6 +58,7 @@ class Sentences:
 
     PRACTICE_BEGINS = "Practice: ask as often as you like."
     CHECK_OFF_BEGINS = "Check-off: I read out no answers, and every cue is counted."
+    TAKE_YOUR_TIME = "Take your time."
     IS_IT_DONE = "Is it done?"
     NO_WORDING = "I did not understand that."
     SOUND_LOST = "Some sound was lost. Please say it again."
@@ -121,6 +136,10 @@ class Sentences:
     def which_is_it(self, good: str, bad: str) -> str:
         """Asks for the line's own words; both may be empty, where the line has none."""
         return f"{good[:1].upper()}{good[1:]}, or {bad}?" if good and bad else self.IS_IT_DONE
+
+    def trouble(self, kind: Trouble) -> str:
+        """What to do first about trouble that the learner reports; local policy comes before it."""
+        return _TROUBLES[kind]
 
     def heard_which(self, words: str, question: str) -> str:
         """What was heard was not clear enough: it is asked once more."""
