@@ -29,6 +29,7 @@ from assistant.spoken.tokens import LONGEST, UNKNOWN, Tokeniser, clean_text, pri
 from assistant.spoken.units import UnitWords
 
 _ACKNOWLEDGED = "acknowledged"
+_MIXED = "mixed"
 _HEARD = Answer(Kind.ACKNOWLEDGED, "acknowledged")
 _MOST_TOKENS = 60
 """Words of an utterance that can still be an answer; free text may be longer."""
@@ -65,7 +66,7 @@ class Interpreter:
         self._confirmations = {
             tuple(phrase.split()): label
             for label, known in (
-                (_ACKNOWLEDGED, phrases.acknowledged),
+                (_ACKNOWLEDGED, phrases.beside_an_answer),
                 ("yes", phrases.yes),
                 ("no", phrases.no),
                 ("done", phrases.done),
@@ -161,26 +162,24 @@ class Interpreter:
     def _confirm(self, bare: tuple[str, ...], label: str | None, expect: ConfirmExpected, heard: bool) -> Meaning:
         """A yes, a no, a done; or what the line's own words amount to."""
         asked = expect.asked
-        if asked is None and label is None and expect.number_unit and bare[:1] in self._denials:
-            instead = self._instead(bare[1:], expect.number_unit, heard)
-            if instead is not None:
-                return Answer(Kind.CONFIRM, "no", instead=instead)
-        if asked is not None and bare in self._acknowledged:
+        if asked is None:
+            unit = expect.number_unit if label is None and bare[:1] in self._denials else ""
+            instead = self._instead(bare[1:], unit, heard) if unit else None
+            return Answer(Kind.CONFIRM, "no", instead=instead) if instead else self._confirmed(bare, label, expect)
+        if bare in self._acknowledged:
             return _HEARD
-        sense = None if asked is None or self._statements is None else self._statements.sense(bare, asked)
-        if label in ("yes", "done") and not expect.bare:
-            # The line's own words are wanted; a bare yes is none of them.
-            label = None
-            sense = sense or Sense.ACKNOWLEDGED
+        if label == _MIXED:
+            return NoMatch(Reason.NOT_AN_ANSWER_HERE)
+        sense = None if self._statements is None else self._statements.sense(bare, asked)
         if sense is Sense.ACKNOWLEDGED:
+            # "No" to "Is it free of air?" may mean that there is none.
             return _HEARD
-        if label in ("yes", "done") and sense is Sense.BAD:
-            # "Yes, there is", of air that ought to be gone.
+        if label == "no" or (label is not None and sense is Sense.BAD):
+            # "Yes, there is", of air that ought to be gone, is a no.
             return Answer(Kind.CONFIRM, "no")
-        if label in ("yes", "no"):
-            return Answer(Kind.CONFIRM, label)
-        if label == "done" and expect.done_is_yes:
-            return Answer(Kind.DONE, "done")
+        if label == "yes" or (label == "done" and expect.done_is_yes):
+            # Where the line's own words are wanted, a bare yes is none of them.
+            return self._confirmed(bare, label, expect) if expect.bare else _HEARD
         match sense:
             case Sense.GOOD:
                 return self._good(expect)
@@ -190,6 +189,14 @@ class Interpreter:
                 return NoMatch(Reason.QUESTION)
             case Sense.UNSURE:
                 return NoMatch(Reason.UNSURE)
+        return self._confirmed(bare, label, expect)
+
+    def _confirmed(self, bare: tuple[str, ...], label: str | None, expect: ConfirmExpected) -> Meaning:
+        """What the phrases that mean something by themselves amount to."""
+        if label in ("yes", "no"):
+            return Answer(Kind.CONFIRM, label)
+        if label == "done" and expect.done_is_yes:
+            return Answer(Kind.DONE, "done")
         if label is not None or self._readings(bare):
             return NoMatch(Reason.NOT_AN_ANSWER_HERE)
         return NoMatch(Reason.UNKNOWN_WORDS)
@@ -344,7 +351,7 @@ class Interpreter:
         # "Okay, done" is a done: what only says that something was heard changes nothing beside an answer.
         ways = {kinds - {_ACKNOWLEDGED} or kinds for kinds in reached.get(len(bare), set())}
         if not ways:
-            return None
+            return _ACKNOWLEDGED if bare in self._acknowledged else None
         if ways == {frozenset({_ACKNOWLEDGED})}:
             return _ACKNOWLEDGED
         if ways == {frozenset({"done"})}:
@@ -353,7 +360,7 @@ class Interpreter:
             return "yes"
         # "it is not right" is also "it is not" and "right": a no that can be read as one is one.
         pure_no = frozenset({"no"}) in ways and not any(kinds <= {"yes", "done"} for kinds in ways)
-        return "no" if pure_no else "mixed"
+        return "no" if pure_no else _MIXED
 
     def _after_carrier(self, bare: tuple[str, ...]) -> tuple[str, ...]:
         """The words after "it is" or "the label says"; none where nothing of the kind stands before them."""

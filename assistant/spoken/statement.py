@@ -60,5 +60,8 @@ class Statements(Protocol):
         questions, its unfinished forms. A recogniser that does not know these hears the good one in their place.
         """
 
+    def opposed(self, saying: str) -> tuple[str, ...]:
+        """What is easily misheard as one of several choices: its negations, its questions, its doubts."""
+
     def words_for(self, asked: Asked) -> tuple[str, str]:
         """The two short answers that the assistant offers, good and bad: ("closed", "still open")."""

@@ -91,7 +91,20 @@ def test_sayings_mean_what_they_say(asked: Asked) -> None:
     assert sum(sense is not Sense.GOOD for _words, sense in sayings) >= 20
 
 
-CHANGES = ("not", "almost", "nearly", "about to", "trying to", "half", "should", "would", "if", "wrong", "other", "never")
+CHANGES = (
+    "not",
+    "almost",
+    "nearly",
+    "about to",
+    "trying to",
+    "half",
+    "should",
+    "would",
+    "if",
+    "wrong",
+    "other",
+    "never",
+)
 
 
 @pytest.mark.parametrize("asked", LIBRARY, ids=lambda asked: asked.line[-50:])
@@ -104,7 +117,8 @@ def test_one_word_more_and_a_good_sentence_is_good_no_longer(asked: Asked) -> No
         if sense is not Sense.GOOD or words.startswith(("no ", "there is no", "i see no", "i do not see")):
             continue
         row = words.split()
-        for change in CHANGES:
+        # Where the line itself says "half", one "half" more changes nothing.
+        for change in (change for change in CHANGES if change not in asked.line):
             for at in range(len(row) + 1):
                 changed = " ".join((*row[:at], change, *row[at:]))
                 found = interpret(changed, expect)

@@ -33,4 +33,8 @@ def test_the_tables_are_large_and_hold_refusals() -> None:
     assert len(SAYINGS) >= 400
     refusals = [s.meaning.removeprefix("! ") for s in SAYINGS if s.meaning.startswith("! ")]
     assert len(refusals) > len(SAYINGS) / 4
-    assert set(refusals) == {reason.value for reason in Reason} - {Reason.TOO_LONG.value, Reason.QUESTION.value, Reason.UNSURE.value}
+    assert set(refusals) == {reason.value for reason in Reason} - {
+        Reason.TOO_LONG.value,
+        Reason.QUESTION.value,
+        Reason.UNSURE.value,
+    }

@@ -91,7 +91,7 @@ def test_figures_that_were_heard_are_no_digits_that_were_said() -> None:
 
 
 def test_what_comes_near_is_never_taken() -> None:
-    """Nothing that only comes near a phrase of this language is taken."""
+    """One letter away from a phrase is nothing."""
     assert TINY.interpret("suk mo", YES_OR_NO) == NoMatch(Reason.UNKNOWN_WORDS)
 
 

@@ -423,6 +423,9 @@ ACKNOWLEDGED = (
 )
 """Something was heard; it says nothing about the step. In answer to a read-back, "right" is a yes."""
 
+BESIDE_AN_ANSWER = ("okay", "all right", "alright")
+"""What of it may stand before or behind an answer and changes nothing. Not "sure": "not really sure" is no no."""
+
 CARRIERS: dict[str, str | None] = {
     "it is": None,
     "that is": None,

@@ -70,6 +70,12 @@ def sayings_of(asked: Asked, sense: Callable[[Tokens, Asked], Sense | None]) -> 
     return tuple(found.items())
 
 
+def opposed_to(saying: str) -> tuple[str, ...]:
+    """What is easily misheard as one of several choices: its negations, its questions, its doubts."""
+    leads = ("not", "it is not", "is it", "almost", "i think it is", "i am not sure it is", "not quite", "should it be")
+    return tuple(f"{lead} {saying}" for lead in leads)
+
+
 def words_of(asked: Asked) -> tuple[str, str]:
     """The two short answers that are offered, good and bad; empty where nothing sensible can be derived."""
     line = read_line(asked)

@@ -8,7 +8,7 @@ from functools import lru_cache
 
 from assistant.spoken.english.claims import verdict
 from assistant.spoken.english.lines import AUXILIARIES, cut, read_line
-from assistant.spoken.english.sayings import sayings_of, words_of
+from assistant.spoken.english.sayings import opposed_to, sayings_of, words_of
 from assistant.spoken.english.troubles import trouble_of
 from assistant.spoken.meaning import Trouble
 from assistant.spoken.statement import Asked, Sense, Tokens, Want
@@ -52,6 +52,10 @@ class EnglishStatements:
     def sayings(self, asked: Asked) -> tuple[tuple[str, Sense], ...]:
         """See `Statements`."""
         return sayings_of(asked, _sense)
+
+    def opposed(self, saying: str) -> tuple[str, ...]:
+        """See `Statements`."""
+        return opposed_to(saying)
 
     def words_for(self, asked: Asked) -> tuple[str, str]:
         """See `Statements`."""
