@@ -166,7 +166,7 @@ class Interpreter:
             unit = expect.number_unit if label is None and bare[:1] in self._denials else ""
             instead = self._instead(bare[1:], unit, heard) if unit else None
             return Answer(Kind.CONFIRM, "no", instead=instead) if instead else self._confirmed(bare, label, expect)
-        if bare in self._acknowledged:
+        if bare in self._acknowledged and bare not in map(self._tokens_of, asked.good):
             return _HEARD
         if label == _MIXED:
             return NoMatch(Reason.NOT_AN_ANSWER_HERE)

@@ -21,10 +21,10 @@ def _set(text: str) -> frozenset[str]:
 _NEGATIONS = _set("not no never none nothing neither nor without nobody cannot")
 _UNSURE = _set("""
     almost nearly about trying try tried maybe perhaps probably possibly think guess hope believe suppose supposed
-    should    would could might may going gonna will shall must need needs want wants wait if unless until till when while before
+    should would could might may going gonna will shall must need
+    needs want wants wait if unless until till when while before
     after seems seem seemingly half partly partially mostly somewhat kind sort bit except but or else only rather forgot
-    forget forgotten
-    wrong other another hardly barely soon later starting beginning bout unsure uncertain doubt let lets
+    forget forgotten wrong other another hardly barely soon later starting beginning bout unsure uncertain doubt let lets
     moment second minute sec enough supposedly apparently roughly approximately least most either tomorrow yesterday had
     was were ought meant gotta better instead more less far
 """)
