@@ -163,27 +163,25 @@ class Interpreter:
         """A yes, a no, a done; or what the line's own words amount to."""
         asked = expect.asked
         if asked is None:
-            if label is None and expect.number_unit and bare[:1] in self._denials:
-                instead = self._instead(bare[1:], expect.number_unit, heard)
-                if instead is not None:
-                    return Answer(Kind.CONFIRM, "no", instead=instead)
-            return self._confirmed(bare, label, expect)
-        if bare in self._acknowledged:
+            unit = expect.number_unit if label is None and bare[:1] in self._denials else ""
+            instead = self._instead(bare[1:], unit, heard) if unit else None
+            return Answer(Kind.CONFIRM, "no", instead=instead) if instead else self._confirmed(bare, label, expect)
+        if bare in self._acknowledged and bare not in map(self._tokens_of, asked.good):
             return _HEARD
         if label == _MIXED:
             return NoMatch(Reason.NOT_AN_ANSWER_HERE)
         if label == "done" and expect.done_is_yes and expect.bare:
             return self._good(expect)
         sense = None if self._statements is None else self._statements.sense(bare, asked)
-        if label in ("yes", "done") and not expect.bare:
-            # The line's own words are wanted; a bare yes is none of them.
-            label = None
-            sense = sense or Sense.ACKNOWLEDGED
-        if label in ("yes", "done") and sense is Sense.BAD:
-            # "Yes, there is", of air that ought to be gone.
+        if sense is Sense.ACKNOWLEDGED:
+            # "No" to "Is it free of air?" may mean that there is none.
+            return _HEARD
+        if label == "no" or (label is not None and sense is Sense.BAD):
+            # "Yes, there is", of air that ought to be gone, is a no.
             return Answer(Kind.CONFIRM, "no")
-        if label in ("yes", "no") and sense is not Sense.ACKNOWLEDGED:
-            return self._confirmed(bare, label, expect)
+        if label == "yes" or (label == "done" and expect.done_is_yes):
+            # Where the line's own words are wanted, a bare yes is none of them.
+            return self._confirmed(bare, label, expect) if expect.bare else _HEARD
         match sense:
             case Sense.GOOD:
                 return self._good(expect)

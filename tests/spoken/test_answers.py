@@ -117,7 +117,8 @@ def test_one_word_more_and_a_good_sentence_is_good_no_longer(asked: Asked) -> No
         if sense is not Sense.GOOD or words.startswith(("no ", "there is no", "i see no", "i do not see")):
             continue
         row = words.split()
-        for change in CHANGES:
+        # Where the line itself says "half", one "half" more changes nothing.
+        for change in (change for change in CHANGES if change not in asked.line):
             for at in range(len(row) + 1):
                 changed = " ".join((*row[:at], change, *row[at:]))
                 found = interpret(changed, expect)
