@@ -27,7 +27,7 @@ from assistant.adapters.recognisers.limits import (
     POSITIVE,
     Limits,
 )
-from assistant.adapters.recognisers.positives import is_asked, is_denied, is_positive
+from assistant.adapters.recognisers.positives import is_asked, is_denied, is_like_another, is_positive
 from assistant.ports import Alternative
 from assistant.spoken import Language
 from assistant.spoken.expect import ConfirmExpected, Expect, NumberExpected, TextExpected
@@ -169,7 +169,7 @@ def _positive(
     """
     denied = is_denied(best.text, evidence.free.text, expect, language)
     of_a_line = isinstance(expect, ConfirmExpected) and expect.asked is not None
-    leads = best.reaches(POSITIVE, evidence) or not of_a_line
+    leads = not of_a_line or (best.reaches(POSITIVE, evidence) and not is_like_another(best.text, expect, language))
     if leads and not denied and _is_clear(best, evidence):
         return Judgement(best.text, alternatives)
     if of_a_line and not denied and best.reaches(DOUBTFUL_POSITIVE, evidence):

@@ -1,11 +1,15 @@
 """What must not be taken for a yes: a confirmation closes a step at once, so it is guarded as numbers are."""
 
-from functools import cache
+from functools import cache, lru_cache
+
+import jellyfish
 
 from assistant.spoken import Language
 from assistant.spoken.expect import ConfirmExpected, Expect
 from assistant.spoken.meaning import Answer, Kind, Meaning, NoMatch, Reason
 
+LIKE = 1
+"""Letters by which a positive may differ from what is none, and no ear tells them apart: "I did it" and "I didn't"."""
 _MEANS_NO_YES = frozenset({Reason.QUESTION, Reason.UNSURE})
 
 
@@ -36,6 +40,33 @@ def is_denied(words: str, free: str, expect: Expect, language: Language) -> bool
     if isinstance(meaning, Answer) or (isinstance(meaning, NoMatch) and meaning.reason in _MEANS_NO_YES):
         return True
     return bool((_written_out(free, language) & _denials(language)) - _written_out(words, language))
+
+
+@lru_cache(maxsize=1_000)
+def is_like_another(words: str, expect: Expect, language: Language) -> bool:
+    """Whether something that is no positive is spelt nearly alike, the gaps between words apart, or ends in a "n't" more.
+
+    Of such a one the model may be certain and still be wrong, so no limit on its certainty helps.
+    """
+    letters = _letters(words)
+    return any(
+        (jellyfish.levenshtein_distance(letters, _letters(said)) <= LIKE or words == said.removesuffix("n't"))
+        and not is_positive(language.interpret(other, expect, heard=True), expect)
+        for other in language.phrases(expect)
+        for said in (other, _contracted(other, language))
+    )
+
+
+def _contracted(text: str, language: Language) -> str:
+    """In its short form: "i did not" as "i didn't"."""
+    padded = f" {text} "
+    for short, full in language.tables.writing.contractions.items():
+        padded = padded.replace(f" {full} ", f" {short} ")
+    return padded.strip()
+
+
+def _letters(words: str) -> str:
+    return "".join(sign for sign in words.lower() if sign.isalpha())
 
 
 @cache
