@@ -16,6 +16,22 @@ class Kind(StrEnum):
     NAME = "name"  # value: one of the expected names, as the order spells it
     CHOICE = "choice"  # value: one of the expected choices, as it is written
     TEXT = "text"  # value: the words
+    TROUBLE = "trouble"  # value: one of Trouble
+
+
+class Trouble(StrEnum):
+    """What goes wrong at a bench or a bedside, as a learner reports it."""
+
+    AIR = "air in the line"
+    LEAK = "a leak"
+    DROPPED = "something was dropped"
+    CONTAMINATED = "something sterile was touched"
+    ALARM = "an alarm"
+    PAIN = "the patient is unwell"
+    WRONG_ITEM = "the wrong item"
+    MISTAKE = "a mistake"
+    DAMAGED = "something is damaged"
+    OTHER = "something else is wrong"
 
 
 class Command(StrEnum):
@@ -41,6 +57,8 @@ class Command(StrEnum):
     INSTRUCTOR = "instructor here"
     STOP = "stop"
     CLOSE = "close the attempt"
+    HOLD_ON = "hold on"
+    OPTIONS = "what can I say"
 
 
 class InstructorWord(StrEnum):
@@ -81,6 +99,7 @@ class Answer:
         corrected: the speaker corrected or interrupted himself inside the number ("one fifty, no, one
             fifteen": the last one counts), or a word only sounds like a digit ("one to five"): digits are
             wanted before it is kept. So it is where the number is one of several amounts that were said.
+        instead: with a no to a read-back, the number that was said in the same breath ("no, a thousand").
     """
 
     kind: Kind
@@ -89,6 +108,7 @@ class Answer:
     digit_by_digit: bool = False
     unit_said: bool = False
     corrected: bool = False
+    instead: "Answer | None" = None
 
 
 @dataclass(frozen=True)
