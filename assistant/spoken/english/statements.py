@@ -24,9 +24,9 @@ _UNSURE = _set("""
     should would could might may going gonna will shall must need
     needs want wants wait if unless until till when while before
     after seems seem seemingly half partly partially mostly somewhat kind sort bit except but or else only rather forgot
-    forget forgotten wrong other another hardly barely soon later starting beginning bout unsure uncertain doubt let lets
-    moment second minute sec enough supposedly apparently roughly approximately least most either tomorrow yesterday had
-    was were ought meant gotta better instead more less far
+    forget forgotten wrong other another hardly barely soon later starting beginning bout unsure uncertain doubt let
+    lets moment second minute sec enough supposedly apparently roughly approximately least most either tomorrow
+    yesterday had was were ought meant gotta better instead more less far
 """)
 """Words of doubt, of intention, of the past that is over, of an exception."""
 _QUESTION_WORDS = _set("what which who whom whose where why how whether")
@@ -72,6 +72,8 @@ def _sense(tokens: Tokens, asked: Asked) -> Sense | None:
         # "Free of air?" "No": none of it, or not free of it?
         return Sense.ACKNOWLEDGED if no and not yes and absent else None
     authored = _authored(rest, asked)
+    if authored is None and len(tokens) == 1 and rest[0] in _ACKNOWLEDGEMENTS:
+        return Sense.ACKNOWLEDGED
     said = verdict(rest, asked) if authored is None else authored
     if said is not None:
         contradicts = (no and said is Sense.GOOD and not absent) or (yes and said is Sense.BAD)
