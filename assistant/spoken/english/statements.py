@@ -71,6 +71,8 @@ def _sense(tokens: Tokens, asked: Asked) -> Sense | None:
         # "Free of air?" "No": none of it, or not free of it?
         return Sense.ACKNOWLEDGED if no and not yes and absent else None
     authored = _authored(rest, asked)
+    if authored is None and len(tokens) == 1 and rest[0] in _ACKNOWLEDGEMENTS:
+        return Sense.ACKNOWLEDGED
     said = verdict(rest, asked) if authored is None else authored
     if said is not None:
         contradicts = (no and said is Sense.GOOD and not absent) or (yes and said is Sense.BAD)
