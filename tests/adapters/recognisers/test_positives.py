@@ -15,7 +15,9 @@ from assistant.spoken.statement import Asked, Want
 from tests.speakers import spoken as speak
 
 CLAMP = ConfirmExpected(asked=Asked("Close the roller clamp.", Want.DONE))
-ORDER = ConfirmExpected(done_is_yes=False, asked=Asked("Read the order. Is it complete, clear and signed?", Want.ANSWER))
+ORDER = ConfirmExpected(
+    done_is_yes=False, asked=Asked("Read the order. Is it complete, clear and signed?", Want.ANSWER)
+)
 READ_BACK = ConfirmExpected(done_is_yes=False)
 
 
@@ -101,7 +103,8 @@ def test_a_near_miss_is_never_taken(whisper, words, voice):
 @pytest.mark.sound
 @pytest.mark.parametrize("voice", ["flite:slt", "flite:rms"])
 @pytest.mark.parametrize(
-    ("words", "expect"), [("the clamp is closed", CLAMP), ("it's closed", CLAMP), ("done", CLAMP), ("yes", ORDER), ("correct", ORDER)]
+    ("words", "expect"),
+    [("the clamp is closed", CLAMP), ("it's closed", CLAMP), ("done", CLAMP), ("yes", ORDER), ("correct", ORDER)],
 )
 def test_a_clear_positive_is_taken_at_first_hearing(whisper, words, expect, voice):
     """Where nothing speaks against it, the learner is not asked again."""
