@@ -44,7 +44,7 @@ def is_denied(words: str, free: str, expect: Expect, language: Language) -> bool
 
 @lru_cache(maxsize=1_000)
 def is_like_another(words: str, expect: Expect, language: Language) -> bool:
-    """Whether something that is no positive is spelt nearly alike, the gaps between words apart, or ends in a "n't" more.
+    """Whether something that is no positive is spelt nearly alike, or differs by a "n't" at its end.
 
     Of such a one the model may be certain and still be wrong, so no limit on its certainty helps.
     """
