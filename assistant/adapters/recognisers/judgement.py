@@ -27,10 +27,17 @@ from assistant.adapters.recognisers.limits import (
     POSITIVE,
     Limits,
 )
-from assistant.adapters.recognisers.positives import is_asked, is_denied, is_like_another, is_positive
+from assistant.adapters.recognisers.positives import (
+    begins_otherwise,
+    denies,
+    is_asked,
+    is_denied,
+    is_like_another,
+    is_positive,
+)
 from assistant.ports import Alternative
 from assistant.spoken import Language
-from assistant.spoken.expect import ConfirmExpected, Expect, NumberExpected, TextExpected
+from assistant.spoken.expect import ChoiceExpected, ConfirmExpected, Expect, NumberExpected, TextExpected
 from assistant.spoken.meaning import Ambiguous, Answer, Kind, Meaning, NoMatch, Reason
 
 LEAST_NAME_SHARE = 0.9
@@ -147,6 +154,9 @@ def judge(evidence: Evidence, expect: Expect, language: Language) -> Judgement:
     else:
         tells = not isinstance(best.meaning, NoMatch) or best.meaning.reason in _TELLING
         stands = tells and _is_clear(best, evidence)
+        if isinstance(expect, ChoiceExpected) and isinstance(best.meaning, Answer):
+            # A choice closes a step at once, as a yes does.
+            stands = stands and not denies(best.text, evidence.free.text, language)
     if stands:
         return Judgement(best.text, alternatives)
     if evidence.named:
@@ -169,7 +179,11 @@ def _positive(
     """
     denied = is_denied(best.text, evidence.free.text, expect, language)
     of_a_line = isinstance(expect, ConfirmExpected) and expect.asked is not None
-    leads = not of_a_line or (best.reaches(POSITIVE, evidence) and not is_like_another(best.text, expect, language))
+    leads = not of_a_line or (
+        best.reaches(POSITIVE, evidence)
+        and not is_like_another(best.text, expect, language)
+        and not begins_otherwise(best.text, evidence.free.text, language)
+    )
     if leads and not denied and _is_clear(best, evidence):
         return Judgement(best.text, alternatives)
     if of_a_line and not denied and best.reaches(DOUBTFUL_POSITIVE, evidence):

@@ -2,8 +2,6 @@
 
 from functools import cache, lru_cache
 
-import jellyfish
-
 from assistant.spoken import Language
 from assistant.spoken.expect import ConfirmExpected, Expect
 from assistant.spoken.meaning import Answer, Kind, Meaning, NoMatch, Reason
@@ -39,7 +37,7 @@ def is_denied(words: str, free: str, expect: Expect, language: Language) -> bool
         return False
     if isinstance(meaning, Answer) or (isinstance(meaning, NoMatch) and meaning.reason in _MEANS_NO_YES):
         return True
-    return bool((_written_out(free, language) & _denials(language)) - _written_out(words, language))
+    return denies(words, free, language)
 
 
 @lru_cache(maxsize=1_000)
@@ -48,6 +46,8 @@ def is_like_another(words: str, expect: Expect, language: Language) -> bool:
 
     Of such a one the model may be certain and still be wrong, so no limit on its certainty helps.
     """
+    import jellyfish  # a start stays quick without it
+
     letters = _letters(words)
     return any(
         (jellyfish.levenshtein_distance(letters, _letters(said)) <= LIKE or words == said.removesuffix("n't"))
@@ -55,6 +55,20 @@ def is_like_another(words: str, expect: Expect, language: Language) -> bool:
         for other in language.phrases(expect)
         for said in (other, _contracted(other, language))
     )
+
+
+def begins_otherwise(words: str, free: str, language: Language) -> bool:
+    """Whether the model, left free, begins several words with another one: "in its finish" for "it's finished".
+
+    So a question looks that was turned into a statement: "is it finished?".
+    """
+    said, written = (_in_order(text, language) for text in (words, free))
+    return len(said) > 1 and said[:1] != written[:1]
+
+
+def denies(words: str, free: str, language: Language) -> bool:
+    """Whether what the model writes freely has a word of a no that the words have not: "not clear" for "clear"."""
+    return bool(set(_in_order(free, language)) & _denials(language) - set(_in_order(words, language)))
 
 
 def _contracted(text: str, language: Language) -> str:
@@ -77,7 +91,8 @@ def _denials(language: Language) -> frozenset[str]:
     return frozenset(word for phrase in table.no for word in phrase.split() if word not in said)
 
 
-def _written_out(text: str, language: Language) -> set[str]:
+def _in_order(text: str, language: Language) -> tuple[str, ...]:
+    """The words of a text, short forms written out."""
     contractions = language.tables.writing.contractions
     bare = "".join(sign if sign.isalpha() or sign == "'" else " " for sign in text.lower().replace("\u2019", "'"))
-    return {part for word in bare.split() for part in contractions.get(word, word).split()}
+    return tuple(part for word in bare.split() for part in contractions.get(word, word).split())
