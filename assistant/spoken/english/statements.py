@@ -73,6 +73,8 @@ def _sense(tokens: Tokens, asked: Asked) -> Sense | None:
     authored = _authored(rest, asked)
     if authored is None and len(tokens) == 1 and rest[0] in _ACKNOWLEDGEMENTS:
         return Sense.ACKNOWLEDGED
+    if authored is None and _repeats(rest, asked):
+        return Sense.ACKNOWLEDGED
     said = verdict(rest, asked) if authored is None else authored
     if said is not None:
         contradicts = (no and said is Sense.GOOD and not absent) or (yes and said is Sense.BAD)
@@ -117,6 +119,12 @@ def _authored(rest: Tokens, asked: Asked) -> Sense | None:
         if said in map(cut, asked.bad):
             return Sense.BAD
     return None
+
+
+def _repeats(rest: Tokens, asked: Asked) -> bool:
+    """Whether it may be the line said after the assistant: "put on gloves", where past and present are one word."""
+    begun = rest[1:] if rest[0] in ("i", "we") and len(rest) == 2 else rest
+    return any(begun[:1] == (deed.verb.base,) and deed.verb.base in deed.verb.past for deed in read_line(asked).deeds)
 
 
 def _is_question(rest: Tokens) -> bool:
