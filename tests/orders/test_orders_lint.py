@@ -17,7 +17,9 @@ CEFAZOLIN = TOLD.replace("famotidine", "cefazolin").replace('"20 mg"', '"1 g"').
 PLANTED = 'code = "T-1"\nplanted = "{}"'
 EVERY_12 = 'frequency = "every 12 hours"'
 MISREAD = ("is misread as ten times as much", "Leave the trailing zero out.")
-PASS_OR_CHANGE = 'Change the order, or write planted = "over-limit" (or "incompatible-pair") if it is there to be noticed.'
+OVER_OR_PLANTED = (
+    'Change the order, or write planted = "over-limit" (or "incompatible-pair") if it is there to be noticed.'
+)
 PLANT = "Plant the fault, or take planted out."
 AS_LISTED = "Write it as the list of names has it; a new name can still be used, and is heard less surely."
 POLICY = "Source: policy of the Ostrey Harbour Teaching Lab (fictional)."
@@ -32,25 +34,25 @@ BROKEN = [
         ("order-limits", "warning", 19, 'over = "20 min"', 'over = "5 min"'),
         "The infusion time of 5 min for famotidine is below the limit of 15 min: it needs a reason."
         " Source: FDA label text, famotidine injection: premixed over 15 to 30 minutes.",
-        PASS_OR_CHANGE,
+        OVER_OR_PLANTED,
     ),
     (
         ("order-limits", "warning", 19, 'dose = "20 mg"', 'dose = "200 mg"'),
         "The dose of 200 mg for famotidine is above the limit of 20 mg: it needs a reason."
         " Source: FDA label text, famotidine injection: 20 mg every 12 hours.",
-        PASS_OR_CHANGE,
+        OVER_OR_PLANTED,
     ),
     (
         ("order-limits", "warning", 13, 'over = "12 h"', 'over = "2 h"'),
         "The rate of 500 mL/h for lactated Ringer's solution is above the limit of 250 mL/h: it needs a reason."
         f" {POLICY}",
-        PASS_OR_CHANGE,
+        OVER_OR_PLANTED,
     ),
     (
         ("order-limits", "error", 13, 'over = "12 h"', 'rate = "1,250 mL/h"'),
         "The rate of 1,250 mL/h for lactated Ringer's solution is above the limit of 999 mL/h: it is refused."
         f" {POLICY}",
-        PASS_OR_CHANGE,
+        OVER_OR_PLANTED,
     ),
     (
         ("order-planted", "error", 3, 'code = "T-1"', PLANTED.format("over-limit")),

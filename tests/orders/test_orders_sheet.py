@@ -46,7 +46,7 @@ def test_a_sheet_without_a_planted_fault_says_what_it_teaches(tmp_path: Path) ->
 
 
 def test_labels_of_a_bag_that_runs_alone() -> None:
-    """Without a secondary the wrong label hangs on the bag that runs by its dose; the order's own name is on the rest."""
+    """Without a secondary the wrong label hangs on the bag that runs by its dose."""
     order = everything()
     hung = order.hung.model_copy(update={"fluid": None, "bag_volume": None, "expires": None})
     alone = order.model_copy(update={"primary": None, "secondary": None, "second_secondary": None, "hung": hung})
