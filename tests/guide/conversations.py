@@ -8,13 +8,14 @@ change in what learners hear or in what a record says, and is to be judged as su
 
 from collections.abc import Callable
 from dataclasses import dataclass, fields
-from datetime import datetime
+from datetime import datetime, timedelta
 from decimal import Decimal
 from pathlib import Path
 
 from assistant.checklist.model import (
     Checklist,
     ChoiceAsked,
+    DoubleCheckAsked,
     NameAsked,
     NoteAsked,
     NumberAsked,
@@ -100,6 +101,13 @@ EDGES = Checklist(
             expect=ChoiceAsked(kind="choice", choices=("left", "right"), right="left"),
         ),
         Step(id="rest", part="Wait", say="Wait a moment.", expect=WaitAsked(kind="wait", seconds=30)),
+        Step(
+            id="second",
+            part="Set",
+            say="Second person: tell me the VTBI.",
+            expect=DoubleCheckAsked(kind="double-check", of="near"),
+            if_wrong="Both of you again.",
+        ),
         Step(id="clamp", part="Wait", say="Open the clamp.", if_wrong="Open it first.", more="The blue one."),
         Step(id="words", part="Wait", say="Say what you saw.", expect=NoteAsked(kind="note"), pause_s=Decimal(3)),
     ),
@@ -130,6 +138,11 @@ def heard(words: str, **more: object) -> Callable[[datetime], Event]:
     """An utterance with all that a recogniser tells of it."""
     told = {"alternatives": ("what else",), "confidence": "0.5", "ear": "ear", **more}
     return lambda at: Heard(at, words, **told)  # type: ignore[arg-type]
+
+
+def late(words: str) -> Callable[[datetime], Event]:
+    """Words that come long after, though no clock has said so yet."""
+    return lambda at: Typed(at + timedelta(seconds=400), words)
 
 
 def resumed(**more: str) -> Callable[[datetime], Event]:
@@ -210,6 +223,28 @@ CONVERSATIONS = (
         (*SMOOTH[:10], 181, "83.3", 200, "yes", "950", "yes", "pause", 200, "go on", "83.3", "yes", "950", "yes", 121),
     ),
     Conversation(
+        "settings that ran out before the clock said so",
+        PRACTICE,
+        CHECKLIST,
+        (
+            *SMOOTH[:10],
+            *(late("done"), "83.3", "yes", "950", "yes", late("more"), late("pause"), "go on", late("no")),
+            *("83.3", "yes", "950", "yes", late("not applicable"), late("done")),
+        ),
+    ),
+    Conversation(
+        "words that could be two numbers",
+        PRACTICE,
+        CHECKLIST,
+        (*SMOOTH[:5], "ten fifty", "~ten fifty", "again", "~one zero five zero", "no", "ten point five", "9.999"),
+    ),
+    Conversation(
+        "words that could be two numbers, for the record",
+        CHECK_OFF,
+        CHECKLIST,
+        (*SMOOTH[:5], "~ten fifty", "~gibberish", "~gibberish", "ten fifty", "pause", "go on"),
+    ),
+    Conversation(
         "timed waits",
         PRACTICE,
         CHECKLIST,
@@ -242,6 +277,12 @@ CONVERSATIONS = (
             *("not applicable", "pause", "go on", "stop", "yes", resumed(ear="ear", ear_model="m", clock_behind_s="3")),
             *("~it fits", InputEnded, resumed(), "no", "again", "back", 121),
         ),
+    ),
+    Conversation(
+        "much left open, and closed for good",
+        PRACTICE,
+        CHECKLIST,
+        (*("go on",) * 6, *("done", "go on", "go on", "go on", "go on", "go on"), *("close the attempt",) * 2),
     ),
     Conversation("closed for good", PRACTICE, CHECKLIST, ("done", "close the attempt", "close the attempt")),
     Conversation(
@@ -327,8 +368,8 @@ CONVERSATIONS = (
         EDGES,
         (
             *("more", "more", "more", "done", "4", "yes", "21", "yes", "20", "yes", "956", "yes", "944", "yes"),
-            *("955", "yes", "saline", "lactated ringer's", "yes", "no", "right", "left", "done", 30, "no", "yes"),
-            *("~all is well", "no", "~all is well", "yes"),
+            *("955", "yes", "saline", "lactated ringer's", "yes", "no", "right", "left", "done", 30, "~ten fifty"),
+            *("955 mL no 950", "950", "yes", "955", "yes", "no", "yes", "~all is well", "no", "~all is well", "yes"),
         ),
     ),
     Conversation(
@@ -337,7 +378,8 @@ CONVERSATIONS = (
         EDGES,
         (
             *("i need help", "done", "4", "yes", "5", "yes", "9.5 L", "yes", "956", "yes", "945", "yes", "go on"),
-            *("no", "left", "done", "stop", "yes", resumed(), 30, "done", "all is well", "yes", "go on"),
+            *("no", "left", "done", "stop", "yes", resumed(), 30, "950", "yes", "945", "yes", "go on"),
+            *("done", "all is well", "yes", "go on", "go on"),
         ),
     ),
 )
@@ -404,7 +446,9 @@ def held(conversation: Conversation) -> list[str]:
                 lived.type(item)
             case _:
                 lived.wait(1)
-                lived.give(item(lived.at))
+                event = item(lived.at)
+                lived.at = max(lived.at, getattr(event, "at", lived.at))
+                lived.give(event)
     result = lived.guide.results()
     lines = [f"==== {conversation.title} ({conversation.mode.value}, {conversation.checklist.name})", *lived.lines]
     lines += ["", "result"]

@@ -2,6 +2,7 @@
 
 import errno
 import os
+import resource
 from pathlib import Path
 
 import pytest
@@ -164,6 +165,20 @@ def test_the_lock_names_its_owner_and_goes_with_it(begun):
         lock = take_lock(begun)
         assert lock_path(begun).read_bytes() == f"{os.getpid()}\n".encode()
         lock.release()
+
+
+def test_a_lock_that_cannot_name_its_owner_is_a_lock_all_the_same(tmp_path):
+    """The number in it is a courtesy: a disk that takes no byte more keeps nobody from locking."""
+    path = tmp_path / "a.jsonl"
+    soft, hard = resource.getrlimit(resource.RLIMIT_FSIZE)
+    resource.setrlimit(resource.RLIMIT_FSIZE, (0, hard))
+    try:
+        lock = take_lock(path)
+    finally:
+        resource.setrlimit(resource.RLIMIT_FSIZE, (soft, hard))
+    assert lock.is_locked
+    assert lock_path(path).read_bytes() == b""
+    lock.release()
 
 
 def test_a_lock_that_cannot_be_made(tmp_path):

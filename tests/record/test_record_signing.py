@@ -189,10 +189,15 @@ def test_only_a_finished_attempt_is_signed(tmp_path, keys):
         RecordFile.add_signed(tmp_path / "missing.jsonl", DECISION, key)
 
 
-@pytest.mark.parametrize("extra", [{"seal": {}}, {"key": "mine"}, {"signature": "mine"}])
-def test_body_of_a_sign_off_brings_nothing_of_the_chain(record, keys, extra):
+ADDED = r"^a signed entry brings no seal, and its key is added$"
+
+
+@pytest.mark.parametrize(
+    ("extra", "why"), [({"seal": {}}, ADDED), ({"key": "mine"}, ADDED), ({"signature": "mine"}, "^the chain writes ")]
+)
+def test_body_of_a_sign_off_brings_nothing_of_the_chain(record, keys, extra, why):
     """Key, signature and seal are not the caller's to give."""
-    with pytest.raises(TypeError):
+    with pytest.raises(TypeError, match=why):
         RecordFile.add_signed(record, {**DECISION, **extra}, load_key(keys, "lindqvist"))
     assert verify(record).count == 6
 

@@ -267,6 +267,26 @@ except RecordError as error:
     assert "3,221,225,472 bytes" in answer.stdout.splitlines()[1]
 
 
+def test_what_follows_a_missing_entry_costs_bounded_memory(tmp_path):
+    """Whether the entry stands further down is looked for piece by piece, also where no line ends."""
+    program = f"""
+import resource, sys
+from assistant.record.verify import verify
+with open("/proc/self/statm") as statm:
+    now = int(statm.read().split()[0]) * resource.getpagesize()
+resource.setrlimit(resource.RLIMIT_AS, (now + {60 << 20},) * 2)
+print(verify(sys.argv[1]).problem)
+"""
+    huge = tmp_path / "huge"
+    with huge.open("wb") as stream:
+        stream.write(link(opening(), GENESIS, 1).line + link(body(3), GENESIS, 3).line)
+        stream.truncate(200 << 20)
+    answer = subprocess.run(
+        [sys.executable, "-c", program, huge], capture_output=True, text=True, check=True, timeout=60
+    )
+    assert answer.stdout.strip() == Problem.REMOVED
+
+
 @pytest.mark.parametrize(
     ("tamper", "problem", "count"),
     [

@@ -150,6 +150,10 @@ TYPED: list[tuple[str, Expect, Meaning]] = [
     ("9.999", RATE, Ambiguous((Decimal("9.999"), Decimal(9999)), "mL/h")),
     ("1.000", NumberExpected("mL/h", lowest=Decimal(1000)), Ambiguous((Decimal(1), Decimal(1000)), "mL/h")),
     ("10.000", RATE, number("10")),
+    # No zero stands before a whole number that has a point: these words could be cut in two.
+    ("zero five point three", RATE, NoMatch(Reason.TWO_NUMBERS)),
+    ("oh five point three", RATE, NoMatch(Reason.TWO_NUMBERS)),
+    ("oh point five", RATE, number("0.5")),
 ]
 
 
