@@ -7,9 +7,11 @@ import pytest
 
 from assistant.checklist.finding import Finding, Severity
 from assistant.cli.main import main
+from assistant.dosing.limits_file import limits_from
 from assistant.orders.checked import findings_of_order
 from assistant.orders.lint import ORDER_RULES
-from assistant.orders.load import available_orders
+from assistant.orders.load import available_orders, load_order
+from assistant.orders.plausible import beyond
 from tests.orders.papers import GOOD, written
 
 TOLD = GOOD.replace('code = "T-1"', 'code = "T-1"\nteaching = "Plain."\nsources = ["common practice, no source"]')
@@ -160,6 +162,24 @@ def test_a_limit_for_a_peripheral_line_holds_for_no_central_one(tmp_path: Path, 
     text = TOLD.replace("famotidine", "vancomycin").replace('"20 mg"', '"1 g"')
     found = found_in(tmp_path, text.replace('over = "20 min"', STRONG.format(route)))
     assert found == ([("order-limits", "error", 19)] if held else [])
+
+
+def test_the_strength_of_what_runs_by_dose_rate_is_looked_at() -> None:
+    """Dose rate, concentration and what shares the line: each is held against what the table knows."""
+    limit = {"level": "hard", "source": "invented"}
+    table = {
+        "drug": {
+            "dopamine": {
+                "highest_peripheral_concentration": {"value": "1 mg/mL", **limit},
+                "highest_dose_rate": {"value": "4 mcg/kg/min", **limit},
+                "not_in_one_line_with": {"names": ["lactated Ringer's solution"], **limit},
+            }
+        }
+    }
+    order = load_order(str(Path(__file__).with_name("everything.toml")))
+    assert [one.about for one in beyond(order, limits_from(table))] == [
+        *("concentration", "dose rate", "dopamine with lactated Ringer's solution in one line"),
+    ]
 
 
 @pytest.mark.parametrize(("fault", "what", "mend"), BROKEN)
