@@ -1,4 +1,4 @@
-"""What the guide says, records, listens for and waits for, word for word: see `conversations`."""
+"""What the guide says, records, listens for and waits for in whole attempts, word for word: see `conversations`."""
 
 import pytest
 

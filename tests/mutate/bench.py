@@ -52,17 +52,21 @@ def copied(folder: Path) -> Path:
 def brought_up_to_date(tree: Path, learned: dict[str, str]) -> list[str]:
     """Copy the tests anew; return the files of tests that are not what they were when their reach was learned.
 
+    What a file takes from its namesake counts as well: ``written.txt`` belongs to ``test_written.py``.
+
     Args:
         tree: the copy.
         learned: the digests of the files then.
     """
     shutil.copytree(HOUSE / "tests", tree / "tests", ignore=shutil.ignore_patterns("__pycache__"), dirs_exist_ok=True)
-    return [name for name, digest in digests(tree).items() if learned.get(name) != digest]
+    changed = {Path(name) for name, digest in digests(tree).items() if learned.get(name) != digest}
+    tests = {file.with_name(f"test_{file.stem.removeprefix('test_')}.py") for file in changed}
+    return [str(file) for file in sorted(tests) if (tree / file).is_file()]
 
 
 def digests(tree: Path) -> dict[str, str]:
-    """By file of tests its digest."""
-    files = sorted((tree / "tests").rglob("test_*.py"))
+    """By file of tests, and what lies beside them, its digest."""
+    files = [file for file in sorted((tree / "tests").rglob("*")) if file.is_file() and "__pycache__" not in file.parts]
     return {str(file.relative_to(tree)): hashlib.sha256(file.read_bytes()).hexdigest() for file in files}
 
 
