@@ -10,6 +10,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, fields
 from datetime import datetime, timedelta
 from decimal import Decimal
+from itertools import takewhile
 from pathlib import Path
 
 from assistant.checklist.model import (
@@ -432,11 +433,28 @@ def _plain(entry: dict[str, object]) -> str:
     return "; ".join(f"{name}={value!r}" for name, value in entry.items() if name not in ("at", "sequence", "words"))
 
 
+def begun_alike(conversation: Conversation) -> int:
+    """With how many items an earlier conversation begins in the same way: those are written down there; -1 for none."""
+    most = -1
+    for earlier in CONVERSATIONS[: CONVERSATIONS.index(conversation)]:
+        if (earlier.mode, earlier.checklist, earlier.pins) == (
+            conversation.mode,
+            conversation.checklist,
+            conversation.pins,
+        ):
+            pairs = zip(earlier.items, conversation.items, strict=False)
+            most = max(most, sum(1 for _ in takewhile(lambda pair: pair[0] == pair[1], pairs)))
+    return most
+
+
 def held(conversation: Conversation) -> list[str]:
-    """One conversation, line by line."""
+    """One conversation, line by line; without the beginning that it shares with an earlier one."""
     lived = Heeded(conversation)
     lived.give(Opened(lived.at))
-    for item in conversation.items:
+    known = begun_alike(conversation)
+    for place, item in enumerate(conversation.items):
+        if place == known:
+            lived.lines = ["", "..."]
         match item:
             case int():
                 lived.wait(item)
