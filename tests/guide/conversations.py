@@ -218,6 +218,18 @@ CONVERSATIONS = (
         ),
     ),
     Conversation(
+        "a step that comes after another one",
+        PRACTICE,
+        CHECKLIST,
+        (*("done", "go on"), *SMOOTH[2:10], "go on", "done", "done"),
+    ),
+    Conversation(
+        "a second person before there is a first number",
+        PRACTICE,
+        EDGES,
+        (*("go on",) * 3, *("lactated ringer's", "no", "left", "go on", "10", "yes", "go on", "go on")),
+    ),
+    Conversation(
         "settings that run out, and long silences",
         PRACTICE,
         CHECKLIST,

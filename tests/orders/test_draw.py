@@ -155,6 +155,12 @@ REFUSED = [
         "Ask for another fault.",
     ),
     (
+        Wanted(frozenset({"dose"}), (("dose.ordered", "mg/h"),)),
+        {"level": 2},
+        "Nothing on the shelf has level 2 for this checklist.",
+        "Ask for another level.",
+    ),
+    (
         Wanted(frozenset({"dose"}), (("dose.ordered", "mmol/kg/h"),)),
         {},
         "Nothing on the shelf can be asked for in the units of this checklist.",

@@ -239,6 +239,13 @@ def test_what_is_no_order(tmp_path: Path) -> None:
     assert findings_of_order(str(tmp_path / "none.toml")) is None
 
 
+def test_what_cannot_be_read_is_an_order_where_it_lies_among_orders(tmp_path: Path) -> None:
+    """Elsewhere it may be a checklist, and is left to the checklists' linter."""
+    (tmp_path / "orders").mkdir()
+    assert [one[:2] for one in found_in(tmp_path / "orders", "[[title")] == [("loads", "error")]
+    assert findings_of_order(written(tmp_path, "[[title")) is None
+
+
 def test_the_verb_takes_orders_too(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     """One command for both; the exit code tells."""
     assert main(["lint", "--strict", "oh-101", written(tmp_path, TOLD)]) == 0
