@@ -253,6 +253,13 @@ def test_private_key_is_its_owners_alone(keys):
         load_key(keys, "lindqvist")
 
 
+def test_a_folder_for_keys_is_made_with_those_above_it(tmp_path):
+    """For its owner alone, however deep it lies."""
+    folder = tmp_path / "school" / "keys"
+    assert new_key(folder, "first") == load_key(folder, "first").public
+    assert stat.S_IMODE(folder.stat().st_mode) == 0o700
+
+
 def test_passphrase_guards_a_key(tmp_path):
     """A key under a passphrase is loaded with it alone; every failure is one sentence."""
     new_key(tmp_path, "guarded", "correct horse")
