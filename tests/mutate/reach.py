@@ -25,7 +25,6 @@ class Learner:
         self.seconds: dict[str, float] = {}
         self.shared: dict[str, list[str]] = {}
         self.failed: set[str] = set()
-        self._file = ""
 
     def pytest_collection_finish(self, session: pytest.Session) -> None:
         for item in session.items:
@@ -35,9 +34,6 @@ class Learner:
 
     @pytest.hookimpl(wrapper=True)
     def pytest_runtest_protocol(self, item: pytest.Item) -> Iterator[None]:
-        if _file(item.nodeid) != self._file:
-            self._file = _file(item.nodeid)
-            _forget_answers()
         self.cover.switch_context(item.nodeid)
         began = time.perf_counter()
         done = yield
@@ -57,14 +53,6 @@ class Learner:
     def pytest_runtest_logreport(self, report: pytest.TestReport) -> None:
         if report.failed or report.skipped:
             self.failed.add(report.nodeid)
-
-
-def _forget_answers() -> None:
-    """Empty the caches of the program's functions: what one test has worked out, the next would never reach."""
-    modules = [module for name, module in sys.modules.items() if name.startswith("assistant.")]
-    for value in [value for module in modules for value in vars(module).values()]:
-        if callable(forget := getattr(value, "cache_clear", None)):
-            forget()
 
 
 def _name(fixture: pytest.FixtureDef) -> str:
