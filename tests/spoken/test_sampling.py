@@ -72,9 +72,25 @@ def test_what_is_no_unit(unit: str, shown: str) -> None:
 
 
 SAMPLES = [
-    (RATE, ["seven cubic centimeter per hour", "continue", "where am i", "more slowly", "pause", "what's the order"]),
-    (ConfirmExpected(), ["okay", "stop it", "volume down", "i want to correct that", "change my answer", "ready"]),
-    (ChoiceExpected(("left", "right")), ["that is right", "which step", "slow down", "more detail", "speak louder"]),
+    (
+        RATE,
+        [
+            "seven cubic centimeter per hour",
+            "volume down",
+            "what step is this",
+            "what was the order",
+            "what is my order",
+            "go on",
+        ],
+    ),
+    (
+        ConfirmExpected(),
+        ["it is finished", "say that one more time", "turn it down", "repeat it", "no it has not", "go back"],
+    ),
+    (
+        ChoiceExpected(("left", "right")),
+        ["wait a second", "one step back", "what step is this", "what can i say", "remind me which step this is"],
+    ),
 ]
 
 

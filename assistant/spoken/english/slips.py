@@ -61,4 +61,4 @@ def _multiple(factor: Fraction | None) -> str:
 def _named(key: str) -> str:
     """A number of the order in words: ``primary.bag_volume`` is "the primary's bag volume"."""
     line, _, name = key.rpartition(".")
-    return f"the {line or 'order'}'s {name.replace('_', ' ').replace('vtbi', 'VTBI')}"
+    return f"the {(line or 'order').replace('_', ' ')}'s {name.replace('_', ' ').replace('vtbi', 'VTBI')}"
