@@ -12,6 +12,7 @@ from random import Random
 from assistant.checklist.model import (
     Checklist,
     ChoiceAsked,
+    DoneAsked,
     DoubleCheckAsked,
     NameAsked,
     NoteAsked,
@@ -19,6 +20,7 @@ from assistant.checklist.model import (
     ObservationAsked,
     QuestionAsked,
     Step,
+    WaitAsked,
 )
 from assistant.dosing.twins import twin
 from assistant.errors import UsageError
@@ -111,10 +113,12 @@ class SimulatedLearner:
                 return Reply(self._name(str(self._key[name].value)))
             case DoubleCheckAsked(of=of):
                 return self._right(self._checklist.step(of))
-            case QuestionAsked(right=right):
-                return Reply(right)
+            case QuestionAsked(right=right, good=good, bad=bad):
+                return Reply(self._random.choice((good if right == "yes" else bad) or (right,)))
             case ChoiceAsked(right=right, choices=choices):
                 return Reply(right or choices[0])
+            case DoneAsked(good=good) | WaitAsked(good=good) if good:
+                return Reply(self._random.choice(good))
             case NoteAsked():
                 return Reply("as it is on the chart")
             case ObservationAsked():
@@ -164,7 +168,9 @@ class SimulatedLearner:
             case Slip.TEEN_TY:
                 return isinstance(asked, NumberAsked) and twin(self._value(asked.key)) is not None
             case Slip.LEFT_CLAMP:
-                return isinstance(asked, QuestionAsked) and "clamp" in step.if_wrong
+                return (
+                    isinstance(asked, QuestionAsked) or (isinstance(asked, ChoiceAsked) and asked.right != "")
+                ) and "clamp" in step.if_wrong
             case Slip.SKIP_CRITICAL:
                 return self._before_a_gate(step)
             case Slip.WRONG_BAG:
@@ -194,6 +200,8 @@ class SimulatedLearner:
                 return Reply(self._number(twin(self._value(name)) or Decimal(0), unit))
             case Slip.LEFT_CLAMP, QuestionAsked(right=right):
                 return Reply("no" if right == "yes" else "yes")
+            case Slip.LEFT_CLAMP, ChoiceAsked(right=right, choices=choices):
+                return Reply(next(choice for choice in choices if choice != right))
             case Slip.SKIP_CRITICAL, _:
                 return Reply(Command.GO_ON.value)
             case Slip.WRONG_BAG, NameAsked(key=name):

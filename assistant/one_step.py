@@ -61,13 +61,17 @@ class OneStep:
         said = [effect for effect in guide.receive(Recorded(2, "")) if isinstance(effect, Say)]
         if not isinstance(entry, Append):
             raise TypeError("the guide began with something else than its entry")
-        meaning = self._language.interpret(_words(event), expect, heard=isinstance(event, Heard))
+        meaning = self._language.interpret(
+            _words(event), self._guide(expect).expectation(), heard=isinstance(event, Heard)
+        )
         aloud = " ".join(say.speech for say in said if say.tone in ANSWERING and say.speech)
         match meaning:
             case NoMatch(reason=reason):
                 return Reply(None, (), reason, aloud)
             case Ambiguous(readings=readings):
                 return Reply(None, readings, None, aloud)
+            case Answer(kind=Kind.ACKNOWLEDGED):
+                return Reply(None, (), Reason.NOT_AN_ANSWER_HERE, aloud)
             case Answer(value=Decimal() as value) if entry.body.get("verdict") == "digits asked":
                 heard = isinstance(event, Heard) and not event.doubtful
                 near = possible(value) if heard and self._language.wants_digits(value, "") else (value,)

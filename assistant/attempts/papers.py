@@ -59,9 +59,10 @@ def take_papers(checklist: str, order: str | None, *, short_waits: bool = False)
 
 
 def _with_short_waits(checklist: Checklist) -> Checklist:
-    short = WaitAsked(kind="wait", seconds=SHORT_WAIT_S)
     steps = tuple(
-        step.model_copy(update={"expect": short}) if isinstance(step.expect, WaitAsked) else step
+        step.model_copy(update={"expect": step.expect.model_copy(update={"seconds": SHORT_WAIT_S})})
+        if isinstance(step.expect, WaitAsked)
+        else step
         for step in checklist.steps
     )
     return checklist.model_copy(update={"steps": steps})

@@ -12,7 +12,7 @@ from assistant.checklist.library import nearest
 from assistant.checklist.load import Sheet
 from assistant.checklist.model import Checklist, Step
 from assistant.checklist.paper_file import PaperFile
-from assistant.checklist.rules import answers, path, quantities, reasons, texts
+from assistant.checklist.rules import answers, own_words, path, quantities, reasons, texts
 from assistant.errors import AssistantError
 from assistant.text import quoted
 
@@ -38,6 +38,7 @@ _STEP_RULES: tuple[Callable[[Step, int, Bench], Iterator[Complaint]], ...] = (
     quantities.gives_answer,
     answers.line_asks,
     answers.choices,
+    own_words.own_words,
     texts.length,
     texts.reading,
     texts.wording,

@@ -5,6 +5,7 @@ from datetime import timedelta
 from assistant.checklist.model import ChoiceAsked, DoneAsked, ObservationAsked, QuestionAsked, WaitAsked
 from assistant.guide.asking import asked_of, prompt, unclear
 from assistant.guide.effects import Tone
+from assistant.guide.events import Heard
 from assistant.guide.path import arm, close, reopen_by_learner, settings_lost
 from assistant.guide.progress import Person, State, Wake
 from assistant.guide.turn import Turn
@@ -17,6 +18,9 @@ ANOTHER_CHOICE = "another choice"
 def answer_yes(turn: Turn) -> None:
     """Yes or done: closes an action, answers a question, starts a timed wait."""
     if settings_lost(turn):
+        return
+    if isinstance(turn.event, Heard) and turn.event.doubtful:
+        _ask_what_was_heard(turn, turn.event)
         return
     match turn.step.expect:
         case DoneAsked():
@@ -43,6 +47,16 @@ def ask_plainly(turn: Turn) -> None:
         turn.say(turn.sentences.YES_OR_NO, Tone.UNCLEAR)
     else:
         turn.say(turn.sentences.which_is_it(good, bad), Tone.UNCLEAR)
+
+
+def _ask_what_was_heard(turn: Turn, heard: Heard) -> None:
+    """A yes that was not heard clearly closes nothing; asked once more in the line's own words, it costs nothing."""
+    turn.note["verdict"] = "asked once more"
+    good, bad = turn.papers.language.offer(asked_of(turn.step))
+    question = turn.sentences.which_is_it(good, bad)
+    if isinstance(turn.step.expect, QuestionAsked) and not (good and bad):
+        question = turn.sentences.YES_OR_NO
+    turn.say(turn.sentences.heard_which(heard.words, question), Tone.UNCLEAR)
 
 
 def answer_no(turn: Turn) -> None:

@@ -29,6 +29,7 @@ from assistant.spoken.tokens import LONGEST, UNKNOWN, Tokeniser, clean_text, pri
 from assistant.spoken.units import UnitWords
 
 _ACKNOWLEDGED = "acknowledged"
+_MIXED = "mixed"
 _HEARD = Answer(Kind.ACKNOWLEDGED, "acknowledged")
 _MOST_TOKENS = 60
 """Words of an utterance that can still be an answer; free text may be longer."""
@@ -65,7 +66,7 @@ class Interpreter:
         self._confirmations = {
             tuple(phrase.split()): label
             for label, known in (
-                (_ACKNOWLEDGED, phrases.acknowledged),
+                (_ACKNOWLEDGED, phrases.beside_an_answer),
                 ("yes", phrases.yes),
                 ("no", phrases.no),
                 ("done", phrases.done),
@@ -79,6 +80,8 @@ class Interpreter:
         self._number_words = frozenset(words_of(tables.numbers.number)) - tables.numbers.small_words
         self._acknowledged = frozenset(tuple(phrase.split()) for phrase in phrases.acknowledged)
         self._statements = tables.statements
+        self._denials = frozenset(tuple(no.split()) for no in phrases.no if " " not in no)
+        self._corrections = tuple(tuple(words.split()) for words in phrases.corrections)
         self._known_words = frozenset(words_of(quantities.slot)) | phrases.between_numbers
 
     def interpret(self, words: str, expect: Expect, *, heard: bool = False) -> Meaning:
@@ -111,13 +114,22 @@ class Interpreter:
         if words.rstrip().endswith("?") and not isinstance(expect, NumberExpected | AnyExpected):
             # A number is read back; everything else would be taken at once.
             return NoMatch(Reason.QUESTION)
+        if words.rstrip().endswith(("...", "\u2026")) and isinstance(expect, ConfirmExpected):
+            return NoMatch(Reason.UNSURE)
         return self._answer(tokens, bare, expect, heard)
 
     def _answer(self, tokens: tuple[str, ...], bare: tuple[str, ...], expect: Expect, heard: bool) -> Meaning:
+        meaning = self._in_frame(tokens, bare, expect, heard)
+        if not isinstance(meaning, NoMatch) or meaning.reason is Reason.QUESTION or self._statements is None:
+            return meaning
+        trouble = self._statements.trouble(bare)
+        return meaning if trouble is None else Answer(Kind.TROUBLE, trouble)
+
+    def _in_frame(self, tokens: tuple[str, ...], bare: tuple[str, ...], expect: Expect, heard: bool) -> Meaning:
         label = self._confirmation(bare)
         match expect:
             case ConfirmExpected():
-                return self._confirm(bare, label, expect)
+                return self._confirm(bare, label, expect, heard)
             case NumberExpected():
                 if label is not None:
                     return NoMatch(Reason.NOT_AN_ANSWER_HERE)
@@ -147,36 +159,55 @@ class Interpreter:
             case TextExpected():  # pragma: no cover - answered before
                 raise AssertionError("free words are answered before this")
 
-    def _confirm(self, bare: tuple[str, ...], label: str | None, expect: ConfirmExpected) -> Meaning:
+    def _confirm(self, bare: tuple[str, ...], label: str | None, expect: ConfirmExpected, heard: bool) -> Meaning:
         """A yes, a no, a done; or what the line's own words amount to."""
         asked = expect.asked
-        if asked is not None and bare in self._acknowledged:
+        if asked is None:
+            unit = expect.number_unit if label is None and bare[:1] in self._denials else ""
+            instead = self._instead(bare[1:], unit, heard) if unit else None
+            return Answer(Kind.CONFIRM, "no", instead=instead) if instead else self._confirmed(bare, label, expect)
+        if bare in self._acknowledged and bare not in map(self._tokens_of, asked.good):
             return _HEARD
-        sense = None if asked is None or self._statements is None else self._statements.sense(bare, asked)
-        if label in ("yes", "done") and not expect.bare:
-            # The line's own words are wanted; a bare yes is none of them.
-            label = None
-            sense = sense or Sense.ACKNOWLEDGED
-        if label == "no" and sense is Sense.ACKNOWLEDGED:
+        if label == _MIXED:
+            return NoMatch(Reason.NOT_AN_ANSWER_HERE)
+        sense = None if self._statements is None else self._statements.sense(bare, asked)
+        if sense is Sense.ACKNOWLEDGED:
+            # "No" to "Is it free of air?" may mean that there is none.
             return _HEARD
-        if label in ("yes", "no"):
-            return Answer(Kind.CONFIRM, label)
-        if label == "done" and expect.done_is_yes:
-            return Answer(Kind.DONE, "done")
+        if label == "no" or (label is not None and sense is Sense.BAD):
+            # "Yes, there is", of air that ought to be gone, is a no.
+            return Answer(Kind.CONFIRM, "no")
+        if label == "yes" or (label == "done" and expect.done_is_yes):
+            # Where the line's own words are wanted, a bare yes is none of them.
+            return self._confirmed(bare, label, expect) if expect.bare else _HEARD
         match sense:
             case Sense.GOOD:
                 return self._good(expect)
             case Sense.BAD:
                 return Answer(Kind.CONFIRM, "no")
-            case Sense.ACKNOWLEDGED:
-                return _HEARD
             case Sense.ASKED:
                 return NoMatch(Reason.QUESTION)
             case Sense.UNSURE:
                 return NoMatch(Reason.UNSURE)
+        return self._confirmed(bare, label, expect)
+
+    def _confirmed(self, bare: tuple[str, ...], label: str | None, expect: ConfirmExpected) -> Meaning:
+        """What the phrases that mean something by themselves amount to."""
+        if label in ("yes", "no"):
+            return Answer(Kind.CONFIRM, label)
+        if label == "done" and expect.done_is_yes:
+            return Answer(Kind.DONE, "done")
         if label is not None or self._readings(bare):
             return NoMatch(Reason.NOT_AN_ANSWER_HERE)
         return NoMatch(Reason.UNKNOWN_WORDS)
+
+    def _instead(self, rest: tuple[str, ...], unit: str, heard: bool) -> Answer | None:
+        """The number that was said in one breath with a no; it is read back in its turn."""
+        for words in (rest, *(rest[len(lead) :] for lead in self._corrections if rest[: len(lead)] == lead)):
+            found = self._number(words, words, NumberExpected(unit), heard) if words else None
+            if isinstance(found, Answer):
+                return found
+        return None
 
     @staticmethod
     def _good(expect: ConfirmExpected) -> Answer:
@@ -320,7 +351,7 @@ class Interpreter:
         # "Okay, done" is a done: what only says that something was heard changes nothing beside an answer.
         ways = {kinds - {_ACKNOWLEDGED} or kinds for kinds in reached.get(len(bare), set())}
         if not ways:
-            return None
+            return _ACKNOWLEDGED if bare in self._acknowledged else None
         if ways == {frozenset({_ACKNOWLEDGED})}:
             return _ACKNOWLEDGED
         if ways == {frozenset({"done"})}:
@@ -329,7 +360,7 @@ class Interpreter:
             return "yes"
         # "it is not right" is also "it is not" and "right": a no that can be read as one is one.
         pure_no = frozenset({"no"}) in ways and not any(kinds <= {"yes", "done"} for kinds in ways)
-        return "no" if pure_no else "mixed"
+        return "no" if pure_no else _MIXED
 
     def _after_carrier(self, bare: tuple[str, ...]) -> tuple[str, ...]:
         """The words after "it is" or "the label says"; none where nothing of the kind stands before them."""

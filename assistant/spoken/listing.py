@@ -43,6 +43,7 @@ class Listing:
         self._names = names
         self._units = units
         self._speech = aloud.speech
+        self._opposed = tables.statements.opposed if tables.statements else lambda _saying: ()
         self._sayings = tables.statements.sayings if tables.statements else lambda _asked: ()
         self._written_only = tables.numbers.written_only | tables.units.abbreviated
         self.phrases = lru_cache(maxsize=64)(self._phrases)
@@ -70,7 +71,9 @@ class Listing:
                 known = self._names.spellings(expected) if expect.alone else self._names.forms(expected)
                 said += [self._speech(name).lower().replace("'", "") for name in known]
             case ChoiceExpected():
-                said += [*confirmations, *(self._speech(saying).lower() for saying, _choice in expect.sayings())]
+                known_ways = [self._speech(saying).lower() for saying, _choice in expect.sayings()]
+                opposed = (other for way in known_ways for other in self._opposed(way) if other not in known_ways)
+                said += [*confirmations, *known_ways, *opposed]
             case TextExpected():
                 pass
         return tuple(dict.fromkeys(form for phrase in said for form in self._forms(phrase)))

@@ -4,6 +4,8 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import Protocol
 
+from assistant.spoken.meaning import Trouble
+
 Tokens = tuple[str, ...]
 """The pieces of an utterance, as `assistant.spoken.tokens` gives them, without hesitations and courtesies."""
 
@@ -48,12 +50,18 @@ class Statements(Protocol):
     def sense(self, tokens: Tokens, asked: Asked) -> Sense | None:
         """What the words say about what was asked; None where they say nothing that is understood."""
 
+    def trouble(self, tokens: Tokens) -> Trouble | None:
+        """The trouble that the words report, whatever was asked; None where they report none."""
+
     def sayings(self, asked: Asked) -> tuple[tuple[str, Sense], ...]:
         """Finite sentences that are likely here, with what each says, for recognisers.
 
         Beside the good and the bad ones they hold what is easily misheard as a good one: its negations, its
         questions, its unfinished forms. A recogniser that does not know these hears the good one in their place.
         """
+
+    def opposed(self, saying: str) -> tuple[str, ...]:
+        """What is easily misheard as one of several choices: its negations, its questions, its doubts."""
 
     def words_for(self, asked: Asked) -> tuple[str, str]:
         """The two short answers that the assistant offers, good and bad: ("closed", "still open")."""

@@ -23,6 +23,7 @@ class Phrases:
         yes, no: a clear yes, a clear no.
         done: something was done; a yes only where the step asks for something to do.
         acknowledged: something was heard; it says nothing about the step.
+        beside_an_answer: what of it may stand before or behind an answer and changes nothing: "okay, done".
         likely_answers: what is likeliest said where a confirmation is asked for.
         instructor_words: further ways to say what only an instructor says, with the instructor's word.
         carriers: what may stand before a number, and the kind of quantity that it names ("rate", "volume", "time",
@@ -38,6 +39,7 @@ class Phrases:
     done: tuple[str, ...]
     likely_answers: tuple[str, ...]
     acknowledged: tuple[str, ...] = ()
+    beside_an_answer: tuple[str, ...] = ()
     instructor_words: tuple[tuple[str, str], ...] = ()
     carriers: Mapping[str, str | None] = field(default_factory=dict)
     corrections: tuple[str, ...] = ()

@@ -13,6 +13,7 @@ from assistant.checklist.load import load
 from assistant.checklist.model import (
     Checklist,
     ChoiceAsked,
+    DoneAsked,
     NameAsked,
     NoteAsked,
     NumberAsked,
@@ -107,15 +108,20 @@ def amount(entry: KeyEntry) -> dosing.Amount:
 
 
 def right_words(step: Step, given: Papers) -> str:
-    """What a learner types who does everything right; of several choices that are all taken, the last."""
+    """What a learner types who does everything right, in the words of the step where it has some of its own.
+
+    Of several choices that are all taken, the last.
+    """
     number = given.checklist.number_asked(step)
     if number is not None:
         return dosing.show(amount(given.key[number.key]))
     match step.expect:
         case NameAsked(key=name):
             return str(given.key[name].value)
-        case QuestionAsked(right=right):
-            return right
+        case DoneAsked(good=(words, *_)) | WaitAsked(good=(words, *_)):
+            return words
+        case QuestionAsked(right=right, good=good, bad=bad):
+            return next(iter(good if right == "yes" else bad), right)
         case ChoiceAsked(choices=choices, right=right):
             return right or choices[-1]
         case NoteAsked():
@@ -133,8 +139,12 @@ def wrong_words(step: Step, given: Papers) -> str:
         tenfold = meant.value * 10
         return dosing.show(dosing.Amount(tenfold if tenfold < LARGEST else meant.value / 10, meant.unit))
     match step.expect:
-        case QuestionAsked(right=right):
-            return "no" if right == "yes" else "yes"
+        case QuestionAsked(right="yes", bad=bad):
+            return next(iter(bad), "no")
+        case QuestionAsked(right="no", good=good):
+            return next(iter(good), "yes")
+        case ChoiceAsked(choices=choices, right=right):
+            return next(choice for choice in choices if choice != right)
     raise AssertionError(f"{step.id} cannot be answered wrongly")
 
 

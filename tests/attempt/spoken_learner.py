@@ -18,6 +18,7 @@ from assistant import dosing
 from assistant.checklist.model import (
     Checklist,
     ChoiceAsked,
+    DoneAsked,
     NameAsked,
     NoteAsked,
     ObservationAsked,
@@ -106,8 +107,10 @@ class SpokenLearner:
             case NameAsked(key=name):
                 self._intended = str(self._key[name].value)
                 return speech(self._intended)
-            case QuestionAsked(right=right):
-                return right
+            case DoneAsked(good=(words, *_)) | WaitAsked(good=(words, *_)):
+                return words
+            case QuestionAsked(right=right, good=good, bad=bad):
+                return next(iter(good if right == "yes" else bad), right)
             case ChoiceAsked(choices=choices, right=right):
                 return right or choices[0]
             case NoteAsked():

@@ -19,12 +19,13 @@ from assistant.checklist.model import (
     QuestionAsked,
     WaitAsked,
 )
+from assistant.guide.asking import asked_of
 from assistant.orders.key import KeyEntry
 from assistant.orders.load import load_order
 from assistant.orders.solve import answer_key
 from assistant.spoken import interpret, say_amount, speech
-from assistant.spoken.expect import NumberExpected
-from assistant.spoken.meaning import Answer
+from assistant.spoken.expect import ChoiceExpected, ConfirmExpected, NumberExpected
+from assistant.spoken.meaning import Answer, Kind
 
 NEW = [name for name in available() if name not in ("primary-line", "secondary-line", "primary-and-secondary")]
 EACH = pytest.mark.parametrize("name", NEW)
@@ -212,6 +213,62 @@ def test_every_number_can_be_said_at_its_step(name: str) -> None:
         heard = interpret(say_amount(value, asked.unit), NumberExpected(asked.unit))
         assert isinstance(heard, Answer), (step.id, heard)
         assert (heard.value, heard.unit) == (value, asked.unit)
+
+
+EVERY = pytest.mark.parametrize("name", available())
+
+
+@EVERY
+def test_every_authored_word_is_understood_at_its_step(name: str) -> None:
+    """What an author wrote as good or bad words, or as ways to say a choice, means just that where it is said."""
+    for step in checklist(name).steps:
+        match step.expect:
+            case ChoiceAsked(choices=choices, phrases=phrases):
+                expect = ChoiceExpected(choices, tuple((way, one) for one, ways in phrases.items() for way in ways))
+                for way, choice in expect.sayings():
+                    assert interpret(way, expect) == Answer(Kind.CHOICE, choice), (step.id, way)
+            case (
+                DoneAsked(good=good, bad=bad, bare=bare)
+                | WaitAsked(good=good, bad=bad, bare=bare)
+                | QuestionAsked(good=good, bad=bad, bare=bare)
+            ):
+                done = not isinstance(step.expect, QuestionAsked)
+                asked = ConfirmExpected(done_is_yes=done, asked=asked_of(step), bare=bare)
+                closes = {Answer(Kind.DONE, "done"), Answer(Kind.CONFIRM, "yes")}
+                assert [way for way in good if interpret(way, asked) not in closes] == [], step.id
+                assert [way for way in bad if interpret(way, asked) != Answer(Kind.CONFIRM, "no")] == [], step.id
+
+
+@EVERY
+def test_critical_questions_have_words_of_their_own(name: str) -> None:
+    """Each has words for what is found, good and bad: a yes alone says nothing about what was seen."""
+    for step in checklist(name).steps:
+        if step.critical and isinstance(step.expect, QuestionAsked):
+            assert step.expect.good, step.id
+            assert step.expect.bad, step.id
+
+
+CONTENT_WANTED = re.compile(
+    r"\b(?:close|open)\b[^.]*\bclamp|^start the|date of birth|see blood return|\bpatent\b|found all the air",
+    re.IGNORECASE,
+)
+"""Where a bare yes or done is not enough: clamps, start, identity, patency, air (common practice, no source)."""
+
+
+@EVERY
+def test_a_bare_yes_is_not_enough_where_it_would_be_dangerous(name: str) -> None:
+    """Clamps, the start, identity, patency, air and every gate are answered in content words."""
+    met = 0
+    for step in checklist(name).steps:
+        if not (step.critical and (step.gate or CONTENT_WANTED.search(step.say))):
+            continue
+        met += 1
+        match step.expect:
+            case DoneAsked(bare=bare) | QuestionAsked(bare=bare):
+                assert not bare, step.id
+            case _:
+                assert isinstance(step.expect, ChoiceAsked | NumberAsked), step.id
+    assert met
 
 
 WORKED = [

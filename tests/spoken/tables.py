@@ -18,6 +18,7 @@ from pathlib import Path
 from assistant.spoken import parse_expect
 from assistant.spoken.expect import ConfirmExpected, Expect, NameExpected, NumberExpected
 from assistant.spoken.meaning import Ambiguous, Answer, Kind, Meaning, NoMatch
+from assistant.spoken.statement import Asked, Want
 
 DATA = Path(__file__).parent.parent / "data"
 
@@ -48,6 +49,9 @@ def frame(text: str) -> tuple[Expect, bool]:
     """What a row expects, and whether its words were heard."""
     bare = text.removeprefix("heard ")
     heard = bare != text
+    if bare == "confirm":
+        # As a step that is to be done asks for it.
+        return ConfirmExpected(asked=Asked("Step.", Want.DONE)), heard
     if bare == "yes-or-no":
         return ConfirmExpected(done_is_yes=False), heard
     if bare.startswith("name "):

@@ -41,7 +41,9 @@ def written(found: dict[str, object], saying: Saying) -> str:
 
 
 def bare(meaning: str) -> str:
-    """A meaning without its marks."""
+    """A meaning without its marks, as the verb prints it: what was only heard is no answer."""
+    if meaning == "acknowledged":
+        return "! not an answer here"
     if meaning[:1] in "!'/":
         return meaning
     return " ".join(word for word in meaning.split() if word not in MARKS)

@@ -91,7 +91,7 @@ def choices(step: Step, _number: int, bench: Bench) -> Iterator[Complaint]:
         for way in (choice, *asked.phrases.get(choice, ()))
     ]
     for _choice, way, words in said:
-        yield from _can_be_heard(way, words, bench)
+        yield from can_be_heard(way, words, bench, "choices")
         meaning = interpret(words, ConfirmExpected()) if words else None
         if isinstance(meaning, Answer) and meaning.kind in (Kind.COMMAND, Kind.CONFIRM, Kind.DONE):
             kind = "a command" if meaning.kind is Kind.COMMAND else f"understood as {meaning.value}"
@@ -124,8 +124,8 @@ def choices(step: Step, _number: int, bench: Bench) -> Iterator[Complaint]:
             )
 
 
-def _can_be_heard(way: str, words: str, bench: Bench) -> Iterator[Complaint]:
-    """Whether a recogniser can write a choice: in words, few and long enough, that it knows."""
+def can_be_heard(way: str, words: str, bench: Bench, field: str) -> Iterator[Complaint]:
+    """Whether a recogniser can write an answer: in words, few and long enough, that it knows."""
     fault = mend = ""
     if not words:
         fault, mend = "holds nothing that can be said", "Write it in words."
@@ -134,18 +134,18 @@ def _can_be_heard(way: str, words: str, bench: Bench) -> Iterator[Complaint]:
     elif any(not re.search(r"[aeiouy]", word) for word in words.split()):
         fault, mend = "holds a short form that is no word", "Write it in words."
     if fault:
-        yield error("hearable", ("expect", "choices"), f"{quoted(way)} {fault}.", mend)
+        yield error("hearable", ("expect", field), f"{quoted(way)} {fault}.", mend)
     elif len(words) == 1:
         yield warning(
             "hearable",
-            ("expect", "choices"),
+            ("expect", field),
             f"{quoted(way)} is a letter, and letters are not heard apart.",
             "Use a word.",
         )
     elif len(words.split()) > LONGEST_CHOICE_WORDS:
         yield warning(
             "hearable",
-            ("expect", "choices"),
+            ("expect", field),
             f"{quoted(way)} is too long to be repeated word for word.",
             "Say it shorter.",
         )
@@ -154,7 +154,7 @@ def _can_be_heard(way: str, words: str, bench: Bench) -> Iterator[Complaint]:
         if unheard:
             yield warning(
                 "hearable",
-                ("expect", "choices"),
+                ("expect", field),
                 f"the recogniser {name} has no word {quoted(unheard[0])}.",
                 "Use another word, or add a phrase that it can hear.",
             )

@@ -62,7 +62,12 @@ RULES: tuple[Rule, ...] = (
     Rule(
         "answers-clash", _E, "The line asks for what is expected, and each answer means one thing.", 'choices = ["yes"]'
     ),
-    Rule("sounds-alike", _W, "Two choices differ by ear.", 'choices = ["open", "not open"]'),
+    Rule(
+        "sounds-alike",
+        _W,
+        "Two choices, or a good word and a bad one, differ by ear.",
+        'choices = ["open", "not open"]',
+    ),
     Rule("hearable", _E, "A recogniser can hear each choice.", 'choices = ["+", "++"]'),
     Rule("say-length", _W, "The line has 20 words at most.", "a line of 26 words"),
     Rule(

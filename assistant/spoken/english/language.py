@@ -16,6 +16,7 @@ TABLES = Tables(
         no=phrases.NO,
         done=phrases.DONE,
         acknowledged=phrases.ACKNOWLEDGED,
+        beside_an_answer=phrases.BESIDE_AN_ANSWER,
         likely_answers=("yes", "done", "no"),
         instructor_words=phrases.INSTRUCTOR_WORDS,
         carriers=phrases.CARRIERS,

@@ -9,7 +9,8 @@ class Verb:
 
     Attributes:
         base: "close".
-        past: "closed"; also the participle, British and American spellings.
+        past: what was done, and the participle: "closed"; the first is the plainest. Words of the bench for the same
+            deed are among them: "rolled down".
         ing: "closing".
         states: what may be said of the thing once it is done: "shut", "on".
         undone: what may be said of it while it is not: "open", "off".
@@ -22,181 +23,182 @@ class Verb:
     undone: tuple[str, ...] = ()
 
 
-def _regular(base: str, states: str = "", undone: str = "", *, double: bool = False) -> Verb:
-    stem = base + base[-1] if double else base.removesuffix("e")
-    if base.endswith("y") and base[-2] not in "aeiou":
-        past = f"{base[:-1]}ied"
-    else:
-        past = f"{stem}ed"
-    ing = f"{base}ing" if base.endswith("y") else f"{stem}ing"
-    return Verb(
-        base, (past,), ing, tuple(states.split("|")) if states else (), tuple(undone.split("|")) if undone else ()
-    )
+_TABLE = """
+# base | past | ing | once it is done | while it is not
+close | closed, shut, clamped, rolled shut, rolled down, clicked shut | closing | shut, closed off, down | open, opened
+shut | shut, closed, clicked shut, snapped shut | shutting | closed, shut | open, opened
+clamp | clamped, closed | clamping | closed, shut | open, unclamped
+clip | clipped, clamped, slid shut, snapped shut, slid closed | clipping | shut, closed, clamped, on | open, unclipped
+unclamp | unclamped, opened | unclamping | open | closed, clamped, shut
+open | opened, unclamped, rolled open, cracked open | opening | open, running | closed, shut, clamped
+hang | hung, put up, hooked up, popped up | hanging | hanging, up, on the pole, on the stand, on the drip stand, \
+on the hook, on the iv pole | down, on the table, on the counter, on the bed
+spike | spiked, pushed in | spiking | spiked, in |
+squeeze | squeezed, filled, pumped | squeezing | full, filled |
+prime | primed, run through, ran through, flushed through, filled | priming | full, through | unprimed, dry
+fill | filled, topped up | filling | full | empty
+push | pushed, pressed, shoved, popped | pushing | in |
+pull | pulled, peeled | pulling | out |
+insert | inserted, pushed, put | inserting | in, inside | out
+uncover | uncovered, uncapped | uncovering | open, uncovered, off | covered, capped
+cover | covered, dressed | covering | covered, on | uncovered, bare
+cap | capped | capping | on, capped | off, uncapped
+put | put, popped, stuck, placed | putting | in place, there, on | off
+wear | worn, wore | wearing | on | off
+don | donned | donning | on | off
+apply | applied, put | applying | on, in place | off
+wash | washed, cleaned | washing | clean, washed | dirty
+clean | cleaned, gelled, rubbed, washed, sanitised, sanitized, disinfected | cleaning | clean, gelled | dirty
+rub | rubbed, gelled | rubbing | clean |
+sanitise | sanitised, sanitized, cleaned | sanitising | clean | dirty
+sanitize | sanitized, sanitised, cleaned | sanitizing | clean | dirty
+disinfect | disinfected, wiped, cleaned, scrubbed | disinfecting | clean | dirty
+wipe | wiped, cleaned, scrubbed | wiping | clean | dirty
+scrub | scrubbed, wiped, cleaned, rubbed | scrubbing | clean, scrubbed | dirty
+dry | dried | drying | dry | wet, damp
+let | let | letting | |
+take | taken, took, pulled, peeled, popped, lifted | taking | off, out, away, gone | on
+remove | removed, taken, took, pulled, peeled | removing | off, out, gone | on, in
+discard | discarded, binned, tossed, chucked, trashed, dumped, thrown away, threw away, thrown out, threw out, \
+thrown in the bin, got rid of, disposed of | discarding | gone, in the bin, in the trash |
+dispose | disposed of, discarded, binned, tossed, chucked, thrown away, threw away | disposing | gone, in the bin |
+throw | thrown away, threw away, thrown, threw, binned, tossed, chucked, trashed, dumped, ditched, thrown out, \
+threw out, got rid of, discarded, disposed of | throwing | gone, in the bin, in the trash, in the garbage |
+connect | connected, attached, joined, hooked up, screwed on, hooked on, twisted on, locked on | connecting | on, \
+attached, joined, hooked up, tight, secure | off, loose, disconnected, unconnected
+attach | attached, connected, screwed on, joined, hooked up, twisted on | attaching | on, tight, connected | off, loose
+join | joined, connected, attached | joining | on | off
+hook | hooked, hung, hooked up | hooking | on, up, hanging | off
+screw | screwed | screwing | on, tight, in | loose
+tighten | tightened, screwed tight, done up | tightening | tight, firm, snug, secure | loose
+disconnect | disconnected, detached, unhooked, unscrewed | disconnecting | off | on, connected
+detach | detached, disconnected | detaching | off | on, attached
+loosen | loosened, peeled back, freed | loosening | loose | stuck
+free | freed, cleared, unblocked | freeing | free, clear, unblocked, open | blocked
+label | labelled, labeled, marked, stickered, dated | labelling | on, dated, stuck on, marked | unlabelled, unlabeled
+mark | marked, labelled, labeled, drawn, outlined | marking | on | unmarked
+date | dated, labelled, labeled | dating | dated | undated
+stick | stuck | sticking | on | off
+slide | slid, moved, pushed | sliding | there, in place |
+move | moved, changed over, swapped over, transferred | moving | there, in place, over |
+place | placed, put | placing | in place, there, on |
+rest | rested, propped, propped up, put, laid | resting | up, resting |
+position | positioned, placed | positioning | in place, there |
+lay | laid, put, placed | laying | on, there, in place | off
+set | set, entered, programmed, put in | setting | set |
+enter | entered, keyed in, typed in, put in, set | entering | in, set |
+key | keyed in, entered | keying | in, set |
+type | typed in, entered | typing | in, set |
+program | programmed, set | programming | set, in |
+choose | chosen, chose, selected, picked | choosing | selected |
+select | selected, chosen, chose, picked, found | selecting | chosen, picked |
+pick | picked, chosen, selected | picking | chosen, selected |
+load | loaded, threaded, threaded in, put in, clicked in, popped in, fed in | loading | in | out, unloaded
+thread | threaded, loaded | threading | in | out
+press | pressed, hit, pushed | pressing | pressed |
+start | started, set going, turned on, got going, kicked off | starting | running, going, on, started, \
+infusing | off, stopped
+begin | begun, began, started | beginning | running, going, on | off
+run | run, ran | running | |
+stop | stopped, turned off, switched off | stopping | stopped, off | running, on, going
+pause | paused, stopped | pausing | paused, on pause, on hold, stopped | running, going
+silence | silenced, muted, switched off, turned off | silencing | silent, quiet, off | beeping, alarming, on
+turn | turned, flipped, switched, inverted | turning | |
+flip | flipped, turned over, inverted | flipping | over |
+switch | switched, turned, powered | switching | |
+lower | lowered, dropped, dropped down, moved down, brought down, let down | lowering | down, lower, \
+hanging lower | up, higher
+raise | raised, lifted, propped up, elevated, put up | raising | up, raised, elevated, propped up, \
+on the pillow | down, flat
+lift | lifted, raised | lifting | up | down
+document | documented, charted, written down, wrote down, recorded, noted, noted down, written up, put in the chart, \
+logged, entered | documenting | in the chart, on the chart, charted, in the notes | undocumented
+chart | charted, documented, written down, wrote down, recorded | charting | in the chart | uncharted
+write | written down, wrote down, written, wrote, charted, documented, noted, noted down, recorded, jotted down, \
+logged | writing | in the chart, on paper, down |
+record | recorded, documented, charted, written down, wrote down, noted | recording | in the chart |
+note | noted, noted down, written down, wrote down | noting | |
+tell | told, informed, explained to, talked to, let know, spoken to, spoke to | telling | informed, aware |
+inform | informed, told | informing | |
+say | said, told, mentioned, passed on, named, stated | saying | |
+ask | asked, requested, called | asking | |
+introduce | introduced, presented | introducing | |
+explain | explained, told | explaining | |
+name | named, said, listed, mentioned | naming | |
+identify | identified, checked | identifying | |
+call | called, rung, rang, paged, phoned | calling | |
+bring | brought, got | bringing | here, there |
+gather | gathered, collected, got | gathering | here, ready, laid out |
+collect | collected, gathered, got | collecting | here |
+get | got, gotten, fetched | getting | here |
+fetch | fetched, got | fetching | here |
+check | checked, verified, looked at, inspected | checking | checked | unchecked
+verify | verified, checked | verifying | checked |
+confirm | confirmed, checked, verified | confirming | checked |
+inspect | inspected, checked, looked at | inspecting | checked |
+look | looked, checked, looked up, looked at, looked in | looking | checked |
+watch | watched | watching | |
+observe | observed, watched | observing | |
+read | read, read out, read through | reading | |
+follow | followed, traced, checked | following | checked |
+trace | traced, followed, checked | tracing | checked |
+compare | compared, checked | comparing | checked |
+count | counted | counting | |
+measure | measured | measuring | |
+feel | felt, palpated | feeling | |
+assess | assessed, checked | assessing | |
+flush | flushed, flushed through, pushed | flushing | flushed, flushed through, in | unflushed
+lock | locked | locking | locked | unlocked
+aspirate | aspirated, drawn back, drew back, pulled back | aspirating | |
+draw | drawn, drew, pulled, taken, took, eased | drawing | |
+tape | taped, taped down, stuck down, secured, strapped | taping | secure, secured, on, taped down | loose
+fix | fixed, taped, taped down, secured, anchored, stuck down | fixing | secure, secured, taped down | loose
+secure | secured, taped, fixed, taped down, anchored | securing | secure, tight | loose
+anchor | anchored, secured, taped | anchoring | secure | loose
+dress | dressed, covered | dressing | covered |
+hold | held | holding | still, steady |
+keep | kept | keeping | |
+leave | left, kept | leaving | |
+support | supported, propped up | supporting | |
+tap | tapped, flicked, given a tap, gave a tap | tapping | |
+flick | flicked, tapped | flicking | |
+invert | inverted, turned over, flipped, turned upside down | inverting | upside down |
+adjust | adjusted, set | adjusting | set |
+expel | expelled, pushed out | expelling | out, gone |
+drain | drained, emptied | draining | empty |
+clear | cleared, freed | clearing | clear, gone |
+mix | mixed, shaken, swirled | mixing | |
+report | reported, told | reporting | |
+plug | plugged | plugging | in | unplugged
+unpack | unpacked, opened | unpacking | out, open |
+unwrap | unwrapped, opened | unwrapping | out, open |
+tear | torn, tore, ripped, torn open, tore open, ripped open, opened | tearing | open | sealed, closed
+twist | twisted, screwed | twisting | |
+use | used | using | |
+find | found, located, spotted | finding | found |
+see | seen, saw | seeing | |
+do | done, did | doing | |
+give | given, gave | giving | in |
+sign | signed | signing | signed | unsigned
+come | come, came | coming | back |
+return | returned | returning | back |
+"""
+"""Words of the trade and of every day (common practice, no source)."""
 
 
-def _irregular(base: str, past: str, ing: str, states: str = "", undone: str = "") -> Verb:
-    return Verb(
-        base,
-        tuple(past.split("|")),
-        ing,
-        tuple(states.split("|")) if states else (),
-        tuple(undone.split("|")) if undone else (),
-    )
+def _read(table: str) -> dict[str, Verb]:
+    verbs: dict[str, Verb] = {}
+    for row in table.replace("\\\n", "").strip().splitlines():
+        if row.startswith("#"):
+            continue
+        base, past, ing, states, undone = (cell.strip() for cell in row.split("|"))
+        verbs[base] = Verb(base, _items(past), ing, _items(states), _items(undone))
+    return verbs
 
 
-VERBS = {
-    verb.base: verb
-    for verb in (
-        _regular("close", "closed|shut", "open|opened|unclamped"),
-        _regular("shut", "shut|closed", "open", double=True),
-        _regular("clamp", "closed|shut", "open|unclamped"),
-        _regular("unclamp", "open|opened|unclamped", "closed|clamped|shut"),
-        _regular("open", "open|running", "closed|shut|clamped"),
-        _irregular("hang", "hung|hanged", "hanging", "hanging|up", "down"),
-        _regular("spike", "in|spiked"),
-        _regular("squeeze", "full|filled"),
-        _regular("prime", "full|filled|primed"),
-        _regular("fill", "full", "empty"),
-        _regular("push", "in", "out"),
-        _regular("pull", "out"),
-        _regular("insert", "in|inside", "out"),
-        _regular("uncover", "off|open"),
-        _regular("cover", "on|covered"),
-        _regular("cap", "on|capped", "off|uncapped", double=True),
-        _irregular("put", "put", "putting", "on|in place|there|on hold", "off"),
-        _irregular("wear", "wore|worn", "wearing", "on", "off"),
-        _regular("don", "on", "off", double=True),
-        _regular("apply", "on", "off"),
-        _regular("wash", "clean|washed", "dirty"),
-        _regular("clean", "clean|washed|gelled|sanitised|sanitized|rubbed", "dirty"),
-        _regular("rub", "clean|dry", double=True),
-        _regular("sanitise", "clean"),
-        _regular("sanitize", "clean"),
-        _regular("disinfect", "clean"),
-        _regular("wipe", "clean|wiped"),
-        _regular("scrub", "clean|scrubbed", double=True),
-        _regular("dry", "dry|dried", "wet|damp"),
-        _regular("wait"),
-        _irregular("let", "let", "letting"),
-        _irregular("take", "took|taken", "taking", "off|out|away|gone", "on"),
-        _regular("remove", "off|out|away|gone", "on|in"),
-        _regular("discard", "gone|away"),
-        _regular("dispose", "gone|away"),
-        _irregular("throw", "threw|thrown", "throwing", "gone|away"),
-        _regular("connect", "on|in|tight|attached|hooked|joined", "off|loose|disconnected"),
-        _regular("attach", "on|tight|connected|hooked", "off|loose"),
-        _regular("join", "connected|attached|on"),
-        _regular("hook", "on|up|connected|attached"),
-        _regular("screw", "on|tight|in", "loose"),
-        _regular("tighten", "tight|firm", "loose"),
-        _regular("disconnect", "off|away", "on|connected"),
-        _regular("detach", "off", "on|attached"),
-        _irregular("label", "labelled|labeled", "labelling", "on|dated|marked", "unlabelled|unlabeled"),
-        _regular("mark", "marked|labelled|labeled|on", "unmarked"),
-        _regular("date", "dated|labelled|labeled"),
-        _irregular("stick", "stuck", "sticking", "on"),
-        _irregular("slide", "slid", "sliding", "there|in place"),
-        _regular("move", "there|in place|over"),
-        _regular("place", "in place|there|on"),
-        _regular("position", "in place|there"),
-        _irregular("lay", "laid", "laying", "out|there"),
-        _irregular("set", "set", "setting", "in|up"),
-        _regular("enter", "in|set|entered"),
-        _regular("key", "in|set"),
-        _regular("type", "in|set"),
-        _regular("program", "set|in|programmed", double=True),
-        _irregular("choose", "chose|chosen", "choosing", "selected"),
-        _regular("select", "chosen|picked"),
-        _regular("pick", "chosen|selected"),
-        _regular("load", "in|loaded"),
-        _regular("press"),
-        _regular("start", "running|going|on|flowing|started|infusing", "off|stopped"),
-        _irregular("begin", "began|begun", "beginning", "running|going|on"),
-        _irregular("run", "ran|run", "running", "running|going|flowing"),
-        _regular("stop", "stopped|off", "running|on|going", double=True),
-        _regular("pause", "paused|stopped|on hold", "running|going"),
-        _regular("turn"),
-        _regular("switch"),
-        _regular("lower", "down|lower|lowered", "up"),
-        _regular("raise", "up|higher|raised", "down"),
-        _regular("lift", "up|higher"),
-        _regular("document", "charted|written down|recorded|signed"),
-        _regular("chart", "documented|written down|recorded"),
-        _irregular("write", "wrote|written", "writing", "documented|down|noted"),
-        _regular("record", "documented|charted|written down"),
-        _regular("note", "noted|written down"),
-        _irregular("tell", "told", "telling", "informed"),
-        _regular("inform", "told"),
-        _irregular("say", "said", "saying"),
-        _regular("ask"),
-        _regular("introduce"),
-        _regular("explain", "told"),
-        _regular("name"),
-        _regular("identify", "checked"),
-        _regular("call", "called|rang|paged"),
-        _irregular("bring", "brought", "bringing", "here|there"),
-        _regular("gather", "here|ready|laid out"),
-        _regular("collect", "here"),
-        _irregular("get", "got|gotten", "getting", "here"),
-        _regular("fetch", "here"),
-        _regular("check", "checked|verified"),
-        _regular("verify", "checked"),
-        _regular("confirm", "checked|verified"),
-        _regular("inspect", "checked|looked at"),
-        _regular("look", "checked"),
-        _regular("watch"),
-        _regular("observe"),
-        _irregular("read", "read", "reading"),
-        _regular("follow", "checked|traced"),
-        _regular("trace", "checked|followed"),
-        _regular("compare", "checked"),
-        _regular("count"),
-        _regular("measure"),
-        _regular("feel", "felt"),
-        _regular("assess", "checked"),
-        _regular("flush", "flushed"),
-        _regular("lock", "locked"),
-        _regular("aspirate", "drawn back"),
-        _irregular("draw", "drew|drawn", "drawing", "up"),
-        _regular("tape", "taped|secured|on"),
-        _regular("fix", "fixed|secured|taped"),
-        _regular("secure", "secured|taped|fixed|tight", "loose"),
-        _regular("anchor", "secured|taped"),
-        _regular("dress", "dressed|covered|on"),
-        _irregular("hold", "held", "holding"),
-        _irregular("keep", "kept", "keeping"),
-        _irregular("leave", "left", "leaving"),
-        _regular("support"),
-        _regular("tap", double=True),
-        _regular("invert", "upside down"),
-        _regular("adjust", "set"),
-        _regular("expel", "out|gone", double=True),
-        _regular("drain", "empty|drained"),
-        _regular("clear", "clear|gone"),
-        _regular("mix", "mixed"),
-        _regular("report", "told"),
-        _regular("position", "in place"),
-        _regular("plug", "plugged|in", double=True),
-        _regular("unpack", "out|open"),
-        _regular("unwrap", "out|open", double=True),
-        _irregular("tear", "tore|torn", "tearing", "open"),
-        _irregular("twist", "twisted", "twisting", "on|off|tight"),
-        _irregular("use", "used", "using"),
-        _irregular("see", "saw|seen", "seeing"),
-        _irregular("do", "did|done", "doing"),
-        _irregular("give", "gave|given", "giving"),
-        _irregular("sign", "signed", "signing"),
-        _irregular("match", "matched", "matching", "matches|match|the same|identical", "different|differ"),
-        _irregular("agree", "agreed", "agreeing", "agrees|agree|the same", "different|differ|disagree|disagrees"),
-        _irregular("drip", "dripped", "dripping", "drips|dripping|drips|falling|flowing"),
-        _irregular("fall", "fell|fallen", "falling", "falls|falling|dripping"),
-        _irregular("flow", "flowed", "flowing", "flows|flowing|running|dripping"),
-        _irregular("come", "came|come", "coming", "comes|coming|back"),
-        _irregular("return", "returned", "returning", "returns|back"),
-        _irregular("finish", "finished", "finishing", "over|done"),
-        _irregular("stay", "stayed", "staying", "stays"),
-        _irregular("want", "wanted", "wanting"),
-        _irregular("fit", "fitted|fit", "fitting", "fits"),
-    )
-}
+def _items(cell: str) -> tuple[str, ...]:
+    return tuple(item.strip() for item in cell.split(",") if item.strip())
+
+
+VERBS = _read(_TABLE)
 """Every verb by its base."""

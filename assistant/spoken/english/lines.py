@@ -1,0 +1,379 @@
+"""What a line asks for, in English: the deeds of an instruction, the points of a question."""
+
+import re
+from dataclasses import dataclass, replace
+from functools import lru_cache
+
+from assistant.spoken.english.qualities import DEEDS, FINDINGS, QUALITIES
+from assistant.spoken.english.verbs import VERBS, Verb
+from assistant.spoken.english.writing import CONTRACTIONS, SAME_WORD
+from assistant.spoken.statement import Asked, Tokens, Want
+
+AUXILIARIES = frozenset(
+    {"is", "are", "am", "do", "does", "did", "have", "has", "can", "could", "should", "shall", "will", "would", "may"}
+    | {"might", "must", "was", "were"}
+)
+PARTICLES = frozenset({"on", "off", "up", "down", "in", "out", "away", "over", "together"})
+_OPPOSITE = {"on": "off", "off": "on", "up": "down", "down": "up", "in": "out", "out": "in"}
+PREPOSITIONS = {
+    "to": "on",
+    "into": "in",
+    "onto": "on",
+    "on": "on",
+    "in": "in",
+    "at": "at",
+    "with": "with",
+    "over": "over",
+    "round": "round",
+    "from": "",
+    "of": "",
+    "for": "",
+    "by": "",
+    "near": "near",
+    "above": "above",
+    "below": "below",
+    "along": "along",
+    "within": "within",
+    "between": "",
+    "against": "",
+    "through": "through",
+}
+"""What leads to a place, and how the place is said once the thing is there."""
+DETERMINERS = frozenset(
+    {"the", "a", "an", "my", "your", "its", "this", "that", "these", "those", "every", "each", "both"}
+)
+_SUBORDINATE = re.compile(
+    r"\b(?:until|while|so|as|what|when|how|which|who|whom|since|whose|without|neither|if|because|that)\b.*"
+)
+_ADVERBS = frozenset({"now", "first", "gently", "slowly", "firmly", "fully", "again", "then", "clean", "old", "new"})
+_NOT_DEEDS = (
+    *("do not", "touch neither", "lose no", "touching", "see that", "untouched", "keep its", "say start", "say done"),
+    *("level", "best", "hour by"),
+)
+"""Beginnings of what is said of how it is done, or of what is not to be done."""
+_ALSO_NOUNS = frozenset({"start", "date", "set", "flush", "time", "label", "tape"})
+_NO_THINGS = frozenset(
+    {
+        "about",
+        "higher",
+        "lower",
+        "than",
+        "nearest",
+        "still",
+        "paused",
+        "dry",
+        "run",
+        "yourself",
+        "open",
+        "shut",
+        "upside",
+    }
+    | {"once", "more", "or"}
+)
+"""Words that end the name of a thing."""
+ALSO_CALLED = {
+    "roller clamp": ("roller",),
+    "line": ("tubing", "tube", "set"),
+    "tubing": ("line", "tube", "set", "loop"),
+    "set": ("line", "tubing", "tube"),
+    "port": ("bag",),
+    "chamber": ("drip chamber",),
+    "bell": ("call bell", "call light", "buzzer"),
+    "wrap": ("wrapper", "outer bag", "overwrap"),
+    "wipes": ("wipe",),
+    "dressing": ("one", "old one"),
+    "patient": ("she", "he", "him", "her", "mum", "client"),
+    "gloves": ("glove", "pair"),
+    "infusion": ("pump", "drip"),
+    "pump": ("infusion",),
+    "tubing to": (),
+    "hands": ("hand",),
+    "clamp": ("clamps",),
+}
+"""Other names for a thing at the bench (common practice, no source)."""
+NUMBERS = {"2": "two", "10": "ten", "15": "fifteen", "20": "twenty", "30": "thirty", "60": "sixty"}
+
+
+@dataclass(frozen=True)
+class Deed:
+    """Something to do.
+
+    Attributes:
+        verb: what.
+        things: to what, as it may be called; none where the line does not say.
+        so, not_so: what says that it is done, and that it is not: "shut", "still open".
+        places: where it then is: "on the pole".
+    """
+
+    verb: Verb
+    things: tuple[str, ...]
+    so: frozenset[str]
+    not_so: frozenset[str]
+    places: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class Point:
+    """Something that a question asks about.
+
+    Attributes:
+        asked: its name.
+        so, not_so: what says that it is as asked, and that it is not.
+        there: what is there when it is as asked.
+        flaws: what is there when it is not.
+        finding: the question is whether something is there.
+    """
+
+    asked: str
+    so: frozenset[str] = frozenset()
+    not_so: frozenset[str] = frozenset()
+    there: frozenset[str] = frozenset()
+    flaws: frozenset[str] = frozenset()
+    finding: bool = False
+
+
+@dataclass(frozen=True)
+class Line:
+    """What a line asks for.
+
+    Attributes:
+        want: what sort of answer.
+        words: the words of the line.
+        deeds: of an instruction.
+        points: of a question.
+        things: what a question is about.
+        either: any one of the points makes the answer a yes ("redness or swelling").
+        asks: the verb with which a question begins, as it may be taken up: "is", "do", "did".
+        absent: the question asks for something to be absent, so that a bare no may mean either.
+    """
+
+    want: Want
+    words: Tokens
+    deeds: tuple[Deed, ...] = ()
+    points: tuple[Point, ...] = ()
+    things: tuple[str, ...] = ()
+    either: bool = False
+    asks: str = ""
+    absent: bool = False
+
+
+def cut(text: str) -> Tokens:
+    """A line, or an author's words, as an utterance is cut: small letters, short forms written out."""
+    found: list[str] = []
+    for word in re.findall(r"[a-z0-9]+(?:'[a-z]+)?", text.lower().replace("\u2019", "'")):
+        found += CONTRACTIONS.get(word, SAME_WORD.get(word, word)).replace("'", "").split()
+    return tuple(found)
+
+
+@lru_cache(maxsize=512)
+def read_line(asked: Asked) -> Line:
+    """What the line asks for."""
+    if asked.want is Want.ANSWER:
+        return _question(asked.line)
+    return Line(asked.want, cut(asked.line), deeds=_deeds(asked.line))
+
+
+def _deeds(line: str) -> tuple[Deed, ...]:
+    deeds: list[Deed] = []
+    placed = False
+    for part in re.split(r"[.,;:]|\band\b|\bthen\b", line.lower().replace("-", " ")):
+        text = " ".join(cut(part))
+        if text.startswith(_NOT_DEEDS):
+            continue
+        words = text.split()
+        while words and words[0] in _ADVERBS and words[0] not in VERBS:
+            words = words[1:]
+        verb = VERBS.get(words[0]) if words else None
+        also_noun = len(words) == 1 and verb is not None and verb.base in _ALSO_NOUNS
+        if deeds and (also_noun or (placed and len(words) == 2 and words[1] == "motion")):
+            verb = None
+        if verb is not None:
+            if verb.base == "let" and "dry" in words:
+                verb = VERBS["dry"]
+            deed = _deed(verb, " ".join(words[1:]))
+            deeds.append(replace(deed, things=deeds[-1].things) if words[1:2] == ["it"] and deeds else deed)
+            placed = any(word in PREPOSITIONS for word in words[2:])
+        elif deeds and words and words[0] not in PREPOSITIONS and not placed:
+            # "the bag and the set": one more thing for the same verb.
+            deeds.append(_deed(deeds[-1].verb, _SUBORDINATE.sub("", text)))
+    for at, deed in enumerate(deeds):
+        later = next((other.things for other in deeds[at + 1 :] if other.things), ())
+        if not deed.things and later and deed.verb.base in ("turn", "uncover"):
+            deeds[at] = replace(deed, things=later)
+    return tuple(deeds)
+
+
+def _deed(verb: Verb, rest: str) -> Deed:
+    words = _SUBORDINATE.sub("", rest).split()
+    noun, place, particle = _parts(words)
+    so = {*verb.past, *verb.states}
+    not_so = set(verb.undone)
+    if particle:
+        so = (so - {_OPPOSITE.get(particle, "")}) | {particle, *(f"{past} {particle}" for past in verb.past)}
+        not_so = (not_so - {particle}) | ({_OPPOSITE[particle]} if particle in _OPPOSITE else set())
+    full = re.search(r"\b(half full|third to half full)\b", rest)
+    if full:
+        so |= {"half full", "half", "at half", "about half full", "halfway", "at the halfway mark", "halfway full"}
+        so -= {"full", "in"}
+        not_so |= {"empty", "too full", "full", "overfull", "too low"}
+    if "upside down" in rest:
+        so |= {"upside down", "over", "turned over", "flipped over", "turned upside down"}
+    if words[-1:] == ["shut"] or " shut" in rest:
+        so |= {"shut", "closed"}
+    places = _places(place)
+    so |= set(places)
+    return Deed(verb, _called(noun), frozenset(so), frozenset(not_so - so), places)
+
+
+def _parts(words: list[str]) -> tuple[list[str], list[str], str]:
+    """The thing, the place and the particle after a verb."""
+    noun: list[str] = []
+    particle = ""
+    for at, word in enumerate(words):
+        nothing_yet = not noun and word in PARTICLES
+        last = at == len(words) - 1
+        if word in PARTICLES and not particle and (nothing_yet or last or word in ("off", "out", "up", "away")):
+            particle = word
+            if noun:
+                return noun, [], particle
+        elif word in PREPOSITIONS or word == "towards":
+            return noun, words[at:], particle
+        elif word in _NO_THINGS:
+            return noun, [], particle
+        elif word not in DETERMINERS and word not in _ADVERBS and word != "it":
+            noun.append(word)
+        elif noun and word in DETERMINERS:
+            break
+    return noun, [], particle
+
+
+def _called(noun: list[str]) -> tuple[str, ...]:
+    """What a thing may be called: "roller clamp", "clamp", "roller"."""
+    if not noun or len(noun) > 4:
+        return ()
+    names = [" ".join(noun[at:]) for at in range(len(noun))]
+    for name in list(names):
+        names += ALSO_CALLED.get(name, ())
+    return tuple(dict.fromkeys(names))
+
+
+def _places(place: list[str]) -> tuple[str, ...]:
+    """Where a thing then is: "on the pole", "on pole"."""
+    if len(place) < 2 or not PREPOSITIONS.get(place[0]):
+        return ()
+    stop = next((at for at, word in enumerate(place[1:], 1) if word in PREPOSITIONS or word in PARTICLES), len(place))
+    words = [word for word in place[1:stop] if word not in DETERMINERS]
+    if not words:
+        return ()
+    lead = PREPOSITIONS[place[0]]
+    ends = [" ".join(words[at:]) for at in range(len(words))]
+    return tuple(f"{lead} {article}{end}" for end in ends for article in ("the ", "", "a "))
+
+
+def _question(line: str) -> Line:
+    parts = [part for part in re.split(r"(?<=[.!?:;])\s+", line.strip()) if part]
+    text = " ".join(cut((parts or [""])[-1].replace("-", " ")))
+    words = text.split()
+    asks = words[0] if words and words[0] in AUXILIARIES else ""
+    if text.startswith("no "):
+        asks, text = "is", f"is all well without {text.removeprefix('no ')}"
+    before, mark, feared = _feared(text)
+    points: list[Point] = []
+    either = False
+    about = before
+    seen = re.search(
+        r"\b(?:do you (?:see|feel|hear|notice|find)|is there|are there|does the patient \w+)\b(.*)", before
+    )
+    if seen and (found := _findings(seen[1])):
+        points += found
+        either = re.search(r"\bor\b", seen[1]) is not None or len(found) == 1
+    else:
+        more, about = _qualities(before)
+        points += more
+    if asks == "did" and not points:
+        points.append(_did(before))
+    if mark:
+        points += [
+            Point(p.asked, p.not_so, p.so, frozenset(), p.there, finding=True)
+            for p in (_findings(feared) or (Point(feared, there=frozenset({feared}), finding=True),))
+        ]
+    return Line(
+        Want.ANSWER,
+        cut(line),
+        points=tuple(points),
+        things=_about(about),
+        either=either,
+        asks=asks,
+        absent=bool(mark),
+    )
+
+
+def _feared(text: str) -> tuple[str, str, str]:
+    """A question, and what it asks to be absent."""
+    found = re.search(r"\b(free of|free from|clear of|without|with no)\b", text)
+    return (text[: found.start()], found[1], text[found.end() :]) if found else (text, "", "")
+
+
+def _findings(text: str) -> list[Point]:
+    found: list[Point] = []
+    for finding in sorted(FINDINGS, key=lambda f: -len(f.asked)):
+        if any(re.search(rf"\b{re.escape(noun)}\b", text) for noun in finding.nouns[:2]):
+            text = re.sub(rf"\b{re.escape(finding.asked)}\b", " ", text)
+            if not any(finding.asked in point.asked for point in found):
+                nouns = frozenset(finding.nouns)
+                so = frozenset(finding.so)
+                found.append(Point(finding.asked, so, frozenset(finding.not_so), nouns, finding=True))
+    return found
+
+
+def _qualities(text: str) -> tuple[list[Point], str]:
+    """The qualities that a question asks about, and what is left of it."""
+    found: list[tuple[int, Point]] = []
+    for quality in sorted((*QUALITIES, *DEEDS), key=lambda q: -len(q.asked)):
+        at = re.search(rf"\b{re.escape(quality.asked)}\b", text)
+        if at:
+            text = text[: at.start()] + "~ " + text[at.end() :]
+            point = Point(
+                quality.asked, frozenset(quality.so), frozenset(quality.not_so), flaws=frozenset(quality.flaws)
+            )
+            found.append((at.start(), point))
+    return [point for _at, point in sorted(found, key=lambda pair: pair[0])], text.replace("~", "and")
+
+
+def _did(text: str) -> Point:
+    """A deed that is asked about: "did you use the library"."""
+    words = text.split()
+    at = next((at for at, word in enumerate(words) if word in VERBS and at > 1), None)
+    if at is None:
+        return Point("done")
+    deed = _deed(VERBS[words[at]], " ".join(words[at + 1 :]))
+    things = {f"{past} {rest}".strip() for past in deed.verb.past for rest in _rests(deed)}
+    return Point(
+        deed.verb.base, frozenset(things), frozenset({"skipped it", *(f"skipped the {t}" for t in deed.things)})
+    )
+
+
+def _rests(deed: Deed) -> tuple[str, ...]:
+    named = tuple(f"{article}{thing}" for thing in deed.things for article in ("the ", ""))
+    return ("it", "that", "", *named, *(f"it from the {thing}" for thing in deed.things))
+
+
+def _about(text: str) -> tuple[str, ...]:
+    """What a question is about: the words between its verb and what it asks."""
+    words = text.split()
+    names: list[str] = []
+    for word in words[1:]:
+        if word in ("within", "still", "between", "of", "for", "on", "with"):
+            break
+        names.append(word)
+    kept: list[str] = []
+    run: list[str] = []
+    for word in (*names, "and"):
+        if word in ("and", "or"):
+            kept += [" ".join(run[at:]) for at in range(len(run))]
+            run = []
+        elif word not in DETERMINERS and word not in ("all", "you", "it", "there", "any"):
+            run.append(word)
+    for name in list(kept):
+        kept += ALSO_CALLED.get(name, ())
+    return tuple(dict.fromkeys(kept))

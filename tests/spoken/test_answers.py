@@ -1,0 +1,126 @@
+"""What learners say at a step: understood as what it is, and never taken for a yes that it is not."""
+
+import tomllib
+from dataclasses import dataclass
+from pathlib import Path
+
+import pytest
+
+from assistant.spoken import ENGLISH, interpret
+from assistant.spoken.expect import ConfirmExpected
+from assistant.spoken.meaning import Answer, Kind
+from assistant.spoken.statement import Asked, Sense, Want
+
+ROOT = Path(__file__).parent.parent.parent
+WANTS = {"done": Want.DONE, "wait": Want.START, "question": Want.ANSWER}
+TAKEN = ("done", "start", "yes", "no")
+
+
+@dataclass(frozen=True)
+class Row:
+    """A row of the tables of `tests/data/answers`."""
+
+    kind: str
+    line: str
+    words: str
+    means: str
+
+
+def rows(name: str) -> list[Row]:
+    """The rows of a table that a yes, a no or a done may answer."""
+    lines = (ROOT / "tests/data/answers" / f"{name}.tsv").read_text(encoding="utf-8").splitlines()[2:]
+    return [row for row in (Row(*line.split("\t")) for line in lines) if row.kind in WANTS]
+
+
+def meant(row: Row) -> str:
+    """What the words are taken for."""
+    expect = ConfirmExpected(done_is_yes=row.kind != "question", asked=Asked(row.line, WANTS[row.kind]))
+    match interpret(row.words, expect):
+        case Answer(kind=Kind.DONE) | Answer(kind=Kind.CONFIRM, value="yes"):
+            return {"done": "done", "wait": "start", "question": "yes"}[row.kind]
+        case Answer(kind=Kind.CONFIRM, value="no"):
+            return "no"
+    return ""
+
+
+def library() -> list[Asked]:
+    """Every line of the library that is answered by a yes, a no or a done."""
+    found: dict[Asked, None] = {}
+    for path in sorted((*ROOT.glob("checklists/*.toml"), *ROOT.glob("checklists/parts/*.toml"))):
+        for step in tomllib.loads(path.read_text(encoding="utf-8")).get("steps", []):
+            expect = step.get("expect", {"kind": "done"})
+            if "say" in step and expect["kind"] in WANTS:
+                good, bad = (tuple(expect.get(name, ())) for name in ("good", "bad"))
+                found[Asked(step["say"], WANTS[expect["kind"]], good, bad)] = None
+    return list(found)
+
+
+LIBRARY = library()
+
+
+@pytest.mark.parametrize("name", ["natural", "negatives", "asides", "troubles"])
+def test_nothing_is_taken_for_what_it_is_not(name: str) -> None:
+    """A yes, a done, a start are taken only where they are meant; a no only where nothing good is."""
+    wrong = [
+        (row, taken)
+        for row in rows(name)
+        if (taken := meant(row)) and taken != row.means and (taken != "no" or row.means in ("yes", "done", "start"))
+    ]
+    assert wrong == []
+
+
+def test_what_learners_naturally_say_is_understood() -> None:
+    """The share that is reached; the rest is asked again."""
+    natural = rows("natural")
+    understood = sum(meant(row) == row.means for row in natural)
+    assert understood >= 0.6 * len(natural)
+
+
+@pytest.mark.parametrize("asked", LIBRARY, ids=lambda asked: asked.line[-50:])
+def test_sayings_mean_what_they_say(asked: Asked) -> None:
+    """Each sentence for recognisers is understood as its sense says."""
+    statements = ENGLISH.tables.statements
+    assert statements is not None
+    sayings = statements.sayings(asked)
+    expect = ConfirmExpected(done_is_yes=asked.want is not Want.ANSWER, asked=asked)
+    for words, sense in sayings:
+        found = interpret(words, expect)
+        positive = isinstance(found, Answer) and (found.kind is Kind.DONE or found.value == "yes")
+        assert positive == (sense is Sense.GOOD), words
+    assert sum(sense is Sense.GOOD for _words, sense in sayings) >= 1
+    assert sum(sense is not Sense.GOOD for _words, sense in sayings) >= 20
+
+
+CHANGES = (
+    "not",
+    "almost",
+    "nearly",
+    "about to",
+    "trying to",
+    "half",
+    "should",
+    "would",
+    "if",
+    "wrong",
+    "other",
+    "never",
+)
+
+
+@pytest.mark.parametrize("asked", LIBRARY, ids=lambda asked: asked.line[-50:])
+def test_one_word_more_and_a_good_sentence_is_good_no_longer(asked: Asked) -> None:
+    """A word of denial, doubt, intention or of another thing, wherever it stands, takes the yes away."""
+    statements = ENGLISH.tables.statements
+    assert statements is not None
+    expect = ConfirmExpected(done_is_yes=asked.want is not Want.ANSWER, asked=asked)
+    for words, sense in statements.sayings(asked):
+        if sense is not Sense.GOOD or words.startswith(("no ", "there is no", "i see no", "i do not see")):
+            continue
+        row = words.split()
+        # Where the line itself says "half", one "half" more changes nothing.
+        for change in (change for change in CHANGES if change not in asked.line):
+            for at in range(len(row) + 1):
+                changed = " ".join((*row[:at], change, *row[at:]))
+                found = interpret(changed, expect)
+                positive = isinstance(found, Answer) and (found.kind is Kind.DONE or found.value == "yes")
+                assert not positive, changed
