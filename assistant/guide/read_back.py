@@ -39,6 +39,10 @@ def ask_anew(turn: Turn) -> None:
     draft, sentences = turn.draft, turn.sentences
     turn.note["verdict"] = "not kept"
     draft.state = State.ASKING
+    if isinstance(turn.meaning, Answer) and turn.meaning.instead is not None:
+        draft.reading_back = None
+        _take_number(turn, turn.meaning.instead)
+        return
     match draft.reading_back:
         case WordsRead() if draft.purpose is not Purpose.NOTE:
             draft.state = State.GIVING_REASON
@@ -66,8 +70,13 @@ def _read_back(turn: Turn, what: ReadBack) -> None:
 
 def take_number(turn: Turn) -> None:
     """A number: read it back; nothing is kept yet."""
-    answer = turn.meaning
-    if not isinstance(answer, Answer) or not isinstance(answer.value, Decimal):
+    if not isinstance(turn.meaning, Answer):
+        raise TypeError("a number without a value")
+    _take_number(turn, turn.meaning)
+
+
+def _take_number(turn: Turn, answer: Answer) -> None:
+    if not isinstance(answer.value, Decimal):
         raise TypeError("a number without a value")
     if answer.corrected:
         _want_digits(turn, turn.sentences.TO_BE_SURE)

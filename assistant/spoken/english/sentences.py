@@ -8,7 +8,7 @@ from decimal import Decimal
 
 from assistant.dosing import CannotCheck, Disagrees
 from assistant.spoken.english import slips
-from assistant.spoken.meaning import Reason
+from assistant.spoken.meaning import Reason, Trouble
 
 _REFUSALS: Mapping[Reason, str] = {
     Reason.EMPTY: "I heard nothing I can use.",
@@ -23,6 +23,26 @@ _REFUSALS: Mapping[Reason, str] = {
     Reason.QUESTION: "That sounded like a question. I can only take what you have done or seen.",
     Reason.UNSURE: "Tell me when it is done.",
 }
+
+
+_TROUBLES: Mapping[Trouble, str] = {
+    Trouble.AIR: (
+        "Make it safe first: stop the infusion if it is running, and clamp the line. Then remove the air the way your "
+        "lab teaches it, or call your instructor."
+    ),
+    Trouble.LEAK: (
+        "Make it safe first: stop, and clamp the line if it is open. Replace whatever leaks, or call your instructor."
+    ),
+    Trouble.DROPPED: "Do not use what was dropped if it has to be sterile. Get a new one.",
+    Trouble.CONTAMINATED: "Do not use it: anything that may be contaminated is replaced. Get a new one.",
+    Trouble.ALARM: "Read what the display says. Make it safe first, then deal with the alarm, or call your instructor.",
+    Trouble.PAIN: "Stop, and clamp the line if it is open. Look at the patient and the site. Call your instructor now.",
+    Trouble.WRONG_ITEM: "Good that you saw it. Put it aside, and get the right one.",
+    Trouble.MISTAKE: "Which step? Say go back until you are there.",
+    Trouble.DAMAGED: "Do not use it. Put it aside, and get a new one.",
+    Trouble.OTHER: "Make it safe first: stop, and clamp the line if it is open. Then call your instructor.",
+}
+"""Common practice, no source; local policy and the instructor come first."""
 
 
 class Sentences:
@@ -43,7 +63,14 @@ class Sentences:
     FIRST_WORDS = "Say again to hear a step once more, more for the detail, or I need help."
 
     PRACTICE_BEGINS = "Practice: ask as often as you like."
-    CHECK_OFF_BEGINS = "Check-off: I read out no answers, and every cue is counted."
+    CHECK_OFF_BEGINS = (
+        "Check-off: I read out no answers. Help counts as a cue; hearing a line again or more about it does not."
+    )
+    COUNTS_AS_CUE = "That counts as a cue. Shall I?"
+    CALL_INSTRUCTOR = "If that does not help, call your instructor."
+    TAKE_YOUR_TIME = "Take your time."
+    CHECKS_AGAIN = "Now repeat the checks that depend on it."
+    WAIT_BROKEN_OFF = "I've stopped the timer. It starts again when you say so."
     IS_IT_DONE = "Is it done?"
     NO_WORDING = "I did not understand that."
     SOUND_LOST = "Some sound was lost. Please say it again."
@@ -62,7 +89,7 @@ class Sentences:
         "This is a critical step and cannot be set aside here. If you think it does not apply, say pause and ask "
         "your instructor."
     )
-    SOMETHING_COMES_FIRST = "Something comes first."
+    THIS_COMES_FIRST = "This comes first:"
     FIRST_STEP = "This is the first step."
     LEFT_OPEN = "Left open."
     CRITICAL_LEFT_OPEN = "Left open. This is a critical step: the next gate will hold until it is done."
@@ -83,9 +110,8 @@ class Sentences:
     CONSENT_GIVEN = "Thank you. The sound is kept."
     CONSENT_REFUSED = "No sound is kept."
     ONLY_THE_INSTRUCTOR = "Only your instructor can answer this: seen, or not seen. Say go on to leave it open."
-    INSTRUCTOR_HERE = "Instructor: say seen, not seen, cue given, or overrule. Say go on to hand back to the learner."
     INSTRUCTOR_CODE_WANTED = "The instructor types the word instructor and the code."
-    OVERRULE_NEEDS_CODE = "In a check-off only an instructor with a code can overrule."
+    OVERRULE_NEEDS_CODE = "This is a critical step: only an instructor with a code can set it aside."
     WHY_OVERRULED = "Why is this step set aside?"
     CUE_COUNTED = "The cue is counted."
     TWO_PEOPLE_DIFFER = "The two people do not have the same number. Each works it out again from the order."
@@ -125,6 +151,23 @@ class Sentences:
     def heard_which(self, words: str, question: str) -> str:
         """What was heard was not clear enough: it is asked once more."""
         return f'I heard "{words}". {question}'
+
+    def trouble(self, kind: Trouble) -> str:
+        """What to do about trouble where the checklist does not say; it defers to the lab and the instructor."""
+        return _TROUBLES[kind]
+
+    def instructor_here(self, words: tuple[str, ...]) -> str:
+        """What the instructor can say now."""
+        offered = ", or ".join((", ".join(words[:-1]), words[-1])) if len(words) > 1 else "".join(words)
+        return f"Instructor: {f'say {offered}. ' if offered else ''}Say go on to hand back to the learner."
+
+    def hurried(self, count: int, of: int) -> str:
+        """Hands-on steps that were reported done faster than their lines can be read."""
+        one = count == of == 1
+        steps = (
+            "The one hands-on step was" if one else f"{count} of {of} hands-on steps {'was' if count == 1 else 'were'}"
+        )
+        return f"{steps} reported done faster than {'it' if count == 1 else 'they'} can be read."
 
     def unit_needed(self, unit: str) -> str:
         """What unit the step needs."""
@@ -187,7 +230,7 @@ class Sentences:
 
     def wait_begins(self, seconds: int) -> str:
         """A timed wait starts."""
-        return f"I count {seconds} seconds."
+        return f"Timing {'one second' if seconds == 1 else f'{seconds} seconds'}."
 
     def wait_left(self, seconds: int) -> str:
         """Too early."""
