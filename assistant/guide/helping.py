@@ -1,7 +1,7 @@
 """Help that counts: in a check-off its price is told before it is given for the first time."""
 
 from assistant.checklist.model import NumberAsked
-from assistant.guide.asking import not_here, tell_options
+from assistant.guide.asking import not_here, tell_options, unclear
 from assistant.guide.effects import Tone
 from assistant.guide.interruptions import interrupt, leave, take_up
 from assistant.guide.progress import State
@@ -39,6 +39,14 @@ def decline(turn: Turn) -> None:
     turn.note["verdict"] = "cue declined"
     leave(turn)
     take_up(turn)
+
+
+def answer_unclear(turn: Turn) -> None:
+    """Words that are no yes decline; noise leaves the offer as it is."""
+    if turn.meaning is None:
+        unclear(turn)
+    else:
+        decline(turn)
 
 
 def _give_help(turn: Turn) -> None:

@@ -112,8 +112,9 @@ TABLE: dict[tuple[State, Input], Rule] = {
     (_FINISHED, Input.RESUMED): _rule(interruptions.reopen, *_UNDER_WAY, _FINISHED),
 }
 
-for _input in (Input.NO, Input.ACKNOWLEDGED, Input.UNCLEAR, Input.GO_ON, Input.BACK, Input.CORRECT):
+for _input in (Input.NO, Input.ACKNOWLEDGED, Input.GO_ON, Input.BACK, Input.CORRECT):
     TABLE[_OFFERING, _input] = _rule(helping.decline, *_UNDER_WAY, _INSTRUCTOR, _PAUSED, _STOPPING, _FINISHED)
+TABLE[_OFFERING, Input.UNCLEAR] = _rule(helping.answer_unclear, _INSTRUCTOR, *_LIVE_AGAIN)
 TABLE |= {
     (_state, Input.TROUBLE): _rule(trouble.take_trouble, _state, _ASKING) for _state in (_READING, _REASON, _WAITING)
 }

@@ -193,7 +193,8 @@ def test_end_of_input_stops_and_can_be_resumed(state):
     other.replay(lived.entries)
     other.receive(Resumed(lived.at + timedelta(seconds=1)))
     other.receive(Recorded(99, "d"))
-    asked = State.ASKING if state in (State.WITH_INSTRUCTOR, State.PAUSED, State.STOPPING) else state
+    between = (State.OFFERING_CUE, State.WITH_INSTRUCTOR, State.PAUSED, State.STOPPING)
+    asked = State.ASKING if state in between else state
     assert other.progress.state is asked
 
 

@@ -8,6 +8,7 @@ from decimal import Decimal
 
 from assistant.dosing import CannotCheck, Disagrees
 from assistant.spoken.english import slips
+from assistant.spoken.english.result_words import hurried
 from assistant.spoken.meaning import Reason, Trouble
 
 _REFUSALS: Mapping[Reason, str] = {
@@ -163,11 +164,7 @@ class Sentences:
 
     def hurried(self, count: int, of: int) -> str:
         """Hands-on steps that were reported done faster than their lines can be read."""
-        one = count == of == 1
-        steps = (
-            "The one hands-on step was" if one else f"{count} of {of} hands-on steps {'was' if count == 1 else 'were'}"
-        )
-        return f"{steps} reported done faster than {'it' if count == 1 else 'they'} can be read."
+        return hurried(count, of)
 
     def unit_needed(self, unit: str) -> str:
         """What unit the step needs."""
