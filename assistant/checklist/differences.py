@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from difflib import SequenceMatcher
 
-from assistant.checklist.model import Checklist, Condition, Step
+from assistant.checklist.model import Checklist, Condition, Step, TroublePlan
 from assistant.checklist.rehearsal import expected
 from assistant.spoken import ENGLISH
 
@@ -49,6 +49,9 @@ def _head(before: Checklist, after: Checklist) -> Iterator[Difference]:
         old, new = getattr(before, name), getattr(after, name)
         if old != new:
             yield Difference("", "head", _changed(name.replace("_", " "), old, new))
+    old_plans, new_plans = (tuple(map(_plan, one.troubles)) for one in (before, after))
+    if old_plans != new_plans:
+        yield Difference("", "head", _changed("what to do about trouble", old_plans, new_plans))
 
 
 def _steps(before: Checklist, after: Checklist) -> Iterator[Difference]:
@@ -105,6 +108,9 @@ def _inside(old: Step, new: Step, renamed: dict[str, str]) -> Iterator[str]:
     after = tuple(renamed.get(name, name) for name in old.after)
     if after != new.after:
         yield _changed("what must come first", after, new.after)
+    reopen = tuple(renamed.get(name, name) for name in old.reopen)
+    if reopen != new.reopen:
+        yield _changed("what is asked again once a fault is put right", reopen, new.reopen)
     if old.applies != new.applies:
         yield _changed("when it applies", _conditions(old.applies), _conditions(new.applies))
     if old.tries != new.tries:
@@ -121,6 +127,13 @@ def _changed(name: str, old: object, new: object) -> str:
     if not old or not new:
         return f'{name}: "{new}" is new' if new else f'{name}: "{old}" was taken out'
     return f'{name}: was "{old}", is "{new}"'
+
+
+def _plan(plan: TroublePlan) -> str:
+    back = f", back to {plan.back_to}" if plan.back_to else ""
+    again = f", again {', '.join(plan.reopen)}" if plan.reopen else ""
+    where = f", at {', '.join(plan.at)}" if plan.at else ""
+    return f"{plan.kind}: {plan.say}{back}{again}{where}"
 
 
 def _conditions(conditions: tuple[Condition, ...]) -> str:

@@ -16,7 +16,15 @@ from pydantic import ValidationError
 
 from assistant.checklist import library
 from assistant.checklist.includes import Place, beside, included, part_file
-from assistant.checklist.model import LONGEST_ID, Checklist, Condition, DoubleCheckAsked, Inclusion, Step
+from assistant.checklist.model import (
+    LONGEST_ID,
+    Checklist,
+    Condition,
+    DoubleCheckAsked,
+    Inclusion,
+    Step,
+    TroublePlan,
+)
 from assistant.checklist.paper_file import MOST_FAULTS, SET_BY_LOADER, PaperFile, read_paper
 from assistant.errors import AssistantError, ChecklistError
 from assistant.text import quoted
@@ -53,6 +61,7 @@ class Gathering:
         seen: whole checklists read so far.
         files: how many files were read, repeated ones counted again.
         steps, places: the steps in order, and where each stands.
+        troubles: what to do about trouble, the most specific first, with where each is written.
         references: every id that is named.
         faulty: ids of steps that could not be used.
         ids_uncertain: an id or a part could not be used, so a name that nobody has may mean it.
@@ -67,6 +76,7 @@ class Gathering:
     files: int = 0
     steps: list[Step] = field(default_factory=list)
     places: dict[str, Place] = field(default_factory=dict)
+    troubles: list[tuple[TroublePlan, Place]] = field(default_factory=list)
     references: list[Reference] = field(default_factory=list)
     faulty: set[str] = field(default_factory=set)
     ids_uncertain: bool = False
@@ -109,6 +119,7 @@ class _Within:
         changes: dict[str, object] = {
             "id": self.id(step.id),
             "after": tuple(map(self.id, step.after)),
+            "reopen": tuple(map(self.id, step.reopen)),
             "applies": self.applies + self.conditions(step.applies),
         }
         if self.heading:
@@ -120,6 +131,23 @@ class _Within:
             changes["expect"] = step.expect.model_copy(update={"of": self.id(step.expect.of)})
         return step.model_copy(update=changes)
 
+    def planned(self, plan: TroublePlan, steps: list[Step], *, whole: bool) -> TroublePlan:
+        """A plan for trouble as it stands in the whole checklist.
+
+        Args:
+            plan: as it was read.
+            steps: the steps of its file.
+            whole: the file is the checklist itself, so that the plan holds at every step.
+        """
+        here = () if whole else tuple(step.id for step in steps)
+        return plan.model_copy(
+            update={
+                "back_to": plan.back_to and self.id(plan.back_to),
+                "reopen": tuple(map(self.id, plan.reopen)),
+                "at": tuple(map(self.id, plan.at)) or here,
+            }
+        )
+
 
 def gather(paper: PaperFile, into: Gathering) -> None:
     """Take in what a file includes as a whole, then its own steps.
@@ -127,6 +155,7 @@ def gather(paper: PaperFile, into: Gathering) -> None:
     Raises:
         ChecklistError: what leaves nothing to go on with: an include that names no file, too many files.
     """
+    whole, before = not into.seen, len(into.steps)
     into.seen.add(paper.path.resolve())
     _take_head(paper, into)
     if len(into.seen) > 1:  # the head of the first file is checked as a whole, later
@@ -134,6 +163,7 @@ def gather(paper: PaperFile, into: Gathering) -> None:
     for name in included(paper):
         gather(read_paper(beside(paper, name, into.root, into.seen), ChecklistError), into)
     _take_steps(paper, into, _Within())
+    _take_troubles(paper, into, _Within(), before, whole=whole)
 
 
 def unknown_fields(paper: PaperFile) -> Iterator[AssistantError]:
@@ -160,7 +190,7 @@ def _take_head(paper: PaperFile, into: Gathering) -> None:
     into.ids_uncertain |= any(
         isinstance(value, list) and value and isinstance(value[0], dict)
         for name, value in paper.table.items()
-        if name != "steps"
+        if name not in ("steps", "troubles")
     )
     short = paper.table.get("abbreviations", {})
     if isinstance(short, dict):  # else the model complains
@@ -211,12 +241,36 @@ def _take_step(place: Place, raw: dict[str, Any], into: Gathering, within: _With
         return
     into.places[step.id] = place
     into.steps.append(step)
-    named = [("after", name) for name in step.after]
+    named = [(inside, name) for inside in ("after", "reopen") for name in getattr(step, inside)]
     # What an inclusion adds is told at the inclusion.
     named += [("applies", condition.step) for condition in step.applies[len(within.applies) :] if condition.step]
     named += [("expires", name) for name in (step.expires.reopen if step.expires else ())]
     named += [("of", step.expect.of)] if isinstance(step.expect, DoubleCheckAsked) else []
     into.references += [Reference(place, inside, step.id, name) for inside, name in named]
+
+
+def _take_troubles(paper: PaperFile, into: Gathering, within: _Within, before: int, *, whole: bool = False) -> None:
+    """Take in what a file says about trouble, once its steps are there: they begin at the place `before`."""
+    troubles = paper.table.get("troubles", [])
+    if not isinstance(troubles, list):
+        into.faults.append(
+            paper.complain(("troubles",), '"troubles" must be a list of tables.', "Begin each one with [[troubles]].")
+        )
+        return
+    for number, raw in enumerate(troubles):
+        if len(into.faults) >= MOST_FAULTS:
+            break
+        place = Place(paper, number, "troubles")
+        try:
+            plan = within.planned(TroublePlan.model_validate(raw), into.steps[before:], whole=whole)
+        except ValidationError as invalid:
+            into.faults += paper.complaints_about(invalid, ("troubles", number), TroublePlan)
+            continue
+        into.troubles.append((plan, place))
+        named = [("back_to", plan.back_to)] if plan.back_to else []
+        named += [("reopen", name) for name in plan.reopen]
+        named += [("at", name) for name in plan.at]
+        into.references += [Reference(place, inside, "", name) for inside, name in named]
 
 
 def _take_part(place: Place, raw: dict[str, Any], into: Gathering, within: _Within) -> None:
@@ -250,6 +304,7 @@ def _take_part(place: Place, raw: dict[str, Any], into: Gathering, within: _With
     into.faults += unknown_fields(part)
     before = len(into.steps)
     _take_steps(part, into, inner)
+    _take_troubles(part, into, inner, before)
     if len(into.steps) == before and not into.faults:
         into.faults.append(part.complain(("steps",), "this part has no steps.", "Add [[steps]]."))
     elif after and len(into.steps) > before:

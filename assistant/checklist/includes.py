@@ -19,23 +19,24 @@ _PART_NAME = re.compile(rf"{PARTS}/[a-z0-9][a-z0-9-]{{0,60}}")
 
 @dataclass(frozen=True)
 class Place:
-    """Where a step stands: its file and its place among the file's own steps."""
+    """Where a step stands, or a plan for trouble: its file, its place in the list, and which list that is."""
 
     paper: PaperFile
     number: int
+    table: str = "steps"
 
     @property
     def line(self) -> int:
         """The line of the step's header."""
-        return self.paper.line_of(("steps", self.number))
+        return self.paper.line_of((self.table, self.number))
 
     def line_of(self, *inside: str) -> int:
         """The line of a field of the step."""
-        return self.paper.line_of(("steps", self.number, *inside))
+        return self.paper.line_of((self.table, self.number, *inside))
 
     def complain(self, inside: str, what: str, remedy: str) -> AssistantError:
         """The error that names the file, the line of a field, and the step."""
-        return self.paper.complain(("steps", self.number, inside), what, remedy)
+        return self.paper.complain((self.table, self.number, inside), what, remedy)
 
 
 def part_file(place: Place, name: str, root: Path, around: tuple[Path, ...]) -> Path:

@@ -18,7 +18,7 @@ from assistant.text import quoted
 
 __all__ = ["Finding", "Known", "Severity", "from_error", "lint"]
 
-_LOCATED = re.compile(r"(?P<file>.+?), line (?P<line>\d+)(?:, step [^:]*)?: (?P<what>.*)", re.DOTALL)
+_LOCATED = re.compile(r"(?P<file>.+?), line (?P<line>\d+)(?:, (?:step|trouble) [^:]*)?: (?P<what>.*)", re.DOTALL)
 _STEP_RULES: tuple[Callable[[Step, int, Bench], Iterator[Complaint]], ...] = (
     reasons.critical_reasons,
     reasons.cues,
@@ -28,6 +28,7 @@ _STEP_RULES: tuple[Callable[[Step, int, Bench], Iterator[Complaint]], ...] = (
     path.waits_for,
     path.double_check,
     path.expiry,
+    path.reopening,
     path.applies,
     quantities.key,
     quantities.answerable,
@@ -67,6 +68,9 @@ def lint(sheet: Sheet, known: Known, installed: Checklist | None = None) -> tupl
         place = sheet.places[step.id]
         for rule in _STEP_RULES:
             findings += [_finding(place.paper, ("steps", place.number), c) for c in rule(step, number, bench)]
+    for plan, place in zip(sheet.checklist.troubles, sheet.plans, strict=True):
+        complaints = texts.plan_wording(plan, sheet.checklist)
+        findings += [_finding(place.paper, (place.table, place.number), complaint) for complaint in complaints]
     return tuple(sorted(dict.fromkeys(findings), key=lambda found: (found.file, found.line, found.rule)))
 
 

@@ -28,12 +28,14 @@ class Sheet:
         paper: the file that was named.
         places: file and place of each step, by its id.
         is_part: the file is a part: it is read by itself only to be looked at.
+        plans: file and place of each of its plans for trouble.
     """
 
     checklist: Checklist
     paper: PaperFile
     places: dict[str, Place]
     is_part: bool = False
+    plans: tuple[Place, ...] = ()
 
 
 def available() -> Mapping[str, Path]:
@@ -99,7 +101,7 @@ def _read(name_or_path: str, gathering: Gathering) -> Sheet | None:
             return None
         raise paper.complain(("steps",), "there are no steps.", "Add [[steps]] or include a checklist.")
     gathering.faults += _wrong_references(gathering)
-    head = {key: value for key, value in paper.table.items() if key not in ("steps", "include")}
+    head = {key: value for key, value in paper.table.items() if key not in ("steps", "troubles", "include")}
     if gathering.abbreviations:
         head["abbreviations"] = gathering.abbreviations
     try:
@@ -109,13 +111,14 @@ def _read(name_or_path: str, gathering: Gathering) -> Sheet | None:
                 **head,
                 "name": path.stem,
                 "steps": tuple(gathering.steps),
+                "troubles": tuple(plan for plan, _ in gathering.troubles),
                 "digest": gathering.digest.hexdigest(),
             }
         )
     except ValidationError as invalid:
         gathering.faults += paper.complaints_about(invalid, (), Checklist)
         return None
-    return Sheet(checklist, paper, gathering.places, is_part)
+    return Sheet(checklist, paper, gathering.places, is_part, tuple(place for _, place in gathering.troubles))
 
 
 def _wrong_references(gathering: Gathering) -> Iterator[AssistantError]:

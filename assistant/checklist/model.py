@@ -22,6 +22,7 @@ from assistant.checklist.condition import Condition
 from assistant.checklist.paper import LONGEST_ID, Number, Paper, Phrase, StepId, Text, refuse
 from assistant.dosing import Amount
 from assistant.spoken import speech
+from assistant.spoken.meaning import Trouble
 
 __all__ = [
     "LONGEST_ID",
@@ -44,6 +45,8 @@ __all__ = [
     "Step",
     "StepId",
     "Text",
+    "Trouble",
+    "TroublePlan",
     "WaitAsked",
     "refuse",
 ]
@@ -101,6 +104,9 @@ class Step(Paper):
     None: as the ear is set."""
     after: Annotated[tuple[str, ...], Field(max_length=100)] = ()
     """Ids of steps that must be closed before this one can be closed."""
+    reopen: Annotated[tuple[str, ...], Field(max_length=100)] = ()
+    """Ids of earlier steps that are asked again once a fault that was found here has been put right: another bag
+    has a label and an expiry date of its own. For a question or a choice that has a right answer."""
     expires: Expiry | None = None
 
     @property
@@ -134,6 +140,30 @@ class Inclusion(Paper):
     """When the part applies: added to what each of its steps says."""
 
 
+class TroublePlan(Paper):
+    """What is said, and done, when the learner reports trouble of one kind.
+
+    The learner is praised for it in the report, and it costs nothing. Without a plan for its kind the assistant
+    has the learner make it safe and call the instructor. Where several plans fit, the first one counts; those of a
+    part come before those of the checklist around it.
+    """
+
+    kind: Trouble
+    say: Text
+    """What to do then, in one or two short sentences."""
+    back_to: str = ""
+    """Id of the step that is asked again first, if it has been done already; "" stays at the current step."""
+    reopen: Annotated[tuple[str, ...], Field(max_length=100)] = ()
+    """Ids of further steps that are asked again, if they have been done already."""
+    at: Annotated[tuple[str, ...], Field(max_length=1000)] = ()
+    """Ids of the steps at which the plan holds; empty: at every step of the file in which it is written."""
+
+    @property
+    def again(self) -> tuple[str, ...]:
+        """Ids of every step that is asked again."""
+        return (*([self.back_to] if self.back_to else []), *self.reopen)
+
+
 class PassRule(Paper):
     """What a check-off takes to be passed, beside every critical step and gate."""
 
@@ -163,6 +193,8 @@ class Checklist(Paper):
     """Spoken form of short forms that the texts use, for example ``VTBI = "volume to be infused"``: shown and
     printed as written, spoken in full (`aloud`)."""
     steps: Annotated[tuple[Step, ...], Field(min_length=1)]
+    troubles: Annotated[tuple[TroublePlan, ...], Field(max_length=200)] = ()
+    """What to do about trouble that the learner reports; the most specific come first."""
     digest: str
     """SHA-256 (hex) over the bytes of the file and of every file that it includes, in order."""
 
@@ -180,6 +212,11 @@ class Checklist(Paper):
         if isinstance(asked, DoubleCheckAsked):
             asked = self.step(asked.of).expect
         return asked if isinstance(asked, NumberAsked) else None
+
+    def plan_for(self, kind: Trouble, step_id: str) -> TroublePlan | None:
+        """The plan for trouble of a kind that is reported at a step; None where there is none."""
+        fits = (plan for plan in self.troubles if plan.kind is kind and (not plan.at or step_id in plan.at))
+        return next(fits, None)
 
     def place(self, step_id: str) -> int:
         """The place of the step with this id, from 0.

@@ -64,12 +64,13 @@ class PaperFile:
         names = [part for part in where if isinstance(part, str)]
         line, block = 1, lines
         match where:
-            case ["steps", int(place), *_]:
-                starts = self._starts
+            case [("steps" | "troubles") as table, int(place), *_]:
+                headers = self._headers
+                starts = [number for number, header in headers if header == table]
                 if place >= len(starts):  # written in one line
-                    return next((number for number, code in lines if _names(code, "steps")), 1)
+                    return next((number for number, code in lines if _names(code, table)), 1)
                 line = starts[place]
-                end = starts[place + 1] if place + 1 < len(starts) else len(lines) + 1
+                end = next((number for number, _ in headers if number > line), len(lines) + 1)
                 block, names = lines[line - 1 : end - 1], names[1:]
         for name in names:
             for number, code in block:
@@ -98,9 +99,10 @@ class PaperFile:
         return list(_outside_texts(self.content.decode(ENCODING)))
 
     @cached_property
-    def _starts(self) -> list[int]:
-        """The lines at which steps begin."""
-        return [number for number, code in self._lines if _header(code) == "[[steps"]
+    def _headers(self) -> list[tuple[int, str]]:
+        """The lines at which an entry of a list begins, such as a step, with the name of its list."""
+        headers = ((number, _header(code)) for number, code in self._lines)
+        return [(number, header[2:]) for number, header in headers if header.startswith("[[") and "." not in header]
 
     def complain(self, where: Sequence[str | int], what: str, remedy: str) -> AssistantError:
         """The error that names this file, the line and the step."""
@@ -150,6 +152,8 @@ class PaperFile:
                 step = steps[place] if isinstance(steps, list) and place < len(steps) else None
                 named = step.get("id") if isinstance(step, dict) else None
                 return f", step {quoted(named)}" if isinstance(named, str) else f", step number {place + 1}"
+            case ["troubles", int(place), *_]:
+                return f", trouble number {place + 1}"
         return ""
 
 

@@ -62,10 +62,15 @@ def rehearse(checklist: Checklist) -> tuple[Line, ...]:
 def _lines(checklist: Checklist) -> Iterator[Line]:
     for number, step in enumerate(checklist.steps, 1):
         spoken = checklist.aloud(step.say)
-        seconds = math.ceil(len(spoken.split()) * 60 / WORDS_A_MINUTE) + ANSWER_S[step.expect.kind]
+        seconds = reading_s(checklist, step) + ANSWER_S[step.expect.kind]
         if isinstance(step.expect, WaitAsked):
             seconds += step.expect.seconds
         yield Line(number, step, spoken, expected(step), seconds)
+
+
+def reading_s(checklist: Checklist, step: Step) -> int:
+    """Whole seconds that reading a step's line aloud takes (an estimate)."""
+    return math.ceil(len(checklist.aloud(step.say).split()) * 60 / WORDS_A_MINUTE)
 
 
 def expected(step: Step) -> str:

@@ -3,11 +3,10 @@
 from datetime import timedelta
 
 from assistant.checklist.model import ChoiceAsked, DoneAsked, ObservationAsked, QuestionAsked, WaitAsked
-from assistant.guide.asking import asked_of, prompt, unclear
+from assistant.guide.asking import prompt, question_in_full, unclear
 from assistant.guide.effects import Tone
-from assistant.guide.events import Heard
 from assistant.guide.path import arm, close, reopen_by_learner, settings_lost
-from assistant.guide.progress import Person, State, Wake
+from assistant.guide.progress import FINDING, Found, Person, State, Wake
 from assistant.guide.turn import Turn
 from assistant.spoken.meaning import Answer, InstructorWord
 
@@ -18,9 +17,6 @@ ANOTHER_CHOICE = "another choice"
 def answer_yes(turn: Turn) -> None:
     """Yes or done: closes an action, answers a question, starts a timed wait."""
     if settings_lost(turn):
-        return
-    if isinstance(turn.event, Heard) and turn.event.doubtful:
-        _ask_what_was_heard(turn, turn.event)
         return
     match turn.step.expect:
         case DoneAsked():
@@ -41,22 +37,7 @@ def answer_yes(turn: Turn) -> None:
 def ask_plainly(turn: Turn) -> None:
     """An acknowledgement says nothing about the step, nor does a bare yes where the line's own words are wanted."""
     turn.note["verdict"] = "asked plainly"
-    question = isinstance(turn.step.expect, QuestionAsked)
-    good, bad = turn.papers.language.offer(asked_of(turn.step))
-    if question and not (good and bad):
-        turn.say(turn.sentences.YES_OR_NO, Tone.UNCLEAR)
-    else:
-        turn.say(turn.sentences.which_is_it(good, bad), Tone.UNCLEAR)
-
-
-def _ask_what_was_heard(turn: Turn, heard: Heard) -> None:
-    """A yes that was not heard clearly closes nothing; asked once more in the line's own words, it costs nothing."""
-    turn.note["verdict"] = "asked once more"
-    good, bad = turn.papers.language.offer(asked_of(turn.step))
-    question = turn.sentences.which_is_it(good, bad)
-    if isinstance(turn.step.expect, QuestionAsked) and not (good and bad):
-        question = turn.sentences.YES_OR_NO
-    turn.say(turn.sentences.heard_which(heard.words, question), Tone.UNCLEAR)
+    turn.say(question_in_full(turn), Tone.UNCLEAR)
 
 
 def answer_no(turn: Turn) -> None:
@@ -72,16 +53,27 @@ def answer_no(turn: Turn) -> None:
 
 
 def _answer_question(turn: Turn, answer: str, right: str) -> None:
-    step, done = turn.step, turn.done
+    done = turn.done
+    if answer != right:
+        _find(turn)
+        return
     reopen_by_learner(turn)
     done.tries += 1
-    done.first = done.first or answer
-    done.final = answer
-    if answer == right:
-        turn.note["verdict"] = "agrees"
-        close(turn, answer)
-        return
-    hold(turn, "hold", turn.sentences.not_right(step.if_wrong), ask=turn.sentences.question_again(step.say))
+    turn.note["verdict"] = "agrees"
+    close(turn, answer)
+
+
+def _find(turn: Turn) -> None:
+    """The learner tells of a fault: it costs nothing, and holds the step until it is put right."""
+    step, done = turn.step, turn.done
+    reopen_by_learner(turn, free=True)
+    done.found += 1
+    done.fault = True
+    turn.note["verdict"] = "found"
+    turn.draft.troubles.append(Found(step.id, FINDING, turn.words))
+    turn.say(turn.sentences.not_right(step.if_wrong), Tone.HOLD)
+    turn.say(turn.sentences.question_again(step.say), Tone.STEP)
+    arm(turn)
 
 
 def take_choice(turn: Turn) -> None:
@@ -99,6 +91,7 @@ def take_choice(turn: Turn) -> None:
                 turn.note["verdict"] = "agrees" if right else "chosen"
                 close(turn, choice)
             else:
+                turn.done.fault = True
                 told = advice.get(choice, turn.step.if_wrong)
                 hold(turn, "does not agree", turn.sentences.not_right(told), slip=ANOTHER_CHOICE)
         case ObservationAsked():
@@ -133,7 +126,7 @@ def _answered(turn: Turn, choice: str) -> None:
     turn.done.final = choice
 
 
-def hold(turn: Turn, verdict: str, *told: str, slip: str = "", ask: str = "") -> None:
+def hold(turn: Turn, verdict: str, *told: str, slip: str = "") -> None:
     """Count a wrong answer and hold the step.
 
     Args:
@@ -141,7 +134,6 @@ def hold(turn: Turn, verdict: str, *told: str, slip: str = "", ask: str = "") ->
         verdict: what the entry says.
         told: what is said, in order; empty sentences are left out.
         slip: the kind of slip, where there is a name for it.
-        ask: the sentence that asks once more, where it is not the step's own line.
     """
     turn.done.wrong += 1
     turn.note["verdict"] = verdict
@@ -155,8 +147,6 @@ def hold(turn: Turn, verdict: str, *told: str, slip: str = "", ask: str = "") ->
     if step.tries is not None and turn.done.wrong >= step.tries:
         turn.note["tries_spent"] = True
         turn.say(step.tries_spent, Tone.HOLD)
-    elif ask:
-        turn.say(ask, Tone.STEP)
     else:
         prompt(turn)
     arm(turn)

@@ -42,8 +42,8 @@ def expectation(papers: Papers, progress: Progress) -> Expect:
     step = papers.checklist.steps[progress.cursor]
     match progress.state:
         case State.READING_BACK if isinstance(progress.reading_back, NumberRead):
-            return ConfirmExpected(done_is_yes=False, number_unit=papers.numbers[step.id].unit)
-        case State.READING_BACK | State.STOPPING | State.ASKING_CONSENT:
+            return ConfirmExpected(done_is_yes=False, number_unit=progress.reading_back.unit)
+        case State.READING_BACK | State.STOPPING | State.ASKING_CONSENT | State.OFFERING_CUE:
             return ConfirmExpected(done_is_yes=False)
         case State.GIVING_REASON:
             return TextExpected()
@@ -89,6 +89,23 @@ def _said_by_instructor(language: Language, words: tuple[str, ...]) -> ChoiceExp
     return ChoiceExpected(words, tuple((said, word) for said, word in language.instructor_words if word in words))
 
 
+def _taken_from_instructor(turn: Turn) -> tuple[InstructorWord, ...]:
+    """What the instructor can say at the current step."""
+    words: list[InstructorWord] = []
+    if isinstance(turn.step.expect, ObservationAsked):
+        words += [InstructorWord.SEEN, InstructorWord.NOT_SEEN]
+    if turn.done.opened:
+        words.append(InstructorWord.CUE)
+        if may_overrule(turn):
+            words.append(InstructorWord.OVERRULE)
+    return tuple(words)
+
+
+def may_overrule(turn: Turn) -> bool:
+    """Whether the instructor's word sets the current step aside: a critical one only with the code."""
+    return turn.draft.speaker is Person.INSTRUCTOR or not turn.step.critical
+
+
 def asked_person(step: Step) -> Person:
     """Who is asked at this step."""
     return Person.SECOND if isinstance(step.expect, DoubleCheckAsked) else Person.LEARNER
@@ -110,7 +127,9 @@ def prompt(turn: Turn) -> None:
             overruled = draft.purpose is Purpose.OVERRULED
             turn.say(sentences.WHY_OVERRULED if overruled else sentences.WHY_NOT_APPLICABLE, Tone.STEP)
         case State.WITH_INSTRUCTOR:
-            turn.say(sentences.INSTRUCTOR_HERE, Tone.NOTICE)
+            turn.say(sentences.instructor_here(_taken_from_instructor(turn)), Tone.NOTICE)
+        case State.OFFERING_CUE:
+            turn.say(sentences.COUNTS_AS_CUE, Tone.NOTICE)
         case State.WAITING:
             turn.say(sentences.wait_left(seconds_left(turn)), Tone.NOTICE)
         case State.PAUSED:
@@ -177,8 +196,39 @@ def unclear(turn: Turn) -> None:
         turn.say(text, Tone.UNCLEAR, "" if draft.failures > FAILURES_BEFORE_OPTIONS else None)
     if draft.failures == FAILURES_BEFORE_OPTIONS:
         by_number = isinstance(expectation(turn.papers, draft), NumberExpected)
-        turn.say(sentences.TRY_DIGITS if by_number else sentences.WHAT_CAN_BE_SAID, Tone.UNCLEAR)
+        if by_number:
+            turn.say(sentences.TRY_DIGITS, Tone.UNCLEAR)
+        elif not draft.options_given:
+            tell_options(turn, Tone.UNCLEAR)
         prompt(turn)
+
+
+def tell_options(turn: Turn, tone: Tone) -> None:
+    """Everything that can always be said."""
+    turn.draft.options_given = True
+    turn.say(turn.sentences.WHAT_CAN_BE_SAID, tone)
+
+
+def ask_once_more(turn: Turn) -> None:
+    """A yes, a no or a choice that was not heard clearly is never taken; asking once more costs nothing."""
+    turn.note["verdict"] = "asked once more"
+    if turn.draft.state is not State.ASKING:
+        prompt(turn)
+        return
+    match expectation(turn.papers, turn.draft):
+        case ChoiceExpected(choices=choices):
+            question = turn.sentences.choices_are(choices)
+        case _:
+            question = question_in_full(turn)
+    turn.say(turn.sentences.heard_which(turn.words, question), Tone.UNCLEAR)
+
+
+def question_in_full(turn: Turn) -> str:
+    """The question whose answer says what was done or seen."""
+    good, bad = turn.papers.language.offer(asked_of(turn.step))
+    if isinstance(turn.step.expect, QuestionAsked) and not (good and bad):
+        return turn.sentences.YES_OR_NO
+    return turn.sentences.which_is_it(good, bad)
 
 
 def _why_unclear(turn: Turn) -> list[str]:

@@ -1,14 +1,12 @@
-"""What can be said at any time and changes no step: once more, help, where, the order, the voice."""
+"""What can be said at any time and changes no step: once more, more, where, the order, the voice."""
 
-from assistant.checklist.model import NameAsked, NumberAsked
-from assistant.guide.asking import breaths, not_here, prompt
+from assistant.checklist.model import NameAsked
+from assistant.guide.asking import breaths, not_here, prompt, tell_options
 from assistant.guide.effects import Tone
 from assistant.guide.path import passed_over
 from assistant.guide.progress import NameRead, NumberRead, Status
 from assistant.guide.turn import Turn
 
-HELP = "help"
-"""The cue of "I need help", at its first level."""
 FURTHEST = 4
 """Steps of the voice's rate, loudness and pitch, up and down."""
 
@@ -19,53 +17,29 @@ def again(turn: Turn) -> None:
 
 
 def more(turn: Turn) -> None:
-    """The rest of the line, the detail, the reason, a breath at a time: a cue, counted."""
+    """The rest of the line, the detail, the reason, a breath at a time: no cue, for it is what is asked."""
     if not turn.done.opened:
         not_here(turn)
         return
-    rest = breaths(turn.step.say)[1:]
-    further = [*rest, *breaths(turn.step.more), *breaths(turn.step.why)]
+    further = [*breaths(turn.step.say)[1:], *breaths(turn.step.more), *breaths(turn.step.why)]
     said = turn.draft.breaths
     if said >= len(further):
         turn.say(turn.sentences.NO_MORE, Tone.NOTICE)
         return
-    # The rest of a long line is no cue: it belongs to what is asked.
-    cue = said >= len(rest)
-    turn.say(further[said], Tone.CUE if cue else Tone.STEP)
+    turn.say(further[said], Tone.STEP)
     if said + 1 < len(further):
         turn.say(turn.sentences.MORE_FOLLOWS, Tone.NOTICE)
-    if cue:
-        turn.cue("more")
     turn.draft.breaths = said + 1
 
 
-def give_help(turn: Turn) -> None:
-    """From a mild hint to a strong one, at last in practice the working of the number: cues, counted by level."""
-    if not turn.done.opened:
-        not_here(turn)
-        return
-    step = turn.step
-    cues = step.cues or (step.more or turn.sentences.NO_HINT,)
-    level = 1 + sum(cue.startswith(HELP) for cue in turn.done.cues)
-    turn.say(cues[min(level, len(cues)) - 1], Tone.CUE)
-    if level >= len(cues) and turn.terms.practice and isinstance(step.expect, NumberAsked):
-        working = turn.papers.working(step.expect.key)
-        if working:
-            turn.say(turn.sentences.working(working), Tone.CUE)
-    if level == 1:
-        turn.say(turn.sentences.WHAT_CAN_BE_SAID, Tone.CUE)
-    turn.note["level"] = min(level, len(cues))
-    turn.cue(HELP if level == 1 else f"{HELP}, level {min(level, len(cues))}")
+def options(turn: Turn) -> None:
+    """What can be said."""
+    tell_options(turn, Tone.NOTICE)
 
 
 def hold_on(turn: Turn) -> None:
-    """A moment is asked for: nothing changes, and nothing hurries."""
+    """A moment's patience; nothing changes."""
     turn.say(turn.sentences.TAKE_YOUR_TIME, Tone.NOTICE)
-
-
-def options(turn: Turn) -> None:
-    """What can always be said."""
-    turn.say(turn.sentences.WHAT_CAN_BE_SAID, Tone.NOTICE)
 
 
 def where(turn: Turn) -> None:

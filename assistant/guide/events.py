@@ -45,7 +45,8 @@ class Heard:
         ear: the recogniser's name.
         during_speech: it overlapped the assistant's own voice.
         gap: sound was lost inside it.
-        doubtful: the recogniser holds another number for possible: it is asked for digit by digit.
+        doubtful: the recogniser holds something else for possible: a number is asked for digit by digit, a
+            confirmation or a choice once more.
         sound: what the recogniser got, where sound is kept; the entry names its file, and no replay has it.
     """
 
@@ -283,6 +284,8 @@ def meaning_body(meaning: Meaning) -> dict[str, object]:
             body: dict[str, object] = {"kind": meaning.kind.value, "value": f"{meaning.value}"}
             if meaning.unit is not None:
                 body["unit"] = meaning.unit
+            if meaning.instead is not None:
+                body["instead"] = meaning_body(meaning.instead)
             return body
         case Ambiguous():
             return {"readings": [f"{reading:f}" for reading in meaning.readings], "unit": meaning.unit}

@@ -2,7 +2,7 @@
 
 from assistant.checklist.model import ObservationAsked
 from assistant.guide.answers import observe
-from assistant.guide.asking import OBSERVED, asked_person, not_here, prompt, seconds_left
+from assistant.guide.asking import OBSERVED, asked_person, may_overrule, not_here, prompt, seconds_left
 from assistant.guide.effects import Outcome, Tone
 from assistant.guide.events import InstructorCame, VoiceLost
 from assistant.guide.path import arm, begin_steps, close, finish, go_to, settings_lost
@@ -10,10 +10,13 @@ from assistant.guide.progress import Consent, Person, Progress, Purpose, State, 
 from assistant.guide.turn import Turn
 from assistant.spoken.meaning import Answer, InstructorWord
 
+_BETWEEN = (State.OFFERING_CUE, State.WITH_INSTRUCTOR, State.PAUSED, State.STOPPING)
+"""States that remember what they interrupt."""
+
 
 def pause(turn: Turn) -> None:
     """Wait until "go on"; nobody speaks as the instructor after it."""
-    while turn.draft.state in (State.PAUSED, State.STOPPING, State.WITH_INSTRUCTOR):
+    while turn.draft.state in _BETWEEN:
         leave(turn)
     interrupt(turn, State.PAUSED)
 
@@ -53,7 +56,7 @@ def return_from_pause(turn: Turn) -> None:
     """Back to what was asked before."""
     leave(turn)
     turn.say(turn.sentences.GOING_ON, Tone.NOTICE)
-    _take_up(turn)
+    take_up(turn)
 
 
 def leave(turn: Turn) -> None:
@@ -63,7 +66,7 @@ def leave(turn: Turn) -> None:
     turn.draft.state = turn.draft.before.pop()
 
 
-def _take_up(turn: Turn) -> None:
+def take_up(turn: Turn) -> None:
     """Ask again what the state asks for, and keep its time."""
     draft = turn.draft
     match draft.state:
@@ -107,7 +110,7 @@ def end_input(turn: Turn) -> None:
 
 def _stop(turn: Turn, sentence: str) -> None:
     turn.note["verdict"] = "stopped"
-    if turn.draft.state not in (State.WITH_INSTRUCTOR, State.PAUSED, State.STOPPING):
+    if turn.draft.state not in _BETWEEN:
         turn.draft.before.append(turn.draft.state)
     _keep_only_a_wait(turn.draft)
     turn.draft.state = State.FINISHED
@@ -121,7 +124,7 @@ def resume(turn: Turn) -> None:
         leave(turn)
     turn.say(turn.sentences.RESUMED, Tone.NOTICE)
     turn.adjust()
-    _take_up(turn)
+    take_up(turn)
 
 
 def reopen(turn: Turn) -> None:
@@ -209,7 +212,7 @@ def heed_instructor(turn: Turn) -> None:
             turn.cue("instructor")
             turn.say(turn.sentences.CUE_COUNTED, Tone.NOTICE)
         case InstructorWord.OVERRULE if turn.done.opened:
-            if not turn.terms.practice and draft.speaker is not Person.INSTRUCTOR:
+            if not may_overrule(turn):
                 turn.note["verdict"] = "refused"
                 turn.say(turn.sentences.OVERRULE_NEEDS_CODE, Tone.HOLD)
                 return

@@ -12,6 +12,8 @@ from assistant.guide.turn import Turn
 
 REMINDER_AFTER_S = 120
 """Silence after which the step is said once more (common practice, no source)."""
+LEFT_OPEN = "left open"
+"""The verdict on "go on" at an open step."""
 MOST_SPOKEN = 4
 """Reasons for not passing that are said aloud; the others are shown (common practice, no source)."""
 
@@ -57,6 +59,7 @@ def go_to(turn: Turn, place: int) -> None:
     draft.failures = 0
     draft.reminded = False
     draft.wait_over = False
+    draft.asked_at = turn.at
     if settings_lost(turn):
         return
     if draft.speaker is Person.SECOND:
@@ -101,19 +104,27 @@ def remind(turn: Turn) -> None:
 def close(turn: Turn, answer: str = "") -> None:
     """Close the current step with its final answer and go on."""
     done = turn.done
-    if done.closed_at is None and not (done.expired or done.corrections or done.brought_back):
+    if done.closed_at is None and not (done.expired or done.reopened or done.corrections or done.brought_back):
         later = turn.steps[turn.draft.cursor + 1 :]
         done.late = any(turn.draft.steps[step.id].status is Status.CLOSED for step in later)
     done.status = Status.CLOSED
     done.by = turn.draft.speaker
     done.reason = ""
     done.closed_at = turn.at
+    done.took_s = None if turn.draft.asked_at is None else (turn.at - turn.draft.asked_at) // timedelta(seconds=1)
     if answer:
         done.first = done.first or answer
         done.final = answer
     note_latest(turn)
     turn.note.setdefault("verdict", "done")
-    advance(turn)
+    fault, done.fault = done.fault, False
+    again = open_again(turn, turn.step.reopen) if fault else None
+    if again is None:
+        advance(turn)
+        return
+    turn.draft.mending = False
+    turn.say(turn.sentences.CHECKS_AGAIN, Tone.NOTICE)
+    go_to(turn, again)
 
 
 def note_latest(turn: Turn) -> None:
@@ -124,10 +135,18 @@ def note_latest(turn: Turn) -> None:
     history.append(turn.step.id)
 
 
-def reopen_by_learner(turn: Turn) -> None:
-    """A step that was closed or set aside and is answered anew was corrected by the learner."""
+def reopen_by_learner(turn: Turn, *, free: bool = False) -> None:
+    """A step that was closed or set aside and is answered anew was corrected by the learner.
+
+    Args:
+        turn: the turn.
+        free: it costs nothing, for a fault was found; so it is where a mistake was reported before.
+    """
     if turn.done.status in (Status.CLOSED, Status.NOT_APPLICABLE):
-        turn.done.corrections += 1
+        if free or turn.draft.mending:
+            turn.done.reopened += 1
+        else:
+            turn.done.corrections += 1
         turn.done.status = Status.OPEN
         turn.done.reason = ""
         turn.draft.history.remove(turn.step.id)
@@ -137,6 +156,7 @@ def reopen_by_learner(turn: Turn) -> None:
 def advance(turn: Turn) -> None:
     """Go to the next open step; at the end, to what is still open; else finish."""
     draft = turn.draft
+    draft.mending = False
     steps = turn.steps
     reasons = passed_over(turn.papers, turn.draft)
     still_open = [
@@ -157,18 +177,24 @@ def advance(turn: Turn) -> None:
 
 def back(turn: Turn) -> None:
     """To the step before; answering it again is a correction, "go on" leaves it as it is."""
+    before = place_before(turn)
+    if before is None:
+        turn.say(turn.sentences.FIRST_STEP, Tone.NOTICE)
+    go_to(turn, turn.draft.cursor if before is None else before)
+
+
+def place_before(turn: Turn) -> int | None:
+    """The place of the step before the current one; None at the first."""
     reasons = passed_over(turn.papers, turn.draft)
     before = [i for i, step in enumerate(turn.steps[: turn.draft.cursor]) if step.id not in reasons]
-    if not before:
-        turn.say(turn.sentences.FIRST_STEP, Tone.NOTICE)
-    go_to(turn, before[-1] if before else turn.draft.cursor)
+    return before[-1] if before else None
 
 
 def leave_open(turn: Turn) -> None:
     """Go on without an answer: an open step stays open, or is left out in the last pass."""
     step, done = turn.step, turn.done
     if done.status is Status.OPEN:
-        turn.note["verdict"] = "left open"
+        turn.note["verdict"] = LEFT_OPEN
         if turn.draft.last_pass:
             done.status = Status.LEFT_OUT
             turn.note["verdict"] = "left out"
@@ -209,6 +235,8 @@ def finish(turn: Turn) -> None:
         turn.outcome = Outcome.PASSED if results.passed else Outcome.NOT_PASSED
         turn.say(turn.sentences.PASSED if results.passed else turn.sentences.NOT_PASSED, Tone.RESULT)
     turn.say(turn.sentences.summary(results.unaided, results.applicable), Tone.RESULT)
+    if results.hurried:
+        turn.say(turn.sentences.hurried(len(results.hurried), results.hands_on), Tone.RESULT)
     for place, failure in enumerate(results.failures):
         turn.say(failure, Tone.RESULT, None if place < MOST_SPOKEN else "")
     weak = _weakest(results)
@@ -217,7 +245,7 @@ def finish(turn: Turn) -> None:
 
 def _weakest(results: Results) -> tuple[str, ...]:
     """The one or two lines that most need practice: critical first, wrong before cued."""
-    order = (Ending.LEFT_OUT, Ending.WRONG, Ending.CORRECTED, Ending.CUED, Ending.OUT_OF_ORDER)
+    order = (Ending.LEFT_OUT, Ending.WRONG, Ending.NOT_PUT_RIGHT, Ending.CORRECTED, Ending.CUED, Ending.OUT_OF_ORDER)
     weak = [line for line in results.steps if line.ending in order]
     weak.sort(key=lambda line: (not line.critical, order.index(line.ending)))
     return tuple(line.say for line in weak[:2])
@@ -301,8 +329,9 @@ def _what_comes_first(turn: Turn, place: int) -> int:
         if name not in reasons and draft.steps[name].status not in done:
             needed = checklist.place(name)
             turn.note["comes_first"] = name
-            turn.say(turn.sentences.SOMETHING_COMES_FIRST, Tone.HOLD)
-            draft.steps[name].cues.append("order")
+            turn.say(turn.sentences.THIS_COMES_FIRST, Tone.HOLD)
+            if turn.note.get("verdict") != LEFT_OPEN:
+                draft.steps[name].cues.append("order")
             return _what_comes_first(turn, needed)
     return place
 
@@ -336,15 +365,29 @@ def _reopen_lost(turn: Turn) -> int:
     if expires is None:
         raise TypeError("settings ran out at a step that relies on none")
     turn.note["verdict"] = "settings lost"
-    turn.note["reopened"] = list(expires.reopen)
     for name in expires.reopen:
+        turn.draft.steps[name].expired += 1
+    place = _open(turn, expires.reopen)
+    turn.say(turn.sentences.disagrees(expires.say), Tone.HOLD)
+    return turn.draft.cursor if place is None else place
+
+
+def open_again(turn: Turn, names: tuple[str, ...]) -> int | None:
+    """Open steps that were closed, at no cost; return the place of the first one to ask, None where there is none."""
+    closed = tuple(name for name in names if turn.draft.steps[name].status is Status.CLOSED)
+    for name in closed:
+        turn.draft.steps[name].reopened += 1
+    return _open(turn, closed) if closed else None
+
+
+def _open(turn: Turn, names: tuple[str, ...]) -> int | None:
+    """Open steps once more; return the place of the first one that applies."""
+    turn.note["reopened"] = list(names)
+    for name in names:
         done = turn.draft.steps[name]
         done.status = Status.OPEN
         done.closed_at = None
-        done.expired += 1
         if name in turn.draft.history:
             turn.draft.history.remove(name)
-    turn.say(turn.sentences.disagrees(expires.say), Tone.HOLD)
     reasons = passed_over(turn.papers, turn.draft)
-    lost = [i for i, step in enumerate(turn.steps) if step.id in expires.reopen]
-    return next((i for i in lost if turn.steps[i].id not in reasons), turn.draft.cursor)
+    return next((i for i, step in enumerate(turn.steps) if step.id in names and step.id not in reasons), None)

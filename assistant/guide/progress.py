@@ -32,6 +32,7 @@ class State(StrEnum):
     READING_BACK = "reading back"
     GIVING_REASON = "giving a reason"
     WAITING = "waiting"
+    OFFERING_CUE = "offering a cue"
     WITH_INSTRUCTOR = "with the instructor"
     PAUSED = "paused"
     STOPPING = "stopping"
@@ -97,6 +98,25 @@ class WordsRead:
 ReadBack = NumberRead | NameRead | WordsRead
 
 
+FINDING = "a finding"
+"""What an honest answer is called that tells of a fault."""
+
+
+@dataclass(frozen=True)
+class Found:
+    """What the learner found: a report of trouble, or a fault that an honest answer told of.
+
+    Attributes:
+        step: the step at which it was told.
+        kind: a kind of `assistant.spoken.meaning.Trouble`, or `FINDING`.
+        words: the learner's own.
+    """
+
+    step: str
+    kind: str
+    words: str
+
+
 class Status(StrEnum):
     """How far one step has come."""
 
@@ -116,10 +136,12 @@ class StepProgress:
         first, final: first and final answer as shown, with unit; empty where there was none.
         first_amount, final_amount: the same as amounts; None where no number was kept.
         tries: answers that were kept and compared, or a question's answers.
-        wrong: how many of them were not right.
+        wrong: how many of them were not right, and were held.
+        found: how often an honest answer told of a fault; it costs nothing.
+        fault: a fault was found that has not been put right yet.
+        reopened: how often it was asked again because of a fault or of trouble, at no cost.
         slips: kinds of slip found, in order.
         cues: names of the cues given, in order.
-        troubles: kinds of trouble that the learner reported here, in order; they cost nothing.
         corrections: how often the learner corrected a closed answer by own will.
         expired: how often the settings had to be entered again after waiting too long.
         late: a later step had been closed already when it was closed first.
@@ -128,6 +150,7 @@ class StepProgress:
         passed_over: why it did not apply, as the last entry about it says.
         brought_back: it applied after all, though an entry says that it does not.
         closed_at: when it was last closed.
+        took_s: whole seconds from its line to the answer that closed it last; None where it never was.
     """
 
     status: Status = Status.OPEN
@@ -138,9 +161,11 @@ class StepProgress:
     final_amount: Amount | None = None
     tries: int = 0
     wrong: int = 0
+    found: int = 0
+    fault: bool = False
+    reopened: int = 0
     slips: list[str] = field(default_factory=list)
     cues: list[str] = field(default_factory=list)
-    troubles: list[str] = field(default_factory=list)
     corrections: int = 0
     expired: int = 0
     late: bool = False
@@ -149,6 +174,7 @@ class StepProgress:
     passed_over: str = ""
     brought_back: bool = False
     closed_at: datetime | None = None
+    took_s: int | None = None
 
 
 @dataclass
@@ -175,6 +201,11 @@ class Progress:
         rate, loudness, pitch: steps of the voice.
         consent: whether the learner's sound may be kept.
         closed_early: the attempt was closed before its end, as not completed.
+        troubles: what the learner found, in order.
+        mending: the learner reported a mistake, and is on the way to mend it: that answer costs nothing.
+        cue_agreed: the learner knows what a cue is, and wanted one; it is not asked again.
+        options_given: what can be said was told in full, once.
+        asked_at: when the current step was asked first.
     """
 
     steps: dict[str, StepProgress]
@@ -198,3 +229,8 @@ class Progress:
     pitch: int = 0
     consent: Consent = Consent.NOT_ASKED
     closed_early: bool = False
+    troubles: list[Found] = field(default_factory=list)
+    mending: bool = False
+    cue_agreed: bool = False
+    options_given: bool = False
+    asked_at: datetime | None = None

@@ -40,9 +40,8 @@ def ask_anew(turn: Turn) -> None:
     turn.note["verdict"] = "not kept"
     draft.state = State.ASKING
     if isinstance(turn.meaning, Answer) and turn.meaning.instead is not None:
-        # "No, a thousand": what is said in the same breath is taken as if it were said next.
         draft.reading_back = None
-        _take(turn, turn.meaning.instead)
+        _take_number(turn, turn.meaning.instead)
         return
     match draft.reading_back:
         case WordsRead() if draft.purpose is not Purpose.NOTE:
@@ -72,11 +71,11 @@ def _read_back(turn: Turn, what: ReadBack) -> None:
 def take_number(turn: Turn) -> None:
     """A number: read it back; nothing is kept yet."""
     if not isinstance(turn.meaning, Answer):
-        raise TypeError("a number without words")
-    _take(turn, turn.meaning)
+        raise TypeError("a number without a value")
+    _take_number(turn, turn.meaning)
 
 
-def _take(turn: Turn, answer: Answer) -> None:
+def _take_number(turn: Turn, answer: Answer) -> None:
     if not isinstance(answer.value, Decimal):
         raise TypeError("a number without a value")
     if answer.corrected:

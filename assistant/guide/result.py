@@ -1,13 +1,14 @@
 """How each step ended and whether the attempt is passed: critical steps and gates first, then the score."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import asdict, dataclass
 from decimal import ROUND_HALF_UP, Decimal
 from enum import StrEnum
 
-from assistant.checklist.model import ObservationAsked, PassRule, Step
+from assistant.checklist.model import DoneAsked, ObservationAsked, PassRule, Step
+from assistant.checklist.rehearsal import reading_s
 from assistant.guide.papers import Papers
-from assistant.guide.progress import Mode, Progress, State, Status, StepProgress
+from assistant.guide.progress import Found, Mode, Progress, State, Status, StepProgress
 from assistant.spoken.language import Sentences
 
 
@@ -16,16 +17,23 @@ class Ending(StrEnum):
 
     NOT_APPLICABLE = "not applicable"
     LEFT_OUT = "left out"
+    NOT_ANSWERED = "not answered"
     NOT_SEEN = "not seen by the instructor"
     NOT_REACHED = "not reached"
     WRONG = "wrong"
+    NOT_PUT_RIGHT = "found, and not put right"
     CORRECTED = "corrected by the learner"
     CUED = "done after a cue"
     OUT_OF_ORDER = "out of order"
     UNAIDED = "done unaided"
 
 
-NOT_DONE = frozenset({Ending.LEFT_OUT, Ending.NOT_SEEN, Ending.NOT_REACHED, Ending.WRONG})
+NOT_DONE = frozenset(
+    {
+        *(Ending.LEFT_OUT, Ending.NOT_ANSWERED, Ending.NOT_SEEN, Ending.NOT_REACHED),
+        *(Ending.WRONG, Ending.NOT_PUT_RIGHT),
+    }
+)
 """Endings that fail the attempt at a critical step."""
 
 
@@ -44,10 +52,12 @@ class StepResult:
         first_difference, difference: first and final number less the expected one, with its sign and unit;
             empty where nothing can be subtracted.
         tries, wrong: answers that were compared, and how many of them were not right.
+        found: how often an honest answer told of a fault; it costs nothing.
         slips: kinds of slip, in order.
         cues: which cues were given, in order.
         corrections: how often the learner took a closed answer up again by own will.
         expired: how often it was done again because a pump forgets settings.
+        reopened: how often it was asked again because of a fault or of trouble; it costs nothing.
         out_of_order: a later step had been closed already when it was closed first.
         reason: why it does not apply.
         by: who answered it or set it aside.
@@ -66,13 +76,30 @@ class StepResult:
     difference: str = ""
     tries: int = 0
     wrong: int = 0
+    found: int = 0
     slips: tuple[str, ...] = ()
     cues: tuple[str, ...] = ()
     corrections: int = 0
     expired: int = 0
+    reopened: int = 0
     out_of_order: bool = False
     reason: str = ""
     by: str = ""
+
+
+@dataclass(frozen=True)
+class Hurried:
+    """A hands-on step that was reported done faster than its line can be read aloud.
+
+    Attributes:
+        step: its id.
+        seconds: whole seconds from its line to the answer.
+        read_s: whole seconds that reading its line aloud takes, by the checklist's own estimate.
+    """
+
+    step: str
+    seconds: int
+    read_s: int
 
 
 @dataclass(frozen=True)
@@ -86,6 +113,10 @@ class Results:
         passed: by the rule of the mode; never where the attempt was closed early.
         failures: why not, one sentence each.
         completed: it was not closed before its end.
+        troubles: what the learner found, in order.
+        hands_on: how many hands-on steps were reported done.
+        hurried: those that were reported done faster than they can be read; in a check-off only. Nothing is
+            guessed from it, and it changes nothing.
     """
 
     steps: tuple[StepResult, ...]
@@ -95,6 +126,9 @@ class Results:
     passed: bool
     failures: tuple[str, ...]
     completed: bool
+    troubles: tuple[Found, ...] = ()
+    hands_on: int = 0
+    hurried: tuple[Hurried, ...] = ()
 
     def body(self) -> dict[str, object]:
         """The result as an entry holds it: numbers as text, counters as whole numbers."""
@@ -109,6 +143,9 @@ class Results:
             "passed": self.passed,
             "failures": list(self.failures),
             "completed": self.completed,
+            "troubles": [asdict(found) for found in self.troubles],
+            "hands_on": self.hands_on,
+            "hurried": [asdict(step) for step in self.hurried],
         }
 
 
@@ -138,9 +175,30 @@ def score(papers: Papers, mode: Mode, progress: Progress, passed_over: Mapping[s
     failures = _failures(lines, percent, papers.checklist.pass_rule, mode, sentences)
     if progress.closed_early:
         failures.insert(0, sentences.CLOSED_BEFORE_ITS_END)
+    done = [step for step in papers.checklist.steps if _was_done(step, progress)]
     return Results(
-        tuple(lines), unaided, len(applicable), percent, not failures, tuple(failures), not progress.closed_early
+        tuple(lines),
+        unaided,
+        len(applicable),
+        percent,
+        not failures,
+        tuple(failures),
+        not progress.closed_early,
+        tuple(progress.troubles),
+        len(done),
+        tuple(_hurried(papers, progress, done)) if mode is Mode.CHECK_OFF else (),
     )
+
+
+def _was_done(step: Step, progress: Progress) -> bool:
+    return isinstance(step.expect, DoneAsked) and progress.steps[step.id].status is Status.CLOSED
+
+
+def _hurried(papers: Papers, progress: Progress, done: list[Step]) -> Iterator[Hurried]:
+    for step in done:
+        seconds, read_s = progress.steps[step.id].took_s, reading_s(papers.checklist, step)
+        if seconds is not None and seconds < read_s:
+            yield Hurried(step.id, seconds, read_s)
 
 
 def _result(papers: Papers, mode: Mode, progress: Progress, step: Step, passed_over_because: str) -> StepResult:
@@ -163,10 +221,12 @@ def _result(papers: Papers, mode: Mode, progress: Progress, step: Step, passed_o
         difference=papers.difference(step, done.final_amount) if shows else "",
         tries=done.tries,
         wrong=done.wrong,
+        found=done.found,
         slips=tuple(done.slips),
         cues=tuple(done.cues),
         corrections=done.corrections,
         expired=done.expired,
+        reopened=done.reopened,
         out_of_order=done.late,
         reason=passed_over_because or done.reason,
         by=done.by.value if answered and not passed_over_because else "",
@@ -184,12 +244,14 @@ def _ending(step: Step, done: StepProgress, mode: Mode) -> Ending:
             return Ending.NOT_APPLICABLE
         case Status.OPEN | Status.LEFT_OUT if done.wrong:
             return Ending.WRONG
+        case Status.OPEN | Status.LEFT_OUT if done.fault:
+            return Ending.NOT_PUT_RIGHT
         case Status.OPEN | Status.LEFT_OUT if isinstance(step.expect, ObservationAsked) and done.opened:
             return Ending.NOT_SEEN
         case Status.LEFT_OUT:
             return Ending.LEFT_OUT
         case Status.OPEN:
-            return Ending.LEFT_OUT if done.opened else Ending.NOT_REACHED
+            return Ending.NOT_ANSWERED if done.opened else Ending.NOT_REACHED
         case Status.CLOSED:
             if mode is Mode.CHECK_OFF and step.tries is not None and done.wrong >= step.tries:
                 return Ending.WRONG

@@ -10,7 +10,7 @@ The state diagram is made from this table (``python -m assistant.guide.diagram``
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from assistant.guide import answers, asking, commands, interruptions, path, read_back, trouble
+from assistant.guide import answers, asking, commands, helping, interruptions, path, read_back, trouble
 from assistant.guide.progress import State
 from assistant.guide.turn import Input, Turn
 from assistant.spoken.meaning import Command
@@ -35,11 +35,13 @@ _ASKING, _READING, _REASON = State.ASKING, State.READING_BACK, State.GIVING_REAS
 _WAITING, _PAUSED, _STOPPING = State.WAITING, State.PAUSED, State.STOPPING
 _FINISHED = State.FINISHED
 
-_CONSENT, _INSTRUCTOR = State.ASKING_CONSENT, State.WITH_INSTRUCTOR
+_CONSENT, _INSTRUCTOR, _OFFERING = State.ASKING_CONSENT, State.WITH_INSTRUCTOR, State.OFFERING_CUE
 
 _UNDER_WAY = (_CONSENT, _ASKING, _READING, _REASON, _WAITING)
-LIVE = (*_UNDER_WAY, _INSTRUCTOR, _PAUSED, _STOPPING)
+LIVE = (*_UNDER_WAY, _OFFERING, _INSTRUCTOR, _PAUSED, _STOPPING)
 """Every state between the opening and the end."""
+_LIVE_AGAIN = (*_UNDER_WAY, _OFFERING, _PAUSED, _STOPPING, _FINISHED)
+"""Where a return from an interruption may lead: a wait may have ended meanwhile."""
 
 TABLE: dict[tuple[State, Input], Rule] = {
     (State.READY, Input.OPENED): _rule(path.begin, _CONSENT, _ASKING),
@@ -65,11 +67,10 @@ TABLE: dict[tuple[State, Input], Rule] = {
     (_ASKING, Input.WOKE): _rule(path.remind, _ASKING),
     # A read-back: only a clear yes keeps it.
     (_READING, Input.YES): _rule(read_back.keep, _ASKING, _FINISHED),
+    # "No, a thousand": the number that was meant is read back in its turn.
     (_READING, Input.NO): _rule(read_back.ask_anew, _ASKING, _REASON, _READING),
     (_READING, Input.CORRECT): _rule(read_back.ask_anew, _ASKING, _REASON),
     (_READING, Input.BACK): _rule(read_back.ask_anew, _ASKING, _REASON),
-    # What was being read back is asked for again once the trouble is dealt with.
-    (_READING, Input.TROUBLE): _rule(trouble.report, _ASKING, _REASON),
     (_READING, Input.WOKE): _rule(path.remind, _READING, _ASKING),
     # What only the instructor may go on with is asked anew.
     (_READING, Input.RESUMED): _rule(interruptions.resume, _READING, _ASKING),
@@ -87,11 +88,15 @@ TABLE: dict[tuple[State, Input], Rule] = {
     (_WAITING, Input.BACK): _rule(interruptions.restart_wait, _ASKING),
     (_WAITING, Input.CORRECT): _rule(interruptions.restart_wait, _ASKING),
     (_WAITING, Input.RESUMED): _rule(interruptions.resume, _WAITING, _ASKING, _FINISHED),
+    # A cue that would count: only a clear yes gives it.
+    (_OFFERING, Input.YES): _rule(helping.accept, *_UNDER_WAY, _INSTRUCTOR, _PAUSED, _STOPPING, _FINISHED),
+    (_OFFERING, Input.HELP): _rule(commands.again, _OFFERING),
+    (_OFFERING, Input.WOKE): _rule(interruptions.note_wait_over, _OFFERING),
     # The instructor's own words, until "go on".
     (_INSTRUCTOR, Input.CHOICE): _rule(interruptions.heed_instructor, _INSTRUCTOR, _ASKING, _REASON, _FINISHED),
-    (_INSTRUCTOR, Input.GO_ON): _rule(interruptions.return_from_pause, *_UNDER_WAY, _PAUSED, _STOPPING, _FINISHED),
+    (_INSTRUCTOR, Input.GO_ON): _rule(interruptions.return_from_pause, *_LIVE_AGAIN),
     (_INSTRUCTOR, Input.WOKE): _rule(interruptions.note_wait_over, _INSTRUCTOR),
-    (_INSTRUCTOR, Input.RESUMED): _rule(interruptions.resume, *_UNDER_WAY, _PAUSED, _STOPPING, _FINISHED),
+    (_INSTRUCTOR, Input.RESUMED): _rule(interruptions.resume, *_LIVE_AGAIN),
     # A pause.
     (_PAUSED, Input.GO_ON): _rule(interruptions.return_from_pause, *_UNDER_WAY, _FINISHED),
     (_PAUSED, Input.YES): _rule(interruptions.tell_paused, _PAUSED),
@@ -100,20 +105,25 @@ TABLE: dict[tuple[State, Input], Rule] = {
     (_PAUSED, Input.WOKE): _rule(interruptions.note_wait_over, _PAUSED),
     # A stop is asked about once: a misheard word must not end an attempt.
     (_STOPPING, Input.YES): _rule(interruptions.stop, _FINISHED),
-    (_STOPPING, Input.NO): _rule(interruptions.return_from_pause, *_UNDER_WAY, _INSTRUCTOR, _PAUSED, _FINISHED),
-    (_STOPPING, Input.GO_ON): _rule(interruptions.return_from_pause, *_UNDER_WAY, _INSTRUCTOR, _PAUSED, _FINISHED),
+    (_STOPPING, Input.NO): _rule(interruptions.return_from_pause, _INSTRUCTOR, *_LIVE_AGAIN),
+    (_STOPPING, Input.GO_ON): _rule(interruptions.return_from_pause, _INSTRUCTOR, *_LIVE_AGAIN),
     (_STOPPING, Input.WOKE): _rule(interruptions.note_wait_over, _STOPPING),
     # A stopped attempt can be taken up; one that ended just before its seal is ended again.
     (_FINISHED, Input.RESUMED): _rule(interruptions.reopen, *_UNDER_WAY, _FINISHED),
 }
 
+for _input in (Input.NO, Input.ACKNOWLEDGED, Input.GO_ON, Input.BACK, Input.CORRECT):
+    TABLE[_OFFERING, _input] = _rule(helping.decline, *_UNDER_WAY, _INSTRUCTOR, _PAUSED, _STOPPING, _FINISHED)
+TABLE[_OFFERING, Input.UNCLEAR] = _rule(helping.answer_unclear, _INSTRUCTOR, *_LIVE_AGAIN)
+TABLE |= {
+    (_state, Input.TROUBLE): _rule(trouble.take_trouble, _state, _ASKING) for _state in (_READING, _REASON, _WAITING)
+}
+TABLE[_OFFERING, Input.TROUBLE] = _rule(trouble.take_trouble, *_UNDER_WAY, _INSTRUCTOR, _PAUSED, _STOPPING)
 for _state in LIVE:
     # Legal everywhere between the opening and the end.
     for _input, _action in {
         Input.AGAIN: commands.again,
         Input.WHERE: commands.where,
-        Input.HOLD_ON: commands.hold_on,
-        Input.OPTIONS: commands.options,
         Input.ORDER: commands.read_order,
         Input.SLOWER: commands.slower,
         Input.FASTER: commands.faster,
@@ -123,7 +133,9 @@ for _state in LIVE:
         Input.DEEPER: commands.deeper,
         Input.SPELL: commands.spell,
         Input.MORE: commands.more,
-        Input.HELP: commands.give_help,
+        Input.HOLD_ON: commands.hold_on,
+        Input.OPTIONS: commands.options,
+        Input.DOUBTFUL: asking.ask_once_more,
         Input.UNCLEAR: asking.unclear,
         Input.DROPPED: asking.drop,
         Input.EAR_LOST: interruptions.ear_lost,
@@ -132,12 +144,12 @@ for _state in LIVE:
         Input.RESUMED: interruptions.resume,
     }.items():
         TABLE.setdefault((_state, _input), _rule(_action, _state))
+    TABLE.setdefault((_state, Input.TROUBLE), _rule(trouble.take_trouble, _state))
+    TABLE.setdefault((_state, Input.HELP), _rule(helping.ask_for_help, _state, _OFFERING))
     TABLE[_state, Input.INPUT_ENDED] = _rule(interruptions.end_input, _FINISHED)
     TABLE[_state, Input.PAUSE] = _rule(interruptions.pause, _PAUSED)
     if _state is not _INSTRUCTOR:
         TABLE[_state, Input.INSTRUCTOR] = _rule(interruptions.admit_instructor, _state, _INSTRUCTOR)
-    if _state is not _READING:
-        TABLE[_state, Input.TROUBLE] = _rule(trouble.report, _state)
     TABLE[_state, Input.STOP] = _rule(interruptions.ask_stop, _STOPPING)
     TABLE[_state, Input.CLOSE] = _rule(interruptions.ask_stop, _STOPPING)
 for _state in LIVE:

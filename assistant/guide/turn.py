@@ -7,6 +7,7 @@ from enum import StrEnum
 from assistant.checklist.model import Step
 from assistant.guide.effects import Adjust, Cover, Effect, Outcome, Say, Tone, WakeAt
 from assistant.guide.events import (
+    LONGEST_WORDS,
     EarBack,
     EarLost,
     Event,
@@ -37,6 +38,7 @@ class Input(StrEnum):
     NO = "no"
     DONE = "done"
     ACKNOWLEDGED = "acknowledged"
+    DOUBTFUL = "heard with doubt"
     TROUBLE = "trouble"
     NUMBER = "a number"
     NAME = "a name"
@@ -72,6 +74,10 @@ class Input(StrEnum):
     CLOSE = Command.CLOSE.value
     HOLD_ON = Command.HOLD_ON.value
     OPTIONS = Command.OPTIONS.value
+
+
+_TAKEN_AT_ONCE = frozenset({Input.YES, Input.NO, Input.DONE, Input.CHOICE})
+"""What no read-back follows: heard with doubt, it is asked once more."""
 
 
 @dataclass(frozen=True)
@@ -128,6 +134,11 @@ class Turn:
         return self.event.at
 
     @property
+    def words(self) -> str:
+        """What was said or typed, as far as an entry keeps it; "" where the event has no words."""
+        return self.event.words[:LONGEST_WORDS] if isinstance(self.event, Heard | Typed) else ""
+
+    @property
     def steps(self) -> tuple[Step, ...]:
         """Every step of the checklist."""
         return self.papers.checklist.steps
@@ -179,11 +190,14 @@ class Turn:
 
 def draft_of(progress: Progress) -> Progress:
     """A copy that shares nothing that changes: the draft of one turn."""
-    steps = {
-        name: replace(step, slips=[*step.slips], cues=[*step.cues], troubles=[*step.troubles])
-        for name, step in progress.steps.items()
-    }
-    return replace(progress, steps=steps, before=[*progress.before], history=[*progress.history])
+    steps = {name: replace(step, slips=[*step.slips], cues=[*step.cues]) for name, step in progress.steps.items()}
+    return replace(
+        progress,
+        steps=steps,
+        before=[*progress.before],
+        history=[*progress.history],
+        troubles=[*progress.troubles],
+    )
 
 
 def classify(event: Event, papers: Papers, progress: Progress, expect: Expect) -> tuple[Input | None, Meaning | None]:
@@ -194,7 +208,9 @@ def classify(event: Event, papers: Papers, progress: Progress, expect: Expect) -
         case Heard(words=words) | Typed(words=words):
             # What a recogniser writes in figures does not show that it was said digit by digit.
             meaning = papers.language.interpret(words, expect, heard=isinstance(event, Heard))
-            return _input_of(meaning), meaning
+            kind = _input_of(meaning)
+            doubtful = isinstance(event, Heard) and event.doubtful and kind in _TAKEN_AT_ONCE
+            return (Input.DOUBTFUL if doubtful else kind), meaning
         case Woke(token=token):
             return (Input.WOKE if progress.wake_up is not None and token == progress.wake_up.token else None), None
         case InstructorCame():
@@ -231,6 +247,8 @@ def _input_of(meaning: Meaning) -> Input:
             return Input.DONE
         case Answer(kind=Kind.ACKNOWLEDGED):
             return Input.ACKNOWLEDGED
+        case Answer(kind=Kind.TROUBLE):
+            return Input.TROUBLE
         case Answer(kind=Kind.NUMBER):
             return Input.NUMBER
         case Answer(kind=Kind.NAME):

@@ -50,7 +50,7 @@ class Rating(StrEnum):
     DEPENDENT = "dependent"
 
 
-VERDICTS = tuple(ending.value for ending in Ending if ending is not Ending.NOT_REACHED)
+VERDICTS = tuple(ending.value for ending in Ending if ending not in (Ending.NOT_REACHED, Ending.NOT_ANSWERED))
 """How an instructor can say that a step ended."""
 
 

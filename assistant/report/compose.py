@@ -1,6 +1,6 @@
 """The entries of a record, its verdict and its papers, put together as a report. Pure."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from typing import Protocol
 
 from assistant.checklist.model import Checklist
@@ -13,7 +13,7 @@ from assistant.report.content import Attempt, Report, StepLine
 from assistant.report.feedback import feedback
 from assistant.report.happenings import decisions, happenings
 from assistant.report.infusion import infusion_course
-from assistant.report.reading import count, mapping, text, texts
+from assistant.report.reading import count, mapping, sequence, text, texts
 from assistant.report.steps import from_entries, number_lines, step_lines, without_answers
 from assistant.report.times import Times, times
 from assistant.report.trust import ended, trust
@@ -91,6 +91,8 @@ def compose(
         rule=_rule(checklist, text(opening.get("mode")), words),
         summary=_summary(body, words),
         failures=texts(body.get("failures")) if seal is not None else (),
+        pace=_pace(body, words),
+        found=tuple(_found(body, lines, words)),
         feedback=feedback(lines, numbers, {step.id: step.why for step in checklist.steps} if checklist else {}, words),
         steps=tuple(_overruled(line, stands.overruled.get(line.id), words) for line in lines),
         numbers=numbers,
@@ -158,6 +160,19 @@ def _rule(checklist: Checklist | None, mode: str, words: ReportWords) -> str:
         return ""
     rule = checklist.pass_rule
     return words.rule(mode, rule.critical_corrections, rule.critical_cues, rule.score_percent)
+
+
+def _found(body: Mapping[str, object], lines: Sequence[StepLine], words: ReportWords) -> Iterator[str]:
+    """What the learner found, a sentence for each."""
+    steps = {line.id: words.step_quoted(line.number, line.say) for line in lines}
+    for found in map(mapping, sequence(body.get("troubles"))):
+        name = text(found.get("step"))
+        yield words.found_at(steps.get(name, name), text(found.get("kind")), text(found.get("words")))
+
+
+def _pace(body: Mapping[str, object], words: ReportWords) -> str:
+    hurried = len(sequence(body.get("hurried")))
+    return words.hurried(hurried, count(body.get("hands_on"))) if hurried else ""
 
 
 def _summary(body: Mapping[str, object], words: ReportWords) -> str:

@@ -168,7 +168,9 @@ class Report(Part):
     rule: str = Field(description="What it takes to pass.")
     summary: str
     failures: tuple[str, ...]
+    pace: str = Field(description="How many hands-on steps of a check-off were done too fast to read; or empty.")
     feedback: Feedback
+    found: tuple[str, ...] = Field(description="What the learner found and reported, in the order of its reports.")
     steps: tuple[StepLine, ...] = Field(description="In the order of the checklist.")
     numbers: tuple[NumberLine, ...]
     order_text: tuple[str, ...]

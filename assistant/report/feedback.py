@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Mapping, Sequence
 
 from assistant.report.content import Feedback, NumberLine, Practise, StepLine
-from assistant.report.steps import DONE_WELL, NOT_DONE, NOT_REACHED, PUT_RIGHT, RIGHT
+from assistant.report.steps import DONE_WELL, NOT_ANSWERED, NOT_DONE, NOT_REACHED, PUT_RIGHT, RIGHT
 from assistant.spoken.language import ReportWords
 
 MOST_TO_PRACTISE = 2
@@ -15,7 +15,7 @@ _LONGEST_QUOTE = 80
 def feedback(
     steps: Sequence[StepLine], numbers: Sequence[NumberLine], reasons: Mapping[str, str], words: ReportWords
 ) -> Feedback:
-    """Feedback on an attempt; steps that were never reached are not held against anybody.
+    """Feedback on an attempt; steps that were not reached, or not answered, are not held against anybody.
 
     Args:
         steps: every step.
@@ -23,7 +23,7 @@ def feedback(
         reasons: why a step matters, by its id.
         words: the language of the sentences.
     """
-    reached = [line for line in steps if line.ending != NOT_REACHED]
+    reached = [line for line in steps if line.ending not in (NOT_REACHED, NOT_ANSWERED)]
     answered = {line.id: line for line in numbers if line.id in {step.id for step in reached}}
     weak = sorted((line for line in reached if line.needs_a_look), key=lambda line: (_gravity(line), line.number))
     chosen = [

@@ -25,6 +25,8 @@ def _lines(report: Report, words: ReportWords) -> Iterator[str]:
     yield words.result_with_reason(report.outcome, report.outcome_sentence)
     if report.summary:
         yield report.summary
+    if report.pace:
+        yield report.pace
     yield from report.failures
     yield report.decision
     yield words.time_at_work(clock(Decimal(attempt.seconds)))
@@ -35,6 +37,10 @@ def _lines(report: Report, words: ReportWords) -> Iterator[str]:
     if report.feedback.practise:
         yield f"{words.TO_PRACTISE}:"
         yield from (f"  {one.sentence}" for one in report.feedback.practise)
+    if report.found:
+        yield ""
+        yield f"{words.FOUND_BY_THE_LEARNER}:"
+        yield from (f"  {sentence}" for sentence in report.found)
     if report.numbers:
         yield ""
         yield f"{words.NUMBERS_AND_LABELS}:"

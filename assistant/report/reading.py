@@ -1,6 +1,6 @@
 """A record as far as it holds: what comes before a break is still worth reading, with a warning."""
 
-from collections.abc import Collection, Mapping
+from collections.abc import Collection, Mapping, Sequence
 from pathlib import Path
 
 from assistant.errors import RecordError
@@ -64,6 +64,11 @@ def texts(value: object) -> tuple[str, ...]:
 def mapping(value: object) -> Mapping[str, object]:
     """A mapping in an entry; empty where something else stands."""
     return value if isinstance(value, Mapping) else {}
+
+
+def sequence(value: object) -> Sequence[object]:
+    """A list in an entry; empty where something else stands."""
+    return value if isinstance(value, list | tuple) else ()
 
 
 def count(value: object) -> int:

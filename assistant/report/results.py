@@ -14,6 +14,7 @@ def lines(results: Results, outcome: Outcome, words: ReportWords) -> list[str]:
     found = [
         words.result(outcome),
         words.share_unaided(results.unaided, results.applicable, results.score_percent),
+        *([words.hurried(len(results.hurried), results.hands_on)] if results.hurried else []),
         *results.failures,
     ]
     for critical, heading in ((True, words.CRITICAL_STEPS), (False, words.OTHER_STEPS)):
@@ -21,19 +22,23 @@ def lines(results: Results, outcome: Outcome, words: ReportWords) -> list[str]:
         if group:
             found += ["", f"{heading}:"]
             found += [f"  {_line(line, words)}" for line in group]
+    if results.troubles:
+        said = {line.id: words.step_quoted(0, line.say) for line in results.steps}
+        found += ["", f"{words.FOUND_BY_THE_LEARNER}:"]
+        found += [f"  {words.found_at(said[one.step], one.kind, one.words)}" for one in results.troubles]
     return [*found, "", words.CAUTION]
 
 
 def _line(line: StepResult, words: ReportWords) -> str:
     details = []
     if line.first and line.first != line.final:
-        details.append(words.first_then(line.first, line.final))
+        details.append(words.first_then(words.given(line.first), words.given(line.final)))
     elif line.final:
-        details.append(line.final)
+        details.append(words.given(line.final))
     if line.slips:
         details.append(words.slips_made(line.slips))
     if line.cues:
-        details.append(words.cue_names(line.cues))
+        details.append(words.help_given([words.cue(cue, 1) for cue in line.cues]))
     if line.expired:
         details.append(words.DONE_AGAIN)
     if line.reason:

@@ -15,7 +15,12 @@ from assistant.spoken.language import ReportWords
 DONE_WELL = ("done unaided", "not applicable")
 """Endings that need no second look."""
 NOT_REACHED = "not reached"
-NOT_DONE = ("left out", "wrong", NOT_REACHED, "not seen by the instructor")
+NOT_ANSWERED = "not answered"
+"""The ending of a step that was asked when the attempt was stopped: it is not held against anybody."""
+NOT_DONE = (
+    *("left out", "wrong", "found, and not put right", "not seen by the instructor"),
+    *(NOT_REACHED, NOT_ANSWERED),
+)
 """Endings of steps that were not closed as they should be."""
 NOT_SCORED = "not scored"
 """The ending where nothing can tell how a step ended."""
@@ -28,7 +33,7 @@ _SHOWN = frozenset(
     {"id", "say", "critical", "gate", "kind", "ending", "first", "final", "slips", "cues", "expected"}
     | {"first_difference", "difference", "tries"}
 )
-_DETAILS = ("wrong", "corrections", "expired", "out_of_order", "reason", "by")
+_DETAILS = ("wrong", "found", "reopened", "corrections", "expired", "out_of_order", "reason", "by")
 """Fields that are told in this order; others follow as the record has them."""
 
 

@@ -17,12 +17,13 @@ from assistant.orders.load import load_order
 from assistant.orders.solve import answer_key
 from assistant.ports import Alternative, Hearing
 from assistant.spoken import ENGLISH
+from assistant.spoken.expect import NumberExpected
 
 AT = datetime(2026, 11, 25, 8, tzinfo=UTC)
 
 
 class Recogniser:
-    """Hears the very words that are "synthesised" as their own bytes, or nothing, surely or not."""
+    """Hears the very words that are "synthesised" as their own bytes, or nothing; numbers surely or not."""
 
     name = "bytes"
     model_digest = "00"
@@ -31,13 +32,14 @@ class Recogniser:
         self.deaf, self.doubtful = deaf, doubtful
 
     def begin(self, expect):
+        self.number = isinstance(expect, NumberExpected)
         return self
 
     def feed(self, block):
         self.words = "" if self.deaf else block.decode()
 
     def finish(self):
-        return Hearing(self.words, (), 1.0, 0.0, self.doubtful)
+        return Hearing(self.words, (), 1.0, 0.0, self.doubtful and self.number)
 
 
 class Attempt:

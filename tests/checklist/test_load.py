@@ -14,6 +14,7 @@ from assistant.checklist.load import available, load, load_sheet, read_sheet
 from assistant.checklist.model import Expiry, NumberAsked
 from assistant.checklist.paper_file import LARGEST_BYTES
 from assistant.errors import ChecklistError
+from assistant.spoken.meaning import Trouble
 from tests.checklist.papers import GOOD, changed, written
 
 
@@ -298,3 +299,32 @@ def test_steps_that_wait_for_each_other_are_refused(tmp_path):
     file.write_text(circle, encoding="utf-8")
     with pytest.raises(ChecklistError, match="wait for each other"):
         load(str(file))
+
+
+def test_a_part_brings_its_plans_for_trouble_and_what_is_asked_again(tmp_path):
+    """Ids get the prefix, a plan of a part holds at its own steps and comes before that of the checklist."""
+    (tmp_path / "parts").mkdir()
+    (tmp_path / "parts" / "bag.toml").write_text(
+        '[[steps]]\nid = "label"\npart = "Bag"\nsay = "Read the label."\n'
+        '[[steps]]\nid = "leaks"\npart = "Bag"\nsay = "Is it free of leaks?"\nexpect = { kind = "question" }\n'
+        'reopen = ["label"]\n'
+        '[[troubles]]\nkind = "a leak"\nsay = "Take another bag."\nback_to = "label"\nreopen = ["leaks"]\n',
+        encoding="utf-8",
+    )
+    path = tmp_path / "whole.toml"
+    path.write_text(
+        'title = "T"\nversion = "1.0.0"\npurpose = "P"\ncautions = ["C"]\n'
+        '[[steps]]\ninclude = "parts/bag"\nprefix = "new"\n'
+        '[[steps]]\nid = "hang"\npart = "Bag"\nsay = "Hang it up."\n'
+        '[[troubles]]\nkind = "a leak"\nsay = "Close the clamp."\n',
+        encoding="utf-8",
+    )
+    checklist = load(str(path))
+    assert checklist.step("new-leaks").reopen == ("new-label",)
+    inside = checklist.plan_for(Trouble.LEAK, "new-leaks")
+    assert inside is not None
+    assert (inside.back_to, inside.reopen, inside.at) == ("new-label", ("new-leaks",), ("new-label", "new-leaks"))
+    outside = checklist.plan_for(Trouble.LEAK, "hang")
+    assert outside is not None
+    assert (outside.say, outside.at) == ("Close the clamp.", ())
+    assert checklist.plan_for(Trouble.PAIN, "hang") is None

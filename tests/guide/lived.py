@@ -310,13 +310,15 @@ def again(lived: Lived) -> Guide:
 
 def reach(state: State) -> Lived:
     """An attempt in this state."""
-    lived = begin(sound=KEEP_SOUND) if state is State.ASKING_CONSENT else begin()
+    mode = Mode.CHECK_OFF if state is State.OFFERING_CUE else Mode.PRACTICE
+    lived = begin(mode, sound=KEEP_SOUND) if state is State.ASKING_CONSENT else begin(mode)
     ways: dict[State, tuple[str | int, ...]] = {
         State.ASKING_CONSENT: (),
         State.ASKING: (),
         State.WAITING: SMOOTH[:4],
         State.READING_BACK: SMOOTH[:6],
         State.GIVING_REASON: ("done", "not applicable"),
+        State.OFFERING_CUE: ("i need help",),
         State.WITH_INSTRUCTOR: ("instructor here",),
         State.PAUSED: ("pause",),
         State.STOPPING: ("stop",),

@@ -10,13 +10,17 @@ from collections.abc import Callable
 from datetime import datetime, timedelta
 
 from assistant import dosing
-from assistant.checklist.model import Step, WaitAsked
+from assistant.checklist.model import ChoiceAsked, DoneAsked, QuestionAsked, Step, WaitAsked
 from tests.guide.lived import Heard, Person, Progress, State, Status, Typed
 from tests.guide.script import Moment, Script
 
 INTERRUPTIONS = (State.PAUSED, State.STOPPING, State.WITH_INSTRUCTOR, State.FINISHED)
 YES = ("yes", "correct", "that is right")
 """Every clear yes that is said in a walk."""
+POSITIVE = (*YES, "done", "that is done", "finished", "it is done", "ready")
+"""Every word of a walk that says of anything that it is done, or as it should be."""
+NO = ("no", "not yet", "i have not", "it is not")
+"""Every word of a walk that answers a question by no."""
 
 
 def first_gate(script: Script) -> int | None:
@@ -33,7 +37,7 @@ def is_behind_the_gate(script: Script, progress: Progress) -> bool:
 def gates_hold(script: Script) -> int:
     """While a gate or a step behind it is current, nothing critical before it is open or left out.
 
-    Only the instructor sets a critical step aside, in a check-off only with the code.
+    Only the instructor sets a critical step aside, and only with the code.
 
     Returns:
         1 where the attempt got past its first gate, else 0.
@@ -72,8 +76,7 @@ def _applying(script: Script, progress: Progress) -> set[str]:
 def _is_dealt_with(script: Script, step: Step, progress: Progress) -> bool:
     done = progress.steps[step.id]
     if done.status is Status.NOT_APPLICABLE and step.critical:
-        unproven = (Person.INSTRUCTOR_UNPROVEN,) if script.mode.value == "practice" else ()
-        return done.by in (Person.INSTRUCTOR, *unproven)
+        return done.by is Person.INSTRUCTOR
     return done.status in (Status.CLOSED, Status.NOT_APPLICABLE)
 
 
@@ -136,6 +139,57 @@ def waits_last(script: Script) -> int:
     return closed
 
 
+def only_a_positive_closes(script: Script) -> int:
+    """No step that a word closes is closed but by a positive to its own question, heard clearly while it was asked.
+
+    What is positive is written down here and in the checklist: nothing is asked of the language.
+
+    Returns:
+        how many steps were closed by a word.
+    """
+    closed = 0
+    started: dict[str, bool] = {}
+    steps = script.papers.checklist.steps
+    for moment in script.moments:
+        step, event = steps[moment.before.cursor], moment.event
+        if (moment.before.state, moment.after.state) == (State.ASKING, State.WAITING):
+            started[step.id] = _is_positive(step, event)
+        for other in steps:
+            before, after = moment.before.steps[other.id].status, moment.after.steps[other.id].status
+            if after is not Status.CLOSED or before is Status.CLOSED:
+                continue
+            match other.expect:
+                case DoneAsked() | QuestionAsked() | ChoiceAsked():
+                    positive = moment.before.state is State.ASKING and _is_positive(step, event)
+                case WaitAsked():
+                    positive = started.get(other.id, False)
+                case _:
+                    continue
+            assert positive and other.id == step.id, _broken(script, moment, f"{other.id} was closed")
+            closed += 1
+    return closed
+
+
+def _is_positive(step: Step, event: object) -> bool:
+    """Whether an event is a positive to the line of a step, by the lists of this file and of its author."""
+    if not isinstance(event, Heard | Typed):
+        return False
+    if isinstance(event, Heard) and (event.gap or event.during_speech or event.doubtful):
+        return False
+    words = event.words.casefold()
+    match step.expect:
+        case QuestionAsked(right="no", bad=bad):
+            return words in {*NO, *(word.casefold() for word in bad)}
+        case ChoiceAsked(choices=choices, right=right, phrases=phrases):
+            taken = [right] if right else choices
+            ways = {way for choice in taken for way in (choice, *phrases.get(choice, ()))}
+            return words in {way.casefold() for way in ways}
+        case DoneAsked(good=good) | WaitAsked(good=good) | QuestionAsked(good=good):
+            return words in {*POSITIVE, *(word.casefold() for word in good)}
+        case _:
+            return False
+
+
 def prefixes_resume(script: Script) -> int:
     """Any first entries, as they are read from a disk, lead to the progress that was lived after them.
 
@@ -168,6 +222,7 @@ PROMISES: tuple[Callable[[Script], int], ...] = (
     gates_hold,
     numbers_are_read_back,
     waits_last,
+    only_a_positive_closes,
     prefixes_resume,
     nothing_before_the_disk,
 )

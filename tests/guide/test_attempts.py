@@ -70,7 +70,7 @@ def test_a_check_off_holds_without_giving_the_answer_away(stated, slip):
     """In a check-off the right number is never said before the learner says it."""
     lived = begin(Mode.CHECK_OFF)
     lived.do(SMOOTH[:5])
-    lived.type("i need help", "more", "what is my order", "spell it", stated, "yes")
+    lived.type("i need help", "yes", "more", "what is my order", "spell it", stated, "yes")
     assert lived.entries[-1]["slip"] == slip
     spoken = " ".join(say.text + say.speech for say in lived.says)
     assert "83.3" not in spoken
@@ -277,10 +277,21 @@ def test_a_step_that_must_come_after_another_one_leads_back_to_it():
     lived.type("done", "go on")
     lived.do(SMOOTH[2:10])
     assert lived.step == "gloves"
-    assert "Something comes first." in lived.texts(Tone.HOLD)
+    assert [say.text for say in lived.says[-2:]] == ["This comes first:", "Step 2 of 10. Put on gloves."]
     lived.type("done")
     assert lived.step == "start"
     assert endings(lived)["gloves"] is Ending.CUED
+
+
+def test_going_on_is_never_a_cue():
+    """Who says "go on" and is led back to what comes first was not helped: only an answer leads back at a price."""
+    lived = begin()
+    lived.type("done", "go on")
+    lived.do(SMOOTH[2:9])
+    assert lived.step == "gate"
+    lived.type("go on")
+    assert lived.says[-2].text == "This comes first:" or "gate" in lived.texts(Tone.HOLD)
+    assert "order" not in lived.guide.progress.steps["gloves"].cues
 
 
 def test_no_to_a_question_holds_with_advice():
@@ -291,7 +302,9 @@ def test_no_to_a_question_holds_with_advice():
     assert "closed clamp" in lived.texts(Tone.HOLD)
     assert lived.step == "drops"
     lived.type("yes")
-    assert endings(lived)["drops"] is Ending.CORRECTED
+    assert endings(lived)["drops"] is Ending.UNAIDED
+    (found,) = lived.guide.results().troubles
+    assert (found.step, found.kind, found.words) == ("drops", "a finding", "no")
 
 
 def test_two_failures_tell_what_can_be_said_and_then_it_is_brief():
@@ -316,7 +329,7 @@ def test_stop_is_asked_about_once():
 def test_cues_fail_a_check_off_where_its_rule_says_so():
     """More than the allowed cues at critical steps: not passed, and the reason is told."""
     lived = begin(Mode.CHECK_OFF)
-    lived.type("i need help")
+    lived.type("i need help", "yes")
     lived.do(SMOOTH)
     assert lived.outcome is Outcome.NOT_PASSED
     assert lived.guide.results().failures == ("Done only after a cue: 1 critical step; 0 may be.",)

@@ -29,7 +29,7 @@ from tests.guide import promises
 from tests.guide.kinds import KINDS, SMOOTH_KINDS
 from tests.guide.lived import CHECKLIST, SMOOTH, START, again, begin, guide, reach
 from tests.guide.script import library, made_for_tests
-from tests.guide.walk import scripts
+from tests.guide.walk import scripts, truth_costs_nothing
 
 WORDS = (
     "done yes no correct wrong again more back stop pause|go on|where am i|what is my order|slower|louder|higher"
@@ -78,6 +78,18 @@ def test_no_number_is_kept_without_a_read_back(lived):
 def test_no_timed_wait_ends_early(lived):
     """Pause, stop, the instructor and a resumption shorten no wait."""
     assert seen(promises.waits_last, lived) >= 200
+
+
+def test_only_a_positive_to_its_own_question_closes_a_step(lived):
+    """Whatever is said in whatever order: no denial, question, courtesy, trouble, doubt or noise closes anything."""
+    assert seen(promises.only_a_positive_closes, lived) >= 2_000
+
+
+@pytest.mark.parametrize("mode", list(Mode))
+@pytest.mark.parametrize("papers", [*made_for_tests(), *library()], ids=lambda papers: papers.checklist.name)
+def test_the_truth_costs_nothing(papers, mode):
+    """ "Not yet", a fault, trouble, a question, a pause: the result is that of the smooth learner."""
+    assert sum(truth_costs_nothing(f"{seed}", papers, mode) for seed in range(2)) >= 1
 
 
 @given(inputs, modes)
@@ -193,7 +205,8 @@ def test_end_of_input_stops_and_can_be_resumed(state):
     other.replay(lived.entries)
     other.receive(Resumed(lived.at + timedelta(seconds=1)))
     other.receive(Recorded(99, "d"))
-    asked = State.ASKING if state in (State.WITH_INSTRUCTOR, State.PAUSED, State.STOPPING) else state
+    between = (State.OFFERING_CUE, State.WITH_INSTRUCTOR, State.PAUSED, State.STOPPING)
+    asked = State.ASKING if state in between else state
     assert other.progress.state is asked
 
 

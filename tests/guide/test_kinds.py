@@ -157,7 +157,8 @@ def test_nobody_checks_a_number_that_is_not_there():
     lived = started(2)
     lived.type("go on")
     assert lived.step == "rate"
-    assert "Something comes first." in lived.texts(Tone.HOLD)
+    assert lived.says[-2].text == "This comes first:"
+    assert lived.guide.progress.steps["rate"].cues == []
 
 
 # The instructor.
@@ -221,7 +222,21 @@ def test_a_learner_cannot_overrule():
     lived.type("overrule", "not applicable", "instructor here", "overrule")
     assert lived.state is State.WITH_INSTRUCTOR
     assert "only an instructor with a code" in lived.texts(Tone.HOLD)
-    assert lines(lived)["site"].ending is Ending.LEFT_OUT
+    assert lines(lived)["site"].ending is Ending.NOT_ANSWERED
+
+
+def test_without_a_code_nobody_overrules_a_critical_step_in_practice_either():
+    """Whoever says "instructor here" is not proven; the prompt offers only what is then taken."""
+    lived = started(0)
+    lived.type("instructor here")
+    assert lived.says[-1].text == "Instructor: say cue given. Say go on to hand back to the learner."
+    lived.type("overrule")
+    assert lived.state is State.WITH_INSTRUCTOR
+    assert lived.entries[-1]["verdict"] == "refused"
+    lived.type("go on", "left arm", "instructor here")
+    assert lived.says[-1].text.startswith("Instructor: say cue given, or overrule.")
+    lived.type("overrule", "the arm is a model", "yes")
+    assert lived.step == "rate"
 
 
 def test_a_cue_of_the_instructor_is_counted():
@@ -268,7 +283,7 @@ def test_nobody_goes_on_with_an_overruling_that_was_broken_off(way):
             lived.type(words)
     assert lived.state is State.ASKING
     lived.type("I say so", "yes")
-    assert lines(lived)["site"].ending is Ending.LEFT_OUT
+    assert lines(lived)["site"].ending is Ending.NOT_ANSWERED
     assert lines(lived)["site"].reason == ""
 
 
@@ -286,7 +301,7 @@ def test_cues_climb_from_mild_to_strong():
 
 
 def test_more_tells_the_detail_a_breath_at_a_time():
-    """The rest of a long line is no cue; detail and reason are; at the end that is told."""
+    """The rest of a long line, the detail and the reason are no cue; at the end that is told."""
     say = (
         "Open the package of the administration set without touching the spike, close its roller clamp all the way, "
         "and hang the bag at eye level. Then take the cap off the port of the bag. Is the port dry and clean?"
@@ -297,11 +312,10 @@ def test_more_tells_the_detail_a_breath_at_a_time():
     assert "Is the port dry" not in lived.says[-1].speech
     lived.type("more")
     assert "Is the port dry and clean?" in lived.says[-2].text
-    assert lines(lived)["sore"].cues == ()
     lived.type("more", "more", "more")
-    assert lived.texts(Tone.CUE).split("\n") == ["Twist it.", "Germs."]
+    assert lived.texts(Tone.STEP).split("\n")[-2:] == ["Twist it.", "Germs."]
     assert "There is nothing more to say" in lived.says[-1].text
-    assert lines(lived)["sore"].cues == ("more", "more")
+    assert lines(lived)["sore"].cues == ()
 
 
 def test_abbreviations_are_spoken_in_full():
@@ -350,7 +364,7 @@ def test_every_prefix_of_every_kind_replays():
     """A whole attempt with the instructor and a second person is lived again from each of its prefixes."""
     lived = begin(Mode.CHECK_OFF, KINDS, instructor=WITH_CODE)
     seen = [lived.guide.progress]
-    for words in ("right arm", "i need help", *SMOOTH_KINDS[:4], "80", "yes", "83.3", "yes"):
+    for words in ("right arm", "i need help", "yes", *SMOOTH_KINDS[:4], "80", "yes", "83.3", "yes"):
         lived.type(words)
         seen.append(lived.guide.progress)
     for words in (None, "cue given", "not seen", None, "overrule", "no tip today", "yes", "done", "yes", "ok", "yes"):

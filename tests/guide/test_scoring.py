@@ -26,7 +26,7 @@ def with_step(step_id: str, **changes: object):
 ENDINGS = [
     # what is typed, the step, how it ends
     (SMOOTH[:1], "hands", Ending.UNAIDED),
-    (("more", "done"), "hands", Ending.CUED),
+    (("more", "done"), "hands", Ending.UNAIDED),
     (("i need help", "done"), "hands", Ending.CUED),
     (("again", "where am i", "what is my order", "done"), "hands", Ending.UNAIDED),
     (("done", "correct that", "done"), "hands", Ending.CORRECTED),
@@ -34,10 +34,10 @@ ENDINGS = [
     (("done", "done", "normal saline", "lactated ringer's"), "fluid", Ending.CORRECTED),
     (("done", "go on", "lactated ringer's", "back", "back", "done"), "gloves", Ending.OUT_OF_ORDER),
     (("done", "not applicable", "no gloves here", "yes"), "gloves", Ending.NOT_APPLICABLE),
-    (("done", "go on"), "gloves", Ending.LEFT_OUT),
+    (("done", "go on"), "gloves", Ending.NOT_ANSWERED),
     (("done",), "drops", Ending.NOT_REACHED),
     # Looking back does not un-reach what had been reached.
-    (("done", "done", "back", "back"), "fluid", Ending.LEFT_OUT),
+    (("done", "done", "back", "back"), "fluid", Ending.NOT_ANSWERED),
 ]
 
 
@@ -107,7 +107,7 @@ def test_the_threshold_of_the_checklist_decides():
     for percent, outcome in ((100, Outcome.NOT_PASSED), (90, Outcome.PASSED)):
         rule = PassRule(score_percent=percent)
         lived = begin(Mode.CHECK_OFF, CHECKLIST.model_copy(update={"pass_rule": rule}))
-        lived.do((SMOOTH[0], "more", *SMOOTH[1:]))
+        lived.do((SMOOTH[0], "i need help", "yes", *SMOOTH[1:]))
         assert lived.outcome is outcome
 
 

@@ -14,6 +14,7 @@ from collections import Counter
 from collections.abc import Iterator
 from random import Random
 
+from assistant.checklist.model import DoneAsked, NoteAsked, QuestionAsked, WaitAsked
 from assistant.errors import UsageError
 from assistant.learner import SimulatedLearner, Slip
 from assistant.spoken.meaning import Command, InstructorWord
@@ -29,7 +30,7 @@ from tests.guide.lived import (
     State,
     guide,
 )
-from tests.guide.promises import PROMISES
+from tests.guide.promises import PROMISES, only_a_positive_closes
 from tests.guide.script import Papers, Script, library, made_for_tests
 
 MOST_EVENTS = 200
@@ -38,11 +39,25 @@ FOLLY = (0.05, 0.1, 0.2, 0.4)
 """Shares of what is not the learner's answer to what is asked."""
 BREAKS = (Command.PAUSE.value, Command.STOP.value, Command.INSTRUCTOR.value, "go on")
 """Interrupt something, a timed wait too, and go on."""
+TROUBLES = (
+    *("there's air in the line", "it's leaking", "i dropped it", "i touched the tip", "the pump is beeping"),
+    *("it hurts her", "this is the wrong bag", "i made a mistake two steps ago", "it is cracked"),
+)
+"""Reports of trouble of nine kinds."""
+ASKED = (
+    *(Command.AGAIN, Command.MORE, Command.WHERE, Command.ORDER, Command.HOLD_ON, Command.OPTIONS, Command.SLOWER),
+    *("okay", "is it done", "gibberish", "pause", "almost done"),
+)
+"""What a truthful learner says before an answer, and what must cost nothing."""
 WORDS = (
     *(command.value for command in Command),
     *(word.value for word in InstructorWord),
     *("yes", "correct", "no", "done", "gibberish", "because it is so", "left arm", "sore", "normal saline"),
     *("83.3", "fifteen", "ten fifty", "eight three point three", "950 mL"),
+    # What only comes near a positive, and what is trouble.
+    *("okay", "right", "done?", "is it done", "not done", "not yet", "almost done", "i think so", "i didn't"),
+    *("i have not", "not complete", "about to", "not sure", "ready?", "yes but it leaks", "done... no", "it is not"),
+    *TROUBLES,
 )
 WITH_THE_INSTRUCTOR = (*(word.value for word in InstructorWord), "go on", "go on")
 
@@ -78,6 +93,71 @@ def live(seed: str, papers: Papers, mode: Mode) -> Script:
             script.wait(reply.after_s)
             _say(script, reply.words, random)
     return script
+
+
+def truthful(seed: str, papers: Papers, mode: Mode, share: float) -> Script:
+    """An attempt to its end by a learner who makes no slip, and hesitates, asks and reports in a share of the steps."""
+    random = Random(seed)  # noqa: S311 - draws words, guards nothing
+    script = Script(guide(mode, papers.checklist, papers.key, papers.order), papers=papers, mode=mode, seed=seed)
+    learner = SimulatedLearner(papers.checklist, papers.key, None, random.randrange(1000))
+    script.give(Opened(script.at))
+    while script.state is not State.FINISHED:
+        assert len(script.entries) < 20 * MOST_EVENTS, seed
+        if script.state is State.PAUSED:
+            script.type(Command.GO_ON.value)
+        elif random.random() < share:
+            _hesitate(script, random)
+        elif script.state is State.WAITING:
+            script.wait(60)
+        else:
+            script.type(learner.reply(script.guide.progress).words)
+    return script
+
+
+def _hesitate(script: Script, random: Random) -> None:
+    """Something that a truthful learner says in place of the answer, here."""
+    step = script.checklist.steps[script.guide.progress.cursor]
+    match random.randrange(5):
+        case 0:
+            script.wait(random.choice((1, 3)))
+        case 1 if script.state is State.ASKING and isinstance(step.expect, DoneAsked | WaitAsked):
+            script.type("not yet")
+        case 1 if script.state is State.ASKING and isinstance(step.expect, QuestionAsked):
+            script.type("no" if step.expect.right == "yes" else "yes")
+        case 2 if not (script.state is State.ASKING and isinstance(step.expect, NoteAsked)):
+            script.type(random.choice(TROUBLES))
+        case 3 if script.state is State.ASKING and script.mode is Mode.CHECK_OFF:
+            script.type(Command.HELP.value, "no")
+        case _ if not (script.state is State.ASKING and isinstance(step.expect, NoteAsked)):
+            script.type(str(random.choice(ASKED)))
+
+
+PRAISE = ("troubles", "hurried")
+"""What of a result tells of reports and of pace."""
+COUNTED = ("found", "reopened", "tries")
+"""What of a step's result tells how often it was asked and answered."""
+
+
+def costs(script: Script) -> dict[str, object]:
+    """The result of an attempt without what reports and times add to it."""
+    body = script.guide.results().body()
+    steps = [{name: value for name, value in line.items() if name not in COUNTED} for line in body["steps"]]  # type: ignore[attr-defined]
+    return {name: value for name, value in body.items() if name not in PRAISE} | {"steps": steps}
+
+
+def truth_costs_nothing(seed: str, papers: Papers, mode: Mode) -> int:
+    """A learner who says how it is ends with the result of the smooth one, whatever that takes.
+
+    Returns:
+        how many reports and findings are on record.
+    """
+    smooth, honest = truthful(seed, papers, mode, 0), truthful(seed, papers, mode, 0.3)
+    assert costs(honest) == costs(smooth), seed
+    assert honest.outcome is smooth.outcome, seed
+    told = [entry for entry in honest.entries if entry.get("verdict") in ("trouble", "found")]
+    assert len(honest.guide.results().troubles) == len(told), seed
+    only_a_positive_closes(honest)
+    return len(told)
 
 
 def _learner(papers: Papers, random: Random) -> SimulatedLearner:
@@ -154,6 +234,8 @@ def main(words: list[str] | None = None) -> int:
         seen += Counter(scripts=1, events=len(script.moments))
         for promise in PROMISES:
             seen[promise.__name__] += promise(script)
+        told = truth_costs_nothing(script.seed, script.papers, script.mode)
+        seen[truth_costs_nothing.__name__] += told
     sys.stdout.write(f"seed {seed}: " + ", ".join(f"{name} {count}" for name, count in seen.items()) + "\n")
     return 0
 

@@ -64,6 +64,7 @@ RIGHT = ("A correction says what is right.", "Give --decision corrected with --c
 REASON = "Give it with --reason."
 OPTIONS = (
     "The options are --step ID and --verdict, one of: not applicable, left out, not seen by the instructor, wrong,"
+    " found, and not put right,"
     " corrected by the learner, done after a cue, out of order, done unaided."
 )
 REFUSED = [

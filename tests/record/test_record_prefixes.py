@@ -49,7 +49,7 @@ def test_every_prefix_of_an_eventful_record_resumes_as_it_was_lived(mode, tmp_pa
     verdicts = " ".join(str(entry.get("verdict")) for entry in lived.entries)
     states = {str(entry.get("state")) for entry in lived.entries}
     assert {"asking", "reading back", "giving a reason", "paused", "waiting", "stopping", "finished"} <= states
-    for happened in ("consent given", "does not agree", "agrees", "hold", "settings lost", "not applicable", "waited"):
+    for happened in ("consent given", "does not agree", "agrees", "found", "settings lost", "not applicable", "waited"):
         assert happened in verdicts, verdicts
     whole = tmp_path / "whole.jsonl"
     bodies = [{name: value for name, value in entry.items() if name != "sequence"} for entry in lived.entries]

@@ -19,7 +19,7 @@ from assistant.checklist.load import load
 from assistant.dosing.compare import Slip
 from assistant.guide.answers import ANOTHER_CHOICE
 from assistant.guide.effects import Outcome
-from assistant.guide.progress import Mode
+from assistant.guide.progress import FINDING, Mode
 from assistant.guide.read_back import ANOTHER_NAME
 from assistant.guide.result import Ending, Results, StepResult
 from assistant.orders.load import load_order
@@ -39,6 +39,7 @@ from assistant.report.results import lines
 from assistant.report.sheet import report_csv
 from assistant.report.statements import statements
 from assistant.spoken.language import ReportWords
+from assistant.spoken.meaning import Trouble
 from tests.report import attempts
 from tests.report.marked import MARKED, Texts, leaves, not_data
 
@@ -234,6 +235,7 @@ TABLES = [
     (ReportWords.OUTCOME_HEADINGS, [*Ended]),
     (ReportWords.OUTCOME_SENTENCES, [*Ended]),
     (ReportWords.ENDINGS, [*Ending]),
+    (ReportWords.TROUBLES, [*Trouble, FINDING]),
     (ReportWords.SLIPS, [*Slip, ANOTHER_NAME, ANOTHER_CHOICE]),
     (ReportWords.MODES, [*Mode]),
     (ReportWords.PROBLEMS, [*Problem]),

@@ -173,6 +173,7 @@ SAID: dict[str, tuple[tuple[object, ...], ...]] = {
 """Values for each sentence, by its name."""
 WITH_NAMES: dict[str, tuple[dict[str, object], ...]] = {
     "step_line": tuple({"number": 3, "count": 9, "line": "Look.", "critical": critical} for critical in (True, False)),
+    "found_at": tuple({"step": "Look.", "kind": "a leak", "said": said} for said in ("it leaks", "")),
     "torn": tuple({"why": "It is so.", "sealed": sealed} for sealed in (True, False)),
     "ordered": tuple({"name": "primary.rate", "present": present} for present in (True, False)),
 }

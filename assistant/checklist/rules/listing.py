@@ -40,7 +40,8 @@ RULES: tuple[Rule, ...] = (
     Rule("gate-opens", _E, "No step before a gate waits for one behind it.", 'after = ["a-step-behind-the-gate"]'),
     Rule("reachable", _E, "No step waits for itself.", "two steps that name each other in after"),
     Rule("order-of-steps", _W, "A step waits for earlier steps only.", 'after = ["a-later-step"]'),
-    Rule("expiry", _E, "What is opened again comes before.", 'reopen = ["a-later-step"]'),
+    Rule("expiry", _E, "What is opened again comes before.", 'expires = { reopen = ["a-later-step"] }'),
+    Rule("reopen", _E, "A question or a choice asks earlier steps again.", 'reopen = ["a-later-step"]'),
     Rule(
         "never-applies",
         _E,

@@ -96,6 +96,30 @@ def expiry(step: Step, number: int, bench: Bench) -> Iterator[Complaint]:
         )
 
 
+def reopening(step: Step, number: int, bench: Bench) -> Iterator[Complaint]:
+    """What is asked again after a fault comes before the step that finds it, and that step can find one."""
+    late = [name for name in step.reopen if bench.at[name] > number]
+    if late:
+        yield error(
+            "reopen",
+            "reopen",
+            f"{either(late)} comes after this step, so it is not asked again but asked anyway.",
+            "Name only earlier steps in reopen.",
+        )
+    match step.expect:
+        case QuestionAsked():
+            return
+        case ChoiceAsked(right=right) if right:
+            return
+    if step.reopen:
+        yield error(
+            "reopen",
+            "reopen",
+            "no answer to this step finds a fault, so nothing is ever asked again.",
+            "Put it in a question, or in a choice that has a right answer.",
+        )
+
+
 def applies(step: Step, number: int, bench: Bench) -> Iterator[Complaint]:
     """A step must be able to apply: its conditions can be met, all of them together."""
     for condition in step.applies:

@@ -54,7 +54,11 @@ def advice(step: Step, _number: int, _bench: Bench) -> Iterator[Complaint]:
 
 def tries(step: Step, _number: int, _bench: Bench) -> Iterator[Complaint]:
     """Tries are counted only where an answer can be wrong."""
-    if step.tries is not None and not has_wrong_answers(step):
+    if step.tries is None:
+        return
+    if isinstance(step.expect, QuestionAsked):
+        yield warning("tries", "tries", "a fault that the learner finds spends no try.", "Take tries out.")
+    elif not has_wrong_answers(step):
         yield warning("tries", "tries", "no answer to this step can be wrong.", "Take tries out.")
 
 

@@ -4,7 +4,7 @@ import re
 from collections.abc import Iterator
 
 from assistant.checklist.finding import Bench, Complaint, error, warning
-from assistant.checklist.model import Checklist, ChoiceAsked, Step
+from assistant.checklist.model import Checklist, ChoiceAsked, Step, TroublePlan
 from assistant.checklist.wording import error_prone, unspeakable
 from assistant.spoken import ENGLISH
 from assistant.text import quoted
@@ -124,6 +124,11 @@ def wording(step: Step, _number: int, bench: Bench) -> Iterator[Complaint]:
     if isinstance(step.expect, ChoiceAsked):
         for text in (*step.expect.choices, *(way for ways in step.expect.phrases.values() for way in ways)):
             yield from _slips(("expect", "choices"), "choices", text, bench.sheet.checklist)
+
+
+def plan_wording(plan: TroublePlan, checklist: Checklist) -> Iterator[Complaint]:
+    """The same for what is said about trouble."""
+    yield from _slips("say", "say", plan.say, checklist)
 
 
 def head_wording(checklist: Checklist) -> Iterator[Complaint]:

@@ -7,6 +7,13 @@ shown as it is.
 from collections.abc import Mapping, Sequence
 
 
+def hurried(count: int, of: int) -> str:
+    """That hands-on steps were reported done faster than their lines can be read."""
+    one = count == 1
+    steps = "The one hands-on step" if of == 1 else f"{count} of {of} hands-on steps"
+    return f"{steps} {'was' if one else 'were'} reported done faster than {'it' if one else 'they'} can be read."
+
+
 class ResultWords:
     """Texts of results, wherever they are shown: on a terminal, on a page, in a table."""
 
@@ -38,9 +45,11 @@ class ResultWords:
     ENDINGS: Mapping[str, str] = {
         "not applicable": "not applicable",
         "left out": "left out",
+        "not answered": "not answered",
         "not seen by the instructor": "not seen by the instructor",
         "not reached": "not reached",
         "wrong": "wrong",
+        "found, and not put right": "found, and not put right",
         "corrected by the learner": "corrected by the learner",
         "done after a cue": "done after a cue",
         "out of order": "out of order",
@@ -89,6 +98,22 @@ class ResultWords:
         "hint": "given a hint",
         "instructor": "helped by the instructor",
     }
+    TROUBLES: Mapping[str, str] = {
+        "a finding": "a fault",
+        "air in the line": "air in the line",
+        "a leak": "a leak",
+        "something was dropped": "something was dropped",
+        "something sterile was touched": "something sterile was touched",
+        "an alarm": "an alarm",
+        "the patient is unwell": "the patient is unwell",
+        "the wrong item": "the wrong item",
+        "a mistake": "a mistake",
+        "something is damaged": "something is damaged",
+        "something else is wrong": "something else is wrong",
+    }
+    """What a learner found."""
+    GIVEN: Mapping[str, str] = {"yes": "yes", "no": "no", "seen": "seen", "not seen": "not seen"}
+    """Answers that are names in a record, and no words of the author's or the learner's."""
     MODES: Mapping[str, str] = {"practice": "practice", "check-off": "check-off"}
 
     CAUTION = "Training only. This result does not license anyone; an instructor signs for a competency."
@@ -99,6 +124,7 @@ class ResultWords:
     NOTHING = "nothing"
     NO_ANSWER = "no answer"
     NO_HELP_NEEDED = "No help was needed."
+    FOUND_BY_THE_LEARNER = "Found by the learner"
 
     def ending(self, name: str) -> str:
         """How a step ended."""
@@ -115,6 +141,18 @@ class ResultWords:
     def slips(self, names: Sequence[str]) -> str:
         """Kinds of slip, in a list."""
         return ", ".join(self.SLIPS.get(name, name) for name in names)
+
+    def given(self, answer: str) -> str:
+        """An answer, in words where it is a name."""
+        return self.GIVEN.get(answer, answer)
+
+    def found_at(self, step: str, kind: str, said: str) -> str:
+        """What the learner found, where, and in which words."""
+        return f"{step}: {self.TROUBLES.get(kind, kind)}" + (f" (\u201c{said}\u201d)." if said else ".")
+
+    def hurried(self, count: int, of: int) -> str:
+        """Hands-on steps that were reported done faster than their lines can be read."""
+        return hurried(count, of)
 
     def cue(self, name: str, times: int) -> str:
         """One cue, given so many times."""
@@ -163,6 +201,10 @@ class ResultWords:
         match field:
             case "wrong":
                 return f"answers that were not right: {value}"
+            case "found":
+                return f"faults found here: {value}"
+            case "reopened":
+                return f"asked again at no cost: {self.times(value)}"
             case "corrections":
                 return f"taken up again by the learner: {self.times(value)}"
             case "expired":

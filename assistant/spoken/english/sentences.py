@@ -8,6 +8,7 @@ from decimal import Decimal
 
 from assistant.dosing import CannotCheck, Disagrees
 from assistant.spoken.english import slips
+from assistant.spoken.english.result_words import hurried
 from assistant.spoken.meaning import Reason, Trouble
 
 _REFUSALS: Mapping[Reason, str] = {
@@ -24,19 +25,24 @@ _REFUSALS: Mapping[Reason, str] = {
     Reason.UNSURE: "Tell me when it is done.",
 }
 
-_STOP_FIRST = "Make it safe first, by your local policy."
 _TROUBLES: Mapping[Trouble, str] = {
-    Trouble.AIR: f"{_STOP_FIRST} Close the clamp nearest the patient, and stop the pump. Then get the air out.",
-    Trouble.LEAK: f"{_STOP_FIRST} Close the clamp, and do not use what leaks. Take a new one.",
-    Trouble.DROPPED: "What was dropped is not used. Take a new one, and go back to where you opened it.",
-    Trouble.CONTAMINATED: "What was touched is no longer sterile. Take a new one, and go back to where you opened it.",
-    Trouble.ALARM: "Read what the pump says, and deal with that first. If you are not sure, call your instructor.",
-    Trouble.PAIN: f"{_STOP_FIRST} Stop the infusion, look at the patient and the site, and call your instructor.",
-    Trouble.WRONG_ITEM: "Do not use it. Take the right one, and check it from the beginning.",
-    Trouble.MISTAKE: "Say back until you are at that step. If it touches the patient, call your instructor.",
-    Trouble.DAMAGED: "Do not use it. Take a new one, and check it from the beginning.",
-    Trouble.OTHER: f"{_STOP_FIRST} Then call your instructor.",
+    Trouble.AIR: (
+        "Make it safe first: stop the infusion if it is running, and clamp the line. Then remove the air the way your "
+        "lab teaches it, or call your instructor."
+    ),
+    Trouble.LEAK: (
+        "Make it safe first: stop, and clamp the line if it is open. Replace whatever leaks, or call your instructor."
+    ),
+    Trouble.DROPPED: "Do not use what was dropped if it has to be sterile. Get a new one.",
+    Trouble.CONTAMINATED: "Do not use it: anything that may be contaminated is replaced. Get a new one.",
+    Trouble.ALARM: "Read what the display says. Make it safe first, then deal with the alarm, or call your instructor.",
+    Trouble.PAIN: "Stop, and clamp the line if it is open. Look at the patient and the site. Call your instructor now.",
+    Trouble.WRONG_ITEM: "Good that you saw it. Put it aside, and get the right one.",
+    Trouble.MISTAKE: "Which step? Say go back until you are there.",
+    Trouble.DAMAGED: "Do not use it. Put it aside, and get a new one.",
+    Trouble.OTHER: "Make it safe first: stop, and clamp the line if it is open. Then call your instructor.",
 }
+"""Common practice, no source; local policy and the instructor come first."""
 
 
 class Sentences:
@@ -57,8 +63,14 @@ class Sentences:
     FIRST_WORDS = "Say again to hear a step once more, more for the detail, or I need help."
 
     PRACTICE_BEGINS = "Practice: ask as often as you like."
-    CHECK_OFF_BEGINS = "Check-off: I read out no answers, and every cue is counted."
+    CHECK_OFF_BEGINS = (
+        "Check-off: I read out no answers. Help counts as a cue; hearing a line again or more about it does not."
+    )
+    COUNTS_AS_CUE = "That counts as a cue. Shall I?"
+    CALL_INSTRUCTOR = "If that does not help, call your instructor."
     TAKE_YOUR_TIME = "Take your time."
+    CHECKS_AGAIN = "Now repeat the checks that depend on it."
+    WAIT_BROKEN_OFF = "I've stopped the timer. It starts again when you say so."
     IS_IT_DONE = "Is it done?"
     NO_WORDING = "I did not understand that."
     SOUND_LOST = "Some sound was lost. Please say it again."
@@ -77,7 +89,7 @@ class Sentences:
         "This is a critical step and cannot be set aside here. If you think it does not apply, say pause and ask "
         "your instructor."
     )
-    SOMETHING_COMES_FIRST = "Something comes first."
+    THIS_COMES_FIRST = "This comes first:"
     FIRST_STEP = "This is the first step."
     LEFT_OPEN = "Left open."
     CRITICAL_LEFT_OPEN = "Left open. This is a critical step: the next gate will hold until it is done."
@@ -98,9 +110,8 @@ class Sentences:
     CONSENT_GIVEN = "Thank you. The sound is kept."
     CONSENT_REFUSED = "No sound is kept."
     ONLY_THE_INSTRUCTOR = "Only your instructor can answer this: seen, or not seen. Say go on to leave it open."
-    INSTRUCTOR_HERE = "Instructor: say seen, not seen, cue given, or overrule. Say go on to hand back to the learner."
     INSTRUCTOR_CODE_WANTED = "The instructor types the word instructor and the code."
-    OVERRULE_NEEDS_CODE = "In a check-off only an instructor with a code can overrule."
+    OVERRULE_NEEDS_CODE = "This is a critical step: only an instructor with a code can set it aside."
     WHY_OVERRULED = "Why is this step set aside?"
     CUE_COUNTED = "The cue is counted."
     TWO_PEOPLE_DIFFER = "The two people do not have the same number. Each works it out again from the order."
@@ -144,6 +155,15 @@ class Sentences:
     def heard_which(self, words: str, question: str) -> str:
         """What was heard was not clear enough: it is asked once more."""
         return f'I heard "{words}". {question}'
+
+    def instructor_here(self, words: tuple[str, ...]) -> str:
+        """What the instructor can say now."""
+        offered = ", or ".join((", ".join(words[:-1]), words[-1])) if len(words) > 1 else "".join(words)
+        return f"Instructor: {f'say {offered}. ' if offered else ''}Say go on to hand back to the learner."
+
+    def hurried(self, count: int, of: int) -> str:
+        """Hands-on steps that were reported done faster than their lines can be read."""
+        return hurried(count, of)
 
     def unit_needed(self, unit: str) -> str:
         """What unit the step needs."""
@@ -206,7 +226,7 @@ class Sentences:
 
     def wait_begins(self, seconds: int) -> str:
         """A timed wait starts."""
-        return f"I count {seconds} seconds."
+        return f"Timing {'one second' if seconds == 1 else f'{seconds} seconds'}."
 
     def wait_left(self, seconds: int) -> str:
         """Too early."""
