@@ -215,6 +215,7 @@ def ask_once_more(turn: Turn) -> None:
     if turn.draft.state is not State.ASKING:
         prompt(turn)
         return
+    turn.draft.doubted = turn.words.casefold().strip()
     match expectation(turn.papers, turn.draft):
         case ChoiceExpected(choices=choices):
             question = turn.sentences.choices_are(choices)

@@ -94,6 +94,8 @@ class Guide:
         turn = Turn(self.papers, self.terms, event, meaning, draft_of(self.progress))
         if meaning is not None and kind is not Input.UNCLEAR:
             turn.draft.failures = 0
+        if meaning is not None and kind is not Input.DOUBTFUL:
+            turn.draft.doubted = ""
         rule.action(turn)
         if turn.draft.state not in rule.to:
             raise AssertionError(f"{rule.action.__name__} ended in {turn.draft.state}, which the table does not allow")

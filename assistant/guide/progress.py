@@ -197,6 +197,7 @@ class Progress:
         tokens: how many wake-up calls were asked for.
         wait_over: the timed wait ended during a pause.
         reminded: a reminder was given at this step.
+        doubted: words that were heard with doubt at this step, as they were asked about.
         breaths: how many breaths of the detail have been said at this step.
         rate, loudness, pitch: steps of the voice.
         consent: whether the learner's sound may be kept.
@@ -224,6 +225,7 @@ class Progress:
     wait_over: bool = False
     reminded: bool = False
     breaths: int = 0
+    doubted: str = ""
     rate: int = 0
     loudness: int = 0
     pitch: int = 0

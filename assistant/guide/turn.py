@@ -4,7 +4,7 @@ from dataclasses import dataclass, field, replace
 from datetime import datetime
 from enum import StrEnum
 
-from assistant.checklist.model import Step
+from assistant.checklist.model import ChoiceAsked, Step
 from assistant.guide.effects import Adjust, Cover, Effect, Outcome, Say, Tone, WakeAt
 from assistant.guide.events import (
     LONGEST_WORDS,
@@ -210,7 +210,7 @@ def classify(event: Event, papers: Papers, progress: Progress, expect: Expect) -
             meaning = papers.language.interpret(words, expect, heard=isinstance(event, Heard))
             kind = _input_of(meaning)
             doubtful = isinstance(event, Heard) and event.doubtful and kind in _TAKEN_AT_ONCE
-            return (Input.DOUBTFUL if doubtful else kind), meaning
+            return (Input.DOUBTFUL if doubtful and not _said_twice(words, papers, progress) else kind), meaning
         case Woke(token=token):
             return (Input.WOKE if progress.wake_up is not None and token == progress.wake_up.token else None), None
         case InstructorCame():
@@ -231,6 +231,18 @@ def classify(event: Event, papers: Papers, progress: Progress, expect: Expect) -
             return Input.INPUT_ENDED, None
         case Recorded():
             return None, None
+
+
+def _said_twice(words: str, papers: Papers, progress: Progress) -> bool:
+    """Whether what was asked about is said again in the same words, and these can close the step.
+
+    At a critical step they must be words of its own: "yes" twice is no clearer than once.
+    """
+    step = papers.checklist.steps[progress.cursor]
+    asked = step.expect
+    own = asked.choices if isinstance(asked, ChoiceAsked) else getattr(asked, "good", ()) + getattr(asked, "bad", ())
+    said = words.casefold().strip()
+    return bool(said) and said == progress.doubted and (not step.critical or said in map(str.casefold, own))
 
 
 def _input_of(meaning: Meaning) -> Input:

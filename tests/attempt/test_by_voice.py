@@ -103,6 +103,7 @@ def _wait_for(lines, wanted: str) -> list[dict]:
 @pytest.mark.timeout(240)
 def test_a_pulled_microphone_changes_nothing_but_the_way_in(tmp_path):
     """Pulled in the middle: one sentence, the keyboard takes over, and voice is back with the plug."""
+    order, allergies = (step.expect.right for step in load("primary-line").steps[:2])
     with virtual_sound.virtual_sound() as sound:
         command = [
             *(sys.executable, "-m", "assistant", "run", "primary-line", "--voice", "--json"),
@@ -115,14 +116,14 @@ def test_a_pulled_microphone_changes_nothing_but_the_way_in(tmp_path):
             _wait_for(running.stdout, "listening")
             sound.pull_microphone()
             _wait_for(running.stdout, "I cannot hear you any more")
-            running.stdin.write("yes\n")
+            running.stdin.write(f"{order}\n")
             running.stdin.flush()
             _wait_for(running.stdout, "Step 2 of 39")
             sound.plug_in_microphone()
             _wait_for(running.stdout, "I can hear you again")
             _wait_for(running.stdout, "listening")
-            file = sound.folder / "yes.wav"
-            spoken_words.write_words("en-us", "yes", file)
+            file = sound.folder / "answer.wav"
+            spoken_words.write_words("slt", allergies, file)
             sound.play(file)
             _wait_for(running.stdout, "Step 3 of 39")
             running.stdin.write("stop\nyes\n")
@@ -132,4 +133,4 @@ def test_a_pulled_microphone_changes_nothing_but_the_way_in(tmp_path):
     assert running.returncode == 4
     assert verify(record).intact
     answers = [(entry["source"], entry["words"]) for entry in read_entries(record) if "words" in entry]
-    assert answers == [("typed", "yes"), ("voice", "yes"), ("typed", "stop"), ("typed", "yes")]
+    assert answers == [("typed", order), ("voice", allergies), ("typed", "stop"), ("typed", "yes")]

@@ -7,6 +7,7 @@ break. None asks the guide: each works out from papers, events and sentences wha
 import json
 import re
 from collections.abc import Callable
+from dataclasses import replace
 from datetime import datetime, timedelta
 
 from assistant import dosing
@@ -142,16 +143,24 @@ def waits_last(script: Script) -> int:
 def only_a_positive_closes(script: Script) -> int:
     """No step that a word closes is closed but by a positive to its own question, heard clearly while it was asked.
 
-    What is positive is written down here and in the checklist: nothing is asked of the language.
+    What is positive is written down here and in the checklist: nothing is asked of the language. What was heard with
+    doubt and asked about counts when the same words are heard again; at a critical step they must be its own words.
 
     Returns:
         how many steps were closed by a word.
     """
     closed = 0
     started: dict[str, bool] = {}
+    doubted = ("", "")
     steps = script.papers.checklist.steps
     for moment in script.moments:
         step, event = steps[moment.before.cursor], moment.event
+        if isinstance(event, Heard) and event.doubtful and doubted == (step.id, event.words.casefold()):
+            event = replace(event, doubtful=step.critical and event.words.casefold() not in _own_words(step))
+        elif isinstance(event, Heard) and event.doubtful and moment.before.state is State.ASKING:
+            doubted = (step.id, event.words.casefold())
+        if moment.after.cursor != moment.before.cursor:
+            doubted = ("", "")
         if (moment.before.state, moment.after.state) == (State.ASKING, State.WAITING):
             started[step.id] = _is_positive(step, event)
         for other in steps:
@@ -165,9 +174,20 @@ def only_a_positive_closes(script: Script) -> int:
                     positive = started.get(other.id, False)
                 case _:
                     continue
-            assert positive and other.id == step.id, _broken(script, moment, f"{other.id} was closed")
+            assert positive and other.id == step.id, _broken(script, moment, f"{other.id} was closed by {event}")
             closed += 1
     return closed
+
+
+def _own_words(step: Step) -> set[str]:
+    """Words that the author of a step wrote down as its answers."""
+    expect = step.expect
+    own = (
+        expect.choices
+        if isinstance(expect, ChoiceAsked)
+        else (*getattr(expect, "good", ()), *getattr(expect, "bad", ()))
+    )
+    return {word.casefold() for word in own}
 
 
 def _is_positive(step: Step, event: object) -> bool:

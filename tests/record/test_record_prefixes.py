@@ -14,7 +14,7 @@ from tests.guide.lived import START, again, begin
 
 EVENTFUL = (
     "yes",  # sound may be kept
-    "i need help", "done",
+    "i need help", "no", "done",
     "not applicable", "the learner reacts to latex", "no", "the learner has a dressing on", "yes",
     "normal saline", Heard(START, "lactated ringer's"), "correct that", "no", "lactated ringer's",
     "done", 5, "no", "done", 3, "pause", 30, Heard(START, "go on", gap=True), "go on", NotUnderstood(START), 20,

@@ -15,7 +15,7 @@ from assistant.dosing import Amount, CannotCheck, Disagrees, Match, Slip
 from assistant.spoken.english.report_words import ReportWords
 from assistant.spoken.english.result_words import ResultWords
 from assistant.spoken.english.sentences import Sentences
-from assistant.spoken.meaning import Reason
+from assistant.spoken.meaning import Reason, Trouble
 
 WRITTEN = Path(__file__).with_suffix(".txt")
 RATE, RIGHT = Amount(Decimal(833), "mL/h"), Amount(Decimal("83.3"), "mL/h")
@@ -45,7 +45,11 @@ VERDICTS = (
 SAID: dict[str, tuple[tuple[object, ...], ...]] = {
     "refusal": tuple((reason,) for reason in Reason),
     "begins": (("A line", "Set it up."),),
-    "did_you_mean": ((("pause",),), (("pause", "stop", "back"),)),
+    "which_is_it": (("closed", "still open"), ("", "")),
+    "heard_which": (("closed", "Closed, or still open?"),),
+    "trouble": tuple((kind,) for kind in Trouble),
+    "given": (("yes",), ("left arm",)),
+    "hurried": ((1, 1), (1, 9), (3, 9)),
     "unit_needed": (("mL/h",),),
     "which_number": ((("10.5", "1,050"),),),
     "which_digits": (("one five", "five zero"),),
