@@ -26,8 +26,9 @@ _EXAMPLES = """\
   checkoff run --voice --records ~/lab/records
   checkoff run --headset                        talk over the voice; your first word stops it
 
-Say or type at any time: again, more, back, go on, where am I, what is my order, slower, faster,
-louder, softer, higher, deeper, spell it, pause, correct that, I need help, not applicable, stop."""
+Say or type at any time: again, more, back, go on, where am I, what is my order, hold on,
+what can I say, slower, faster, louder, softer, higher, deeper, spell it, pause, correct that,
+I need help, not applicable, stop."""
 
 
 def add_parser(subparsers: Subparsers) -> None:

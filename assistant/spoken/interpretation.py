@@ -170,6 +170,8 @@ class Interpreter:
             return _HEARD
         if label == _MIXED:
             return NoMatch(Reason.NOT_AN_ANSWER_HERE)
+        if label == "done" and expect.done_is_yes and expect.bare:
+            return self._good(expect)
         sense = None if self._statements is None else self._statements.sense(bare, asked)
         if sense is Sense.ACKNOWLEDGED:
             # "No" to "Is it free of air?" may mean that there is none.

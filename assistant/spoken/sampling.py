@@ -1,8 +1,9 @@
 """Sentences that the grammar allows, for tests and for recognisers."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from decimal import Decimal
+from functools import lru_cache
 
 from assistant.spoken.alike import SoundAlikes
 from assistant.spoken.expect import AnyExpected, Expect, NumberExpected
@@ -58,6 +59,7 @@ class Sampler:
         self._units = units
         self._wordings = alike.wordings
         self._interpret = interpreter.interpret
+        self._beginnings = lru_cache(maxsize=64)(self._find_beginnings)
 
     def continuations(self, expect: Expect, said: tuple[str, ...]) -> Continuations:
         """How words that were said so far can go on, by the whole grammar of what is expected, and "please" behind it.
@@ -84,14 +86,10 @@ class Sampler:
     def _within(self, expect: Expect, said: tuple[str, ...]) -> Continuations:
         """How words can go on by the grammar alone."""
         words: set[str] = set()
-        complete = figures = False
-        for phrase in self._listing.phrases(expect):
-            sentence = tuple(phrase.split())
-            if sentence[: len(said)] == said:
-                if len(sentence) == len(said):
-                    complete = True
-                else:
-                    words.add(sentence[len(said)])
+        figures = False
+        after, whole = self._beginnings(expect)
+        words |= after.get(said, frozenset())
+        complete = said in whole
         if isinstance(expect, NumberExpected | AnyExpected):
             parse = Parse(said, wanting=True)
             complete = bool(parse.whole(self._slot)) or complete
@@ -99,6 +97,17 @@ class Sampler:
             # Single figures are listed as digits: "8 3.3" goes on with one.
             figures = parse.wants_written or any(word.isdigit() for word in parse.wanted)
         return Continuations(frozenset(words), complete, figures)
+
+    def _find_beginnings(
+        self, expect: Expect
+    ) -> tuple[Mapping[tuple[str, ...], frozenset[str]], frozenset[tuple[str, ...]]]:
+        """By each beginning of a phrase the words that come next, and the phrases; a line has hundreds."""
+        after: dict[tuple[str, ...], set[str]] = {}
+        sentences = [tuple(phrase.split()) for phrase in self._listing.phrases(expect)]
+        for sentence in sentences:
+            for at, word in enumerate(sentence):
+                after.setdefault(sentence[:at], set()).add(word)
+        return {said: frozenset(words) for said, words in after.items()}, frozenset(sentences)
 
     def number_sentences(self, expect: NumberExpected, values: Iterator[Decimal]) -> Iterator[tuple[str, Decimal]]:
         """Every plain sentence for these numbers, with and without the unit, and the number that it means.

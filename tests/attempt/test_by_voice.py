@@ -32,6 +32,8 @@ def test_primary_and_piggyback_by_voice_alone(tmp_path):
     first = {
         "p-order": ["faster"],
         "p-inspect": ["again"],
+        "p-clamp-closed": ["not yet", "okay", "is it done"],
+        "p-chamber": ["hang on", "almost done"],
         "p-rate": ["125 mL/h"],
         "p-identify": ["correct that"],
     }
@@ -65,8 +67,13 @@ def test_primary_and_piggyback_by_voice_alone(tmp_path):
     assert volumes == ["950 mL", "950 mL"]
     assert results["p-vtbi"]["ending"] == "corrected by the learner"
     # "again" said the step once more and disturbed nothing.
-    said = [text for text in learner.heard.of("step") if "without leaks" in text]
+    said = [text for text in learner.heard.of("step") if "clear and dry" in text]
     assert len(said) == 2
+    # Whoever hesitates, asks and acknowledges closes nothing by it, and ends as if it had not been said.
+    for step, closing in (("p-clamp-closed", {"done", "yes"}), ("p-chamber", {"done", "yes"})):
+        answers = [entry for entry in entries if entry.get("step") == step and "words" in entry]
+        assert len(answers) >= 3
+        assert [entry["input"] in closing for entry in answers] == [*[False] * (len(answers) - 1), True]
     assert results["p-inspect"]["ending"] == "done unaided"
     # Nothing else was touched, and no wrong number was kept.
     disturbed = {name for name, line in results.items() if line["ending"] != "done unaided"}

@@ -109,6 +109,11 @@ def _more(speakers: list[str]) -> Iterator[tuple[Clip, Make]]:
                     yield clip, make
 
 
+def sound_of(clip: Clip) -> bytes:
+    """What a synthetic speaker says, as recognisers take it."""
+    return _cached(clip, _to_speak(clip.speaker, clip.saying.words))
+
+
 def _spoken(saying: Saying, voice: str) -> tuple[Clip, Make]:
     return Clip(saying, voice, _condition(f"{voice}/{saying.words}")), _to_speak(voice, saying.words)
 

@@ -21,10 +21,10 @@ def made(tmp_path):
             "kind": "typed",
             "at": at(2),
             "source": "typed",
-            "words": "yes",
-            "input": "yes",
+            "words": "all there",
+            "input": "a choice",
             "step": "p-order",
-            "meaning": {"kind": "confirm", "value": "yes"},
+            "meaning": {"kind": "choice", "value": "all there"},
             "verdict": "agrees",
         }
         begun = {"kind": "opened", "at": at(0), "input": "opened", **pinned}

@@ -21,13 +21,23 @@ from assistant.adapters.recognisers.limits import (
     COMMAND,
     DIGITS,
     DOUBTFUL,
+    DOUBTFUL_POSITIVE,
     FAINT_COMMAND,
     NUMBER,
+    POSITIVE,
     Limits,
+)
+from assistant.adapters.recognisers.positives import (
+    begins_otherwise,
+    denies,
+    is_asked,
+    is_denied,
+    is_like_another,
+    is_positive,
 )
 from assistant.ports import Alternative
 from assistant.spoken import Language
-from assistant.spoken.expect import Expect, NumberExpected, TextExpected
+from assistant.spoken.expect import ChoiceExpected, ConfirmExpected, Expect, NumberExpected, TextExpected
 from assistant.spoken.meaning import Ambiguous, Answer, Kind, Meaning, NoMatch, Reason
 
 LEAST_NAME_SHARE = 0.9
@@ -49,6 +59,8 @@ _TELLING = frozenset(
         Reason.TWO_NUMBERS,
         Reason.DIGITS_WANTED,
         Reason.NOT_AN_ANSWER_HERE,
+        Reason.QUESTION,
+        Reason.UNSURE,
     }
 )
 """Reasons that help the learner more than "I did not understand"; `interpret` will refuse the words again."""
@@ -98,7 +110,8 @@ class Judgement:
     Attributes:
         words: the wording; empty for none.
         alternatives: all wordings with confidence, best first.
-        doubtful: a number that has to be said digit by digit, for another one is possible.
+        doubtful: a number that has to be said digit by digit, for another one is possible; or a positive that leads
+            without being clear.
     """
 
     words: str
@@ -127,6 +140,8 @@ def judge(evidence: Evidence, expect: Expect, language: Language) -> Judgement:
         return NOTHING
     alternatives = tuple(Alternative(group.text, group.share) for group in ranked)
     best = ranked[0]
+    if is_positive(best.meaning, expect):
+        return _positive(best, alternatives, evidence, expect, language)
     digits_only = isinstance(expect, NumberExpected) and expect.digits_only
     if best.is_number:
         limits = DIGITS if digits_only else NUMBER
@@ -138,12 +153,40 @@ def judge(evidence: Evidence, expect: Expect, language: Language) -> Judgement:
         )
     else:
         tells = not isinstance(best.meaning, NoMatch) or best.meaning.reason in _TELLING
-        stands = tells and any(best.reaches(one, evidence) for one in (CLEAR_COMMAND, COMMAND, FAINT_COMMAND))
+        stands = tells and _is_clear(best, evidence)
+        if isinstance(expect, ChoiceExpected) and isinstance(best.meaning, Answer):
+            # A choice closes a step at once, as a yes does.
+            stands = stands and not denies(best.text, evidence.free.text, language)
     if stands:
         return Judgement(best.text, alternatives)
     if evidence.named:
         return _closest_name(evidence, expect, language)
     if best.is_number and not digits_only and _some_number(ranked).reaches(DOUBTFUL, evidence):
+        return Judgement(best.text, alternatives, doubtful=True)
+    return Judgement("", alternatives)
+
+
+def _is_clear(command: Group, evidence: Evidence) -> bool:
+    return any(command.reaches(one, evidence) for one in (CLEAR_COMMAND, COMMAND, FAINT_COMMAND))
+
+
+def _positive(
+    best: Group, alternatives: tuple[Alternative, ...], evidence: Evidence, expect: Expect, language: Language
+) -> Judgement:
+    """A positive, where it clearly beats what is no positive and nothing that is written freely denies it.
+
+    At a line it may be doubtful, and the guide asks again in the line's own words; a read-back asks again by itself.
+    """
+    denied = is_denied(best.text, evidence.free.text, expect, language)
+    of_a_line = isinstance(expect, ConfirmExpected) and expect.asked is not None
+    leads = not of_a_line or (
+        best.reaches(POSITIVE, evidence)
+        and not is_like_another(best.text, expect, language)
+        and not begins_otherwise(best.text, evidence.free.text, language)
+    )
+    if leads and not denied and _is_clear(best, evidence):
+        return Judgement(best.text, alternatives)
+    if of_a_line and not denied and best.reaches(DOUBTFUL_POSITIVE, evidence):
         return Judgement(best.text, alternatives, doubtful=True)
     return Judgement("", alternatives)
 
@@ -197,11 +240,14 @@ def rank(bounded: Mapping[Form, tuple[Hypothesis, ...]], expect: Expect, languag
         for one in hypotheses:
             text, part = plain(one.text, language), math.exp(max(one.score, _LEAST_LOGARITHM))
             meaning, loose = _meanings(text, expect, language)
+            if is_asked(one.text, meaning, expect):
+                text = f"{text}?"
+                meaning, loose = _meanings(text, expect, language)
             loose_sums[loose] = loose_sums.get(loose, 0.0) + part
             if loose not in likeliest or likeliest[loose].score < one.score:
                 likeliest[loose] = one
             if has_a_say(form, expect):
-                key = _same(meaning)
+                key = _same(meaning, expect)
                 sums[key] = sums.get(key, 0.0) + part
                 if key not in best or best[key][0] < one.score:
                     best[key] = (one.score, text, meaning, loose)
@@ -235,8 +281,8 @@ def _meanings(text: str, expect: Expect, language: Language) -> tuple[Meaning, H
         if half > 1 and words[:half] == words[half:]:
             return _meanings(" ".join(words[:half]), expect, language)
     if isinstance(expect, NumberExpected) and expect.digits_only:
-        return meaning, _same(language.interpret(text, replace(expect, digits_only=False), heard=True))
-    return meaning, _same(meaning)
+        return meaning, _same(language.interpret(text, replace(expect, digits_only=False), heard=True), expect)
+    return meaning, _same(meaning, expect)
 
 
 def _shares(parts: dict[Hashable, float]) -> dict[Hashable, float]:
@@ -254,8 +300,10 @@ def plain(text: str, language: Language) -> str:
     return re.sub(r"(?<=\b[0-9] [0-9])\.(?=[0-9])", f" {language.tables.numbers.point} ", text)
 
 
-def _same(meaning: Meaning) -> Hashable:
+def _same(meaning: Meaning, expect: Expect) -> Hashable:
     """Equal for meanings that the guide would treat alike."""
+    if is_positive(meaning, expect):
+        return "positive"
     match meaning:
         case Answer(kind=kind, value=value, unit=unit):
             return (kind, value, unit)

@@ -48,3 +48,7 @@ DIGITS = Limits(share=0.7, clear=-1.2, ratio=-3.0, least=-6.0, ending=-2.5, long
 """For a number digit by digit, which is not asked for in another way any more."""
 DOUBTFUL = Limits(share=0.5, clear=-3.5, ratio=-4.0, least=-12.0)
 """For all numbers together, where it is only known that one was said."""
+POSITIVE = Limits(share=0.9, clear=-3.0, ratio=-3.0, least=-10.0, ending=-2.0)
+"""For a yes or a done at a line, beside the limits of commands: its share beats all that is no positive together."""
+DOUBTFUL_POSITIVE = Limits(share=0.5, clear=-3.0, ratio=-4.0, least=-10.0, ending=-4.0)
+"""For a positive that is asked about once more: it leads, and something like it was said."""

@@ -1,4 +1,4 @@
-"""Two recognisers that hear the same sound: a number that both hear alike goes on with the short read-back.
+"""Two recognisers that hear the same sound: a number or a yes counts where both hear it.
 
 Never "whichever is surer": the first one leads. Where the second hears another number than it or none, the digits are
 asked for, as they are where two have heard a number that the first alone would not stand for. Digits that were asked
@@ -10,10 +10,11 @@ import time
 from dataclasses import replace
 from decimal import Decimal
 
+from assistant.adapters.recognisers.positives import is_positive
 from assistant.adapters.recognition import ANSWER_LIMIT_S, Guess, Recognition
 from assistant.ports import Alternative, Hearing, Recogniser, Utterance
 from assistant.spoken import Language
-from assistant.spoken.expect import Expect, NumberExpected
+from assistant.spoken.expect import ConfirmExpected, Expect, NumberExpected
 from assistant.spoken.meaning import Answer
 
 LIMIT_S = 1.0
@@ -31,6 +32,12 @@ def combined(first: Hearing, second: Hearing, expect: Expect, language: Language
         language: in which both hear.
     """
     both = replace(first, alternatives=_alternatives(first, second))
+    if says_yes(first.words, expect, language):
+        if says_yes(second.words, expect, language):
+            return replace(both, doubtful=first.doubtful or second.doubtful)
+        of_a_line = isinstance(expect, ConfirmExpected) and expect.asked is not None
+        # A clear other answer of the second one is no doubt any more.
+        return replace(both, doubtful=True) if of_a_line and not second.words else replace(both, words="")
     number = number_in(first.words, expect, language)
     other = None if second.doubtful else number_in(second.words, expect, language)
     digits_only = isinstance(expect, NumberExpected) and expect.digits_only
@@ -43,6 +50,11 @@ def combined(first: Hearing, second: Hearing, expect: Expect, language: Language
             # Not clear enough to the first one by itself, but two have heard it: worth asking for its digits.
             return replace(both, words=likeliest, doubtful=True)
     return both
+
+
+def says_yes(words: str, expect: Expect, language: Language) -> bool:
+    """Whether the words are a positive here."""
+    return is_positive(language.interpret(words, expect, heard=True), expect)
 
 
 def number_in(words: str, expect: Expect, language: Language) -> tuple[Decimal, str | None] | None:
@@ -66,7 +78,7 @@ class SecondOpinion:
 
     Args:
         first: leads.
-        second: is asked about numbers.
+        second: is asked about numbers and positives.
         language: in which both hear.
         limit_s: see `LIMIT_S`.
     """
@@ -140,7 +152,9 @@ class DoubleUtterance:
         guess = self._pair.ask_second(self)  # both work at the same time
         hearing = self._first.finish()
         if guess is not None and (
-            not hearing.words or number_in(hearing.words, self._expect, self._language) is not None
+            not hearing.words
+            or number_in(hearing.words, self._expect, self._language) is not None
+            or says_yes(hearing.words, self._expect, self._language)
         ):
             second = self._opinion(guess)
             if second is not None:

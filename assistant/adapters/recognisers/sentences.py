@@ -15,7 +15,7 @@ import tokenizers
 
 from assistant.adapters.recognisers.forms import Form
 from assistant.spoken import Language
-from assistant.spoken.expect import AnyExpected, Expect, NameExpected, NumberExpected
+from assistant.spoken.expect import AnyExpected, ConfirmExpected, Expect, NameExpected, NumberExpected
 
 Said = tuple[str, ...]
 """Words in a row."""
@@ -173,7 +173,7 @@ class Sentences:
         ahead = self._language.continuations(expect, said)
         # What is written with figures is left to the figures; as words they would make two ways of one.
         words = frozenset(word for word in ahead.words if word[0] not in _FIGURES)
-        if not isinstance(expect, NumberExpected | AnyExpected):
+        if not isinstance(expect, NumberExpected | AnyExpected | ConfirmExpected):
             return Following(words, frozenset(), figures=False, complete=ahead.complete)
         short = {
             (form, full)

@@ -21,12 +21,11 @@ def _set(text: str) -> frozenset[str]:
 _NEGATIONS = _set("not no never none nothing neither nor without nobody cannot")
 _UNSURE = _set("""
     almost nearly about trying try tried maybe perhaps probably possibly think guess hope believe suppose supposed
-    should would could might may going gonna will shall must need
-    needs want wants wait if unless until till when while before
-    after seems seem seemingly half partly partially mostly somewhat kind sort bit except but or else only rather forgot
-    forget forgotten wrong other another hardly barely soon later starting beginning bout unsure uncertain doubt let lets
-    moment second minute sec enough supposedly apparently roughly approximately least most either tomorrow yesterday had
-    was were ought meant gotta better instead more less far
+    should would could might may going gonna will shall must need needs want wants wait if unless until till when
+    while before after seems seem seemingly half partly partially mostly somewhat kind sort bit except but or else
+    only rather forgot forget forgotten wrong other another hardly barely soon later starting beginning bout
+    unsure uncertain doubt let lets moment second minute sec enough supposedly apparently roughly approximately
+    least most either tomorrow yesterday had was were ought meant gotta better instead more less far
 """)
 """Words of doubt, of intention, of the past that is over, of an exception."""
 _QUESTION_WORDS = _set("what which who whom whose where why how whether")
@@ -72,6 +71,10 @@ def _sense(tokens: Tokens, asked: Asked) -> Sense | None:
         # "Free of air?" "No": none of it, or not free of it?
         return Sense.ACKNOWLEDGED if no and not yes and absent else None
     authored = _authored(rest, asked)
+    if authored is None and len(tokens) == 1 and rest[0] in _ACKNOWLEDGEMENTS:
+        return Sense.ACKNOWLEDGED
+    if authored is None and _repeats(rest, asked):
+        return Sense.ACKNOWLEDGED
     said = verdict(rest, asked) if authored is None else authored
     if said is not None:
         contradicts = (no and said is Sense.GOOD and not absent) or (yes and said is Sense.BAD)
@@ -116,6 +119,12 @@ def _authored(rest: Tokens, asked: Asked) -> Sense | None:
         if said in map(cut, asked.bad):
             return Sense.BAD
     return None
+
+
+def _repeats(rest: Tokens, asked: Asked) -> bool:
+    """Whether it may be the line said after the assistant: "put on gloves", where past and present are one word."""
+    begun = rest[1:] if rest[0] in ("i", "we") and len(rest) == 2 else rest
+    return any(begun[:1] == (deed.verb.base,) and deed.verb.base in deed.verb.past for deed in read_line(asked).deeds)
 
 
 def _is_question(rest: Tokens) -> bool:

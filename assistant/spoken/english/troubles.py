@@ -26,7 +26,8 @@ _KINDS = {
     r"|rail|table|tip|hub|spike|port)|(?:tip|hub|spike|end|port|cap) (?:has )?(?:touched|hit)",
     Trouble.ALARM: r"alarm(?:s|ing)?|beep(?:s|ing)?|error|occlusion|occluded|it says air|screen (?:just )?went black"
     r"|stopped by itself|pump(?: i)?s dead|batterys? (?:is )?dead",
-    Trouble.PAIN: r"in pain|hurts?|hurting|burns|burning|dizzy|itchy|swelling|swollen|bleeding"
+    Trouble.PAIN: r"in pain|hurts?|hurting|burns|burning|dizzy|itchy|swelling|swollen"
+    r"|(?:is|shes|hes|started|still) bleeding"
     r"|breathe|blisters?|stings"
     r"|faint|sick|stuck myself|pulled his line|pulled her line|chest",
     Trouble.AIR: r"(?:there is|theres|got|see|full of|ton of|lots of|big|is) (?:a |some |an |big "

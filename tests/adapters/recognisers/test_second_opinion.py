@@ -15,6 +15,7 @@ from assistant.ports import Alternative, Hearing
 from assistant.spoken import ENGLISH
 from assistant.spoken.expect import AnyExpected, ConfirmExpected, NumberExpected, TextExpected
 from assistant.spoken.meaning import Answer
+from assistant.spoken.statement import Asked, Want
 from tests.adapters.recognisers.test_vosk import korean_model
 from tests.speakers import spoken as speak
 
@@ -22,6 +23,7 @@ SecondOpinion = partial(second_opinion.SecondOpinion, language=ENGLISH)
 combined = partial(second_opinion.combined, language=ENGLISH)
 
 RATE, DIGITS = NumberExpected("mL/h"), NumberExpected("mL/h", digits_only=True)
+AT_A_LINE = ConfirmExpected(asked=Asked("Close the roller clamp.", Want.DONE))
 STANDS, ASKED, REFUSED = "stands", "asked", "refused"
 
 
@@ -55,7 +57,16 @@ def hearing(words, *others, doubtful=False):
         # What the first one leads in: everything that is no number.
         (RATE, "again", "one hundred", STANDS),
         (RATE, "stop", "", STANDS),
-        (ConfirmExpected(), "yes", "no", STANDS),
+        # A positive counts where both hear one; a clear other answer of the second refuses it.
+        (ConfirmExpected(), "yes", "correct", STANDS),
+        (ConfirmExpected(), "yes", "no", REFUSED),
+        (ConfirmExpected(), "yes", "", REFUSED),
+        (AT_A_LINE, "closed", "done", STANDS),
+        (AT_A_LINE, "closed", "", ASKED),
+        (AT_A_LINE, "closed", "not yet", REFUSED),
+        (AT_A_LINE, "closed", "is it closed", REFUSED),
+        (ConfirmExpected(), "no", "yes", STANDS),
+        (AT_A_LINE, "", "closed", REFUSED),
         (TextExpected(), "the clamp was stuck", "one hundred", STANDS),
         # What the first one does not stand for.
         (RATE, "*125", "one twenty five", ASKED),
@@ -75,7 +86,7 @@ def hearing(words, *others, doubtful=False):
     ],
 )
 def test_the_rule(expect, first, second, outcome):
-    """A number goes on only where both hear it alike; no other number than the first one's ever comes out."""
+    """A number or a yes goes on only where both hear it alike; no other number than the first one's ever comes out."""
     heard = combined(hearing(first), hearing(second), expect)
     if outcome == REFUSED:
         assert heard.words == ""

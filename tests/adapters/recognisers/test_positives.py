@@ -1,0 +1,113 @@
+"""What must not be taken for a yes: the rules as tables, and the bundled recogniser on synthesised near-misses."""
+
+import math
+
+import pytest
+
+from assistant.adapters.recognisers.evidence import Evidence, Hypothesis
+from assistant.adapters.recognisers.forms import Form
+from assistant.adapters.recognisers.judgement import judge
+from assistant.adapters.recognisers.positives import is_denied, is_like_another, is_positive
+from assistant.adapters.recognisers.replay import hear_sound
+from assistant.spoken import ENGLISH
+from assistant.spoken.expect import ConfirmExpected
+from assistant.spoken.statement import Asked, Want
+from tests.speakers import spoken as speak
+
+CLAMP = ConfirmExpected(asked=Asked("Close the roller clamp.", Want.DONE))
+ORDER = ConfirmExpected(
+    done_is_yes=False, asked=Asked("Read the order. Is it complete, clear and signed?", Want.ANSWER)
+)
+READ_BACK = ConfirmExpected(done_is_yes=False)
+
+
+@pytest.mark.parametrize(
+    ("free", "denied"),
+    [
+        (" Closed.", False),
+        (" Clothes.", False),
+        (" It's closed.", False),
+        (" Not closed.", True),
+        (" It isn't clothed.", True),
+        (" Is it closed?", True),
+        (" Clothes?", True),
+        (" Almost closed.", True),
+        (" Okay.", True),
+        (" Still open.", True),
+    ],
+)
+def test_what_the_free_text_denies(free, denied):
+    """Left free, the model may spell it as it likes, but must not deny, ask or doubt."""
+    assert is_denied("closed", free, CLAMP, ENGLISH) is denied
+
+
+def evidence(*written, free):
+    found = tuple(Hypothesis(text, math.log(share), 3) for text, share in written)
+    return Evidence(Hypothesis(free, -0.5), 3, 0.0, {Form.WORDS: found})
+
+
+@pytest.mark.parametrize(
+    ("case", "expect", "words", "doubtful"),
+    [
+        (evidence((" Closed.", 0.8), free=" Closed."), CLAMP, "closed", False),
+        # Wordings of one meaning stand together, a yes beside a done.
+        (evidence((" Closed.", 0.4), (" Done.", 0.4), free=" Closed."), CLAMP, "closed", False),
+        # It leads, and does not beat what is none.
+        (evidence((" Closed.", 0.6), (" Not closed.", 0.2), free=" Closed."), CLAMP, "closed", True),
+        (evidence((" Closed.", 0.6), (" Closed?", 0.2), free=" Closed."), CLAMP, "closed", True),
+        # A question is handed on as one.
+        (evidence((" Closed?", 0.8), free=" Closed?"), CLAMP, "closed?", False),
+        (evidence((" Closed.", 0.8), free=" Not closed."), CLAMP, "", False),
+        (evidence((" Yes.", 0.8), free=" Yes?"), READ_BACK, "", False),
+        # A read-back asks again by itself.
+        (evidence((" Yes.", 0.5), (" No.", 0.4), free=" Yes."), READ_BACK, "", False),
+    ],
+)
+def test_when_a_positive_is_taken(case, expect, words, doubtful):
+    """Clearly, and by all that was heard; or it is asked about; or nothing."""
+    verdict = judge(case, expect, ENGLISH)
+    assert (verdict.words, verdict.doubtful) == (words, doubtful)
+
+
+def test_what_no_ear_tells_apart_is_asked_about():
+    """ "I did it" is one letter away from "I didn't"; "closed" is like nothing else."""
+    assert is_like_another("i did it", CLAMP, ENGLISH)
+    assert is_like_another("i did", CLAMP, ENGLISH)
+    assert not is_like_another("closed", CLAMP, ENGLISH)
+    assert not is_like_another("done", CLAMP, ENGLISH)
+    assert judge(evidence((" I did it.", 0.9), free=" I did it."), CLAMP, ENGLISH).doubtful
+
+
+NEAR_MISSES = (
+    "I didn't",
+    "is it done",
+    "not complete",
+    "almost done",
+    "it's not closed",
+    "is it closed",
+    "not done",
+    "I haven't closed it",
+)
+
+
+@pytest.mark.sound
+@pytest.mark.parametrize("voice", ["flite:slt", "flite:rms", "espeak-ng:en-gb+f2"])
+@pytest.mark.parametrize("words", NEAR_MISSES)
+def test_a_near_miss_is_never_taken(whisper, words, voice):
+    """At a line it closes nothing; the worst is that it is asked about."""
+    hearing = hear_sound(whisper, speak(words, voice), CLAMP)
+    positive = is_positive(ENGLISH.interpret(hearing.words, CLAMP, heard=True), CLAMP)
+    assert not positive or hearing.doubtful, hearing
+
+
+@pytest.mark.sound
+@pytest.mark.parametrize("voice", ["flite:slt", "flite:rms"])
+@pytest.mark.parametrize(
+    ("words", "expect"),
+    [("the clamp is closed", CLAMP), ("it's closed", CLAMP), ("done", CLAMP), ("yes", ORDER), ("correct", ORDER)],
+)
+def test_a_clear_positive_is_taken_at_first_hearing(whisper, words, expect, voice):
+    """Where nothing speaks against it, the learner is not asked again."""
+    hearing = hear_sound(whisper, speak(words, voice), expect)
+    assert is_positive(ENGLISH.interpret(hearing.words, expect, heard=True), expect), hearing
+    assert not hearing.doubtful
