@@ -181,7 +181,9 @@ class SimulatedLearner:
     def _before_a_gate(self, step: Step) -> bool:
         ids = [other.id for other in self._checklist.steps]
         later = self._checklist.steps[ids.index(step.id) + 1 :]
-        return step.critical and not step.gate and any(other.gate for other in later)
+        # Whoever skips what a later step waits for is led back at once, and nothing was skipped.
+        waited_for = any(step.id in other.after for other in later)
+        return step.critical and not step.gate and not waited_for and any(other.gate for other in later)
 
     @staticmethod
     def _volume_key(rate_key: str) -> str:

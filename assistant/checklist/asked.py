@@ -94,10 +94,15 @@ class ChoiceAsked(Paper):
     """Other ways to say a choice, by the choice."""
     advice: Annotated[Mapping[str, Text], Field(max_length=6)] = {}
     """What is said when this choice is made and is not the right one, by the choice."""
+    faults: Annotated[tuple[str, ...], Field(max_length=6)] = ()
+    """Choices that tell of a fault which the learner sees, such as a leak: whoever makes one has found it, and it
+    costs nothing. Every other choice that is not the right one is a wrong answer."""
 
     @model_validator(mode="after")
     def _names_its_choices(self) -> Self:
-        for name in (*([self.right] if self.right else []), *self.phrases, *self.advice):
+        if self.faults and self.right in ("", *self.faults):
+            raise refuse("faults are told from a right choice.", "Name the right choice, and leave it out of faults.")
+        for name in (*([self.right] if self.right else []), *self.phrases, *self.advice, *self.faults):
             if name not in self.choices:
                 raise refuse(f'"{name}" is not one of the choices.', f"They are: {', '.join(self.choices)}.")
         return self

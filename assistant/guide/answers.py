@@ -53,9 +53,9 @@ def answer_no(turn: Turn) -> None:
 
 
 def _answer_question(turn: Turn, answer: str, right: str) -> None:
-    done = turn.done
+    step, done = turn.step, turn.done
     if answer != right:
-        _find(turn)
+        _find(turn, step.if_wrong, turn.sentences.question_again(step.say))
         return
     reopen_by_learner(turn)
     done.tries += 1
@@ -63,16 +63,16 @@ def _answer_question(turn: Turn, answer: str, right: str) -> None:
     close(turn, answer)
 
 
-def _find(turn: Turn) -> None:
+def _find(turn: Turn, advice: str, ask: str) -> None:
     """The learner tells of a fault: it costs nothing, and holds the step until it is put right."""
-    step, done = turn.step, turn.done
+    done = turn.done
     reopen_by_learner(turn, free=True)
     done.found += 1
     done.fault = True
     turn.note["verdict"] = "found"
-    turn.draft.troubles.append(Found(step.id, FINDING, turn.words))
-    turn.say(turn.sentences.not_right(step.if_wrong), Tone.HOLD)
-    turn.say(turn.sentences.question_again(step.say), Tone.STEP)
+    turn.draft.troubles.append(Found(turn.step.id, FINDING, turn.words))
+    turn.say(turn.sentences.not_right(advice), Tone.HOLD)
+    turn.say(ask, Tone.STEP)
     arm(turn)
 
 
@@ -84,6 +84,9 @@ def take_choice(turn: Turn) -> None:
         raise TypeError("a choice without words")
     choice = str(turn.meaning.value)
     match turn.step.expect:
+        case ChoiceAsked(faults=faults, advice=advice) if choice in faults:
+            told = advice.get(choice, turn.step.if_wrong)
+            _find(turn, told, turn.sentences.question_again(turn.step.say))
         case ChoiceAsked(right=right, advice=advice):
             _answered(turn, choice)
             turn.say(turn.sentences.chosen(choice), Tone.NOTICE)

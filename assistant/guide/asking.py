@@ -39,7 +39,6 @@ _SENTENCE_END = re.compile(r"(?<=[.?!:;])\s+(?=[A-Z0-9])")
 
 def expectation(papers: Papers, progress: Progress) -> Expect:
     """What is expected to be said now; never narrowed to the right answer."""
-    step = papers.checklist.steps[progress.cursor]
     match progress.state:
         case State.READING_BACK if isinstance(progress.reading_back, NumberRead):
             return ConfirmExpected(done_is_yes=False, number_unit=progress.reading_back.unit)
@@ -50,15 +49,16 @@ def expectation(papers: Papers, progress: Progress) -> Expect:
         case State.WITH_INSTRUCTOR:
             return _said_by_instructor(papers.language, tuple(word.value for word in InstructorWord))
         case State.ASKING:
-            match step.expect:
+            match papers.checklist.steps[progress.cursor].expect:
                 case NumberAsked(unit=unit):
                     return NumberExpected(unit, digits_only=progress.digits_only)
                 case NameAsked(key=key):
                     return NameExpected(papers.key[key].choices)
                 case DoneAsked(bare=bare) | WaitAsked(bare=bare):
-                    return ConfirmExpected(asked=asked_of(step), bare=bare)
+                    return ConfirmExpected(asked=asked_of(papers.checklist.steps[progress.cursor]), bare=bare)
                 case QuestionAsked(bare=bare):
-                    return ConfirmExpected(done_is_yes=False, asked=asked_of(step), bare=bare)
+                    asked = asked_of(papers.checklist.steps[progress.cursor])
+                    return ConfirmExpected(done_is_yes=False, asked=asked, bare=bare)
                 case ChoiceAsked(choices=choices, phrases=phrases):
                     return ChoiceExpected(choices, tuple((say, c) for c, ways in phrases.items() for say in ways))
                 case NoteAsked():

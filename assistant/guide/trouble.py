@@ -36,7 +36,7 @@ def take_trouble(turn: Turn) -> None:
     else:
         _lead_later(turn, kind, place)
     # Whoever reports a mistake mends it at no cost.
-    draft.mending = kind is Trouble.MISTAKE
+    draft.mending |= kind is Trouble.MISTAKE
 
 
 def _lead(turn: Turn, kind: Trouble, place: int | None) -> None:

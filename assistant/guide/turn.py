@@ -269,7 +269,5 @@ def _input_of(meaning: Meaning) -> Input:
             return Input.CHOICE
         case Answer(kind=Kind.TEXT):
             return Input.TEXT
-        case Answer(kind=Kind.TROUBLE):
-            return Input.TROUBLE
         case Answer(value=command):
             return Input(str(command))

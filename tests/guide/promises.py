@@ -100,7 +100,7 @@ def numbers_are_read_back(script: Script) -> int:
         assert changed in ([], [moment.entry["step"]]), _broken(script, moment, changed)
         assert moment.before.state is State.READING_BACK, _broken(script, moment, shown)
         assert isinstance(event, Heard | Typed), _broken(script, moment, shown)
-        assert event.words.casefold() in YES, _broken(script, moment, shown)
+        assert event.words.casefold() in (*YES, "right"), _broken(script, moment, shown)
         assert not (isinstance(event, Heard) and (event.gap or event.during_speech)), _broken(script, moment, shown)
         assert re.search(rf"(?<![\w.]){re.escape(shown)}(?!\w)", moment.read_back), _broken(script, moment, shown)
     return kept

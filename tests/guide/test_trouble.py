@@ -4,7 +4,7 @@ from decimal import Decimal
 
 import pytest
 
-from assistant.checklist.model import Checklist, QuestionAsked, Step, TroublePlan
+from assistant.checklist.model import Checklist, ChoiceAsked, QuestionAsked, Step, TroublePlan
 from assistant.guide.result import Ending
 from assistant.guide.table import LIVE
 from assistant.spoken.meaning import Trouble
@@ -128,6 +128,21 @@ def test_a_finding_asks_again_what_hangs_on_it():
     assert {line.ending for line in lines(lived).values()} == {Ending.UNAIDED}
     assert (lines(lived)["leaks"].found, lines(lived)["label"].reopened, lines(lived)["label"].corrections) == (1, 1, 0)
     assert lived.texts().count("Now repeat the checks that depend on it.") == 1
+
+
+def test_a_choice_may_tell_of_a_fault():
+    """Where the author says so, an alternative is a finding and no wrong answer; what hangs on it is asked again."""
+    asked = ChoiceAsked(kind="choice", choices=("dry", "wet", "torn"), right="dry", faults=("wet",))
+    steps = (BAG.steps[0], BAG.steps[1].model_copy(update={"expect": asked}), *BAG.steps[2:])
+    lived = begin(Mode.CHECK_OFF, BAG.model_copy(update={"steps": steps}))
+    lived.type("done", "wet", "dry")
+    assert lived.step == "label"
+    lived.type("done", "done", "done", "done")
+    assert (lines(lived)["leaks"].ending, lines(lived)["leaks"].slips) == (Ending.UNAIDED, ())
+    lived = begin(Mode.CHECK_OFF, BAG.model_copy(update={"steps": steps}))
+    lived.type("done", "torn", "dry")
+    assert lived.step == "label"
+    assert lines(lived)["leaks"].ending is Ending.CORRECTED
 
 
 def test_a_fault_that_is_never_put_right_is_not_passed():

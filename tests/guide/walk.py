@@ -17,7 +17,7 @@ from random import Random
 from assistant.checklist.model import DoneAsked, NoteAsked, QuestionAsked, WaitAsked
 from assistant.errors import UsageError
 from assistant.learner import SimulatedLearner, Slip
-from assistant.spoken.meaning import Command, InstructorWord
+from assistant.spoken.meaning import Answer, Command, InstructorWord, Kind, Trouble
 from tests.guide.lived import (
     KEEP_SOUND,
     WITH_CODE,
@@ -44,6 +44,7 @@ TROUBLES = (
     *("it hurts her", "this is the wrong bag", "i made a mistake two steps ago", "it is cracked"),
 )
 """Reports of trouble of nine kinds."""
+REPORTED = tuple(Answer(Kind.TROUBLE, kind.value) for kind in Trouble)
 ASKED = (
     *(Command.AGAIN, Command.MORE, Command.WHERE, Command.ORDER, Command.HOLD_ON, Command.OPTIONS, Command.SLOWER),
     *("okay", "is it done", "gibberish", "pause", "almost done"),
@@ -125,7 +126,10 @@ def _hesitate(script: Script, random: Random) -> None:
         case 1 if script.state is State.ASKING and isinstance(step.expect, QuestionAsked):
             script.type("no" if step.expect.right == "yes" else "yes")
         case 2 if not (script.state is State.ASKING and isinstance(step.expect, NoteAsked)):
-            script.type(random.choice(TROUBLES))
+            words = random.choice(TROUBLES)
+            # "It's leaking" may be one of the alternatives that the line names: then it is an answer.
+            if script.guide.papers.language.interpret(words, script.guide.expectation()) in REPORTED:
+                script.type(words)
         case 3 if script.state is State.ASKING and script.mode is Mode.CHECK_OFF:
             script.type(Command.HELP.value, "no")
         case _ if not (script.state is State.ASKING and isinstance(step.expect, NoteAsked)):

@@ -148,10 +148,6 @@ class Sentences:
         """Asks for the line's own words; both may be empty, where the line has none."""
         return f"{good[:1].upper()}{good[1:]}, or {bad}?" if good and bad else self.IS_IT_DONE
 
-    def trouble(self, kind: Trouble) -> str:
-        """What to do first about trouble that the learner reports; local policy comes before it."""
-        return _TROUBLES[kind]
-
     def heard_which(self, words: str, question: str) -> str:
         """What was heard was not clear enough: it is asked once more."""
         return f'I heard "{words}". {question}'
