@@ -9,7 +9,8 @@ import time
 from collections import Counter
 from pathlib import Path
 
-from tests.mutate.bench import COLLECTING, brought_up_to_date, copied, in_child, load_beforehand, run_tests
+from tests.mutate.bench import COLLECTING, brought_up_to_date, copied, digests, in_child, load_beforehand, run_tests
+from tests.mutate.equivalent import digest_of, listed
 from tests.mutate.mutants import Mutant, mutants
 from tests.mutate.reach import Reach, learn
 
@@ -46,19 +47,21 @@ class Trial:
         tests, expected_s = self._within_the_time(reached)
         limit_s = 20 + 5 * expected_s
         verdict, by = NOT_REACHED, ""
-        if tests or self._also:
+        # What a room's own tests notice need not wait for those of the others.
+        also = sorted(self._also, key=lambda file: not file.startswith(f"tests/{mutant.room}/"))
+        if tests or also:
             file = self._tree / mutant.path
             unharmed, times = file.read_bytes(), file.stat()
             try:
                 file.write_text(mutant.text(), encoding="utf-8")
-                failed = in_child(self._tree, lambda: run_tests(tests, self._also), limit_s)
+                failed = in_child(self._tree, lambda: run_tests(tests, also), limit_s)
             finally:
                 file.write_bytes(unharmed)
                 os.utime(file, ns=(times.st_atime_ns, times.st_mtime_ns))
             verdict = TIMED_OUT if failed is None else NOTICED if failed else SURVIVED
             by = failed or ""
             # Without a fault every file was collected when its reach was learned.
-            if failed != "" and not by.startswith(COLLECTING) and not self._passes_without(tests, by, limit_s):
+            if failed != "" and not by.startswith(COLLECTING) and not self._passes_without(tests, also, by, limit_s):
                 verdict = UNSOUND
         return {
             "name": mutant.name,
@@ -81,10 +84,14 @@ class Trial:
             expected_s += self._reach.seconds[test]
         return tests, expected_s
 
-    def _passes_without(self, tests: list[str], by: str, limit_s: float) -> bool:
-        until = tests[: tests.index(by) + 1] if by in tests else tests
-        if by not in self._holds or by not in tests:
-            self._holds[by] = in_child(self._tree, lambda: run_tests(until, self._also), limit_s) == ""
+    def _passes_without(self, tests: list[str], also: list[str], by: str, limit_s: float) -> bool:
+        if by not in self._holds or "::" not in by:
+            file = by.partition("::")[0]
+            if file in also:
+                tests, also = [], also[: also.index(file) + 1]
+            elif by in tests:
+                tests = tests[: tests.index(by) + 1]
+            self._holds[by] = in_child(self._tree, lambda: run_tests(tests, also), limit_s) == ""
         return self._holds[by]
 
 
@@ -97,20 +104,35 @@ def kept(file: Path) -> dict[str, dict[str, object]]:
 
 
 def show(results: list[dict[str, object]]) -> None:
-    """One line a room, then every survivor."""
-    say(f"{'room':<10}{'tried':>7}{'noticed':>9}{'by time':>9}{'left':>6}{'share':>9}{'s each':>8}")
+    """One line a room, then every survivor; what is listed as equivalent and was not noticed is counted apart."""
+    digest = {str(result["name"]): digest_of(str(result["diff"])) for result in results}
+    known = listed()
+    equivalent = {name for name, now in digest.items() if known.get(name) == now}
+    say(f"{'room':<10}{'tried':>7}{'noticed':>9}{'by time':>9}{'equivalent':>12}{'left':>6}{'noticed of faults':>19}")
     for room in [*sorted({str(result["room"]) for result in results}), "all"]:
         of_room = [result for result in results if room in (result["room"], "all")]
         count = Counter(result["verdict"] for result in of_room)
         noticed = count[NOTICED] + count[TIMED_OUT]
-        left = sum(count[verdict] for verdict in LEFT)
-        each = sum(float(str(result["seconds"])) for result in of_room) / max(1, len(of_room))
-        share = f"{100 * noticed / max(1, len(of_room)):.1f} %"
-        say(f"{room:<10}{len(of_room):>7}{noticed:>9}{count[TIMED_OUT]:>9}{left:>6}{share:>9}{each:>8.1f}")
+        same = sum(result["verdict"] in LEFT and result["name"] in equivalent for result in of_room)
+        share = f"{100 * noticed / max(1, len(of_room) - same):.1f} %"
+        left = len(of_room) - noticed - same
+        say(f"{room:<10}{len(of_room):>7}{noticed:>9}{count[TIMED_OUT]:>9}{same:>12}{left:>6}{share:>19}")
     for result in results:
-        if result["verdict"] in LEFT:
+        name = str(result["name"])
+        if result["verdict"] in LEFT and name not in equivalent:
             ran = f"{result['tests']} tests, {result['untried']} more not run"
-            say(f"\n{result['name']}: {result['verdict']} ({ran})\n{result['diff']}")
+            say(f"\n{name}: {result['verdict']} ({ran}), {digest[name]}\n{result['diff']}")
+        if result["verdict"] not in LEFT and name in equivalent:
+            say(f"\n{name}: listed as equivalent, but {result['verdict']} by {result['by']}")
+
+
+def stale(every: dict[str, Mutant], rooms: list[str]) -> list[str]:
+    """Names that are listed as equivalent for what this program no longer has."""
+    return [
+        name
+        for name, digest in listed().items()
+        if name.split(".")[1] in rooms and (name not in every or digest_of(every[name].diff()) != digest)
+    ]
 
 
 def say(line: str) -> None:
@@ -144,11 +166,12 @@ def main() -> None:
         tests = [f"tests/{place}" for place in places if (tree / "tests" / place).is_dir()]
         say(f"{len(every)} mutants; learning what {', '.join(tests)} reach ...")
         began = time.monotonic()
-        in_child(tree, lambda: learn(tree, folder, rooms, tests) or "", LEARNING_S, writes_bytecode=True)
+        known = digests(tree)
+        in_child(tree, lambda: learn(tree, folder, rooms, tests, known) or "", LEARNING_S, writes_bytecode=True)
         say(f"learned in {time.monotonic() - began:.0f} s")
     reach = Reach(tree, folder)
     load_beforehand(reach.modules)
-    trial = Trial(tree, reach, args.most, brought_up_to_date(tree) if args.only else [])
+    trial = Trial(tree, reach, args.most, brought_up_to_date(tree, reach.files) if args.only else [])
     done = {} if args.only else kept(results)
     for number, name in enumerate(names, 1):
         if name in done:
@@ -159,6 +182,8 @@ def main() -> None:
         say(f"{number} of {len(names)}: {name}: {result['verdict']} in {result['seconds']} s {result['by']}")
     tried = kept(results)
     show([tried[name] for name in names])
+    for name in stale(every, rooms):
+        say(f"\n{name}: listed as equivalent, but no longer what it was")
 
 
 if __name__ == "__main__":

@@ -5,6 +5,7 @@ child starts in no time, and reads the project with the fault from disk, constan
 that a test starts read it there, too.
 """
 
+import hashlib
 import importlib
 import os
 import resource
@@ -48,18 +49,25 @@ def copied(folder: Path) -> Path:
     return tree
 
 
-def brought_up_to_date(tree: Path) -> list[str]:
-    """Copy the tests anew; return the files that are not what they were in the copy."""
-    here = {file.relative_to(HOUSE) for file in (HOUSE / "tests").rglob("*.py")}
-    changed = [file for file in sorted(here) if not _is_same(HOUSE / file, tree / file)]
-    for file in changed:
-        (tree / file).parent.mkdir(parents=True, exist_ok=True)
-        shutil.copy2(HOUSE / file, tree / file)
-    return [str(file) for file in changed if file.name.startswith("test_")]
+def brought_up_to_date(tree: Path, learned: dict[str, str]) -> list[str]:
+    """Copy the tests anew; return the files of tests that are not what they were when their reach was learned.
+
+    What a file takes from its namesake counts as well: ``written.txt`` belongs to ``test_written.py``.
+
+    Args:
+        tree: the copy.
+        learned: the digests of the files then.
+    """
+    shutil.copytree(HOUSE / "tests", tree / "tests", ignore=shutil.ignore_patterns("__pycache__"), dirs_exist_ok=True)
+    changed = {Path(name) for name, digest in digests(tree).items() if learned.get(name) != digest}
+    tests = {file.with_name(f"test_{file.stem.removeprefix('test_')}.py") for file in changed}
+    return [str(file) for file in sorted(tests) if (tree / file).is_file()]
 
 
-def _is_same(one: Path, other: Path) -> bool:
-    return other.is_file() and one.read_bytes() == other.read_bytes()
+def digests(tree: Path) -> dict[str, str]:
+    """By file of tests, and what lies beside them, its digest."""
+    files = [file for file in sorted((tree / "tests").rglob("*")) if file.is_file() and "__pycache__" not in file.parts]
+    return {str(file.relative_to(tree)): hashlib.sha256(file.read_bytes()).hexdigest() for file in files}
 
 
 def load_beforehand(modules: list[str]) -> None:

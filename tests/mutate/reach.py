@@ -59,8 +59,16 @@ def _name(fixture: pytest.FixtureDef) -> str:
     return f"fixture {fixture.baseid}::{fixture.argname}"
 
 
-def learn(tree: Path, folder: Path, rooms: list[str], tests: list[str]) -> None:
-    """Run these tests in this process and write down what they reach; those that fail without a fault are left out."""
+def learn(tree: Path, folder: Path, rooms: list[str], tests: list[str], files: dict[str, str]) -> None:
+    """Run these tests in this process and write down what they reach; those that fail without a fault are left out.
+
+    Args:
+        tree: the copy.
+        folder: where it is written.
+        rooms: whose lines count.
+        tests: folders of tests.
+        files: the digests of all files of tests, to be kept with it.
+    """
     cover = coverage.Coverage(
         data_file=str(folder / "reach.sqlite"),
         config_file=False,
@@ -78,6 +86,7 @@ def learn(tree: Path, folder: Path, rooms: list[str], tests: list[str]) -> None:
         "shared": learner.shared,
         "failed": sorted(learner.failed),
         "modules": modules,
+        "files": files,
     }
     (folder / "tests.json").write_text(json.dumps(known), encoding="utf-8")
 
@@ -88,6 +97,7 @@ class Reach:
     Attributes:
         seconds: how long each test takes.
         modules: what the tests import from elsewhere.
+        files: digests of the files of tests.
     """
 
     def __init__(self, tree: Path, folder: Path) -> None:
@@ -95,6 +105,7 @@ class Reach:
         self.seconds: dict[str, float] = known["tests"]
         self.modules: list[str] = known["modules"]
         self.failed: list[str] = known["failed"]
+        self.files: dict[str, str] = known["files"]
         self._users: dict[str, list[str]] = {}
         for test, fixtures in known["shared"].items():
             for fixture in fixtures:

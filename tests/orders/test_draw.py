@@ -13,6 +13,7 @@ from assistant.orders.sheet import instructors_sheet, learners_sheet
 from assistant.orders.shelf import shelf
 from assistant.orders.solve import answer_key
 from assistant.orders.write import text_of
+from tests.orders.drawn import DRAWN, drawn
 from tests.orders.many import CLASS, DAY, KINDS, PLACES, look_at
 
 BOTH = Wanted(frozenset({"primary", "secondary"}))
@@ -50,6 +51,11 @@ def test_the_same_seed_gives_the_same_orders(kind: tuple[str, ...], level: int) 
     for order in first:
         for part in kind:
             assert getattr(order, part) is not None
+
+
+def test_a_seed_draws_what_it_has_always_drawn() -> None:
+    """Not only twice in one run: the same orders, with the same people, labels and faults, as in every version."""
+    assert drawn() == DRAWN.read_text(encoding="utf-8")
 
 
 def test_levels_are_what_they_say() -> None:
@@ -101,28 +107,93 @@ def test_units_of_a_checklist_are_kept() -> None:
     assert len(drugs) > 1
 
 
+def test_a_checklist_that_asks_for_the_weight_is_given_one() -> None:
+    """Where the weight is asked for, only what is ordered by weight is drawn; else the other drugs, too."""
+    weighed = draw(Wanted(frozenset({"dose"}), weight=True), seed=1, level=2, count=CLASS, day=DAY)
+    kilos = [order.patient.weight.in_unit("kg") for order in weighed if order.patient.weight is not None]
+    assert len(kilos) == CLASS
+    assert all(48 <= number <= 110 for number in kilos)
+    by_the_hour = Wanted(frozenset({"dose"}), (("dose.ordered", "mg/h"),))
+    assert all(order.patient.weight is None for order in draw(by_the_hour, seed=1, level=1, count=8, day=DAY))
+
+
+def test_what_a_checklist_asks_for_is_kept_with_its_unit() -> None:
+    """Names of labels have none."""
+    wanted = wanted_by({("secondary.rate", "mL/h"), ("secondary.drug", None), ("patient.weight", "kg")}, None)
+    assert wanted == Wanted(frozenset({"secondary"}), (("patient.weight", "kg"), ("secondary.rate", "mL/h")), True)
+
+
+def test_labels_bear_a_date_in_the_future() -> None:
+    """Each bag has one, 45 to 700 days ahead; the expired one is at most 60 days over, and the other bag is good."""
+    for fault in (None, "expired-bag"):
+        seen = set()
+        for order in draw(BOTH, seed=4, level=1, count=CLASS, day=DAY, fault=fault):
+            dates = {"fluid": order.hung.expires, "drug": order.hung.drug_expires}
+            assert all(date is not None for date in dates.values())
+            ahead = {bag: (date - DAY).days for bag, date in dates.items() if date is not None}
+            over = {bag for bag, days in ahead.items() if days < 0}
+            assert all(-60 <= days <= -1 or 45 <= days <= 700 for days in ahead.values())
+            assert len(over) == (fault is not None)
+            seen |= over
+        assert seen == ({"fluid", "drug"} if fault else set())
+    for order in draw(Wanted(frozenset({"flush"})), seed=4, level=1, count=6, day=DAY):
+        assert (order.hung.expires, order.hung.drug_expires) == (None, None)
+
+
 REFUSED = [
-    (BOTH, {"level": 4}, "There is no level 4"),
-    (Wanted(frozenset({"flush"})), {"count": 100}, "different orders of this kind"),
-    (Wanted(frozenset({"primary"})), {"fault": "allergy"}, "has no place"),
-    (Wanted(frozenset({"dose"}), (("dose.ordered", "mmol/kg/h"),)), {}, "Nothing on the shelf"),
+    (BOTH, {"level": 4}, "There is no level 4.", "Levels are 1, 2 and 3."),
+    (
+        Wanted(frozenset({"flush"})),
+        {"count": 100},
+        "Only 42 different orders of this kind could be drawn, but 100 are wanted.",
+        "Ask for fewer, another level or another fault.",
+    ),
+    (
+        Wanted(frozenset({"primary"})),
+        {"fault": "allergy"},
+        "The fault allergy has no place in the orders of this checklist.",
+        "Ask for another fault.",
+    ),
+    (
+        Wanted(frozenset({"dose"}), (("dose.ordered", "mg/h"),)),
+        {"level": 2},
+        "Nothing on the shelf has level 2 for this checklist.",
+        "Ask for another level.",
+    ),
+    (
+        Wanted(frozenset({"dose"}), (("dose.ordered", "mmol/kg/h"),)),
+        {},
+        "Nothing on the shelf can be asked for in the units of this checklist.",
+        "Write the order by hand.",
+    ),
+    (
+        Wanted(frozenset({"dose"}), (("dose.ordered", "mg/h"),), weight=True),
+        {},
+        "Nothing on the shelf can be asked for in the units of this checklist.",
+        "Write the order by hand.",
+    ),
 ]
 
 
-@pytest.mark.parametrize(("wanted", "changed", "says"), REFUSED)
-def test_what_cannot_be_drawn(wanted: Wanted, changed: dict[str, object], says: str) -> None:
-    """What the shelf cannot give is refused with its reason, and ends."""
+@pytest.mark.parametrize(("wanted", "changed", "what", "remedy"), REFUSED)
+def test_what_cannot_be_drawn(wanted: Wanted, changed: dict[str, object], what: str, remedy: str) -> None:
+    """What the shelf cannot give is refused with its reason and with what to do, and ends."""
     given: dict[str, object] = {"seed": 1, "level": 1, "count": 1, "day": DAY, "fault": None}
-    with pytest.raises(UsageError, match=says):
+    with pytest.raises(UsageError) as caught:
         draw(wanted, **(given | changed))  # type: ignore[arg-type]
+    assert (caught.value.what, caught.value.remedy) == (what, remedy)
 
 
 def test_nothing_to_ask_for() -> None:
     """A checklist that asks for nothing, or for what no order holds, is told so."""
-    with pytest.raises(UsageError, match="asks for nothing"):
+    with pytest.raises(UsageError) as caught:
         wanted_by(set(), None)
-    with pytest.raises(UsageError, match="No order with tea"):
-        wanted_by({("tea.milk", "mL")}, None)
+    assert caught.value.what == "This checklist asks for nothing that an order states."
+    assert caught.value.remedy == "It needs no drawn order."
+    with pytest.raises(UsageError) as caught:
+        wanted_by({("tea.milk", "mL"), ("cake.slice", "g")}, None)
+    assert caught.value.what == "No order with cake, tea can be drawn."
+    assert caught.value.remedy == "Write the order by hand."
 
 
 def test_the_shelf_names_its_sources() -> None:

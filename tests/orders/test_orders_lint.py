@@ -5,37 +5,134 @@ from pathlib import Path
 
 import pytest
 
+from assistant.checklist.finding import Finding, Severity
 from assistant.cli.main import main
+from assistant.dosing.limits_file import limits_from
 from assistant.orders.checked import findings_of_order
 from assistant.orders.lint import ORDER_RULES
-from assistant.orders.load import available_orders
+from assistant.orders.load import available_orders, load_order
+from assistant.orders.plausible import beyond
 from tests.orders.papers import GOOD, written
 
 TOLD = GOOD.replace('code = "T-1"', 'code = "T-1"\nteaching = "Plain."\nsources = ["common practice, no source"]')
 CEFAZOLIN = TOLD.replace("famotidine", "cefazolin").replace('"20 mg"', '"1 g"').replace('"20 min"', '"30 min"')
 PLANTED = 'code = "T-1"\nplanted = "{}"'
+EVERY_12 = 'frequency = "every 12 hours"'
+MISREAD = ("is misread as ten times as much", "Leave the trailing zero out.")
+OVER_OR_PLANTED = (
+    'Change the order, or write planted = "over-limit" (or "incompatible-pair") if it is there to be noticed.'
+)
+PLANT = "Plant the fault, or take planted out."
+AS_LISTED = "Write it as the list of names has it; a new name can still be used, and is heard less surely."
+POLICY = "Source: policy of the Ostrey Harbour Teaching Lab (fictional)."
 BROKEN = [
-    # rule, severity, line, what is changed from, to
-    ("order-key", "error", 1, 'over = "20 min"', 'over = "999,999 h"'),
-    ("order-limits", "warning", 19, 'over = "20 min"', 'over = "5 min"'),
-    ("order-limits", "warning", 19, 'dose = "20 mg"', 'dose = "200 mg"'),
-    ("order-limits", "warning", 13, 'over = "12 h"', 'over = "2 h"'),
-    ("order-limits", "error", 13, 'over = "12 h"', 'rate = "1,250 mL/h"'),
-    ("order-planted", "error", 3, 'code = "T-1"', PLANTED.format("over-limit")),
-    ("order-planted", "error", 3, 'code = "T-1"', PLANTED.format("wrong-bag")),
-    ("order-planted", "error", 3, 'code = "T-1"', PLANTED.format("expired-bag") + "\nwritten = 2026-01-01"),
-    ("order-planted", "error", 3, 'code = "T-1"', PLANTED.format("allergy")),
-    ("order-planted", "error", 3, 'code = "T-1"', PLANTED.format("illegible-rate")),
-    ("order-planted", "error", 3, 'code = "T-1"', PLANTED.format("wrong-concentration")),
-    ("order-planted", "error", 3, 'code = "T-1"', PLANTED.format("incompatible-pair")),
-    ("order-rate", "error", 16, 'over = "12 h"', 'rate = "83.33 mL/h"'),
-    ("order-rate", "error", 17, 'over = "12 h"', 'rate = "62.5 mL/h"'),
-    ("order-names", "warning", 13, "lactated Ringer's solution", "green water"),
-    ("order-names", "warning", 19, 'drug = "famotidine"', 'drug = "famotidin"'),
-    ("order-wording", "error", 24, "every 12 hours", "bid"),
-    ("order-wording", "error", 1, 'title = "A bag"', 'title = "5.0 mg of it"'),
-    ("order-teaching", "warning", 1, 'teaching = "Plain."\n', ""),
-    ("order-sources", "warning", 1, 'sources = ["common practice, no source"]\n', ""),
+    # rule, severity, line, what is changed from, to, what is wrong, what to do
+    (
+        ("order-key", "error", 1, 'over = "20 min"', 'over = "999,999 h"'),
+        "no answer key follows from the order: about 0.00005 mL/h rounds to zero by the rule nearest tenth, half up.",
+        "Use a finer rounding rule or look at the inputs.",
+    ),
+    (
+        ("order-limits", "warning", 19, 'over = "20 min"', 'over = "5 min"'),
+        "The infusion time of 5 min for famotidine is below the limit of 15 min: it needs a reason."
+        " Source: FDA label text, famotidine injection: premixed over 15 to 30 minutes.",
+        OVER_OR_PLANTED,
+    ),
+    (
+        ("order-limits", "warning", 19, 'dose = "20 mg"', 'dose = "200 mg"'),
+        "The dose of 200 mg for famotidine is above the limit of 20 mg: it needs a reason."
+        " Source: FDA label text, famotidine injection: 20 mg every 12 hours.",
+        OVER_OR_PLANTED,
+    ),
+    (
+        ("order-limits", "warning", 13, 'over = "12 h"', 'over = "2 h"'),
+        "The rate of 500 mL/h for lactated Ringer's solution is above the limit of 250 mL/h: it needs a reason."
+        f" {POLICY}",
+        OVER_OR_PLANTED,
+    ),
+    (
+        ("order-limits", "error", 13, 'over = "12 h"', 'rate = "1,250 mL/h"'),
+        "The rate of 1,250 mL/h for lactated Ringer's solution is above the limit of 999 mL/h: it is refused."
+        f" {POLICY}",
+        OVER_OR_PLANTED,
+    ),
+    (
+        ("order-planted", "error", 3, 'code = "T-1"', PLANTED.format("over-limit")),
+        "planted says over-limit, but the order keeps every limit that is known.",
+        PLANT,
+    ),
+    (
+        ("order-planted", "error", 3, 'code = "T-1"', PLANTED.format("incompatible-pair")),
+        "planted says incompatible-pair, but the order keeps every limit that is known.",
+        PLANT,
+    ),
+    *(
+        (
+            ("order-planted", "error", 3, 'code = "T-1"', PLANTED.format(fault) + also),
+            f"planted says {fault}, but nothing of that kind is in the file.",
+            PLANT,
+        )
+        for fault, also in (
+            ("wrong-bag", ""),
+            ("expired-bag", "\nwritten = 2026-01-01"),
+            ("illegible-rate", ""),
+            ("wrong-concentration", ""),
+        )
+    ),
+    (
+        ("order-planted", "error", 3, 'code = "T-1"', PLANTED.format("allergy")),
+        "planted says allergy, but no allergy concerns an ordered drug that the shelf knows.",
+        "Name the allergy, or take planted out.",
+    ),
+    (
+        ("order-rate", "error", 16, 'over = "12 h"', 'rate = "83.33 mL/h"'),
+        "83.33 mL/h cannot be entered where the pump takes steps of 0.1 mL/h.",
+        "Order a rate that the pump takes, or change rounding.",
+    ),
+    (
+        ("order-rate", "error", 17, 'over = "12 h"', 'rate = "62.5 mL/h"'),
+        "62.5 mL/h cannot be entered where the pump takes steps of 1 mL/h.",
+        "Order a rate that the pump takes, or change rounding.",
+    ),
+    (
+        ("order-rate", "error", 23, 'over = "20 min"', 'rate = "150.05 mL/h"'),
+        "150.05 mL/h cannot be entered where the pump takes steps of 0.1 mL/h.",
+        "Order a rate that the pump takes, or change rounding.",
+    ),
+    *(
+        (
+            ("order-names", "warning", line, old, new),
+            f"{name} is not among the names that labels in the lab carry.",
+            AS_LISTED,
+        )
+        for line, old, new, name in (
+            (13, "lactated Ringer's solution", "green water", "green water"),
+            (19, 'drug = "famotidine"', 'drug = "famotidin"', "famotidin"),
+            (25, EVERY_12, f'{EVERY_12}\n[flush]\nvolume = "5 mL"\nfluid = "tea"', "tea"),
+            (25, EVERY_12, f'{EVERY_12}\n[hung]\nfluid = "tea"', "tea"),
+            (25, EVERY_12, f'{EVERY_12}\n[hung]\ndrug = "famotidin"', "famotidin"),
+        )
+    ),
+    *(
+        (("order-wording", "error", line, old, new), f'"{found}" {reason}.', mend)
+        for line, old, new, found, reason, mend in (
+            (24, "every 12 hours", "bid", "bid", "is no word that is heard", "Write it in words."),
+            (1, '"A bag"', '"5.0 mg"', "5.0", *MISREAD),
+            (5, "(fictional)", "5.0 (fictional)", "5.0", *MISREAD),
+            (17, 'over = "12 h"', 'over = "12 h"\nroute = "5.0"', "5.0", *MISREAD),
+            (27, EVERY_12, f'{EVERY_12}\n[flush]\nvolume = "5 mL"\nfrequency = "5.0"', "5.0", *MISREAD),
+        )
+    ),
+    (
+        ("order-teaching", "warning", 1, 'teaching = "Plain."\n', ""),
+        "the order does not say what it teaches.",
+        'Add teaching = "...".',
+    ),
+    (
+        ("order-sources", "warning", 1, 'sources = ["common practice, no source"]\n', ""),
+        "the order names no source for its dose, dilution and time.",
+        'Add sources = ["..."]; "common practice, no source" where there is none.',
+    ),
 ]
 
 
@@ -67,27 +164,49 @@ def test_a_limit_for_a_peripheral_line_holds_for_no_central_one(tmp_path: Path, 
     assert found == ([("order-limits", "error", 19)] if held else [])
 
 
-@pytest.mark.parametrize(("rule", "severity", "line", "old", "new"), BROKEN)
-def test_each_rule_finds_its_fault(tmp_path: Path, rule: str, severity: str, line: int, old: str, new: str) -> None:
-    """The fault is named by its rule, and by nothing else that is an error."""
+def test_the_strength_of_what_runs_by_dose_rate_is_looked_at() -> None:
+    """Dose rate, concentration and what shares the line: each is held against what the table knows."""
+    limit = {"level": "hard", "source": "invented"}
+    table = {
+        "drug": {
+            "dopamine": {
+                "highest_peripheral_concentration": {"value": "1 mg/mL", **limit},
+                "highest_dose_rate": {"value": "4 mcg/kg/min", **limit},
+                "not_in_one_line_with": {"names": ["lactated Ringer's solution"], **limit},
+            }
+        }
+    }
+    order = load_order(str(Path(__file__).with_name("everything.toml")))
+    assert [one.about for one in beyond(order, limits_from(table))] == [
+        *("concentration", "dose rate", "dopamine with lactated Ringer's solution in one line"),
+    ]
+
+
+@pytest.mark.parametrize(("fault", "what", "mend"), BROKEN)
+def test_each_rule_finds_its_fault(tmp_path: Path, fault: tuple[str, str, int, str, str], what: str, mend: str) -> None:
+    """The fault is named by its rule at its line, and nothing else is; what is wrong and what to do is said in full."""
+    rule, severity, line, old, new = fault
     assert old in TOLD
     text = TOLD.replace(old, new, 1)
     if "62.5" in new:
         text = text.replace('code = "T-1"', 'code = "T-1"\nrounding = "whole"')
-    found = found_in(tmp_path, text)
-    assert [(one, grave) for one, grave, _ in found] == [(rule, severity)], found
+    path = written(tmp_path, text)
+    assert findings_of_order(path) == (Finding(path, line, rule, Severity(severity), what, mend),)
 
 
 def test_every_rule_has_a_broken_file() -> None:
     """No rule is without a file that breaks it; the allergy has tests of its own."""
-    assert {rule for rule, *_ in BROKEN} | {"order-allergy"} == set(ORDER_RULES)
+    assert {fault[0] for fault, *_ in BROKEN} | {"order-allergy"} == set(ORDER_RULES)
 
 
 def test_an_allergy_is_found_unless_it_was_planted(tmp_path: Path) -> None:
     """An allergy to the ordered drug's kind, or to the drug itself, in any letters; planted, it is right."""
-    for allergy in ("Cephalosporins", "cefazolin", "penicillin"):
+    for allergy, known in (("Cephalosporins", "cephalosporins"), ("cefazolin", "cefazolin"), ("penicillin",) * 2):
         text = CEFAZOLIN.replace('["latex"]', f'["latex", "{allergy}"]')
-        assert found_in(tmp_path, text) == [("order-allergy", "error", 11)]
+        path = written(tmp_path, text)
+        what = f"cefazolin is ordered for somebody whose allergies name {known}."
+        mend = 'Change one of the two, or write planted = "allergy" if it is there to be noticed.'
+        assert findings_of_order(path) == (Finding(path, 11, "order-allergy", Severity.ERROR, what, mend),)
         assert found_in(tmp_path, text.replace('code = "T-1"', PLANTED.format("allergy"))) == []
 
 
@@ -118,6 +237,13 @@ def test_what_is_no_order(tmp_path: Path) -> None:
     assert findings_of_order("primary-line") is None
     assert findings_of_order("nothing-of-this-name") is None
     assert findings_of_order(str(tmp_path / "none.toml")) is None
+
+
+def test_what_cannot_be_read_is_an_order_where_it_lies_among_orders(tmp_path: Path) -> None:
+    """Elsewhere it may be a checklist, and is left to the checklists' linter."""
+    (tmp_path / "orders").mkdir()
+    assert [one[:2] for one in found_in(tmp_path / "orders", "[[title")] == [("loads", "error")]
+    assert findings_of_order(written(tmp_path, "[[title")) is None
 
 
 def test_the_verb_takes_orders_too(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:

@@ -72,11 +72,130 @@ def test_a_broken_order_is_told_where_and_what_to_do(
     assert "\n" not in str(caught.value)
 
 
-def test_a_drug_on_the_stand_needs_a_secondary(tmp_path: Path) -> None:
-    """What hangs must have a place in the order."""
-    text = GOOD.split("[secondary]")[0] + '[hung]\ndrug = "cefazolin"\n'
-    with pytest.raises(OrderError, match="A drug hangs, but the order has no secondary"):
-        load_order(written(tmp_path, text))
+HEAD = GOOD.split("[primary]")[0]
+PRIMARY = "[primary]" + GOOD.split("[primary]")[1].split("[secondary]")[0]
+SECONDARY = "[secondary]" + GOOD.split("[secondary]")[1]
+DOSE = '[dose]\ndrug = "dopamine"\nordered = "5 mcg/kg/min"\namount = "400 mg"\nvolume = "250 mL"\n'
+NEITHER = ('"primary": An infusion has either over or rate.', 'Write one of them: over = "12 h" or rate = "75 mL/h".')
+TOO_SMALL = (
+    '"primary": The bag of 1,000 mL does not hold what is to be infused and kept back.',
+    "Give less volume, a smaller reserve or a larger bag.",
+)
+FULL = "The reserve is as large as the bag."
+SMALLER = "Give a smaller reserve."
+BAG = 'bag_volume = "1,000 mL"'
+TWELVE = 'over = "12 h"'
+WHOLE = [
+    # the file, line, what is wrong, what to do
+    (HEAD, 1, "The order orders nothing.", "Add [primary], [secondary], [dose] or [flush]."),
+    *(
+        (
+            f"{HEAD}{SECONDARY}[{part}]\n{line}",
+            1,
+            f"[{part}] needs a primary.",
+            f"Add [primary], or take [{part}] out.",
+        )
+        for part, line in (("gravity", 'drop_factor = "15 gtt/mL"'), ("running", 'since = "2 h"'))
+    ),
+    *(
+        (
+            f"{HEAD}{SECONDARY}[hung]\n{line}",
+            1,
+            "A fluid hangs, but the order has no primary.",
+            "Add [primary], or take it off.",
+        )
+        for line in ('fluid = "tea"', 'bag_volume = "1 L"', "expires = 2026-01-01")
+    ),
+    *(
+        (
+            f"{HEAD}{PRIMARY}[hung]\n{line}",
+            1,
+            "A drug hangs, but the order has no secondary.",
+            "Add [secondary], or take it off.",
+        )
+        for line in ('drug = "tea"', 'dose = "1 g"', "drug_expires = 2026-01-01")
+    ),
+    (
+        HEAD + PRIMARY + SECONDARY.replace("[secondary]", "[second_secondary]"),
+        1,
+        "A second secondary needs a first one.",
+        "Write it as [secondary].",
+    ),
+    (HEAD + DOSE, 1, "The dose is ordered by weight, but the patient has none.", 'Add weight = "70 kg".'),
+    *(
+        (
+            f'illegible = ["{part}"]\n{HEAD}{rest}',
+            1,
+            f"There is no {part} that could be illegible.",
+            "Take it out of illegible.",
+        )
+        for part, rest in (("secondary", PRIMARY), ("dose", PRIMARY), ("primary", SECONDARY))
+    ),
+    (changed('reserve = "50 mL"', 'reserve = "1,000 mL"'), 11, f'"primary": {FULL}', SMALLER),
+    (changed('volume = "50 mL"', 'volume = "50 mL"\nreserve = "50 mL"'), 17, f'"secondary": {FULL}', SMALLER),
+    (changed(TWELVE, f'{TWELVE}\nvolume = "951 mL"'), 11, *TOO_SMALL),
+    (changed(f"{TWELVE}\n", ""), 11, *NEITHER),
+    (changed(TWELVE, f'{TWELVE}\nrate = "75 mL/h"'), 11, *NEITHER),
+    (
+        changed(BAG, "bag_volume = 3"),
+        13,
+        '"bag_volume": An amount is a number with its unit.',
+        'Write it like "20 mL".',
+    ),
+    (changed(BAG, 'bag_volume = "0 mL"'), 13, '"bag_volume": 0 mL is too little.', "Write an amount above zero."),
+    (HEAD + DOSE.replace("5 m", "-5 m"), 13, '"ordered": -5 mcg/kg/min is too little.', "Write an amount above zero."),
+    *(
+        (text, line, f'"{field}": {shown} is a {kind} where a {wanted} belongs.', f"Use a unit such as {unit}.")
+        for text, line, field, shown, kind, wanted, unit in (
+            (changed(BAG, 'bag_volume = "3 mg"'), 13, "bag_volume", "3 mg", "mass", "volume", "mL"),
+            (changed('dose = "20 mg"', 'dose = "3 mL"'), 19, "dose", "3 mL", "volume", "dose", "mg or units"),
+            (changed(TWELVE, 'rate = "3 mL"'), 14, "rate", "3 mL", "volume", "rate", "mL/h"),
+            (changed(TWELVE, 'over = "3 mL"'), 14, "over", "3 mL", "volume", "duration", "min or h"),
+            (
+                *(HEAD + DOSE.replace("5 mcg/kg/min", "3 mL"), 13),
+                *("ordered", "3 mL", "volume", "dose rate", "mg/h or units/h"),
+            ),
+            (
+                *(f'{HEAD}{PRIMARY}[gravity]\ndrop_factor = "3 mL"', 18),
+                *("drop_factor", "3 mL", "volume", "drop factor", "gtt/mL"),
+            ),
+            (
+                *(changed('number = "00-0001"', 'number = "00-0001"\nweight = "3 mL"'), 9),
+                *("weight", "3 mL", "volume", "mass", "kg"),
+            ),
+        )
+    ),
+    *(
+        (
+            changed('code = "T-1"', f'code = "T-1"\nrounding = {rule}'),
+            3,
+            f'"rounding": "{shown}" is not a rounding rule.',
+            "Use exact, whole, tenth, hundredth, thousandth or 10 mL syringe; with up or down.",
+        )
+        for rule, shown in (('"roughly"', "roughly"), ("7", "7"))
+    ),
+]
+
+
+@pytest.mark.parametrize(("text", "line", "what", "remedy"), WHOLE)
+def test_what_does_not_hold_together_is_told_in_full(
+    tmp_path: Path, text: str, line: int, what: str, remedy: str
+) -> None:
+    """The whole sentence and the whole remedy, as an author reads them."""
+    path = written(tmp_path, text)
+    with pytest.raises(OrderError) as caught:
+        load_order(path)
+    assert (caught.value.what, caught.value.remedy) == (f"{path}, line {line}: {what}", remedy)
+
+
+def test_what_just_holds_together_is_taken(tmp_path: Path) -> None:
+    """A bag that holds exactly what is infused and kept back; a drug that hangs where only a dose is ordered."""
+    full = load_order(written(tmp_path, changed(TWELVE, f'{TWELVE}\nvolume = "950 mL"')))
+    assert full.primary is not None and full.primary.volume == Amount(Decimal(950), "mL")
+    weighed = HEAD.replace("number =", 'weight = "70 kg"\nnumber =') + DOSE
+    assert load_order(written(tmp_path, weighed + '[hung]\ndrug = "tea"\n')).labels()["dose.drug"] == "tea"
+    by_time = weighed.replace('weight = "70 kg"\n', "").replace("/kg", "")
+    assert load_order(written(tmp_path, by_time)).patient.weight is None
 
 
 def test_an_unknown_name_gets_the_nearest_ones() -> None:

@@ -189,10 +189,15 @@ def test_only_a_finished_attempt_is_signed(tmp_path, keys):
         RecordFile.add_signed(tmp_path / "missing.jsonl", DECISION, key)
 
 
-@pytest.mark.parametrize("extra", [{"seal": {}}, {"key": "mine"}, {"signature": "mine"}])
-def test_body_of_a_sign_off_brings_nothing_of_the_chain(record, keys, extra):
+ADDED = r"^a signed entry brings no seal, and its key is added$"
+
+
+@pytest.mark.parametrize(
+    ("extra", "why"), [({"seal": {}}, ADDED), ({"key": "mine"}, ADDED), ({"signature": "mine"}, "^the chain writes ")]
+)
+def test_body_of_a_sign_off_brings_nothing_of_the_chain(record, keys, extra, why):
     """Key, signature and seal are not the caller's to give."""
-    with pytest.raises(TypeError):
+    with pytest.raises(TypeError, match=why):
         RecordFile.add_signed(record, {**DECISION, **extra}, load_key(keys, "lindqvist"))
     assert verify(record).count == 6
 
@@ -246,6 +251,13 @@ def test_private_key_is_its_owners_alone(keys):
     private.chmod(0o640)
     with pytest.raises(RecordError, match="Others on this machine can read"):
         load_key(keys, "lindqvist")
+
+
+def test_a_folder_for_keys_is_made_with_those_above_it(tmp_path):
+    """For its owner alone, however deep it lies."""
+    folder = tmp_path / "school" / "keys"
+    assert new_key(folder, "first") == load_key(folder, "first").public
+    assert stat.S_IMODE(folder.stat().st_mode) == 0o700
 
 
 def test_passphrase_guards_a_key(tmp_path):

@@ -42,6 +42,12 @@ def test_untouched_record_holds(record):
     assert last.fields["seal"] == {"count": 11, "head": last.previous}
 
 
+DIGEST = "Its content does not fit its digest."
+NO_JSON = "The line is not an entry in JSON."
+OPEN = "No seal closes it: the attempt goes on, was interrupted, or its end was cut off."
+TORN = "The last {} bytes are no complete entry: the writing of one was cut short."
+
+
 def swap(lines):
     lines[4], lines[5] = lines[5], lines[4]
     return lines
@@ -70,44 +76,53 @@ def other_form(lines):
 
 
 @pytest.mark.parametrize(
-    ("tamper", "problem", "line", "count"),
+    ("tamper", "problem", "line", "count", "why"),
     [
-        (lambda x: [*x[:4], x[4].replace(b"agrees", b"agreed"), *x[5:]], Problem.EDITED, 5, 4),
-        (lambda x: [x[0].replace(b"L-014", b"L-015"), *x[1:]], Problem.EDITED, 1, 0),
-        (replace_one, Problem.EDITED, 6, 5),
-        (false_seal, Problem.EDITED, 12, 11),
-        (lambda x: [*x[:4], b"\n", *x[4:]], Problem.EDITED, 5, 4),
-        (lambda x: [*x[:4], x[4].replace(b"\n", b"\r\n"), *x[5:]], Problem.EDITED, 5, 4),
-        (lambda x: [*x[:4], x[4][:-1], *x[5:]], Problem.EDITED, 5, 4),
-        (swap, Problem.REORDERED, 5, 4),
-        (lambda x: x[::-1], Problem.REORDERED, 1, 0),
-        (lambda x: [*x[:4], *x[5:], x[4]], Problem.REORDERED, 5, 4),
-        (lambda x: [*x[:4], *x[5:]], Problem.REMOVED, 5, 4),
-        (lambda x: x[1:], Problem.REMOVED, 1, 0),
-        (lambda x: [*x[:10], x[11]], Problem.REMOVED, 11, 10),
-        (lambda x: [*x[:5], *x[4:]], Problem.INSERTED, 6, 5),
-        (after_seal, Problem.AFTER_SEAL, 13, 12),
-        (lambda x: x[:11], Problem.NOT_SEALED, None, 11),
-        (lambda x: x[:1], Problem.NOT_SEALED, None, 1),
-        (lambda x: [*x[:11], x[11][:-1]], Problem.TORN_TAIL, 12, 11),
-        (lambda x: [*x[:11], x[11][:40]], Problem.TORN_TAIL, 12, 11),
-        (lambda x: [*x[:11], x[11][:40] + bytes(100) + b"\n"], Problem.TORN_TAIL, 12, 11),
-        (lambda x: [*x[:10], x[10][:40] + bytes(100) + b"\n", x[11]], Problem.EDITED, 11, 10),
-        (lambda x: [x[0][:40]], Problem.TORN_TAIL, 1, 0),
-        (lambda x: [x[0] + x[11]], Problem.REMOVED, 2, 1),
-        (other_form, Problem.NOT_A_RECORD, 1, 0),
+        (lambda x: [*x[:4], x[4].replace(b"agrees", b"agreed"), *x[5:]], Problem.EDITED, 5, 4, DIGEST),
+        (lambda x: [x[0].replace(b"L-014", b"L-015"), *x[1:]], Problem.EDITED, 1, 0, DIGEST),
+        (replace_one, Problem.EDITED, 6, 5, "It was not made to follow entry 5: one of the two was replaced."),
+        (false_seal, Problem.EDITED, 12, 11, "The seal does not fit the entries before it."),
+        (lambda x: [*x[:4], b"\n", *x[4:]], Problem.EDITED, 5, 4, NO_JSON),
+        (lambda x: [*x[:4], x[4].replace(b"\n", b"\r\n"), *x[5:]], Problem.EDITED, 5, 4, NO_JSON),
+        (lambda x: [*x[:4], x[4][:-1], *x[5:]], Problem.EDITED, 5, 4, NO_JSON),
+        (swap, Problem.REORDERED, 5, 4, "Entry 5 stands further down in the file."),
+        (lambda x: x[::-1], Problem.REORDERED, 1, 0, "Entry 1 stands further down in the file."),
+        (lambda x: [*x[:4], *x[5:], x[4]], Problem.REORDERED, 5, 4, "Entry 5 stands further down in the file."),
+        (lambda x: [*x[:4], *x[5:]], Problem.REMOVED, 5, 4, "Entry 5 is missing: entry 6 stands in its place."),
+        (lambda x: x[1:], Problem.REMOVED, 1, 0, "Entry 1 is missing: entry 2 stands in its place."),
+        (lambda x: [*x[:10], x[11]], Problem.REMOVED, 11, 10, "Entry 11 is missing: entry 12 stands in its place."),
+        (lambda x: [*x[:5], *x[4:]], Problem.INSERTED, 6, 5, "Entry 5 stands here, where entry 6 belongs."),
+        (after_seal, Problem.AFTER_SEAL, 13, 12, "It stands after the seal and is not signed."),
+        (lambda x: x[:11], Problem.NOT_SEALED, None, 11, OPEN),
+        (lambda x: x[:1], Problem.NOT_SEALED, None, 1, OPEN),
+        (lambda x: [*x[:11], x[11][:40]], Problem.TORN_TAIL, 12, 11, TORN.format(40)),
+        (lambda x: [*x[:11], x[11][:40] + bytes(100) + b"\n"], Problem.TORN_TAIL, 12, 11, TORN.format(141)),
+        (lambda x: [*x[:10], x[10][:40] + bytes(100) + b"\n", x[11]], Problem.EDITED, 11, 10, NO_JSON),
+        (lambda x: [x[0][:40]], Problem.TORN_TAIL, 1, 0, TORN.format(40)),
+        (lambda x: [x[0] + x[11]], Problem.REMOVED, 2, 1, "Entry 2 is missing: entry 12 stands in its place."),
+        (other_form, Problem.NOT_A_RECORD, 1, 0, "Its form is not the form 1 that is known here."),
     ],
 )
-def test_each_way_to_tamper_is_named(record, tamper, problem, line, count):
-    """The verdict names what was done and the first line that does not hold."""
+def test_each_way_to_tamper_is_named(record, tamper, problem, line, count, why):
+    """The verdict names what was done and the first line that does not hold, and says so in a sentence."""
     record.write_bytes(b"".join(tamper(record.read_bytes().splitlines(keepends=True))))
     verdict = verify(record)
     assert (verdict.ok, verdict.problem, verdict.line, verdict.count) == (False, problem, line, count)
-    assert verdict.why.endswith(".")
+    assert verdict.why == why
     assert verdict.intact is (problem is Problem.NOT_SEALED)
     if not verdict.intact:
-        with pytest.raises(RecordError, match=f"{problem}"):
+        with pytest.raises(RecordError) as refusal:
             read_entries(record)
+        assert refusal.value.what == f"{record}, line {line}: {problem.value}. {why}"
+
+
+def test_a_last_line_without_its_end_is_a_torn_tail(record):
+    """Though nothing but the line feed is missing, the entry may not have been acknowledged."""
+    tail = record.read_bytes().splitlines(keepends=True)[-1][:-1]
+    record.write_bytes(record.read_bytes()[:-1])
+    verdict = verify(record)
+    assert (verdict.problem, verdict.line, verdict.count) == (Problem.TORN_TAIL, 12, 11)
+    assert verdict.why == TORN.format(len(tail))
 
 
 def test_chain_alone_does_not_stop_a_forger_who_relinks(record):
@@ -130,6 +145,8 @@ def test_cut_off_tail_is_shown_by_the_head(record, kept):
     assert verify(record).problem is Problem.NOT_SEALED
     verdict = verify(record, head=head)
     assert (verdict.ok, verdict.intact, verdict.problem) == (False, False, Problem.TAIL_MISSING)
+    assert verdict.line is None
+    assert verdict.why == f"It ends with {verdict.head} and never reaches the head that was given."
 
 
 def test_open_record_is_whole_but_does_not_count_as_finished(tmp_path):
@@ -248,6 +265,26 @@ except RecordError as error:
     )
     assert answer.stdout.splitlines()[0] == Problem.EDITED
     assert "3,221,225,472 bytes" in answer.stdout.splitlines()[1]
+
+
+def test_what_follows_a_missing_entry_costs_bounded_memory(tmp_path):
+    """Whether the entry stands further down is looked for piece by piece, also where no line ends."""
+    program = f"""
+import resource, sys
+from assistant.record.verify import verify
+with open("/proc/self/statm") as statm:
+    now = int(statm.read().split()[0]) * resource.getpagesize()
+resource.setrlimit(resource.RLIMIT_AS, (now + {60 << 20},) * 2)
+print(verify(sys.argv[1]).problem)
+"""
+    huge = tmp_path / "huge"
+    with huge.open("wb") as stream:
+        stream.write(link(opening(), GENESIS, 1).line + link(body(3), GENESIS, 3).line)
+        stream.truncate(200 << 20)
+    answer = subprocess.run(
+        [sys.executable, "-c", program, huge], capture_output=True, text=True, check=True, timeout=60
+    )
+    assert answer.stdout.strip() == Problem.REMOVED
 
 
 @pytest.mark.parametrize(

@@ -6,8 +6,10 @@ from assistant.spoken.tokens import Tokeniser
 from assistant.spoken.units import UnitWords
 
 _TOKENISER = Tokeniser(ENGLISH.tables.writing)
-_QUANTITIES = Quantities(ENGLISH.tables, UnitWords(ENGLISH.tables.units, _TOKENISER).rules)
+_UNITS = UnitWords(ENGLISH.tables.units, _TOKENISER)
+_QUANTITIES = Quantities(ENGLISH.tables, _UNITS.rules)
 
 tokens_of = _TOKENISER.tokens_of
+forms_of = _UNITS.forms_of
 readings = _QUANTITIES.readings
 several = _QUANTITIES.several
