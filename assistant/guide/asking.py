@@ -173,8 +173,6 @@ def _why_unclear(turn: Turn) -> list[str]:
             why.append(sentences.ONLY_THE_INSTRUCTOR if only else sentences.choices_are(choices))
         case ConfirmExpected(done_is_yes=False):
             why.append(sentences.YES_OR_NO)
-    if turn.meaning.near:
-        why.append(sentences.did_you_mean(turn.meaning.near))
     return why
 
 

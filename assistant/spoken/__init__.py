@@ -24,7 +24,6 @@ say_digits = ENGLISH.say_digits
 say_number = ENGLISH.say_number
 say_unit = ENGLISH.say_unit
 speech = ENGLISH.speech
-suggest = ENGLISH.suggest
 vocabulary = ENGLISH.vocabulary
 wants_digits = ENGLISH.wants_digits
 wordings = ENGLISH.wordings
@@ -49,7 +48,6 @@ __all__ = [
     "say_unit",
     "sounds_like_another",
     "speech",
-    "suggest",
     "vocabulary",
     "wants_digits",
     "wordings",

@@ -57,7 +57,6 @@ class Interpreter:
         self._several = quantities.several
         self._find_name = names.find
         self._speech = aloud.speech
-        self._suggest = listing.suggest
         phrases = tables.phrases
         self._commands = {phrase: command for command, known in phrases.commands.items() for phrase in known}
         self._confirmations = {
@@ -82,7 +81,7 @@ class Interpreter:
                 said, so it does not count as said digit by digit. Typed figures do.
 
         Returns:
-            `Answer`, `Ambiguous` or `NoMatch` with the reason; its suggestions are for asking, never for taking.
+            `Answer`, `Ambiguous` or `NoMatch` with the reason.
         """
         if len(words) > LONGEST:
             return NoMatch(Reason.TOO_LONG)
@@ -99,10 +98,10 @@ class Interpreter:
             return Answer(Kind.TEXT, clean_text(words))
         if len(bare) > _MOST_TOKENS:
             return NoMatch(Reason.TOO_LONG)
-        meaning = self._answer(tokens, bare, expect, heard)
-        if isinstance(meaning, NoMatch) and meaning.reason is Reason.UNKNOWN_WORDS:
-            return NoMatch(meaning.reason, self._suggest(words, expect))
-        return meaning
+        if words.rstrip().endswith("?") and not isinstance(expect, NumberExpected | AnyExpected):
+            # "Done?" asks. A number is read back; everything else would be taken at once.
+            return NoMatch(Reason.QUESTION)
+        return self._answer(tokens, bare, expect, heard)
 
     def _answer(self, tokens: tuple[str, ...], bare: tuple[str, ...], expect: Expect, heard: bool) -> Meaning:
         label = self._confirmation(bare)

@@ -37,7 +37,7 @@ class Language:
         code, tables, sentences, report: as given.
         likely_answers: what is likeliest said where a confirmation is asked for.
         instructor_words: further ways to say what only an instructor says, with the instructor's word.
-        interpret, suggest, completeness: from words to meaning, to what was perhaps meant, to whether that is all.
+        interpret, completeness: from words to meaning, and to whether that is all.
         speech: a text that is shown, as a voice says it.
         say_number, say_digits, say_amount, say_unit, read_back: from values to words.
         wordings, confusions, neighbours, possible, wants_digits, pair_to_offer: numbers that sound alike.
@@ -66,7 +66,6 @@ class Language:
         sampler = Sampler(tables, quantities.slot, listing, units, alike, interpreter)
 
         self.interpret = interpreter.interpret
-        self.suggest = listing.suggest
         self.completeness = Silence(tables.numbers, tokeniser, listing, interpreter).completeness
         self.speech = aloud.speech
         self.say_number = saying.say_number

@@ -1,4 +1,4 @@
-"""What may be said: every word and every finite sentence, for recognisers and for suggestions.
+"""What may be said: every word and every finite sentence, for recognisers.
 
 Nothing here knows the right answer: the number words are those of the whole range.
 """
@@ -18,7 +18,6 @@ from assistant.spoken.expect import (
 )
 from assistant.spoken.grammar import Rule, words_of
 from assistant.spoken.names import NameWords
-from assistant.spoken.suggestions import nearest
 from assistant.spoken.tables import Tables
 from assistant.spoken.units import UnitWords
 
@@ -52,10 +51,6 @@ class Listing:
         if not word.isalpha() or word in self._written_only:
             return False
         return len(word) > 1 or word in self._tables.writing.one_letter_words
-
-    def suggest(self, words: str, expect: Expect) -> tuple[str, ...]:
-        """At most three phrases that these words are near to, nearest first; none is ever taken by itself."""
-        return nearest(words, self.phrases(expect))
 
     def _phrases(self, expect: Expect) -> tuple[str, ...]:
         table = self._tables.phrases

@@ -63,6 +63,7 @@ class Reason(StrEnum):
     DIGITS_WANTED = "digits wanted"
     TOO_LONG = "too long"
     NOT_AN_ANSWER_HERE = "not an answer here"
+    QUESTION = "a question"
 
 
 @dataclass(frozen=True)
@@ -98,10 +99,9 @@ class Ambiguous:
 
 @dataclass(frozen=True)
 class NoMatch:
-    """Words that were not taken, with the reason and suggestions (never accepted by themselves)."""
+    """Words that were not taken, with the reason."""
 
     reason: Reason
-    near: tuple[str, ...] = ()
 
 
 Meaning = Answer | Ambiguous | NoMatch

@@ -6,7 +6,7 @@ from itertools import product
 import pytest
 
 from assistant.errors import UsageError
-from assistant.spoken import interpret, parse_expect, phrases, read_back, suggest, vocabulary
+from assistant.spoken import interpret, parse_expect, phrases, read_back, vocabulary
 from assistant.spoken.english.phrases import CARRIERS, COMMANDS, CORRECTIONS, DONE, NO, YES
 from assistant.spoken.english.sentences import Sentences
 from assistant.spoken.english.writing import COURTESIES, HESITATIONS
@@ -147,29 +147,6 @@ def test_the_vocabulary_knows_no_right_answer() -> None:
 def test_sound_alikes_are_not_listened_for() -> None:
     """Nobody says "ate" for a number: a recogniser that may write it would write it for eight."""
     assert not {"ate", "won", "fore"} & set(vocabulary(NumberExpected("mL/h")))
-
-
-@pytest.mark.parametrize(
-    ("words", "frame", "near"),
-    [
-        ("yess", ConfirmExpected(), "yes"),
-        ("wher am i", ConfirmExpected(), "where am i"),
-        ("not aplicable", NumberExpected("mL/h"), "not applicable"),
-        ("cefasolin", NameExpected(("ceftriaxone",)), "cefazolin"),
-    ],
-)
-def test_suggests_but_never_takes(words: str, frame: Expect, near: str) -> None:
-    """What comes near is offered in a question, and is not an answer."""
-    assert near in suggest(words, frame)
-    meaning = interpret(words, frame)
-    assert isinstance(meaning, NoMatch)
-    assert near in meaning.near
-
-
-@pytest.mark.parametrize("words", ["", "   ", "zzzzzz", "x" * 500, "\x00"])
-def test_suggests_nothing_for_nothing(words: str) -> None:
-    """Far from everything is near to nothing."""
-    assert suggest(words, ConfirmExpected()) == ()
 
 
 @pytest.mark.parametrize("word", ["not confirmed", "unconfirmed", "never stop", "incorrectly", "yes sir no sir"])

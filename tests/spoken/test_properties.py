@@ -16,7 +16,6 @@ from assistant.spoken import (
     say_digits,
     say_number,
     speech,
-    suggest,
     vocabulary,
     wordings,
 )
@@ -265,14 +264,6 @@ def test_any_text_can_be_spoken(text: str) -> None:
     """No text breaks the turning into speech, and no figure is left in it."""
     spoken = speech(text)
     assert not any(c in "0123456789" for c in spoken)
-
-
-@quick
-@given(st.text(max_size=60), frames)
-def test_suggestions_are_phrases_that_may_be_said(words: str, frame: Expect) -> None:
-    """At most three, all from the list of what may be said."""
-    near = suggest(words, frame)
-    assert len(near) <= 3 and set(near) <= set(phrases(frame))
 
 
 @quick

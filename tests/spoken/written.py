@@ -45,7 +45,6 @@ VERDICTS = (
 SAID: dict[str, tuple[tuple[object, ...], ...]] = {
     "refusal": tuple((reason,) for reason in Reason),
     "begins": (("A line", "Set it up."),),
-    "did_you_mean": ((("pause",),), (("pause", "stop", "back"),)),
     "unit_needed": (("mL/h",),),
     "which_number": ((("10.5", "1,050"),),),
     "which_digits": (("one five", "five zero"),),

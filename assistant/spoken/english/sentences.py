@@ -20,6 +20,7 @@ _REFUSALS: Mapping[Reason, str] = {
     Reason.DIGITS_WANTED: "Please say the number digit by digit.",
     Reason.TOO_LONG: "That was too long for me. Please say it in a few words.",
     Reason.NOT_AN_ANSWER_HERE: "That is not an answer to this.",
+    Reason.QUESTION: "That sounded like a question. I can only take what you have done or seen.",
 }
 
 
@@ -114,10 +115,6 @@ class Sentences:
     def step_line(self, number: int, count: int, line: str, *, critical: bool) -> str:
         """A step as it is shown: its place, whether it is critical, and its line."""
         return f"Step {number} of {count}{', critical' if critical else ''}. {line}"
-
-    def did_you_mean(self, near: tuple[str, ...]) -> str:
-        """Suggestions, never accepted by themselves."""
-        return "Did you mean " + ", or ".join(near) + "?"
 
     def unit_needed(self, unit: str) -> str:
         """What unit the step needs."""
