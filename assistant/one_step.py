@@ -7,7 +7,6 @@ from decimal import Decimal
 
 from assistant.checklist.model import Asked, Checklist, DoneAsked, NoteAsked, NumberAsked, Step
 from assistant.guide import Append, Guide, Heard, NotUnderstood, Opened, Papers, Recorded, Say, Tone, Typed
-from assistant.spoken import possible
 from assistant.spoken.expect import AnyExpected, ConfirmExpected, Expect, NumberExpected, TextExpected
 from assistant.spoken.language import Language
 from assistant.spoken.meaning import Ambiguous, Answer, Kind, Meaning, NoMatch, Reason
@@ -74,7 +73,7 @@ class OneStep:
                 return Reply(None, (), Reason.NOT_AN_ANSWER_HERE, aloud)
             case Answer(value=Decimal() as value) if entry.body.get("verdict") == "digits asked":
                 heard = isinstance(event, Heard) and not event.doubtful
-                near = possible(value) if heard and self._language.wants_digits(value, "") else (value,)
+                near = self._language.possible(value) if heard and self._language.wants_digits(value, "") else (value,)
                 others = [other for other in _numbers(event, expect, self._language) if other not in near]
                 return Reply(None, (*near, *others), None, aloud)
             case Answer(value=value):

@@ -44,7 +44,6 @@ class Papers:
     values: Mapping[str, str | dosing.Amount] = field(init=False, repr=False, compare=False)
     never: Mapping[str, str] = field(init=False, repr=False, compare=False)
     by_answers: Mapping[str, tuple[Condition, ...]] = field(init=False, repr=False, compare=False)
-
     numbers: Mapping[str, NumberAsked] = field(init=False, repr=False, compare=False)
 
     def __post_init__(self) -> None:

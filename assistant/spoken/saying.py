@@ -52,7 +52,7 @@ class Saying:
         """
         return f"{self.say_number(value)} {self._say_unit(unit, plural=value != 1)}"
 
-    def read_back(self, value: Decimal, unit: str, *, by_digits: bool = False) -> str:
+    def read_back(self, value: Decimal, unit: str) -> str:
         """What the assistant heard, for a yes or a no: with the unit, and by digits where it sounds like another.
 
         "I have one hundred and twenty five, one two five, millilitres per hour. Is that right?"
@@ -60,7 +60,6 @@ class Saying:
         Args:
             value: the number.
             unit: its unit.
-            by_digits: say the digits in any case.
 
         Raises:
             ValueError: the number cannot be said.
@@ -70,7 +69,7 @@ class Saying:
         return self._read_back(
             number,
             # "zero point five" is its own digits.
-            digits if (by_digits or sounds_like_another(value, unit)) and digits != number else "",
+            digits if sounds_like_another(value, unit) and digits != number else "",
             self._say_unit(unit, plural=value != 1),
         )
 

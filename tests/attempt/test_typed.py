@@ -88,12 +88,11 @@ def test_a_slip_is_named(capsys, tmp_path, slip, name):
 
 
 CHECK_OFF = [
-    # slip, exit code: what a hold had to find does not pass; what the learner saw and mended does, and "go on" costs
-    # nothing where a later step leads back
+    # slip, exit code: what a hold or the gate had to find does not pass; what the learner saw and mended does
     (None, 0),
     (Slip.WRONG_RATE, 3),
     (Slip.WRONG_BAG, 3),
-    (Slip.SKIP_CRITICAL, 0),
+    (Slip.SKIP_CRITICAL, 3),
     (Slip.LEFT_CLAMP, 0),
     (Slip.TOO_SLOW, 0),
 ]

@@ -157,6 +157,10 @@ class Sentences:
         offered = ", or ".join((", ".join(words[:-1]), words[-1])) if len(words) > 1 else "".join(words)
         return f"Instructor: {f'say {offered}. ' if offered else ''}Say go on to hand back to the learner."
 
+    def trouble(self, kind: Trouble) -> str:
+        """What to do about trouble where the checklist does not say; it defers to the lab and the instructor."""
+        return _TROUBLES[kind]
+
     def hurried(self, count: int, of: int) -> str:
         """Hands-on steps that were reported done faster than their lines can be read."""
         return hurried(count, of)
