@@ -41,7 +41,8 @@ def expectation(papers: Papers, progress: Progress) -> Expect:
     """What is expected to be said now; never narrowed to the right answer."""
     match progress.state:
         case State.READING_BACK if isinstance(progress.reading_back, NumberRead):
-            return ConfirmExpected(done_is_yes=False, number_unit=progress.reading_back.unit)
+            read = progress.reading_back
+            return ConfirmExpected(done_is_yes=False, number=read.value, number_unit=read.unit)
         case State.READING_BACK | State.STOPPING | State.ASKING_CONSENT | State.OFFERING_CUE:
             return ConfirmExpected(done_is_yes=False)
         case State.GIVING_REASON:

@@ -15,13 +15,14 @@ class ConfirmExpected:
         asked: the line that is answered, so that its own words count too ("closed", "it's still open"); None where
             what was heard is read back, which takes nothing but a clear yes.
         bare: a bare yes or done answers it; else it wants the line's own words.
-        number_unit: the unit of the number that is read back, so that a no may hold the right one: "no, a thousand";
-            "" where no number is.
+        number: the number that is read back, so that a yes may repeat it: "yes, one twenty five"; None where none is.
+        number_unit: its unit, so that a no may hold the right one: "no, a thousand"; "" where no number is.
     """
 
     done_is_yes: bool = True
     asked: Asked | None = None
     bare: bool = True
+    number: Decimal | None = None
     number_unit: str = ""
 
 

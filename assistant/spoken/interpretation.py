@@ -4,10 +4,6 @@ The whole utterance must have a meaning; nothing is spotted inside other words, 
 near is accepted. Typed words come the same way.
 """
 
-from collections.abc import Iterable
-from decimal import Decimal
-
-from assistant.errors import QuantityError
 from assistant.spoken.aloud import Aloud
 from assistant.spoken.expect import (
     AnyExpected,
@@ -18,14 +14,15 @@ from assistant.spoken.expect import (
     NumberExpected,
     TextExpected,
 )
-from assistant.spoken.grammar import words_of
 from assistant.spoken.listing import Listing
-from assistant.spoken.meaning import Ambiguous, Answer, Kind, Meaning, NoMatch, Reason
+from assistant.spoken.meaning import Answer, Kind, Meaning, NoMatch, Reason
 from assistant.spoken.names import NameWords
-from assistant.spoken.quantities import Quantities, SaidAmount
+from assistant.spoken.number_answer import NumberAnswers
+from assistant.spoken.quantities import Quantities
+from assistant.spoken.sentence import Sentence
 from assistant.spoken.statement import Sense
 from assistant.spoken.tables import Tables
-from assistant.spoken.tokens import LONGEST, UNKNOWN, Tokeniser, clean_text, printable
+from assistant.spoken.tokens import LONGEST, Tokeniser, clean_text, printable
 from assistant.spoken.units import UnitWords
 
 _ACKNOWLEDGED = "acknowledged"
@@ -54,11 +51,8 @@ class Interpreter:
         listing: Listing,
     ) -> None:
         self._tokens_of = tokeniser.tokens_of
-        self._canonical_name = units.canonical
-        self._dimension_of = units.dimension
+        self._numbers = NumberAnswers(tables, units, quantities)
         self._readings = quantities.readings
-        self._compounds = quantities.compounds
-        self._several = quantities.several
         self._find_name = names.find
         self._speech = aloud.speech
         phrases = tables.phrases
@@ -76,13 +70,13 @@ class Interpreter:
         self._longest_confirmation = max(map(len, self._confirmations))
         self._hesitations = tables.writing.hesitations
         self._courtesies = tuple(tuple(words.split()) for words in tables.writing.courtesies)
+        self._names = Sentence(phrases.before_names, phrases.behind_names)
         self._carriers = tuple(tuple(words.split()) for words, kind in phrases.carriers.items() if kind is None)
-        self._number_words = frozenset(words_of(tables.numbers.number)) - tables.numbers.small_words
         self._acknowledged = frozenset(tuple(phrase.split()) for phrase in phrases.acknowledged)
         self._statements = tables.statements
-        self._denials = frozenset(tuple(no.split()) for no in phrases.no if " " not in no)
-        self._corrections = tuple(tuple(words.split()) for words in phrases.corrections)
-        self._known_words = frozenset(words_of(quantities.slot)) | phrases.between_numbers
+        self._corrections = tuple(
+            sorted((tuple(words.split()) for words in phrases.corrections), key=len, reverse=True)
+        )
 
     def interpret(self, words: str, expect: Expect, *, heard: bool = False) -> Meaning:
         """What the words mean where `expect` is expected.
@@ -133,9 +127,9 @@ class Interpreter:
             case NumberExpected():
                 if label is not None:
                     return NoMatch(Reason.NOT_AN_ANSWER_HERE)
-                return self._number(tokens, bare, expect, heard)
+                return self._numbers.number(tokens, bare, expect, heard)
             case NameExpected(names=expected):
-                name = self._find_name(bare, expected) or self._find_name(self._after_carrier(bare), expected)
+                name = self._name(bare, expected)
                 if name is not None:
                     return Answer(Kind.NAME, name)
                 if label is not None or self._readings(bare):
@@ -155,7 +149,7 @@ class Interpreter:
                     return Answer(Kind.DONE, "done")
                 if label is not None:
                     return NoMatch(Reason.NOT_AN_ANSWER_HERE)
-                return self._number(tokens, bare, None, heard)
+                return self._numbers.number(tokens, bare, None, heard)
             case TextExpected():  # pragma: no cover - answered before
                 raise AssertionError("free words are answered before this")
 
@@ -163,9 +157,7 @@ class Interpreter:
         """A yes, a no, a done; or what the line's own words amount to."""
         asked = expect.asked
         if asked is None:
-            unit = expect.number_unit if label is None and bare[:1] in self._denials else ""
-            instead = self._instead(bare[1:], unit, heard) if unit else None
-            return Answer(Kind.CONFIRM, "no", instead=instead) if instead else self._confirmed(bare, label, expect)
+            return self._of_read_back(bare, label, expect, heard)
         if bare in self._acknowledged and bare not in map(self._tokens_of, asked.good):
             return _HEARD
         if label == _MIXED:
@@ -193,6 +185,18 @@ class Interpreter:
                 return NoMatch(Reason.UNSURE)
         return self._confirmed(bare, label, expect)
 
+    def _of_read_back(self, bare: tuple[str, ...], label: str | None, expect: ConfirmExpected, heard: bool) -> Meaning:
+        """A yes or a no to what was read back, alone or with the number itself."""
+        if label is None and expect.number_unit:
+            corrects = next((lead for lead in self._corrections if bare[: len(lead)] == lead), ())
+            if corrects and (instead := self._instead(bare[len(corrects) :], expect.number_unit, heard)):
+                return Answer(Kind.CONFIRM, "no", instead=instead)
+            if self._confirmation(bare[:1]) == "yes":
+                repeated = self._instead(bare[1:], expect.number_unit, heard)
+                same = repeated is not None and (repeated.value, repeated.unit) == (expect.number, expect.number_unit)
+                return Answer(Kind.CONFIRM, "yes") if same else NoMatch(Reason.NOT_AN_ANSWER_HERE)
+        return self._confirmed(bare, label, expect)
+
     def _confirmed(self, bare: tuple[str, ...], label: str | None, expect: ConfirmExpected) -> Meaning:
         """What the phrases that mean something by themselves amount to."""
         if label in ("yes", "no"):
@@ -206,7 +210,7 @@ class Interpreter:
     def _instead(self, rest: tuple[str, ...], unit: str, heard: bool) -> Answer | None:
         """The number that was said in one breath with a no; it is read back in its turn."""
         for words in (rest, *(rest[len(lead) :] for lead in self._corrections if rest[: len(lead)] == lead)):
-            found = self._number(words, words, NumberExpected(unit), heard) if words else None
+            found = self._numbers.number(words, words, NumberExpected(unit), heard) if words else None
             if isinstance(found, Answer):
                 return found
         return None
@@ -215,131 +219,25 @@ class Interpreter:
     def _good(expect: ConfirmExpected) -> Answer:
         return Answer(Kind.DONE, "done") if expect.done_is_yes else Answer(Kind.CONFIRM, "yes")
 
+    def _name(self, bare: tuple[str, ...], expected: tuple[str, ...]) -> str | None:
+        """The name that these words are, alone or in a sentence: "it's a bag of normal saline"; None for none."""
+        name = self._find_name(bare, expected) or self._find_name(self._after_carrier(bare), expected)
+        return name or next(
+            (found for words in self._names.inside(bare) if (found := self._find_name(words, expected))), None
+        )
+
     def _choice(self, bare: tuple[str, ...], expect: ChoiceExpected) -> str | None:
-        """The choice that these words are, written or spoken; None for none."""
+        """The choice that these words are, written or spoken, or in a sentence of its own; None for none."""
         for saying, choice in expect.sayings():
             if bare and bare in (self._tokens_of(saying), self._tokens_of(self._speech(saying))):
                 return choice
-        return None
-
-    def _number(
-        self, tokens: tuple[str, ...], bare: tuple[str, ...], expect: NumberExpected | None, heard: bool
-    ) -> Meaning:
-        found = self._readings(bare)
-        if not found:
-            part = None if expect is None else self._part_of_compound(bare, expect)
-            return part or NoMatch(self._why_no_number(bare))
-        # A reading with another unit than the rest cannot be chosen between: the words are then no one amount.
-        units = {amount.unit for amount in found}
-        if len(units) > 1:
-            return NoMatch(Reason.TWO_NUMBERS)
-        unit = units.pop()
-        if expect is not None and unit is not None and unit.startswith("/"):
-            unit = self._completed(unit, expect.unit)
-        if expect is None:
-            if unit is None or unit.startswith("/"):
-                # Without a step that asks for it, a number has no unit and so no meaning.
-                return NoMatch(Reason.NOT_AN_ANSWER_HERE)
-        else:
-            if unit is not None and not self._same_dimension(unit, expect.unit):
-                return NoMatch(Reason.WRONG_UNIT)
-            if any(a.carrier is not None and not self._carries(a.carrier, expect.unit) for a in found):
-                return NoMatch(Reason.WRONG_UNIT)
-            if unit is None or self._canonical(expect.unit) == unit:
-                found = tuple(
-                    amount
-                    for amount in found
-                    if not (amount.said.foreign and not expect.lowest <= amount.said.value <= expect.highest)
-                )
-        answer_unit = self._unit_of(unit, expect)
-        values = _distinct(amount.said.value for amount in found)
-        digits = all(any(_by_digits(a, heard) for a in found if a.said.value == value) for value in values)
-        if expect is not None and expect.digits_only and not digits:
-            return NoMatch(Reason.DIGITS_WANTED)
-        if expect is not None and not self._in_range(values, unit, expect):
-            return NoMatch(Reason.OUT_OF_RANGE)
-        if len(values) > 1:
-            return Ambiguous(values, answer_unit)
-        return Answer(
-            Kind.NUMBER,
-            values[0],
-            answer_unit,
-            digit_by_digit=digits,
-            unit_said=unit is not None,
-            corrected=self._hesitated(tokens) or all(a.corrected or a.said.doubtful for a in found),
-        )
-
-    def _part_of_compound(self, bare: tuple[str, ...], expect: NumberExpected) -> Answer | None:
-        """The one amount of several that is asked for; it is marked as corrected, so that its digits are asked for."""
-        fitting = {
-            (amount.said.value, amount.unit)
-            for amounts in self._compounds(bare)
-            if len({self._dimension_of(a.unit) for a in amounts if a.unit}) == len(amounts)
-            for amount in amounts
-            if amount.unit and self._same_dimension(amount.unit, expect.unit)
+        said = self._statements.content(bare) if self._statements else ()
+        found = {
+            choice
+            for saying, choice in expect.sayings()
+            if said and self._statements and said == self._statements.content(self._tokens_of(saying))
         }
-        if len(fitting) != 1 or expect.digits_only:
-            return None
-        value, unit = fitting.pop()
-        if not self._in_range((value,), unit, expect):
-            return None
-        return Answer(Kind.NUMBER, value, self._unit_of(unit, expect), unit_said=True, corrected=True)
-
-    def _in_range(self, values: tuple[Decimal, ...], unit: str | None, expect: NumberExpected) -> bool:
-        """Whether one of the readings can be said here. In another unit it is not for words to tell."""
-        other_unit = unit is not None and unit != self._canonical(expect.unit)
-        return other_unit or any(expect.lowest <= value <= expect.highest for value in values)
-
-    def _unit_of(self, unit: str | None, expect: NumberExpected | None) -> str:
-        if expect is None:
-            return unit or ""
-        if unit is None or unit == self._canonical(expect.unit):
-            return expect.unit
-        return unit
-
-    def _canonical(self, unit: str) -> str:
-        """The canonical name; a unit that cannot be said stays as it is and equals only itself."""
-        try:
-            return self._canonical_name(unit)
-        except QuantityError:
-            return unit
-
-    def _completed(self, denominator: str, expected: str) -> str:
-        """What "per hour" means where millilitres per hour are expected; as it is where it does not fit."""
-        above, _, below = self._canonical(expected).partition("/")
-        return f"{above}{denominator}" if f"/{below}" == denominator else denominator
-
-    def _same_dimension(self, said: str, expected: str) -> bool:
-        try:
-            return self._dimension_of(said) == self._dimension_of(expected)
-        except QuantityError:
-            return said == expected
-
-    def _carries(self, kind: str, unit: str) -> bool:
-        """Whether "the rate is" goes with the unit that is asked for."""
-        try:
-            above, *below = self._dimension_of(unit)
-        except QuantityError:
-            return True
-        if kind == "rate":
-            return "time" in below
-        if kind == "mass":
-            return above in ("mass", "activity", "amount", "equivalents") and "time" not in below
-        return above == kind and not below
-
-    def _hesitated(self, tokens: tuple[str, ...]) -> bool:
-        """Whether a sound of thinking stands inside the number: "one, um, fifteen" may be a new start."""
-        numbers = [i for i, token in enumerate(tokens) if token in self._number_words or token[0].isdigit()]
-        return any(token in self._hesitations for token in tokens[numbers[0] : numbers[-1]]) if numbers else False
-
-    def _why_no_number(self, bare: tuple[str, ...]) -> Reason:
-        if UNKNOWN in bare:
-            return Reason.UNKNOWN_WORDS
-        if self._several(bare):
-            return Reason.TWO_NUMBERS
-        if all(token in self._known_words or token[0].isdigit() or token[0] == "." for token in bare):
-            return Reason.NOT_A_NUMBER
-        return Reason.UNKNOWN_WORDS
+        return found.pop() if len(found) == 1 else None
 
     def _confirmation(self, bare: tuple[str, ...]) -> str | None:
         """What the words confirm: "yes", "no", "done", or "mixed" where they contradict themselves."""
@@ -383,11 +281,3 @@ class Interpreter:
                 elif bare[-len(words) :] == words:
                     bare, changed = bare[: -len(words)], True
         return bare
-
-
-def _by_digits(amount: SaidAmount, heard: bool) -> bool:
-    return amount.said.digits or (amount.said.figures and not heard)
-
-
-def _distinct(values: Iterable[Decimal]) -> tuple[Decimal, ...]:
-    return tuple(dict.fromkeys(values))

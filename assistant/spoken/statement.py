@@ -50,6 +50,9 @@ class Statements(Protocol):
     def sense(self, tokens: Tokens, asked: Asked) -> Sense | None:
         """What the words say about what was asked; None where they say nothing that is understood."""
 
+    def content(self, tokens: Tokens) -> Tokens:
+        """The words that say something, without "it is" and the like; empty where they ask, or where none is left."""
+
     def trouble(self, tokens: Tokens) -> Trouble | None:
         """The trouble that the words report, whatever was asked; None where they report none."""
 

@@ -28,6 +28,9 @@ class Phrases:
         instructor_words: further ways to say what only an instructor says, with the instructor's word.
         carriers: what may stand before a number, and the kind of quantity that it names ("rate", "volume", "time",
             "mass").
+        before_numbers: phrases that may stand before a number in a sentence, in any order: "it is", "set to".
+        behind_numbers: what may stand behind one: "on the front".
+        before_names, behind_names: the same for the name of a fluid or a drug: "it is a bag of".
         corrections: what parts a slip of the tongue from the number that was meant: the last one counts.
         between_amounts: what joins several amounts that are said together.
         between_numbers: words that show, between two numbers, that there are two.
@@ -42,6 +45,10 @@ class Phrases:
     beside_an_answer: tuple[str, ...] = ()
     instructor_words: tuple[tuple[str, str], ...] = ()
     carriers: Mapping[str, str | None] = field(default_factory=dict)
+    before_numbers: tuple[str, ...] = ()
+    behind_numbers: tuple[str, ...] = ()
+    before_names: tuple[str, ...] = ()
+    behind_names: tuple[str, ...] = ()
     corrections: tuple[str, ...] = ()
     between_amounts: tuple[str, ...] = ()
     between_numbers: frozenset[str] = frozenset()

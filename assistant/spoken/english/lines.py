@@ -77,6 +77,9 @@ ALSO_CALLED = {
     "tubing": ("line", "tube", "set", "loop"),
     "set": ("line", "tubing", "tube"),
     "port": ("bag",),
+    "spike": ("bag",),
+    "birth date": ("birthday", "date of birth"),
+    "date of birth": ("birthday", "birth date"),
     "chamber": ("drip chamber",),
     "bell": ("call bell", "call light", "buzzer"),
     "wrap": ("wrapper", "outer bag", "overwrap"),
@@ -213,6 +216,7 @@ def _deed(verb: Verb, rest: str) -> Deed:
         not_so = (not_so - {particle}) | ({_OPPOSITE[particle]} if particle in _OPPOSITE else set())
     full = re.search(r"\b(half full|third to half full)\b", rest)
     if full:
+        so |= {"about half", "to half", "to the half", "half way", "third full", "third", "between a third and half"}
         so |= {"half full", "half", "at half", "about half full", "halfway", "at the halfway mark", "halfway full"}
         so -= {"full", "in"}
         not_so |= {"empty", "too full", "full", "overfull", "too low"}
@@ -220,9 +224,44 @@ def _deed(verb: Verb, rest: str) -> Deed:
         so |= {"upside down", "over", "turned over", "flipped over", "turned upside down"}
     if words[-1:] == ["shut"] or " shut" in rest:
         so |= {"shut", "closed"}
+    so |= _by_thing(verb, noun, rest)
     places = _places(place)
     so |= set(places)
     return Deed(verb, _called(noun), frozenset(so), frozenset(not_so - so), places)
+
+
+_UN = {"cap": "uncapped", "wrap": "unwrapped", "wrapper": "unwrapped", "cover": "uncovered", "tape": "untaped"}
+
+
+def _by_thing(verb: Verb, noun: list[str], rest: str) -> set[str]:
+    """What also says that it is done, by what it is done to: "uncapped", "gloved up", "the bag is spiked"."""
+    so: set[str] = set()
+    if verb.base in ("take", "remove", "pull", "peel", "tear"):
+        so |= {_UN[word] for word in noun if word in _UN}
+        so |= {"out of the wrapper", "out of its wrapper"} if "wrap" in noun else set()
+        so |= {f"out of the {word}" for word in noun} | {f"out of its {word}" for word in noun}
+    if verb.base in ("push", "insert", "put", "stick", "connect", "attach", "apply", "place"):
+        for word in set(noun) & {"spike", "label", "tape", "cap", "flush", "clamp"}:
+            so |= set(VERBS[word].past)
+    if noun[-1:] == ["gloves"] and verb.base in ("put", "don", "wear", "pull"):
+        so |= {"gloved", "gloved up", "on my hands"}
+    if verb.base in ("press", "hit", "push") and "start" in noun[:1]:
+        so |= {*VERBS["start"].past, *VERBS["start"].states}
+    if verb.base in ("press", "hit", "push") and noun[:1] in (["stop"], ["pause"]):
+        so |= {*VERBS[noun[0]].past, *VERBS[noun[0]].states}
+    if "reach" in rest:
+        so |= {"by her hand", "by his hand", "in her hand", "in his hand", "next to her", "next to him", "next to the"}
+        so |= {
+            "she has the",
+            "he has the",
+            "she has it",
+            "he has it",
+            "she is got",
+            "he is got",
+            "reach it",
+            "reaches it",
+        }
+    return so
 
 
 def _parts(words: list[str]) -> tuple[list[str], list[str], str]:
@@ -330,7 +369,8 @@ def _qualities(text: str) -> tuple[list[Point], str]:
     """The qualities that a question asks about, and what is left of it."""
     found: list[tuple[int, Point]] = []
     for quality in sorted((*QUALITIES, *DEEDS), key=lambda q: -len(q.asked)):
-        at = re.search(rf"\b{re.escape(quality.asked)}\b", text)
+        # The "drip chamber" asks about no drip.
+        at = re.search(rf"\b{re.escape(quality.asked)}\b(?! chamber)", text)
         if at:
             text = text[: at.start()] + "~ " + text[at.end() :]
             point = Point(
@@ -343,13 +383,19 @@ def _qualities(text: str) -> tuple[list[Point], str]:
 def _did(text: str) -> Point:
     """A deed that is asked about: "did you use the library"."""
     words = text.split()
+    if "do" in words[2:3]:
+        # "the second check": done, or checked.
+        done = {*VERBS["do"].past, *(past for word in words[3:] if word in VERBS for past in VERBS[word].past)}
+        return Point("done", frozenset(done), frozenset({"skipped it"}))
     at = next((at for at, word in enumerate(words) if word in VERBS and at > 1), None)
     if at is None:
         return Point("done")
     deed = _deed(VERBS[words[at]], " ".join(words[at + 1 :]))
     things = {f"{past} {rest}".strip() for past in deed.verb.past for rest in _rests(deed)}
     return Point(
-        deed.verb.base, frozenset(things), frozenset({"skipped it", *(f"skipped the {t}" for t in deed.things)})
+        deed.verb.base,
+        frozenset(things),
+        frozenset({"skipped it", "by hand", "manually", "typed it in", *(f"skipped the {t}" for t in deed.things)}),
     )
 
 

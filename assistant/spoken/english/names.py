@@ -10,6 +10,8 @@ FLUIDS: tuple[tuple[str, ...], ...] = (
         "0.9 % saline",
         "saline 0.9 %",
         "n s",
+        "0.9 saline",
+        "0.9 % normal saline",
     ),
     (
         "0.45 % sodium chloride",
@@ -59,6 +61,7 @@ FLUIDS: tuple[tuple[str, ...], ...] = (
         "5 % dextrose and 0.45 % sodium chloride",
         "d 5 half normal saline",
         "d 5 half normal",
+        "d 5 and half normal",
     ),
     (
         "lactated Ringer's solution",

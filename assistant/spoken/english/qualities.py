@@ -26,7 +26,7 @@ clear | crystal clear, clear as water, see through, transparent, perfectly clear
 murky, milky, \
 hazy, discoloured, discolored, dirty, unclear, yellow, yellowish, off colour, off color, brown, pink, unreadable, \
 illegible | cloudiness, particles, bits, flakes, specks, sediment, floaters, something floating, bits floating, \
-stuff floating, things floating, anything floating
+stuff floating, things floating, anything floating, floating, floating in it, haze, leaks, leak, in it
 whole | intact, undamaged, in one piece, complete | torn, broken, damaged, split, leaking, leaky, punctured, \
 in pieces, \
 cut | leaks, leak, tears, tear, hole, holes, damage, rip, piece missing, tip missing
@@ -35,12 +35,14 @@ split, opened, \
 open, ripped, punctured | tears, tear, hole, holes, damage, rip, rips, cut
 in date | within date, in its date, not out of date, still in date, still good | out of date, expired, outdated, \
 past its date |
-expiry | in date, good, still good, within date, current | out of date, expired, outdated, past its date, past it |
+expiry | in date, good, still good, within date, current, good until, good till, valid until, fine until, not expired, \
+does not expire until, does not expire till, expires next year, not out of date, well in date, still in date | \
+out of date, expired, outdated, past its date, past it, ran out, run out, has expired, over its date |
 expiry dates | in date, good, still good, within date | out of date, expired, outdated, past their date |
 within their time | in date, good, still good, in time | expired, out of date, over time, past their time |
 sealed | unopened, intact, closed | open, opened, unsealed, broken, torn | tear, tears, hole, holes
 complete | all there, all of it | incomplete, unfinished | something missing, anything missing
-signed | signed and dated, signed off | unsigned |
+signed | signed and dated, signed off, signed it, has signed, a signature, signature | unsigned |
 primed | full of fluid | unprimed, empty |
 loaded | in the pump, in | unloaded, not in |
 flushed | flushed through | unflushed |
@@ -50,7 +52,8 @@ safe | | unsafe, dangerous, allergic | allergy, allergies
 dry | bone dry, all dry, completely dry | wet, damp, moist, soaked, dripping |
 open | wide open, unclamped | closed, shut, clamped |
 closed | shut, clamped | open, unclamped |
-sterile | clean, untouched, uncontaminated | contaminated, dirty, unsterile, touched |
+sterile | clean, untouched, uncontaminated, nothing touched it, nobody touched it, nothing has touched it, \
+nothing is touched it, not touched anything, nobody has touched it | contaminated, dirty, unsterile, touched |
 clean | | dirty, soiled |
 empty | | full |
 half full | half, at half, about half, about half full, right at half, halfway, at the halfway mark, \
@@ -89,7 +92,7 @@ _DEEDS = """
 # asked | so | not so | what is then there
 match | matches, match, the same, identical, agree, agrees, a match, right, correct, matching | different, \
 wrong, off, \
-spelled differently, a mismatch, not the same | difference, mismatch, differences
+spelled differently, a mismatch, not the same, off by, mixed up | difference, mismatch, differences
 agree | agrees, agree, the same, identical, match, matches, in agreement, right, correct | different, wrong, \
 off, differ, \
 disagree, disagrees, not the same | difference, mismatch, differences
@@ -104,7 +107,7 @@ blocked | resistance
 easily | easily, easy, goes in easily, went in easily, went in fine, went in easy, goes in fine, \
 went in like butter, \
 smooth, smoothly, went in smoothly, really easy | stiff, hard to push, really stiff, hard, hard going, \
-blocked, stuck, \
+blocked, stuck, will not go in, will not go, will not flush, \
 tight | resistance
 hang higher | hangs higher, higher, hanging higher, above it, above the primary, hangs above it | lower, level, \
 hangs lower, the same height, at the same height |
@@ -122,7 +125,7 @@ kinks | kink, bends, bend | kinked, bent | straight, straight all the way
 loose connections | loose connection, loose one | loose | tight, firm
 redness | red skin | red, reddened, pink, inflamed, a bit red |
 swelling | lump | swollen, puffy, swelled up, swelling | flat
-pain | pains, tenderness, soreness, discomfort | painful, sore, tender, hurting, hurts, in pain, burning, burns |
+pain | pains, tenderness, soreness, discomfort | painful, sore, tender, hurting, hurts, hurt, in pain, burning, burns |
 chest pain | pains | hurting, hurts, in pain |
 leaks | leak, leakage, drip, drips, leak in it | leaking, leaky, wet, dripping | dry, all dry, tight
 leak | leaks, leakage, drip, drips | leaking, leaky, wet, dripping | dry, all dry, tight

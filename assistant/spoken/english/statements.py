@@ -1,12 +1,12 @@
 """What a statement says about a step, in English: "clamp's shut", "I didn't", "is it done?", "almost".
 
-What is good or bad is read by the grammar of `claims`; what it does not know is at most recognised as a question, as
+What is good or bad is read by `gist`; what it does not know is at most recognised as a question, as
 doubt or as an acknowledgement, and refused.
 """
 
 from functools import lru_cache
 
-from assistant.spoken.english.claims import verdict
+from assistant.spoken.english.gist import asks_at_its_end, content_of, gist
 from assistant.spoken.english.lines import AUXILIARIES, cut, read_line
 from assistant.spoken.english.sayings import opposed_to, sayings_of, words_of
 from assistant.spoken.english.troubles import trouble_of
@@ -44,6 +44,10 @@ class EnglishStatements:
         """What the words say about what was asked."""
         return _sense(tokens, asked)
 
+    def content(self, tokens: Tokens) -> Tokens:
+        """See `Statements`."""
+        return () if _is_question(tokens) or asks_at_its_end(tokens) else content_of(tokens)
+
     def trouble(self, tokens: Tokens) -> Trouble | None:
         """See `Statements`."""
         return None if _is_question(tokens) else trouble_of(tokens)
@@ -75,7 +79,9 @@ def _sense(tokens: Tokens, asked: Asked) -> Sense | None:
         return Sense.ACKNOWLEDGED
     if authored is None and _repeats(rest, asked):
         return Sense.ACKNOWLEDGED
-    said = verdict(rest, asked) if authored is None else authored
+    said = authored or gist(rest, asked)
+    if said is Sense.GOOD and asked.want is not Want.ANSWER and trouble_of(rest) is not None:
+        return None
     if said is not None:
         contradicts = (no and said is Sense.GOOD and not absent) or (yes and said is Sense.BAD)
         return None if contradicts else said

@@ -35,7 +35,8 @@ hang | hung, put up, hooked up, popped up | hanging | hanging, up, on the pole, 
 on the hook, on the iv pole | down, on the table, on the counter, on the bed
 spike | spiked, pushed in | spiking | spiked, in |
 squeeze | squeezed, filled, pumped | squeezing | full, filled |
-prime | primed, run through, ran through, flushed through, filled | priming | full, through | unprimed, dry
+prime | primed, run through, ran through, flushed through, filled, run it through, ran it through, flushed it \
+through, let it run through | priming | full, through | unprimed, dry
 fill | filled, topped up | filling | full | empty
 push | pushed, pressed, shoved, popped | pushing | in |
 pull | pulled, peeled | pulling | out |
@@ -43,7 +44,7 @@ insert | inserted, pushed, put | inserting | in, inside | out
 uncover | uncovered, uncapped | uncovering | open, uncovered, off | covered, capped
 cover | covered, dressed | covering | covered, on | uncovered, bare
 cap | capped | capping | on, capped | off, uncapped
-put | put, popped, stuck, placed | putting | in place, there, on | off
+put | put, popped, placed | putting | in place, there, on | off
 wear | worn, wore | wearing | on | off
 don | donned | donning | on | off
 apply | applied, put | applying | on, in place | off
@@ -57,7 +58,8 @@ wipe | wiped, cleaned, scrubbed | wiping | clean | dirty
 scrub | scrubbed, wiped, cleaned, rubbed | scrubbing | clean, scrubbed | dirty
 dry | dried | drying | dry | wet, damp
 let | let | letting | |
-take | taken, took, pulled, peeled, popped, lifted | taking | off, out, away, gone | on
+take | taken, took, pulled, peeled, popped, lifted, tore, torn off, slid, unscrewed, pulled off, twisted off | \
+taking | off, out, away, gone | on
 remove | removed, taken, took, pulled, peeled | removing | off, out, gone | on, in
 discard | discarded, binned, tossed, chucked, trashed, dumped, thrown away, threw away, thrown out, threw out, \
 thrown in the bin, got rid of, disposed of | discarding | gone, in the bin, in the trash |
@@ -75,7 +77,9 @@ disconnect | disconnected, detached, unhooked, unscrewed | disconnecting | off |
 detach | detached, disconnected | detaching | off | on, attached
 loosen | loosened, peeled back, freed | loosening | loose | stuck
 free | freed, cleared, unblocked | freeing | free, clear, unblocked, open | blocked
-label | labelled, labeled, marked, stickered, dated | labelling | on, dated, stuck on, marked | unlabelled, unlabeled
+label | labelled, labeled, marked, stickered, dated, put the label on, put the date and time on, wrote the \
+label, wrote the date, put the date, stuck the label, written on | labelling | on, dated, stuck on, marked, got \
+its label, got its sticker, got a label, label is on, label on, labels on | unlabelled, unlabeled
 mark | marked, labelled, labeled, drawn, outlined | marking | on | unmarked
 date | dated, labelled, labeled | dating | dated | undated
 stick | stuck | sticking | on | off
@@ -96,11 +100,12 @@ pick | picked, chosen, selected | picking | chosen, selected |
 load | loaded, threaded, threaded in, put in, clicked in, popped in, fed in | loading | in | out, unloaded
 thread | threaded, loaded | threading | in | out
 press | pressed, hit, pushed | pressing | pressed |
-start | started, set going, turned on, got going, kicked off | starting | running, going, on, started, \
-infusing | off, stopped
+start | started, set going, turned on, got going, kicked off, hit start, pressed start, hit go, set running | \
+starting | running, going, on, started, infusing | off, stopped
 begin | begun, began, started | beginning | running, going, on | off
 run | run, ran | running | |
-stop | stopped, turned off, switched off | stopping | stopped, off | running, on, going
+stop | stopped, turned off, switched off, hit stop, pressed stop, shut off | stopping | stopped, off | running, \
+on, going
 pause | paused, stopped | pausing | paused, on pause, on hold, stopped | running, going
 silence | silenced, muted, switched off, turned off | silencing | silent, quiet, off | beeping, alarming, on
 turn | turned, flipped, switched, inverted | turning | |
@@ -115,10 +120,12 @@ document | documented, charted, written down, wrote down, recorded, noted, noted
 logged, entered | documenting | in the chart, on the chart, charted, in the notes | undocumented
 chart | charted, documented, written down, wrote down, recorded | charting | in the chart | uncharted
 write | written down, wrote down, written, wrote, charted, documented, noted, noted down, recorded, jotted down, \
-logged | writing | in the chart, on paper, down |
+logged, got it written down, got it down, wrote it in, put it down | writing | in the chart, on paper, down |
 record | recorded, documented, charted, written down, wrote down, noted | recording | in the chart |
 note | noted, noted down, written down, wrote down | noting | |
-tell | told, informed, explained to, talked to, let know, spoken to, spoke to | telling | informed, aware |
+tell | told, informed, explained to, talked to, let know, spoken to, spoke to, explained, explained it, said it \
+| telling | informed, aware, knows, understands, has been told, in the picture, she knows what is coming, he \
+knows what is coming, they know |
 inform | informed, told | informing | |
 say | said, told, mentioned, passed on, named, stated | saying | |
 ask | asked, requested, called | asking | |
@@ -174,7 +181,7 @@ unpack | unpacked, opened | unpacking | out, open |
 unwrap | unwrapped, opened | unwrapping | out, open |
 tear | torn, tore, ripped, torn open, tore open, ripped open, opened | tearing | open | sealed, closed
 twist | twisted, screwed | twisting | |
-use | used | using | |
+use | used, picked, selected, chose, chosen, went through, got it from, took it from | using |  |
 find | found, located, spotted | finding | found |
 see | seen, saw | seeing | |
 do | done, did | doing | |

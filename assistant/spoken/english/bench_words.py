@@ -1,0 +1,136 @@
+"""Words of statements at the bench, in English: which change nothing, which deny, which may turn the meaning round.
+
+Words of every day and of the trade (common practice, no source).
+"""
+
+
+def _set(text: str) -> frozenset[str]:
+    return frozenset(text.split())
+
+
+def _phrases(text: str) -> tuple[str, ...]:
+    return tuple(" ".join(phrase.split()) for phrase in text.split(",") if phrase.strip())
+
+
+DENIALS = _set("not no never none nothing nobody without neither nowhere")
+DENIALS_ALONE = _set("none nothing neither")
+"""Those that answer by themselves where something is looked for."""
+SUBJECTS = _set("it that i we she he they the looks this on at listed found seen there at")
+AUXILIARIES = _set("is are am do does did have has can could should shall will would may might must was were")
+TURNING = _set("""
+    almost nearly about try tried trying maybe perhaps probably possibly think thought guess hope believe suppose
+    supposed should would could might may going gonna will shall must need needs want wants wait if unless until till
+    when while before after seems seem seemingly half partly partially mostly somewhat kind sort or else
+    rather forgot forget forgotten wrong other another hardly barely soon later unsure uncertain doubt let lets
+    enough supposedly apparently roughly approximately least most either tomorrow yesterday had was were ought meant
+    gotta better instead more less far what which who whose where why how whether yet can nor
+    you your keep keeps
+""")
+"""Words of doubt, of intention, of the past that is over, of an exception, of a question."""
+TURNS_ONLY_GOOD = _set("but last first only except")
+"""Words after which something is not as it should be."""
+OTHERS = _set("he she they you somebody someone nobody everybody partner instructor nurse teacher")
+"""Whoever is not the learner: "she closed it"."""
+DETERMINERS = _set("the a an my its his her their this that these those all both each every any one our")
+ARTICLES = _set("the a an my its his her their our")
+PRONOUNS = _set("it i we they she he there that this")
+SMALL_WORDS = _set("a an any the more sign signs of visible at all single see")
+PARTICLES = _set("on off up down in out away over together through back shut open closed tight")
+PREPOSITIONS = _set("""
+    to into onto on in at with over round from of for by near above below along within between against through
+    under next around beside off out than like inside up down away onto behind per
+""")
+FRAME = _set(
+    "it is they are that there the a an i we see have got looks look feels just now here okay so yes this one and"
+)
+"""What makes a sentence of an answer and adds nothing: "it looks cloudy"."""
+NEUTRAL = _set("""
+    i we it that this they them these those there here he she his him her the a an its my our us me both all every
+    each everything anything any some one ones of and so now then already just really very quite nicely well fully
+    completely properly firmly tightly securely carefully slowly gently smoothly too also okay fine good nice tight
+    easily is are am be been being has have having got get gets getting to into in onto on at by with from for over
+    under around round along through up down off out away back as than next together apart clean new old whole near
+    entire full way ready set looks look feels feel clearly safely correctly perfectly totally entirely straight
+    absolutely definitely alright yes per oh exactly come comes came went goes go gone says said see sees
+    sitting seated place same identical bit little lot single above below behind inside beside between within
+    against across month months year years week day days january february march april june july august september
+    october november december ml mil mils millilitres milliliters minute minutes second seconds hour hours inch
+    inches foot feet happy aware left right-hand self anymore alone even hangs hanging sits hung listed ok
+    until-then deep wide much loud long high right neat nicely gentle still again today
+""")
+"""Words that change nothing about what is claimed."""
+NEUTRAL_PHRASES = tuple(
+    tuple(phrase.split())
+    for phrase in (
+        *(
+            f"{denial} {touch} {what}"
+            for denial in ("did not", "not", "without", "never", "i did not", "have not", "i have not", "nothing has")
+            for touch in (
+                [
+                    "touch",
+                    "touched",
+                    "touching",
+                    "spill",
+                    "spilled",
+                    "spilling",
+                    "lose",
+                    "losing",
+                    "lost",
+                    "waste",
+                    "wasting",
+                ]
+            )
+            for what in ("anything", "it", "the tip", "the spike", "either", "either one", "a drop", "any", "them")
+        ),
+        *("line by line", "one by one", "side by side", "nice and slow", "nice and slowly", "as i can see"),
+        *("as far as i can see", "that i can see", "that i see", "i can see", "up to the collar", "once more"),
+        *("so far as i can see", "right to the end", "right up", "right in", "right on", "right at"),
+        *("right down", "right through", "for you", "what is coming", "what i am going to do", "right there"),
+        *("first drop", "first one", "a moment ago", "just now", "all the way", "i can tell"),
+    )
+)
+"""What is said besides: that nothing was touched, how it was done."""
+NOUNS = _set("""
+    bag bags line lines set sets pump pumps tube tubing clamp clamps roller slide spike port ports hub lock cap caps
+    chamber drip pole stand hook hooks tip end ends collar connector syringe flush needle catheter cannula dressing
+    site skin arm hand hands finger fingers wrist wristband band name names date dates birthday birth label labels
+    sticker order orders chart charts notes note record paper form sheet pen bed pillow rail table tray counter floor
+    bin trash garbage sink drawer shelf patient client family mother father door latch screen display button list
+    library menu settings rate volume dose drug medicine medication fluid solution saline alarm battery mains socket
+    wall wipe wipes swab gloves glove gown tape loop bell wrapper wrap packet package pouch pack seal signature
+    doctor prescriber physician instructor air bubble bubbles drop drops blood side top bottom middle mark
+    level time times motion push pause test check checks color colour light lamp primary secondary area spot vein
+    allergies allergy
+""")
+"""Things at the bench. One that the line does not name may only say where, or by what."""
+ASKED_OF = _set("site skin arm area spot hand patient doctor prescriber physician everything band wristband")
+"""What a question may be answered of, though it does not name it."""
+LOOKED = _set("checked compared looked verified read counted confirmed traced double inspected went put typed entered")
+"""How a learner knows: "I checked both"."""
+
+FINISHED = _phrases("""
+    done, finished, complete, completed, all set, sorted, i did it, i did that, did it, did that, done it, job done,
+    that is me, taken care of, took care of it, i did both, i did, did both, done both, it is all sorted
+""")
+UNFINISHED = _phrases("""
+    not yet, i did not, i have not, did not do it, did not do that, have not done it, have not done that, not ready,
+    have not started, not really, not quite, not all of it, still have to, still to do, not done yet
+""")
+STARTED = _phrases("""
+    start, starting, started, begin, beginning, begun, go, start now, starting now, start the clock, start the timer,
+    timer on, let go, from now, off we go, here we go, here goes, time starts, start counting, counting, start time,
+    holding pressure, pressure on, pressing, time, drying time, clock is running
+""")
+ALL_GOOD = _phrases("""
+    all good, all fine, fine, looks good, looks fine, look good, look fine, all okay, looks okay, is good, are good,
+    perfect, looks perfect, correct, all correct, is right, are right, is okay, are okay, looks right, looks normal,
+    normal, is fine, are fine, healthy, looks healthy, feels fine, feels normal, is normal, feels good
+""")
+ASKING_ENDS = tuple(
+    tuple(phrase.split())
+    for phrase in (
+        *("right", "is it", "are they", "is not it", "is it not", "are they not", "or not", "does it", "do they"),
+        *("did i", "have i", "yet", "is that right", "no", "huh", "eh", "or what", "or is it", "am i", "have we"),
+    )
+)
+"""Ends that make a question of a statement."""

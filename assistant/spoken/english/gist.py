@@ -1,0 +1,366 @@
+"""The gist of a statement, in English: what its words say of what a line asks for, whatever their order.
+
+Nothing is spotted among other words: every word has to be known, as something that the line asks about, as a denial,
+or as one that changes nothing. A word that may turn the meaning round (of doubt, intention, exception, of another
+thing) ends the reading, and so does a word that is not known.
+"""
+
+import re
+from dataclasses import dataclass, replace
+from functools import lru_cache
+
+from assistant.spoken.english.bench_words import (
+    ALL_GOOD,
+    ARTICLES,
+    ASKED_OF,
+    ASKING_ENDS,
+    AUXILIARIES,
+    DENIALS,
+    DENIALS_ALONE,
+    DETERMINERS,
+    FINISHED,
+    FRAME,
+    LOOKED,
+    NEUTRAL,
+    NEUTRAL_PHRASES,
+    NOUNS,
+    OTHERS,
+    PARTICLES,
+    PREPOSITIONS,
+    PRONOUNS,
+    SMALL_WORDS,
+    STARTED,
+    SUBJECTS,
+    TURNING,
+    TURNS_ONLY_GOOD,
+    UNFINISHED,
+)
+from assistant.spoken.english.lines import NUMBERS, Line, read_line
+from assistant.spoken.english.qualities import GOOD_FINDINGS
+from assistant.spoken.statement import Asked, Sense, Tokens, Want
+
+_TAKEN_UP = {"do": ("do",), "does": ("does", "do"), "did": ("did",), "have": ("have",), "has": ("has", "have")}
+_PARTICLE_WITHIN = 7
+"""How many words later a particle may follow its verb: "rolled the clamp all the way down"."""
+
+
+@dataclass(frozen=True)
+class _Says:
+    """What a phrase says.
+
+    Attributes:
+        about: the places of the points in their row.
+        so: whether they are so.
+        thing: the phrase names something that is there or is not, so that a lone "no" before it denies it.
+    """
+
+    about: frozenset[int]
+    so: bool = True
+    thing: bool = False
+
+
+def gist(tokens: Tokens, asked: Asked) -> Sense | None:
+    """What the words say of all that is asked: good, bad, a part of it (acknowledged), or nothing (None)."""
+    line = read_line(asked)
+    reading = _Reading(_written_out(tokens), line, _table(asked))
+    if not reading.read():
+        return None
+    so = frozenset(at for says in reading.said if says.so for at in says.about)
+    not_so = frozenset(at for says in reading.said if not says.so for at in says.about)
+    if not so | not_so or (so & not_so and not reading.turned):
+        return None
+    every = _every(line)
+    if line.either:
+        sense = Sense.GOOD if so else Sense.BAD if not_so == every else Sense.ACKNOWLEDGED
+    else:
+        sense = Sense.BAD if not_so else Sense.GOOD if so == every else Sense.ACKNOWLEDGED
+    if sense is Sense.GOOD and reading.led_by_no and not line.absent:
+        return None
+    if sense is Sense.GOOD and (reading.turned or _of_a_part(tokens, line)):
+        return None if reading.turned else Sense.ACKNOWLEDGED
+    return sense
+
+
+def asks_at_its_end(tokens: Tokens) -> bool:
+    """Whether an end makes a question of a statement: "it's closed, right"."""
+    return any(tokens[-len(end) :] == end for end in ASKING_ENDS if len(end) < len(tokens))
+
+
+def content_of(tokens: Tokens) -> Tokens:
+    """The words without those that only make a sentence of them: "it looks clear" is "clear"."""
+    own = tokens[1:] if tokens[:1] == ("no",) and tokens[1:2] and tokens[1] in PRONOUNS else tokens
+    return tuple(word for word in own if word not in FRAME)
+
+
+def _every(line: Line) -> frozenset[int]:
+    return frozenset(range(len(line.deeds) or len(line.points) or 1))
+
+
+def _written_out(tokens: Tokens) -> Tokens:
+    """Without what only leads to what is seen: "I can see a drop"."""
+    kept = [
+        word
+        for at, word in enumerate(tokens)
+        if not (word == "can" and tokens[at + 1 : at + 2] in (("see",), ("feel",), ("hear",)))
+    ]
+    return tuple(kept)
+
+
+@lru_cache(maxsize=512)
+def _table(asked: Asked) -> dict[Tokens, _Says]:
+    """What each phrase says here."""
+    line = read_line(asked)
+    found: dict[Tokens, _Says] = {}
+    for phrase, says in (*_of_points(line), *_of_deeds(line)):
+        words = tuple(phrase.split())
+        old = found.get(words)
+        if old is None:
+            found[words] = says
+        elif old.so is says.so:
+            found[words] = _Says(old.about | says.about, says.so, old.thing or says.thing)
+    for so, phrases in ((True, asked.good), (False, asked.bad)):
+        found |= {tuple(phrase.split()): _Says(_every(line), so) for phrase in phrases}
+    return found
+
+
+def _of_points(line: Line) -> list[tuple[str, _Says]]:
+    if line.want is not Want.ANSWER or not line.points:
+        return []
+    every = _every(line)
+    rows: list[tuple[str, _Says]] = []
+    for at, point in enumerate(line.points):
+        mine = frozenset({at})
+        rows += [(phrase, _Says(mine)) for phrase in point.so if not phrase.startswith(("expiry", "their time"))]
+        rows += [(phrase, _Says(mine, so=False)) for phrase in point.not_so]
+        rows += [(phrase, _Says(mine, thing=True)) for phrase in point.there]
+        rows += [(phrase, _Says(mine, so=False, thing=True)) for phrase in point.flaws]
+    findings = [point.asked for point in line.points if point.finding]
+    feared = [name for name in findings if name not in GOOD_FINDINGS]
+    if line.absent:
+        nouns = {noun for point in line.points for noun in point.flaws}
+        rows += [(f"{word}{of}", _Says(every)) for word in ("free", "clear") for of in ("", " of it")]
+        rows += [(f"{word} of {noun}", _Says(every)) for word in ("free", "clear", "rid") for noun in nouns]
+        rows += [(f"{noun} free", _Says(every)) for noun in nouns]
+        rows += [
+            (f"{noun}{be} {gone}", _Says(every))
+            for noun in nouns
+            for be in (" is", " is all", " are", " are all", " has", "")
+            for gone in ("out", "gone")
+        ]
+    if len(feared) == len(findings):
+        rows += [(phrase, _Says(every, so=line.absent or not feared)) for phrase in ALL_GOOD]
+    verbs = _TAKEN_UP.get(line.asks, ())
+    subjects = ("i", "we") if "you" in line.words else ("it", "they", "that", "everything", "both", "she", "he")
+    for subject in subjects:
+        if not feared or line.absent:
+            rows += [(f"{subject} {verb}", _Says(every)) for verb in verbs]
+    return rows
+
+
+def _of_deeds(line: Line) -> list[tuple[str, _Says]]:
+    if line.want is Want.ANSWER:
+        return []
+    every = _every(line)
+    rows: list[tuple[str, _Says]] = []
+    for at, deed in enumerate(line.deeds):
+        mine = frozenset({at})
+        base, ing = deed.verb.base, deed.verb.ing
+        ends = (f"finished {ing}", f"done {ing}", f"{ing} is done", f"{ing} is finished", f"{ing}s done", f"did {base}")
+        rows += [(phrase, _Says(mine)) for phrase in (*deed.so, *ends)]
+        rows += [(f"{ing}s finished", _Says(mine)), (f"{ing}s not done", _Says(mine, so=False))]
+        rows += [(phrase, _Says(mine, so=False)) for phrase in (*deed.not_so, f"did not {base}", f"not {base}")]
+    rows += [(phrase, _Says(every)) for phrase in FINISHED]
+    rows += [(phrase, _Says(every, so=False)) for phrase in UNFINISHED]
+    if line.want is Want.START:
+        rows += [(phrase, _Says(every)) for phrase in (*STARTED, *(deed.verb.ing for deed in line.deeds))]
+    return rows
+
+
+class _Reading:
+    """One statement, read word by word.
+
+    Attributes:
+        said: what its phrases say, in their order.
+        turned: a word was there with which nothing is taken for good ("but").
+        led_by_no: it began with a no of its own.
+    """
+
+    def __init__(self, tokens: Tokens, line: Line, table: dict[Tokens, _Says]) -> None:
+        self._tokens = tokens
+        self._line = line
+        self._table = table
+        self._longest = max(map(len, table), default=1)
+        named = (*line.things, *(thing for deed in line.deeds for thing in deed.things))
+        self._things = {word for thing in named for word in thing.split()} | set(line.words)
+        self._split = {words for words in table if len(words) == 2 and words[1] in PARTICLES}
+        self._doing = {word for deed in line.deeds for word in (deed.verb.base, deed.verb.ing)}
+        self._every = _every(line)
+        self._at = 0
+        self._denied = ""
+        self._deny_again = False
+        self.said: list[_Says] = []
+        self.turned = False
+        self.led_by_no = False
+
+    def read(self) -> bool:
+        """Whether every word is understood."""
+        tokens = self._tokens
+        if not tokens or (len(tokens) > 1 and tokens[0] in AUXILIARIES and tokens[1] not in DENIALS):
+            return False
+        if asks_at_its_end(tokens):
+            return False
+        while self._at < len(tokens):
+            length = self._neutral_phrase() or self._phrase() or self._word()
+            if length < 1:
+                return False
+            self._at += length
+        return not self._denied or self._denies_all()
+
+    def _after(self, steps: int = 1) -> str:
+        return self._tokens[self._at + steps] if self._at + steps < len(self._tokens) else ""
+
+    def _before(self) -> str:
+        return self._tokens[self._at - 1] if self._at else ""
+
+    def _neutral_phrase(self) -> int:
+        """The length of a phrase here that says nothing of what is asked: "without touching the tip"."""
+        rest = self._tokens[self._at :]
+        return max((len(words) for words in NEUTRAL_PHRASES if rest[: len(words)] == words), default=0)
+
+    def _phrase(self) -> int:
+        """The length of the phrase here that says something; 0 where there is none, -1 where it cannot be taken."""
+        tokens, at = self._tokens, self._at
+        for length in range(min(self._longest, len(tokens) - at), 0, -1):
+            says = self._table.get(tokens[at : at + length])
+            if says is None or (
+                tokens[at + length : at + length + 1] == ("not",) and tokens[at + length - 1] in AUXILIARIES
+            ):
+                continue
+            if length > 1 or self._stands_alone():
+                return length if self._take(says, length) else -1
+        for first, particle in self._split:
+            if tokens[at] == first and particle in tokens[at + 2 : at + _PARTICLE_WITHIN]:
+                return 1 if self._take(self._table[first, particle], 1) else -1
+        return 0
+
+    def _take(self, says: _Says, length: int) -> bool:
+        word = self._tokens[self._at]
+        if self._line.want is not Want.ANSWER and self._before() in OTHERS:
+            return False  # somebody else did
+        if length == 1 and self._line.want is Want.DONE and self._goes_on(word):
+            return False
+        if length == 1 and self._before() in ARTICLES and not says.thing and word not in NOUNS | {"match"}:
+            return False  # "the closed": no statement
+        if self._denied or self._deny_again:
+            if self._denied == "no" and not says.thing and word not in NOUNS:
+                return False
+            if not says.so and not says.thing and self._line.want is not Want.ANSWER:
+                return False  # "not open": nothing is done because what is undone is denied
+            says = replace(says, so=not says.so)
+            self._deny_again = self._after(length) == "or"
+            self._denied = ""
+        self.said.append(says)
+        return True
+
+    def _goes_on(self, word: str) -> bool:
+        """Whether it is still being done: "I'm hanging it", "hanging it up now"."""
+        if all(word != deed.verb.ing for deed in self._line.deeds):
+            return False
+        return self._before() in ("am", "just", "still") or self._after() in ("it", "the", "them") or not self._at
+
+    def _stands_alone(self) -> bool:
+        """Whether it is a state and does not lead to a place: "the gloves are on", not "on the tray"."""
+        if self._tokens[self._at] not in PREPOSITIONS:
+            return True
+        return self._after() in ("", "now", "already", "and", "fine", "all", "nice", "okay", "i", "it", "properly")
+
+    def _word(self) -> int:
+        """1 where the word here is understood, 0 where it is not."""
+        word = self._tokens[self._at]
+        if word in DENIALS:
+            return self._deny(word)
+        if word in TURNS_ONLY_GOOD or (word in ("still", "again") and self._line.want is not Want.ANSWER):
+            self.turned = True
+            return 1
+        if word == "or" and self._deny_again:
+            return 1
+        if word in self._doing and word not in NOUNS | NEUTRAL and self._before() != "not":
+            return 0  # the line said after the assistant, or something that is being done
+        if word in TURNING and (word not in self._line.words or self._after() == "to"):
+            return 0
+        if word in AUXILIARIES and word not in NEUTRAL and self._after() not in DENIALS:
+            return 0
+        singular = word.removesuffix("s")
+        if word in NOUNS or singular in NOUNS:
+            known = word in self._things or singular in self._things or self._is_place()
+            self.turned |= not (known or (self._line.want is Want.ANSWER and singular in ASKED_OF))
+            return 1
+        plain = word in NEUTRAL or word in AUXILIARIES or word in self._things or singular in self._things
+        looked = self._line.want is Want.ANSWER and word in LOOKED
+        return int(plain or looked or word.isdigit() or word in NUMBERS.values())
+
+    def _deny(self, word: str) -> int:
+        if self._denied:
+            return 0
+        follows = self._phrase_after()
+        if word == "no" and (follows is None or not (follows.thing or self._after() in NOUNS)):
+            if self._after() in self._things and self._at + 2 == len(self._tokens):
+                return self._nothing(word)
+            self.led_by_no = not self._at
+            return int(self.led_by_no)
+        if word in DENIALS_ALONE and follows is None and self._after() in SUBJECTS:
+            return self._nothing(word)
+        if word == "not" and self._before() in AUXILIARIES and follows is None and self._after() in PRONOUNS:
+            self.said.append(_Says(self._every, so=False))
+            return 1
+        self._denied = word
+        return 1
+
+    def _phrase_after(self) -> _Says | None:
+        """What the phrase after the word here says, articles and the like left out."""
+        at = self._at + 1
+        while at < len(self._tokens):
+            for length in range(min(self._longest, len(self._tokens) - at), 0, -1):
+                if self._tokens[at : at + length] in self._table:
+                    return self._table[self._tokens[at : at + length]]
+            if self._tokens[at] not in SMALL_WORDS:
+                return None
+            at += 1
+        return None
+
+    def _nothing(self, word: str) -> int:
+        """Whether that none of what was asked for is there can be taken: "nothing, it looks normal"."""
+        findings = bool(self._line.points) and all(point.finding for point in self._line.points)
+        if word in DENIALS_ALONE and not findings:
+            return 0
+        self.said.append(_Says(self._every, so=self._line.absent and word in DENIALS_ALONE))
+        return 1
+
+    def _denies_all(self) -> bool:
+        """At the end: "they do not", "nothing"."""
+        if self._denied in DENIALS_ALONE:
+            return not self.said and bool(self._nothing(self._denied))
+        # "I do not" may be "I do not know" cut short: only the question's own verb is taken up.
+        taken_up = ("is", "are", "did", "have", "has", *_TAKEN_UP.get(self._line.asks, ()))
+        if self._denied != "not" or self._tokens[-1] != "not" or self._tokens[-2:-1] not in [(v,) for v in taken_up]:
+            return False
+        self.said.append(_Says(self._every, so=False))
+        return True
+
+    def _is_place(self) -> bool:
+        """Whether the noun here only says where or by what: "on the drip stand"."""
+        before = self._at - 1
+        while before >= 0 and (self._tokens[before] in DETERMINERS or self._tokens[before] in NOUNS):
+            before -= 1
+        return before >= 0 and self._tokens[before] in PREPOSITIONS
+
+
+def _of_a_part(tokens: Tokens, line: Line) -> bool:
+    """Whether only some of what the question joins is named: "the name matches" says nothing of the date."""
+    words = line.words
+    if line.want is not Want.ANSWER or "and" not in words or not line.things:
+        return False
+    groups = re.split(r"\band\b", " ".join(words))
+    before, after = set(groups[0].split()[-2:]) - DETERMINERS, set(groups[1].split()[:3]) - DETERMINERS
+    named = [bool(group & set(tokens) & set(" ".join(line.things).split())) for group in (before, after)]
+    return any(named) and not all(named)
