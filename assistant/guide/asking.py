@@ -19,11 +19,11 @@ from assistant.checklist.model import (
 from assistant.guide.effects import Tone
 from assistant.guide.events import Heard
 from assistant.guide.papers import Papers
-from assistant.guide.progress import NameRead, NumberRead, Person, Progress, Purpose, State, WordsRead
+from assistant.guide.progress import AnswerRead, NameRead, NumberRead, Person, Progress, Purpose, State, WordsRead
 from assistant.guide.turn import Turn
 from assistant.spoken.expect import ChoiceExpected, ConfirmExpected, Expect, NameExpected, NumberExpected, TextExpected
 from assistant.spoken.language import Language
-from assistant.spoken.meaning import InstructorWord, NoMatch, Reason
+from assistant.spoken.meaning import Answer, InstructorWord, NoMatch, Reason
 from assistant.spoken.statement import Asked, Want
 
 OBSERVED = (InstructorWord.SEEN.value, InstructorWord.NOT_SEEN.value)
@@ -152,6 +152,8 @@ def _read_back(turn: Turn) -> None:
         case WordsRead(words):
             note = turn.draft.purpose is Purpose.NOTE
             turn.say(sentences.note_read_back(words) if note else sentences.reason_read_back(words), Tone.READ_BACK)
+        case AnswerRead(words):
+            turn.say(sentences.answer_read_back(words), Tone.READ_BACK)
         case None:
             raise AssertionError("nothing is being read back")
 
@@ -211,12 +213,22 @@ def tell_options(turn: Turn, tone: Tone) -> None:
 
 
 def ask_once_more(turn: Turn) -> None:
-    """A yes, a no or a choice that was not heard clearly is never taken; asking once more costs nothing."""
-    turn.note["verdict"] = "asked once more"
-    if turn.draft.state is not State.ASKING:
+    """A yes, a no or a choice that was not heard clearly is never taken; asking once more costs nothing.
+
+    Doubted again, it is read back as a number is: only a clear yes to that takes it.
+    """
+    draft = turn.draft
+    if draft.state is State.ASKING and draft.doubted and isinstance(turn.meaning, Answer):
+        draft.reading_back = AnswerRead(turn.words, turn.meaning)
+        draft.state = State.READING_BACK
+        turn.note["verdict"] = "read back"
         prompt(turn)
         return
-    turn.draft.doubted = turn.words.casefold().strip()
+    turn.note["verdict"] = "asked once more"
+    if draft.state is not State.ASKING:
+        prompt(turn)
+        return
+    draft.doubted = True
     match expectation(turn.papers, turn.draft):
         case ChoiceExpected(choices=choices):
             question = turn.sentences.choices_are(choices)

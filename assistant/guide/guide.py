@@ -95,7 +95,7 @@ class Guide:
         if meaning is not None and kind is not Input.UNCLEAR:
             turn.draft.failures = 0
         if meaning is not None and kind is not Input.DOUBTFUL:
-            turn.draft.doubted = ""
+            turn.draft.doubted = False
         rule.action(turn)
         if turn.draft.state not in rule.to:
             raise AssertionError(f"{rule.action.__name__} ended in {turn.draft.state}, which the table does not allow")

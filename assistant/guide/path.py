@@ -55,7 +55,7 @@ def go_to(turn: Turn, place: int) -> None:
     draft.speaker = asked_person(turn.step)
     draft.purpose = Purpose.NOTE
     draft.breaths = 0
-    draft.doubted = ""
+    draft.doubted = False
     draft.digits_only = False
     draft.failures = 0
     draft.reminded = False

@@ -6,6 +6,7 @@ from decimal import Decimal
 from enum import StrEnum
 
 from assistant.dosing import Amount
+from assistant.spoken.meaning import Answer
 
 
 class Mode(StrEnum):
@@ -95,7 +96,20 @@ class WordsRead:
     words: str
 
 
-ReadBack = NumberRead | NameRead | WordsRead
+@dataclass(frozen=True)
+class AnswerRead:
+    """An answer that was heard with doubt twice and is read back, as a number is.
+
+    Attributes:
+        words: as they were heard.
+        answer: what they mean.
+    """
+
+    words: str
+    answer: Answer
+
+
+ReadBack = NumberRead | NameRead | WordsRead | AnswerRead
 
 
 FINDING = "a finding"
@@ -197,7 +211,7 @@ class Progress:
         tokens: how many wake-up calls were asked for.
         wait_over: the timed wait ended during a pause.
         reminded: a reminder was given at this step.
-        doubted: words that were heard with doubt at this step, as they were asked about.
+        doubted: the last answer to this step was heard with doubt, and asked once more.
         breaths: how many breaths of the detail have been said at this step.
         rate, loudness, pitch: steps of the voice.
         consent: whether the learner's sound may be kept.
@@ -225,7 +239,7 @@ class Progress:
     wait_over: bool = False
     reminded: bool = False
     breaths: int = 0
-    doubted: str = ""
+    doubted: bool = False
     rate: int = 0
     loudness: int = 0
     pitch: int = 0

@@ -4,13 +4,13 @@ from decimal import Decimal
 
 from assistant import dosing
 from assistant.checklist.model import DoubleCheckAsked, NameAsked
-from assistant.guide.answers import hold
+from assistant.guide.answers import answer_no, answer_yes, hold, take_choice
 from assistant.guide.asking import prompt
 from assistant.guide.effects import Tone
 from assistant.guide.events import Heard
 from assistant.guide.path import advance, close, go_to, note_latest, reopen_by_learner, settings_lost
-from assistant.guide.progress import NameRead, NumberRead, Purpose, ReadBack, State, Status, WordsRead
-from assistant.guide.turn import Turn
+from assistant.guide.progress import AnswerRead, NameRead, NumberRead, Purpose, ReadBack, State, Status, WordsRead
+from assistant.guide.turn import Input, Turn, input_of
 from assistant.spoken.language import Language
 from assistant.spoken.meaning import Ambiguous, Answer
 
@@ -30,6 +30,8 @@ def keep(turn: Turn) -> None:
             _keep_name(turn, name)
         case WordsRead(words):
             _keep_words(turn, words)
+        case AnswerRead(answer=answer):
+            _take_answer(turn, answer)
         case None:
             raise AssertionError("nothing is being read back")
 
@@ -51,6 +53,8 @@ def ask_anew(turn: Turn) -> None:
             turn.say(sentences.SAY_NOTE_AGAIN, Tone.STEP)
         case NameRead():
             turn.say(sentences.SAY_NAME_AGAIN, Tone.STEP)
+        case AnswerRead():
+            prompt(turn)
         case _:
             draft.digits_only = True
             turn.say(sentences.SAY_NUMBER_AGAIN, Tone.STEP)
@@ -63,6 +67,21 @@ def _read_back(turn: Turn, what: ReadBack) -> None:
     turn.draft.state = State.READING_BACK
     turn.note["verdict"] = "read back"
     prompt(turn)
+
+
+def _take_answer(turn: Turn, answer: Answer) -> None:
+    """A clear yes to an answer that was doubted twice: it is taken as if it had been heard clearly."""
+    turn.draft.reading_back = None
+    turn.draft.state = State.ASKING
+    turn.note["means"] = str(answer.value)
+    turn.meaning = answer
+    match input_of(answer):
+        case Input.CHOICE:
+            take_choice(turn)
+        case Input.NO:
+            answer_no(turn)
+        case _:
+            answer_yes(turn)
 
 
 # Numbers.

@@ -60,13 +60,15 @@ TABLE: dict[tuple[State, Input], Rule] = {
     (_ASKING, Input.CHOICE): _rule(answers.take_choice, _ASKING, _FINISHED),
     (_ASKING, Input.TEXT): _rule(read_back.take_words, _READING),
     (_ASKING, Input.AMBIGUOUS): _rule(read_back.ask_digits, _ASKING),
+    # Heard with doubt, and then once more: read back.
+    (_ASKING, Input.DOUBTFUL): _rule(asking.ask_once_more, _ASKING, _READING),
     (_ASKING, Input.BACK): _rule(path.back, _ASKING),
     (_ASKING, Input.GO_ON): _rule(path.leave_open, _ASKING, _FINISHED),
     (_ASKING, Input.CORRECT): _rule(path.correct, _ASKING),
     (_ASKING, Input.NOT_APPLICABLE): _rule(read_back.ask_reason, _ASKING, _REASON),
     (_ASKING, Input.WOKE): _rule(path.remind, _ASKING),
     # A read-back: only a clear yes keeps it.
-    (_READING, Input.YES): _rule(read_back.keep, _ASKING, _FINISHED),
+    (_READING, Input.YES): _rule(read_back.keep, _ASKING, _WAITING, _FINISHED),
     # "No, a thousand": the number that was meant is read back in its turn.
     (_READING, Input.NO): _rule(read_back.ask_anew, _ASKING, _REASON, _READING),
     (_READING, Input.CORRECT): _rule(read_back.ask_anew, _ASKING, _REASON),

@@ -4,7 +4,7 @@ from dataclasses import dataclass, field, replace
 from datetime import datetime
 from enum import StrEnum
 
-from assistant.checklist.model import ChoiceAsked, Step
+from assistant.checklist.model import Step
 from assistant.guide.effects import Adjust, Cover, Effect, Outcome, Say, Tone, WakeAt
 from assistant.guide.events import (
     LONGEST_WORDS,
@@ -208,9 +208,9 @@ def classify(event: Event, papers: Papers, progress: Progress, expect: Expect) -
         case Heard(words=words) | Typed(words=words):
             # What a recogniser writes in figures does not show that it was said digit by digit.
             meaning = papers.language.interpret(words, expect, heard=isinstance(event, Heard))
-            kind = _input_of(meaning)
+            kind = input_of(meaning)
             doubtful = isinstance(event, Heard) and event.doubtful and kind in _TAKEN_AT_ONCE
-            return (Input.DOUBTFUL if doubtful and not _said_twice(words, papers, progress) else kind), meaning
+            return (Input.DOUBTFUL if doubtful else kind), meaning
         case Woke(token=token):
             return (Input.WOKE if progress.wake_up is not None and token == progress.wake_up.token else None), None
         case InstructorCame():
@@ -233,19 +233,8 @@ def classify(event: Event, papers: Papers, progress: Progress, expect: Expect) -
             return None, None
 
 
-def _said_twice(words: str, papers: Papers, progress: Progress) -> bool:
-    """Whether what was asked about is said again in the same words, and these can close the step.
-
-    At a critical step they must be words of its own: "yes" twice is no clearer than once.
-    """
-    step = papers.checklist.steps[progress.cursor]
-    asked = step.expect
-    own = asked.choices if isinstance(asked, ChoiceAsked) else getattr(asked, "good", ()) + getattr(asked, "bad", ())
-    said = words.casefold().strip()
-    return bool(said) and said == progress.doubted and (not step.critical or said in map(str.casefold, own))
-
-
-def _input_of(meaning: Meaning) -> Input:
+def input_of(meaning: Meaning) -> Input:
+    """The input that words amount to by what they mean."""
     match meaning:
         case Ambiguous():
             return Input.AMBIGUOUS

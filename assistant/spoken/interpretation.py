@@ -19,10 +19,9 @@ from assistant.spoken.meaning import Answer, Kind, Meaning, NoMatch, Reason
 from assistant.spoken.names import NameWords
 from assistant.spoken.number_answer import NumberAnswers
 from assistant.spoken.quantities import Quantities
-from assistant.spoken.sentence import Sentence
 from assistant.spoken.statement import Sense
 from assistant.spoken.tables import Tables
-from assistant.spoken.tokens import LONGEST, Tokeniser, clean_text, printable
+from assistant.spoken.tokens import LONGEST, Sentence, Tokeniser, clean_text, printable
 from assistant.spoken.units import UnitWords
 
 _ACKNOWLEDGED = "acknowledged"
@@ -231,12 +230,15 @@ class Interpreter:
         for saying, choice in expect.sayings():
             if bare and bare in (self._tokens_of(saying), self._tokens_of(self._speech(saying))):
                 return choice
-        said = self._statements.content(bare) if self._statements else ()
+        if self._statements is None:
+            return None
+        said = self._statements.content(bare)
         found = {
             choice
             for saying, choice in expect.sayings()
-            if said and self._statements and said == self._statements.content(self._tokens_of(saying))
+            if said and said == self._statements.content(self._tokens_of(saying))
         }
+        found = found or {choice for choice in expect.choices if self._statements.agrees(bare, choice)}
         return found.pop() if len(found) == 1 else None
 
     def _confirmation(self, bare: tuple[str, ...]) -> str | None:

@@ -9,9 +9,8 @@ from assistant.spoken.expect import NumberExpected
 from assistant.spoken.grammar import words_of
 from assistant.spoken.meaning import Ambiguous, Answer, Kind, Meaning, NoMatch, Reason
 from assistant.spoken.quantities import Quantities, SaidAmount
-from assistant.spoken.sentence import Sentence
 from assistant.spoken.tables import Tables
-from assistant.spoken.tokens import UNKNOWN
+from assistant.spoken.tokens import UNKNOWN, Sentence
 from assistant.spoken.units import UnitWords
 
 _COUNTED = "gtt"

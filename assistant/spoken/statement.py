@@ -50,6 +50,9 @@ class Statements(Protocol):
     def sense(self, tokens: Tokens, asked: Asked) -> Sense | None:
         """What the words say about what was asked; None where they say nothing that is understood."""
 
+    def agrees(self, tokens: Tokens, choice: str) -> bool:
+        """Whether the words say, in words of their own, that it is as a choice has it: "murky" of "cloudy"."""
+
     def content(self, tokens: Tokens) -> Tokens:
         """The words that say something, without "it is" and the like; empty where they ask, or where none is left."""
 

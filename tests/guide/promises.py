@@ -7,11 +7,11 @@ break. None asks the guide: each works out from papers, events and sentences wha
 import json
 import re
 from collections.abc import Callable
-from dataclasses import replace
 from datetime import datetime, timedelta
 
 from assistant import dosing
 from assistant.checklist.model import ChoiceAsked, DoneAsked, QuestionAsked, Step, WaitAsked
+from assistant.guide.progress import AnswerRead
 from tests.guide.lived import Heard, Person, Progress, State, Status, Typed
 from tests.guide.script import Moment, Script
 
@@ -125,7 +125,7 @@ def waits_last(script: Script) -> int:
     closed = 0
     for moment in script.moments:
         step = script.papers.checklist.steps[moment.before.cursor].id
-        if (moment.before.state, moment.after.state) == (State.ASKING, State.WAITING):
+        if moment.before.state in (State.ASKING, State.READING_BACK) and moment.after.state is State.WAITING:
             begun[step] = moment.event.at
             broken.discard(step)
         elif moment.before.state is State.WAITING and moment.after.state in INTERRUPTIONS:
@@ -143,25 +143,22 @@ def waits_last(script: Script) -> int:
 def only_a_positive_closes(script: Script) -> int:
     """No step that a word closes is closed but by a positive to its own question, heard clearly while it was asked.
 
-    What is positive is written down here and in the checklist: nothing is asked of the language. What was heard with
-    doubt and asked about counts when the same words are heard again; at a critical step they must be its own words.
+    What is positive is written down here and in the checklist: nothing is asked of the language. A positive that was
+    heard with doubt counts once it was read back, and a clear yes to that was heard.
 
     Returns:
         how many steps were closed by a word.
     """
     closed = 0
     started: dict[str, bool] = {}
-    doubted = ("", "")
     steps = script.papers.checklist.steps
     for moment in script.moments:
         step, event = steps[moment.before.cursor], moment.event
-        if isinstance(event, Heard) and event.doubtful and doubted == (step.id, event.words.casefold()):
-            event = replace(event, doubtful=step.critical and event.words.casefold() not in _own_words(step))
-        elif isinstance(event, Heard) and event.doubtful and moment.before.state is State.ASKING:
-            doubted = (step.id, event.words.casefold())
-        if moment.after.cursor != moment.before.cursor:
-            doubted = ("", "")
-        if (moment.before.state, moment.after.state) == (State.ASKING, State.WAITING):
+        read = moment.before.reading_back
+        asked = moment.before.state is State.ASKING
+        if isinstance(read, AnswerRead) and moment.before.state is State.READING_BACK and _is_clear_yes(event):
+            event, asked = Typed(event.at, read.words), True
+        if asked and moment.after.state is State.WAITING:
             started[step.id] = _is_positive(step, event)
         for other in steps:
             before, after = moment.before.steps[other.id].status, moment.after.steps[other.id].status
@@ -169,7 +166,7 @@ def only_a_positive_closes(script: Script) -> int:
                 continue
             match other.expect:
                 case DoneAsked() | QuestionAsked() | ChoiceAsked():
-                    positive = moment.before.state is State.ASKING and _is_positive(step, event)
+                    positive = asked and _is_positive(step, event)
                 case WaitAsked():
                     positive = started.get(other.id, False)
                 case _:
@@ -179,15 +176,10 @@ def only_a_positive_closes(script: Script) -> int:
     return closed
 
 
-def _own_words(step: Step) -> set[str]:
-    """Words that the author of a step wrote down as its answers."""
-    expect = step.expect
-    own = (
-        expect.choices
-        if isinstance(expect, ChoiceAsked)
-        else (*getattr(expect, "good", ()), *getattr(expect, "bad", ()))
-    )
-    return {word.casefold() for word in own}
+def _is_clear_yes(event: object) -> bool:
+    if isinstance(event, Heard):
+        return event.words.casefold() in YES and not (event.gap or event.during_speech or event.doubtful)
+    return isinstance(event, Typed) and event.words.casefold() in YES
 
 
 def _is_positive(step: Step, event: object) -> bool:

@@ -46,14 +46,17 @@ CHOICES = [
     ("the left one", "sore", "Left arm."),
     ("right arm", "site", "Look at both arms."),
     ("neither", "site", "There is a line: look again."),
-    ("left", "site", "Please say left arm, right arm or neither."),
+    ("it's the left arm", "sore", "Left arm."),
+    ("not the left arm", "site", "I did not understand that."),
+    ("is it the left arm", "site", "I did not understand that."),
+    ("arm", "site", "I did not understand that."),
     ("yes", "site", "Please say left arm, right arm or neither."),
     ("the left leg", "site", "I did not understand that."),
 ]
 
 
 @pytest.mark.parametrize(("words", "step", "said"), CHOICES)
-def test_a_choice_is_taken_as_it_is_written(words, step, said):
+def test_a_choice_is_taken_as_it_is_written_or_in_a_sentence_of_its_own(words, step, said):
     """Only a choice or one of its phrases is taken; the wrong one is held with its own advice."""
     lived = started()
     lived.type(words)

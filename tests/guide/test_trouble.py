@@ -207,13 +207,40 @@ def test_nothing_is_taken_that_was_heard_with_doubt(state, words):
     """It is asked once more, as often as it is doubtful, and costs nothing; heard clearly, it counts."""
     lived = reach(state)
     before = lived.guide.progress
-    for _ in range(3):
+    for _ in range(1 if state is State.ASKING else 3):
         lived.hear(words, doubtful=True)
         assert (lived.entries[-1]["input"], lived.entries[-1]["verdict"]) == ("heard with doubt", "asked once more")
         assert lived.guide.progress.steps == before.steps
         assert lived.state is state
     lived.hear(words)
     assert lived.guide.progress != before
+
+
+@pytest.mark.parametrize(("checklist", "words", "after"), [(CHECKLIST, "done", "gloves"), (KINDS, "left arm", "sore")])
+def test_what_is_doubted_twice_is_read_back(checklist, words, after):
+    """As a number is: only a clear yes takes it, a no asks anew, and neither costs anything."""
+    for answers, step in (("no", None), ("yes", after)):
+        lived = begin(Mode.CHECK_OFF, checklist)
+        asked = lived.step
+        lived.hear(words, doubtful=True)
+        lived.hear(words, doubtful=True)
+        assert lived.says[-1].text == f'I heard "{words}". Is that right?'
+        assert lived.state is State.READING_BACK
+        lived.hear("yes", doubtful=True)
+        assert (lived.state, lived.step) == (State.READING_BACK, asked)
+        lived.hear(answers)
+        assert (lived.state, lived.step) == (State.ASKING, step or asked)
+        if step:
+            assert lines(lived)[asked].ending is Ending.UNAIDED
+
+
+def test_another_answer_between_two_doubts_starts_anew():
+    """A doubt is forgotten once something else was understood."""
+    lived = begin(Mode.CHECK_OFF)
+    lived.hear("done", doubtful=True)
+    lived.hear("not yet")
+    lived.hear("done", doubtful=True)
+    assert lived.entries[-1]["verdict"] == "asked once more"
 
 
 def test_a_choice_heard_with_doubt_is_asked_once_more():

@@ -46,6 +46,7 @@ SAID: dict[str, tuple[tuple[object, ...], ...]] = {
     "refusal": tuple((reason,) for reason in Reason),
     "begins": (("A line", "Set it up."),),
     "which_is_it": (("closed", "still open"), ("", "")),
+    "answer_read_back": (("closed",),),
     "heard_which": (("closed", "Closed, or still open?"),),
     "trouble": tuple((kind,) for kind in Trouble),
     "given": (("yes",), ("left arm",)),

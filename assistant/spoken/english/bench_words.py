@@ -57,6 +57,14 @@ NEUTRAL = _set("""
     october november december ml mil mils millilitres milliliters minute minutes second seconds hour hours inch
     inches foot feet happy aware left right-hand self anymore alone even hangs hanging sits hung listed ok
     until-then deep wide much loud long high right neat nicely gentle still again today
+    two three four five six seven eight nine ten eleven twelve fifteen twenty
+    thirty forty fifty sixty seventy eighty ninety hundred thousand clock noon midnight morning evening tonight
+    nurse colleague mister mrs miss comfortable comfy relaxed calm lovely beautifully steady steadily freely
+    quietly softly firm home deep round wide main big thing things everyone people brand whole
+    lots couple few inwards outwards upwards downwards upright sideways flat level straightforward standing
+    read checked looked wrote written put placed turned gave given kept held pushed pulled moved pressed heard made
+    signed followed used took taken found saw told reached fixed stayed stays sat lifted wiped cleaned hear keeping
+    because since using perfect great brilliant cool spare fresh hospital ward room lab trolley local policy rules
 """)
 """Words that change nothing about what is claimed."""
 NEUTRAL_PHRASES = tuple(
@@ -116,6 +124,8 @@ UNFINISHED = _phrases("""
     not yet, i did not, i have not, did not do it, did not do that, have not done it, have not done that, not ready,
     have not started, not really, not quite, not all of it, still have to, still to do, not done yet
 """)
+UNFINISHED_ENDS = _set("and or but so the a an because to of with my your its is are am have has i at from if")
+"""Words with which no statement ends."""
 STARTED = _phrases("""
     start, starting, started, begin, beginning, begun, go, start now, starting now, start the clock, start the timer,
     timer on, let go, from now, off we go, here we go, here goes, time starts, start counting, counting, start time,

@@ -34,12 +34,18 @@ from assistant.spoken.english.bench_words import (
     TURNING,
     TURNS_ONLY_GOOD,
     UNFINISHED,
+    UNFINISHED_ENDS,
 )
 from assistant.spoken.english.lines import NUMBERS, Line, read_line
 from assistant.spoken.english.qualities import GOOD_FINDINGS
 from assistant.spoken.statement import Asked, Sense, Tokens, Want
 
-_TAKEN_UP = {"do": ("do",), "does": ("does", "do"), "did": ("did",), "have": ("have",), "has": ("has", "have")}
+_TAKEN_UP = {
+    **{"do": ("do",), "does": ("does", "do"), "did": ("did",)},
+    **{"have": ("have",), "has": ("has", "have"), "can": ("can",)},
+}
+_ALL = frozenset({"every", "all", "each", "both"})
+_SOME = frozenset({"one", "two", "some", "few", "couple", "half", "most"})
 _PARTICLE_WITHIN = 7
 """How many words later a particle may follow its verb: "rolled the clamp all the way down"."""
 
@@ -101,7 +107,7 @@ def _written_out(tokens: Tokens) -> Tokens:
     kept = [
         word
         for at, word in enumerate(tokens)
-        if not (word == "can" and tokens[at + 1 : at + 2] in (("see",), ("feel",), ("hear",)))
+        if not (word == "can" and tokens[at + 1 : at + 2] in (("see",), ("feel",), ("hear",), ("reach",), ("move",)))
     ]
     return tuple(kept)
 
@@ -207,7 +213,7 @@ class _Reading:
         tokens = self._tokens
         if not tokens or (len(tokens) > 1 and tokens[0] in AUXILIARIES and tokens[1] not in DENIALS):
             return False
-        if asks_at_its_end(tokens):
+        if asks_at_its_end(tokens) or tokens[-1] in UNFINISHED_ENDS:
             return False
         while self._at < len(tokens):
             length = self._neutral_phrase() or self._phrase() or self._word()
@@ -358,6 +364,8 @@ class _Reading:
 def _of_a_part(tokens: Tokens, line: Line) -> bool:
     """Whether only some of what the question joins is named: "the name matches" says nothing of the date."""
     words = line.words
+    if _ALL & set(words) and _SOME & set(tokens) - set(words) and not _ALL & set(tokens):
+        return True  # "I undid one"
     if line.want is not Want.ANSWER or "and" not in words or not line.things:
         return False
     groups = re.split(r"\band\b", " ".join(words))

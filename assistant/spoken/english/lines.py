@@ -186,7 +186,7 @@ def _deeds(line: str) -> tuple[Deed, ...]:
         words = text.split()
         while words and words[0] in _ADVERBS and words[0] not in VERBS:
             words = words[1:]
-        verb = VERBS.get(words[0]) if words else None
+        verb = VERBS.get(words[0]) or (None if deeds else _unlisted(words)) if words else None
         also_noun = len(words) == 1 and verb is not None and verb.base in _ALSO_NOUNS
         if deeds and (also_noun or (placed and len(words) == 2 and words[1] == "motion")):
             verb = None
@@ -204,6 +204,30 @@ def _deeds(line: str) -> tuple[Deed, ...]:
         if not deed.things and later and deed.verb.base in ("turn", "uncover"):
             deeds[at] = replace(deed, things=later)
     return tuple(deeds)
+
+
+def _unlisted(words: list[str]) -> Verb | None:
+    """A verb that the table does not hold, with its regular forms: a line begins with one."""
+    base = words[0]
+    if (
+        len(words) < 2
+        or len(base) < 3
+        or base in DETERMINERS
+        or base in PREPOSITIONS
+        or base.endswith(("s", "ed", "ly"))
+    ):
+        return None
+    return Verb(base, (_past_of(base),), f"{base.removesuffix('e')}ing")
+
+
+def _past_of(base: str) -> str:
+    """The regular past: "rinsed", "wrapped", "carried"."""
+    if base.endswith("e"):
+        return f"{base}d"
+    if base.endswith("y") and base[-2] not in "aeiou":
+        return f"{base[:-1]}ied"
+    doubled = len(base) == 3 and base[-1] not in "aeiouwxy" and base[-2] in "aeiou"
+    return f"{base}{base[-1] if doubled else ''}ed"
 
 
 def _deed(verb: Verb, rest: str) -> Deed:
@@ -321,7 +345,7 @@ def _question(line: str) -> Line:
     either = False
     about = before
     seen = re.search(
-        r"\b(?:do you (?:see|feel|hear|notice|find)|is there|are there|does the patient \w+)\b(.*)", before
+        r"\b(?:(?:do|can|did) you (?:see|feel|hear|notice|find)|is there|are there|does the patient \w+)\b(.*)", before
     )
     if seen and (found := _findings(seen[1])):
         points += found
@@ -329,8 +353,11 @@ def _question(line: str) -> Line:
     else:
         more, about = _qualities(before)
         points += more
-    if asks == "did" and not points:
+    if asks in ("did", "have", "has") and not points and words[1:2] in (["you"], ["the"]):
         points.append(_did(before))
+    if asks and not points and not mark:
+        points += _predicate(words)
+        either = either or "or" in words
     if mark:
         points += [
             Point(p.asked, p.not_so, p.so, frozenset(), p.there, finding=True)
@@ -380,6 +407,51 @@ def _qualities(text: str) -> tuple[list[Point], str]:
     return [point for _at, point in sorted(found, key=lambda pair: pair[0])], text.replace("~", "and")
 
 
+_PARTICIPLES = {past: verb for verb in reversed(VERBS.values()) for past in verb.past[:2] if " " not in past}
+"""A verb by its participle: "have you written"."""
+_BY_ING = {verb.ing: verb for verb in reversed(VERBS.values())}
+
+_OPPOSITES = (
+    *(("open", "closed"), ("open", "shut"), ("open", "clamped"), ("clean", "dirty"), ("dry", "wet"), ("dry", "damp")),
+    *(("full", "empty"), ("on", "off"), ("in", "out"), ("tight", "loose"), ("secure", "loose"), ("running", "stopped")),
+    *(("visible", "hidden"), ("high", "low"), ("right", "wrong"), ("correct", "wrong"), ("same", "different")),
+    *(("present", "missing"), ("complete", "incomplete"), ("warm", "cold"), ("soft", "hard"), ("flat", "swollen")),
+    *(("straight", "kinked"), ("intact", "broken"), ("intact", "torn"), ("attached", "loose"), ("clear", "cloudy")),
+    *(("clear", "blocked"), ("free", "blocked"), ("comfortable", "uncomfortable"), ("safe", "unsafe"), ("up", "down")),
+    *(("there", "gone"), ("there", "missing"), ("ready", "missing"), ("awake", "asleep"), ("calm", "upset")),
+    *(("legible", "illegible"), ("legible", "smudged"), ("readable", "smudged"), ("still", "moving"), ("near", "far")),
+    *(("enough", "too little"), ("sealed", "opened"), ("sealed", "open"), ("valid", "expired"), ("green", "red")),
+    *(("connected", "disconnected"), ("locked", "unlocked"), ("working", "broken"), ("charged", "flat")),
+)
+"""What is so, and what is then not so; each pair holds both ways (words of every day)."""
+
+
+def _predicate(words: list[str]) -> list[Point]:
+    """What a question asks of its subject, where no table knows it: the words after the subject, one point a quality.
+
+    "Is the tray wiped and dry?" asks for "wiped" and for "dry"; "Does she understand?" for "understand".
+    """
+    rest = [word for word in words[1:] if word not in DETERMINERS]
+    clipped = rest
+    for at, word in enumerate(rest):
+        if at and (word in PREPOSITIONS or word in ("before", "after", "than", "when", "if", "until")):
+            clipped = rest[:at]
+            break
+    heads = re.split(r" and | or ", " ".join(clipped))
+    qualities = [part.split()[-1] for part in heads if part.split()]
+    # The first part holds the subject, too: it needs a word beside it.
+    if not qualities or len(heads[0].split()) < 2:
+        return []
+    found = []
+    for word in qualities if len(heads) > 1 and len(heads[0].split()) > 1 else qualities[-1:]:
+        opposite = {b for a, b in _OPPOSITES if a == word} | {a for a, b in _OPPOSITES if b == word}
+        verb = VERBS.get(word) or _PARTICIPLES.get(word) or _BY_ING.get(word)
+        so = {word, f"{word}s", _past_of(word), *((*verb.past, verb.ing, *verb.states) if verb else ())}
+        undone = {f"un{word}", word.removeprefix("un")} | set(verb.undone if verb else ()) | opposite
+        found.append(Point(word, frozenset(so), frozenset(undone - so)))
+    return found
+
+
 def _did(text: str) -> Point:
     """A deed that is asked about: "did you use the library"."""
     words = text.split()
@@ -387,10 +459,10 @@ def _did(text: str) -> Point:
         # "the second check": done, or checked.
         done = {*VERBS["do"].past, *(past for word in words[3:] if word in VERBS for past in VERBS[word].past)}
         return Point("done", frozenset(done), frozenset({"skipped it"}))
-    at = next((at for at, word in enumerate(words) if word in VERBS and at > 1), None)
+    at = next((at for at, word in enumerate(words) if at > 1 and (word in VERBS or word in _PARTICIPLES)), None)
     if at is None:
         return Point("done")
-    deed = _deed(VERBS[words[at]], " ".join(words[at + 1 :]))
+    deed = _deed(VERBS.get(words[at]) or _PARTICIPLES[words[at]], " ".join(words[at + 1 :]))
     things = {f"{past} {rest}".strip() for past in deed.verb.past for rest in _rests(deed)}
     return Point(
         deed.verb.base,

@@ -148,6 +148,10 @@ class Sentences:
         """Asks for the line's own words; both may be empty, where the line has none."""
         return f"{good[:1].upper()}{good[1:]}, or {bad}?" if good and bad else self.IS_IT_DONE
 
+    def answer_read_back(self, words: str) -> str:
+        """An answer that was doubted twice, read back."""
+        return f'I heard "{words}". Is that right?'
+
     def heard_which(self, words: str, question: str) -> str:
         """What was heard was not clear enough: it is asked once more."""
         return f'I heard "{words}". {question}'

@@ -28,6 +28,10 @@ _UNSURE = _set("""
     least most either tomorrow yesterday had was were ought meant gotta better instead more less far
 """)
 """Words of doubt, of intention, of the past that is over, of an exception."""
+_OF_A_REASON = _set(
+    "forgot forgotten only half yet enough another other wrong less more was had before after when soon later away"
+)
+"""Words of doubt that doubt nothing once a no was said."""
 _QUESTION_WORDS = _set("what which who whom whose where why how whether")
 _SUBJECTS = _set("i we you it he she they this that these those there the my your everything all both")
 _ACKNOWLEDGEMENTS = _set(
@@ -43,6 +47,10 @@ class EnglishStatements:
     def sense(self, tokens: Tokens, asked: Asked) -> Sense | None:
         """What the words say about what was asked."""
         return _sense(tokens, asked)
+
+    def agrees(self, tokens: Tokens, choice: str) -> bool:
+        """See `Statements`."""
+        return _sense(tokens, Asked(f"Is it {choice}?", Want.ANSWER)) is Sense.GOOD
 
     def content(self, tokens: Tokens) -> Tokens:
         """See `Statements`."""
@@ -80,7 +88,7 @@ def _sense(tokens: Tokens, asked: Asked) -> Sense | None:
     if authored is None and _repeats(rest, asked):
         return Sense.ACKNOWLEDGED
     said = authored or gist(rest, asked)
-    if said is Sense.GOOD and asked.want is not Want.ANSWER and trouble_of(rest) is not None:
+    if authored is None and said is Sense.GOOD and asked.want is not Want.ANSWER and trouble_of(rest) is not None:
         return None
     if said is not None:
         contradicts = (no and said is Sense.GOOD and not absent) or (yes and said is Sense.BAD)
@@ -88,6 +96,9 @@ def _sense(tokens: Tokens, asked: Asked) -> Sense | None:
     if _is_question(rest):
         return Sense.ASKED
     words = set(rest)
+    if no and not yes and not absent and asked.want is Want.ANSWER and _tells_why(rest):
+        # "No, this is another fluid": what follows a no tells why.
+        return Sense.BAD
     if words & _ACKNOWLEDGEMENTS and words <= _ACKNOWLEDGEMENTS | _AFTER_ACKNOWLEDGEMENT:
         return Sense.ACKNOWLEDGED
     doubted = words & _UNSURE or ("sure" in words and words & _NEGATIONS)
@@ -111,6 +122,11 @@ def _without_leads(tokens: Tokens) -> tuple[bool, bool, Tokens]:
     if len(rest) > 1 and rest[-1] in ("yes", "no"):
         yes, no, rest = yes or rest[-1] == "yes", no or rest[-1] == "no", rest[:-1]
     return yes, no, rest
+
+
+def _tells_why(rest: Tokens) -> bool:
+    """Whether what follows a no is a sentence that may say why: "this is another fluid", "I forgot"."""
+    return rest[0] in _SUBJECTS and not set(rest) & (_UNSURE - _OF_A_REASON)
 
 
 def _authored(rest: Tokens, asked: Asked) -> Sense | None:

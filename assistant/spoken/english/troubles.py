@@ -32,9 +32,10 @@ _KINDS = {
     r"|faint|sick|stuck myself|pulled his line|pulled her line|chest",
     Trouble.AIR: r"(?:there is|theres|got|see|full of|ton of|lots of|big|is) (?:a |some |an |big "
     r"|ton of |lots of |in it )*"
-    r"(?:air|bubbles?)|air is|air in",
+    r"(?:air|bubbles?)(?! (?:is |are |all )*(?:out|gone))|air is(?! (?:all )*(?:out|gone))|air in",
     Trouble.LEAK: r"leak(?:s|ing|y)?|dripping out|squirting|spraying|pouring out|all over the"
     r"|coming out at|running into the"
+    r"|(?:onto|on to|all over) the (?:bed|floor|sheets?|table|tray)"
     r"|lost half the bag|a puddle|wet patch|run all over",
     Trouble.DAMAGED: r"crack(?:ed)?|broke(?:n)?|split|snapped|ripped|hole in|punctured|poked a hole"
     r"|bent|torn|came apart"
