@@ -63,6 +63,8 @@ class SpokenLearner:
         self._intended = ""
         self._shown = ""
         self._digits = False
+        self._misses = 0
+        self._said = ""
         self._turns = 0
         self._voice = 0
         self.heard = Heard()
@@ -74,12 +76,15 @@ class SpokenLearner:
             self.heard.log.append((tone, text))
             step = _STEP.match(text)
             if step:
-                self._step = self._checklist.steps[int(step[1]) - 1]
+                asked = self._checklist.steps[int(step[1]) - 1]
+                self._misses = self._misses if asked is self._step else 0
+                self._step = asked
                 self._digits = False
             if tone in ("step", "read-back"):
                 self._asked = tone
                 self._shown = text.removeprefix("I have ").removesuffix(". Is that right?").partition(":")[0]
                 self._digits = self._digits or "digit by digit" in text
+            self._misses += tone == "unclear"
             if tone == "unclear" and ("digit by digit" in text or "the digits" in text):
                 self._digits = True
         elif "heard" in line:
@@ -92,7 +97,7 @@ class SpokenLearner:
         if self._asked == "read-back" and isinstance(self._step.expect, NoteAsked):
             return "yes"  # free words are heard as well as they can be; nothing depends on one of them
         if self._asked == "read-back":
-            return "yes" if self._shown == self._intended else "no"
+            return "yes" if self._shown in (self._intended, f'I heard "{self._said}"') else "no"
         planned = self._first.get(self._step.id)
         if planned:
             words = planned.pop(0)
@@ -107,12 +112,13 @@ class SpokenLearner:
             case NameAsked(key=name):
                 self._intended = str(self._key[name].value)
                 return speech(self._intended)
-            case DoneAsked(good=(words, *_)) | WaitAsked(good=(words, *_)):
-                return words
+            case DoneAsked(good=(_, *_) as good) | WaitAsked(good=(_, *_) as good):
+                return self._in_other_words(good)
             case QuestionAsked(right=right, good=good, bad=bad):
-                return next(iter(good if right == "yes" else bad), right)
-            case ChoiceAsked(choices=choices, right=right):
-                return right or choices[0]
+                return self._in_other_words((good if right == "yes" else bad) or (right,))
+            case ChoiceAsked(choices=choices, right=right, phrases=phrases):
+                choice = right or choices[0]
+                return self._in_other_words((choice, *phrases.get(choice, ())))
             case NoteAsked():
                 self._intended = "the site is pale and cool"
                 return self._intended
@@ -122,12 +128,17 @@ class SpokenLearner:
                 return "done"
         return "done"
 
+    def _in_other_words(self, ways: tuple[str, ...]) -> str:
+        """What was not understood is said in the next of the words that the author wrote down for it."""
+        return ways[self._misses % len(ways)]
+
     def _number(self, value: Decimal, unit: str) -> str:
         self._intended = dosing.show(dosing.Amount(value, unit))
         return f"{say_digits(value)} {say_unit(unit)}" if self._digits else say_amount(value, unit)
 
     def _speak(self, words: str) -> None:
         self._turns += 1
+        self._said = words if self._asked != "read-back" else self._said
         voice = VOICES[self._voice % len(VOICES)]
         file = self._sound.folder / "learner.wav"
         write_words(voice, words, file)

@@ -76,20 +76,20 @@ SAMPLES = [
         RATE,
         [
             "seven cubic centimeter per hour",
-            "volume down",
-            "what step is this",
-            "what was the order",
-            "what is my order",
-            "go on",
+            "what's my order again",
+            "close the attempt for good",
+            "what can i say",
+            "could you repeat that",
+            "options",
         ],
     ),
     (
         ConfirmExpected(),
-        ["it is finished", "say that one more time", "turn it down", "repeat it", "no it has not", "go back"],
+        ["hang on", "no there are not", "more slowly", "what was that again", "repeat that", "this is done"],
     ),
     (
         ChoiceExpected(("left", "right")),
-        ["wait a second", "one step back", "what step is this", "what can i say", "remind me which step this is"],
+        ["what was that again", "what do i do", "end the attempt", "this does not apply", "what step am i on"],
     ),
 ]
 

@@ -167,7 +167,8 @@ def test_the_names_that_a_recogniser_is_given_alone() -> None:
     """For a second look at a name: every way to say one of these, in words, and nothing else."""
     expect = NameExpected(("normal saline", "cefazolin"), alone=True)
     assert phrases(expect) == (
-        *("zero point nine percent saline", "zero point nine percent sodium chloride", "cefazolin", "cephazolin"),
+        *("zero point nine percent normal saline", "zero point nine percent saline"),
+        *("zero point nine percent sodium chloride", "zero point nine saline", "cefazolin", "cephazolin"),
         *("isotonic saline", "n s", "normal saline", "physiological saline", "saline zero point nine percent"),
         "sodium chloride zero point nine percent",
     )

@@ -353,9 +353,11 @@ def _question(line: str) -> Line:
     else:
         more, about = _qualities(before)
         points += more
-    if asks in ("did", "have", "has") and not points and words[1:2] in (["you"], ["the"]):
+    if not _reads_straight(text, points, marked=bool(mark)):
+        points, either = [], False
+    elif asks in ("did", "have", "has", "can") and not points:
         points.append(_did(before))
-    if asks and not points and not mark:
+    elif asks and not points and not mark:
         points += _predicate(words)
         either = either or "or" in words
     if mark:
@@ -372,6 +374,24 @@ def _question(line: str) -> Line:
         asks=asks,
         absent=bool(mark),
     )
+
+
+_TURNS_ROUND = re.compile(
+    r"\b(?:passed|past|lost|missing|stopped|failed|forgotten|ended|more than|less than|older|longer|not|never|nor|only"
+    r"|too|fewer|out of|instead|wrong|different)\b"
+)
+"""Words that may turn round what a question asks: "has it passed its expiry date?"."""
+
+
+def _reads_straight(text: str, points: list[Point], *, marked: bool) -> bool:
+    """Whether each part of a question is understood, and none may mean the opposite; else only its own words count."""
+    if _TURNS_ROUND.search(text):
+        return False
+    if not points or marked or all(point.finding for point in points):
+        return True
+    places = [text.find(point.asked) for point in points]
+    behind = text[min(places) :]
+    return len(re.findall(r"\b(?:and|or)\b", behind)) < len(points)
 
 
 def _feared(text: str) -> tuple[str, str, str]:
@@ -431,7 +451,7 @@ def _predicate(words: list[str]) -> list[Point]:
 
     "Is the tray wiped and dry?" asks for "wiped" and for "dry"; "Does she understand?" for "understand".
     """
-    rest = [word for word in words[1:] if word not in DETERMINERS]
+    rest = [word for word in words[1:] if word not in DETERMINERS and word not in ("again", "still", "now", "already")]
     clipped = rest
     for at, word in enumerate(rest):
         if at and (word in PREPOSITIONS or word in ("before", "after", "than", "when", "if", "until")):
@@ -453,22 +473,23 @@ def _predicate(words: list[str]) -> list[Point]:
 
 
 def _did(text: str) -> Point:
-    """A deed that is asked about: "did you use the library"."""
+    """A deed that is asked about: "did you use the library", "has it dried", "can she reach the bell"."""
     words = text.split()
     if "do" in words[2:3]:
         # "the second check": done, or checked.
         done = {*VERBS["do"].past, *(past for word in words[3:] if word in VERBS for past in VERBS[word].past)}
         return Point("done", frozenset(done), frozenset({"skipped it"}))
-    at = next((at for at, word in enumerate(words) if at > 1 and (word in VERBS or word in _PARTICIPLES)), None)
+    known = _PARTICIPLES if words[0] in ("have", "has") else VERBS
+    at = next((at for at, word in enumerate(words) if at > 1 and word in known), None)
     if at is None:
         return Point("done")
-    deed = _deed(VERBS.get(words[at]) or _PARTICIPLES[words[at]], " ".join(words[at + 1 :]))
-    things = {f"{past} {rest}".strip() for past in deed.verb.past for rest in _rests(deed)}
-    return Point(
-        deed.verb.base,
-        frozenset(things),
-        frozenset({"skipped it", "by hand", "manually", "typed it in", *(f"skipped the {t}" for t in deed.things)}),
-    )
+    verb = known[words[at]]
+    deed = _deed(verb, " ".join(words[at + 1 :]))
+    said = (verb.base, f"{verb.base}s") if words[0] == "can" else verb.past
+    things = {f"{past} {rest}".strip() for past in said for rest in _rests(deed)}
+    skipped = {"skipped it", *(f"skipped the {thing}" for thing in deed.things)}
+    by_hand = {"by hand", "manually", "typed it in"} if "library" in words else set()
+    return Point(verb.base, frozenset(things | set(verb.states)), frozenset({*skipped, *by_hand, *verb.undone}))
 
 
 def _rests(deed: Deed) -> tuple[str, ...]:

@@ -131,7 +131,7 @@ switch | switched, turned, powered | switching | |
 lower | lowered, dropped, dropped down, moved down, brought down, let down | lowering | down, lower, hanging lower | \
 up, higher
 raise | raised, lifted, propped up, elevated, put up, wound up, brought up, pumped up, put up | raising | up, \
-raised, elevated, propped up, on the pillow, at my height, higher, up high | down, flat
+raised, elevated, propped up, on the pillow, at my height, up high | down, flat
 lift | lifted, raised | lifting | up | down
 document | documented, charted, written down, wrote down, recorded, noted, noted down, written up, put in the chart, \
 logged, entered, wrote up, written up, filled in, put in the record, put it in | documenting | in the chart, on the \
