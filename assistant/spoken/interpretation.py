@@ -15,7 +15,7 @@ from assistant.spoken.expect import (
     TextExpected,
 )
 from assistant.spoken.listing import Listing
-from assistant.spoken.meaning import Answer, Kind, Meaning, NoMatch, Reason
+from assistant.spoken.meaning import Answer, Command, Kind, Meaning, NoMatch, Reason
 from assistant.spoken.names import NameWords
 from assistant.spoken.number_answer import NumberAnswers
 from assistant.spoken.quantities import Quantities
@@ -56,6 +56,12 @@ class Interpreter:
         self._speech = aloud.speech
         phrases = tables.phrases
         self._commands = {phrase: command for command, known in phrases.commands.items() for phrase in known}
+        self._harmless = tuple(
+            (tuple(phrase.split()), command)
+            for command in (Command.HOLD_ON, Command.AGAIN)
+            for phrase in phrases.commands.get(command, ())
+            if " " in phrase or command is Command.HOLD_ON
+        )
         self._confirmations = {
             tuple(phrase.split()): label
             for label, known in (
@@ -116,7 +122,20 @@ class Interpreter:
         if not isinstance(meaning, NoMatch) or meaning.reason is Reason.QUESTION or self._statements is None:
             return meaning
         trouble = self._statements.trouble(bare)
-        return meaning if trouble is None else Answer(Kind.TROUBLE, trouble)
+        if trouble is not None:
+            return Answer(Kind.TROUBLE, trouble)
+        return self._aside(bare) or meaning
+
+    def _aside(self, bare: tuple[str, ...]) -> Answer | None:
+        """A command that can do no harm, with a reason beside it: "hold on, I need a pen"."""
+        return next(
+            (
+                Answer(Kind.COMMAND, command)
+                for words, command in self._harmless
+                if len(words) < len(bare) and words in (bare[: len(words)], bare[-len(words) :])
+            ),
+            None,
+        )
 
     def _in_frame(self, tokens: tuple[str, ...], bare: tuple[str, ...], expect: Expect, heard: bool) -> Meaning:
         label = self._confirmation(bare)

@@ -2,10 +2,13 @@
 
 import tomllib
 from dataclasses import dataclass
+from datetime import UTC, datetime
 from pathlib import Path
 
 import pytest
 
+from assistant.checklist.model import Checklist, Step
+from assistant.guide import Guide, Opened, Papers, Recorded, State, Status, Typed
 from assistant.spoken import ENGLISH, interpret
 from assistant.spoken.expect import ConfirmExpected
 from assistant.spoken.meaning import Answer, Kind
@@ -13,6 +16,7 @@ from assistant.spoken.statement import Asked, Sense, Want
 
 ROOT = Path(__file__).parent.parent.parent
 WANTS = {"done": Want.DONE, "wait": Want.START, "question": Want.ANSWER}
+AT = datetime(2026, 1, 1, tzinfo=UTC)
 TAKEN = ("done", "start", "yes", "no")
 
 
@@ -43,6 +47,31 @@ def meant(row: Row) -> str:
     return ""
 
 
+def lived(row: Row) -> str:
+    """What a real guide makes of the words, typed at a step that reads the line aloud."""
+    asked: dict[str, object] = {"kind": row.kind} | ({"seconds": 5} if row.kind == "wait" else {})
+    step = Step.model_validate({"id": "step", "part": "Step", "say": row.line, "expect": asked, "critical": True})
+    paper = Checklist(
+        name="one-step",
+        title="One step",
+        version="1",
+        purpose="To see what words mean.",
+        cautions=("Training only.",),
+        steps=(step,),
+        digest="",
+    )
+    guide = Guide(Papers(paper, "", {}, ENGLISH))
+    for number, event in enumerate((Opened(AT), Typed(AT, row.words)), 1):
+        guide.receive(event)
+        guide.receive(Recorded(number, ""))
+    progress = guide.progress
+    if progress.state is State.WAITING:
+        return "start"
+    if progress.steps["step"].status is Status.CLOSED:
+        return "done" if row.kind == "done" else progress.steps["step"].final
+    return "no" if progress.steps["step"].found else ""
+
+
 def library() -> list[Asked]:
     """Every line of the library that is answered by a yes, a no or a done."""
     found: dict[Asked, None] = {}
@@ -58,7 +87,7 @@ def library() -> list[Asked]:
 LIBRARY = library()
 
 
-@pytest.mark.parametrize("name", ["natural", "negatives", "asides", "troubles"])
+@pytest.mark.parametrize("name", ["natural", "negatives", "asides", "troubles", "many_words"])
 def test_nothing_is_taken_for_what_it_is_not(name: str) -> None:
     """A yes, a done, a start are taken only where they are meant; a no only where nothing good is."""
     wrong = [
@@ -69,11 +98,21 @@ def test_nothing_is_taken_for_what_it_is_not(name: str) -> None:
     assert wrong == []
 
 
-def test_what_learners_naturally_say_is_understood() -> None:
-    """The share that is reached; the rest is asked again."""
-    natural = rows("natural")
-    understood = sum(meant(row) == row.means for row in natural)
-    assert understood >= 0.6 * len(natural)
+@pytest.mark.parametrize("name", ["natural", "negatives"])
+def test_the_guide_takes_what_is_meant(name: str) -> None:
+    """A step is closed, or its wait begun, by exactly what is taken for its good answer."""
+    assert [(row, lived(row)) for row in rows(name) if (lived(row) or "no") != (meant(row) or "no")] == []
+
+
+UNDERSTOOD = {"natural": 0.95, "many_words": 0.3}
+"""The share of each table that is understood, at least; the rest is asked again (measured; see its README)."""
+
+
+@pytest.mark.parametrize("name", UNDERSTOOD)
+def test_what_learners_naturally_say_is_understood(name: str) -> None:
+    """Typed, of all kinds of line that a yes, a done or a start answers."""
+    clear = [row for row in rows(name) if row.means in TAKEN]
+    assert sum(meant(row) == row.means for row in clear) >= UNDERSTOOD[name] * len(clear)
 
 
 @pytest.mark.parametrize("asked", LIBRARY, ids=lambda asked: asked.line[-50:])

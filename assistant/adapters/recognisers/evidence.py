@@ -32,6 +32,7 @@ class Evidence:
         free_tokens: how many tokens it has, the end included.
         no_speech: the model's probability that nobody speaks.
         bounded: sentences of the step, by form of numbers.
+        others: what else the model would write without limits, where a yes closes a step; likeliest first.
         named: where a name is expected, names alone.
         of_noise: logarithms of the probability of wordings (as `plain` makes them) where there is nothing but
             noise, for those that are unlikely in this utterance too.
@@ -41,5 +42,6 @@ class Evidence:
     free_tokens: int
     no_speech: float
     bounded: Mapping[Form, tuple[Hypothesis, ...]]
+    others: tuple[Hypothesis, ...] = ()
     named: tuple[Hypothesis, ...] = ()
     of_noise: Mapping[str, float] = field(default_factory=dict)

@@ -23,6 +23,7 @@ from assistant.adapters.recognisers.limits import (
     DOUBTFUL,
     DOUBTFUL_POSITIVE,
     FAINT_COMMAND,
+    FREE,
     NUMBER,
     POSITIVE,
     Limits,
@@ -50,6 +51,8 @@ _UNHEARD = 1e-4
 """Share of a meaning that one form has not heard at all; not nothing, for a search gives up what is unlikely."""
 _LEAST_LOGARITHM = -700.0
 """Below this a probability would be rounded to nothing, and its logarithm be lost."""
+_UNHEARD_LOGARITHM = -30.0
+"""Logarithm of the probability of whatever else might be said."""
 _NO_SPEECH = 0.6
 _LEAST_FREE_LOGARITHM = -1.0
 _TELLING = frozenset(
@@ -159,6 +162,9 @@ def judge(evidence: Evidence, expect: Expect, language: Language) -> Judgement:
             stands = stands and not denies(best.text, evidence.free.text, language)
     if stands:
         return Judgement(best.text, alternatives)
+    freely = _written_freely(alternatives, evidence, expect, language)
+    if freely is not None:
+        return freely
     if evidence.named:
         return _closest_name(evidence, expect, language)
     if best.is_number and not digits_only and _some_number(ranked).reaches(DOUBTFUL, evidence):
@@ -188,7 +194,42 @@ def _positive(
         return Judgement(best.text, alternatives)
     if of_a_line and not denied and best.reaches(DOUBTFUL_POSITIVE, evidence):
         return Judgement(best.text, alternatives, doubtful=True)
-    return Judgement("", alternatives)
+    return _written_freely(alternatives, evidence, expect, language) or Judgement("", alternatives)
+
+
+def _written_freely(
+    alternatives: tuple[Alternative, ...], evidence: Evidence, expect: Expect, language: Language
+) -> Judgement | None:
+    """A positive in words of the learner's own, which stand in no list: what the model writes without limits.
+
+    What else it would have written, and every sentence of the step that is no positive, stand against it. It is never
+    taken at once: of a denial that was misheard the model may be as certain.
+    """
+    if not (isinstance(expect, ConfirmExpected) and expect.asked is not None):
+        return None
+    ways = (evidence.free, *evidence.others)
+    texts = [f"{plain(way.text, language)}{'?' if way.text.rstrip().endswith('?') else ''}" for way in ways]
+    for_it: list[float] = []
+    against = [_UNHEARD_LOGARITHM]
+    for way, text in zip(ways, texts, strict=True):
+        is_so = is_positive(language.interpret(text, expect, heard=True), expect)
+        (for_it if is_so else against).append(way.score)
+    if not is_positive(language.interpret(texts[0], expect, heard=True), expect):
+        return None
+    listed = [one for hypotheses in evidence.bounded.values() for one in hypotheses]
+    against += [
+        one.score
+        for one in listed
+        if not is_positive(language.interpret(plain(one.text, language), expect, heard=True), expect)
+    ]
+    leads = _sum(for_it) - _sum(against) >= FREE.lead
+    clear = evidence.free.score >= FREE.clear * evidence.free_tokens
+    return Judgement(texts[0], alternatives, doubtful=True) if leads and clear else None
+
+
+def _sum(scores: list[float]) -> float:
+    """Logarithm of the sum of probabilities that are given by their logarithms."""
+    return math.log(math.fsum(math.exp(max(score, _LEAST_LOGARITHM)) for score in scores))
 
 
 def _is_number(meaning: Meaning) -> bool:

@@ -36,6 +36,19 @@ class Limits:
     longer: float = 1.0
 
 
+@dataclass(frozen=True)
+class FreeLimits:
+    """What a positive in words of the learner's own must reach, as the model writes it without limits.
+
+    Attributes:
+        lead: logarithm of (probability of all its positive wordings / probability of all that is none).
+        clear: logarithm of its probability, for each token.
+    """
+
+    lead: float
+    clear: float
+
+
 CLEAR_COMMAND = Limits(share=0.6, clear=-1.6, ratio=-3.0, least=-2.0)
 """For commands, confirmations and refusals that are told, so clear that no noise is."""
 COMMAND = Limits(share=0.6, clear=-1.6, ratio=-3.0, least=-4.5, ending=-2.0, gain=8.0)
@@ -52,3 +65,5 @@ POSITIVE = Limits(share=0.9, clear=-3.0, ratio=-3.0, least=-10.0, ending=-2.0)
 """For a yes or a done at a line, beside the limits of commands: its share beats all that is no positive together."""
 DOUBTFUL_POSITIVE = Limits(share=0.5, clear=-3.0, ratio=-4.0, least=-10.0, ending=-4.0)
 """For a positive that is asked about once more: it leads, and something like it was said."""
+FREE = FreeLimits(lead=0.5, clear=-1.6)
+"""For a positive in words that stand in no list: it is asked about once more."""

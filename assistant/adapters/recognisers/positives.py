@@ -42,18 +42,22 @@ def is_denied(words: str, free: str, expect: Expect, language: Language) -> bool
 
 @lru_cache(maxsize=1_000)
 def is_like_another(words: str, expect: Expect, language: Language) -> bool:
-    """Whether something that is no positive is spelt nearly alike, or differs by a "n't" at its end.
+    """Whether something that is no positive is spelt nearly alike, differs by a "n't", or has the same words.
 
     Of such a one the model may be certain and still be wrong, so no limit on its certainty helps.
     """
     import jellyfish  # a start stays quick without it
 
-    letters = _letters(words)
+    letters, in_order = _letters(words), sorted(_in_order(words, language))
     return any(
-        (jellyfish.levenshtein_distance(letters, _letters(said)) <= LIKE or words == said.removesuffix("n't"))
+        (
+            jellyfish.levenshtein_distance(letters, _letters(said)) <= LIKE
+            or words == said.replace("n't", "")
+            or in_order == sorted(_in_order(said, language))
+        )
         and not is_positive(language.interpret(other, expect, heard=True), expect)
         for other in language.phrases(expect)
-        for said in (other, _contracted(other, language))
+        for said in (other, *_contracted(other, language))
     )
 
 
@@ -71,12 +75,14 @@ def denies(words: str, free: str, language: Language) -> bool:
     return bool(set(_in_order(free, language)) & _denials(language) - set(_in_order(words, language)))
 
 
-def _contracted(text: str, language: Language) -> str:
-    """In its short form: "i did not" as "i didn't"."""
-    padded = f" {text} "
-    for short, full in language.tables.writing.contractions.items():
-        padded = padded.replace(f" {full} ", f" {short} ")
-    return padded.strip()
+def _contracted(text: str, language: Language) -> tuple[str, ...]:
+    """In each of its short forms: "that is not it" as "that's not it" and as "that isn't it"."""
+    forms = (
+        f" {text} ".replace(f" {full} ", f" {short} ").strip()
+        for short, full in language.tables.writing.contractions.items()
+        if "'" in short
+    )
+    return tuple(dict.fromkeys(form for form in forms if form != text))
 
 
 def _letters(words: str) -> str:

@@ -31,7 +31,7 @@ from assistant.adapters.recognisers.sentences import START, Sentences
 from assistant.errors import ModelError
 from assistant.ports import SAMPLE_RATE_HZ, Hearing
 from assistant.spoken import Language
-from assistant.spoken.expect import Expect, NameExpected, TextExpected
+from assistant.spoken.expect import ConfirmExpected, Expect, NameExpected, TextExpected
 
 THREADS = 2
 LONGEST_S = 30.0
@@ -42,6 +42,8 @@ _MOST_FREE_TOKENS = 160
 """Of free words."""
 _MOST_COMPARED_TOKENS = 48
 """Of free words that an answer is only compared with; what is longer is no answer, and part of it is enough."""
+_FREE_WAYS = 5
+"""Ways to write a yes freely that are compared: among them stands what it may have been instead."""
 _HISS = 0.02
 """Root mean square, of full scale, of the noise that an answer is compared with."""
 _MOST_KEPT = 2 * 121 * SAMPLE_RATE_HZ
@@ -133,12 +135,14 @@ class WhisperRecogniser:
         sound = self._model.encode(ctranslate2.StorageView.from_array(picture[None]))
         if is_given_up():
             return None
+        ways = _FREE_WAYS if isinstance(expect, ConfirmExpected) and expect.asked is not None else 1
         # In the library's own thread, while the search goes on in this one.
         free_later = self._model.generate(
             sound,
             [self._prompt],
             asynchronous=True,
-            beam_size=1,
+            beam_size=ways,
+            num_hypotheses=ways,
             # A score is then the logarithm of the whole text's probability.
             length_penalty=0,
             # The library stops at half of it.
@@ -158,9 +162,14 @@ class WhisperRecogniser:
         if is_given_up():
             return None
         free = free_later.result()
+        likeliest, *others = (
+            Hypothesis(self._text(tokens), float(score), len(tokens) + 1)
+            for tokens, score in zip(free.sequences_ids, free.scores, strict=True)
+        )
         return Evidence(
-            free=Hypothesis(self._text(free.sequences_ids[0]), float(free.scores[0])),
-            free_tokens=len(free.sequences_ids[0]) + 1,
+            free=likeliest,
+            free_tokens=likeliest.tokens,
+            others=tuple(others),
             no_speech=float(free.no_speech_prob),
             bounded=bounded,
             named=named,

@@ -38,6 +38,7 @@ from assistant.spoken.english.bench_words import (
 )
 from assistant.spoken.english.lines import NUMBERS, Line, read_line
 from assistant.spoken.english.qualities import GOOD_FINDINGS
+from assistant.spoken.english.troubles import trouble_of
 from assistant.spoken.statement import Asked, Sense, Tokens, Want
 
 _TAKEN_UP = {
@@ -81,6 +82,8 @@ def gist(tokens: Tokens, asked: Asked) -> Sense | None:
     else:
         sense = Sense.BAD if not_so else Sense.GOOD if so == every else Sense.ACKNOWLEDGED
     if sense is Sense.GOOD and reading.led_by_no and not line.absent:
+        return None
+    if sense is Sense.GOOD and line.want is not Want.ANSWER and trouble_of(reading.beside()) is not None:
         return None
     if sense is Sense.GOOD and (reading.turned or _of_a_part(tokens, line)):
         return None if reading.turned else Sense.ACKNOWLEDGED
@@ -204,6 +207,7 @@ class _Reading:
         self._at = 0
         self._denied = ""
         self._deny_again = False
+        self._used: set[int] = set()
         self.said: list[_Says] = []
         self.turned = False
         self.led_by_no = False
@@ -222,6 +226,10 @@ class _Reading:
             self._at += length
         return not self._denied or self._denies_all()
 
+    def beside(self) -> Tokens:
+        """What is said beside the claims and the names of the line's own things: there may be trouble in it."""
+        return tuple(w for at, w in enumerate(self._tokens) if at not in self._used and w not in self._things)
+
     def _after(self, steps: int = 1) -> str:
         return self._tokens[self._at + steps] if self._at + steps < len(self._tokens) else ""
 
@@ -238,9 +246,7 @@ class _Reading:
         tokens, at = self._tokens, self._at
         for length in range(min(self._longest, len(tokens) - at), 0, -1):
             says = self._table.get(tokens[at : at + length])
-            if says is None or (
-                tokens[at + length : at + length + 1] == ("not",) and tokens[at + length - 1] in AUXILIARIES
-            ):
+            if says is None or self._goes_round(at + length):
                 continue
             if length > 1 or self._stands_alone():
                 return length if self._take(says, length) else -1
@@ -248,6 +254,13 @@ class _Reading:
             if tokens[at] == first and particle in tokens[at + 2 : at + _PARTICLE_WITHIN]:
                 return 1 if self._take(self._table[first, particle], 1) else -1
         return 0
+
+    def _goes_round(self, end: int) -> bool:
+        """Whether what follows belongs to the words before it: "they do | not agree", "I have not | done it"."""
+        follows = self._tokens[end : end + 1]
+        if self._tokens[end - 1] == "not":
+            return follows not in ((), ("yet",), ("at",), ("and",), ("so",))
+        return follows == ("not",) and self._tokens[end - 1] in AUXILIARIES
 
     def _take(self, says: _Says, length: int) -> bool:
         word = self._tokens[self._at]
@@ -266,6 +279,7 @@ class _Reading:
             self._deny_again = self._after(length) == "or"
             self._denied = ""
         self.said.append(says)
+        self._used |= set(range(self._at, self._at + length))
         return True
 
     def _goes_on(self, word: str) -> bool:

@@ -6,7 +6,7 @@ from functools import lru_cache
 from assistant.spoken.english.lines import Deed, Line, Point, cut, read_line
 from assistant.spoken.statement import Asked, Sense, Tokens, Want
 
-_MOST_GOOD, _MOST_OTHER = 40, 160
+_MOST_GOOD, _MOST_OTHER = 60, 260
 _PLAIN = ("i did it", "that is done", "it is all done")
 _DENIALS = (
     "i did not",
@@ -53,17 +53,20 @@ def sayings_of(asked: Asked, sense: Callable[[Tokens, Asked], Sense | None]) -> 
     line = read_line(asked)
     good = (*asked.good, *_good(line))
     bad = (*asked.bad, *_bad(line))
+    near = (*_near_author(asked.good), *_near(line))
     found: dict[str, Sense] = {}
     for meant, most, sentences in (
         ({Sense.GOOD}, _MOST_GOOD, good),
         ({Sense.BAD}, _MOST_GOOD, bad),
-        (set(Sense) - {Sense.GOOD}, _MOST_OTHER, _near(line)),
+        (set(Sense) - {Sense.GOOD}, _MOST_OTHER, near),
     ):
         count = 0
         for sentence in sentences:
             words = cut(sentence)
             said = sense(words, asked)
             text = " ".join(words)
+            # What is near and says nothing is no answer either, and must be heard as what it is.
+            said = Sense.UNSURE if said is None and sentences is near else said
             if said in meant and text not in found and count < most:
                 found[text] = said
                 count += 1
@@ -195,6 +198,27 @@ def _near(line: Line) -> Iterator[str]:
         yield from _near_deed(deed)
     for point in line.points:
         yield from _near_point(point, line)
+
+
+def _near_author(good: tuple[str, ...]) -> Iterator[str]:
+    """Near misses of the author's own words: "the spike is in" is near "is the spike in", "the spike is not in"."""
+    for words in (" ".join(cut(saying)) for saying in good):
+        yield from (f"almost {words}", f"i think {words}", f"not sure {words}", f"not {words}", f"not {words} yet")
+        subject, verb, state = words.rpartition(" is ") if " is " in words else words.rpartition(" are ")
+        if subject:
+            verb = verb.strip()
+            yield from (
+                f"{verb} {subject} {state}",
+                f"{subject} {verb} not {state}",
+                f"{subject} {verb} almost {state}",
+            )
+            yield from (f"{subject} {verb} not {state} yet", f"i think {subject} {verb} {state}")
+        elif words.startswith(("they ", "both ", "all ")):
+            subject, _, verb = words.partition(" ")
+            yield from (f"do {words}", f"{subject} do not {verb}", f"{subject} almost {verb}", f"{verb}")
+        else:
+            yield from (f"is it {words}", f"it is not {words}", f"it is almost {words}", f"are they {words}")
+            yield from (f"i am not {words}", f"half {words}", f"should it be {words}", f"not quite {words}")
 
 
 def _near_deed(deed: Deed) -> Iterator[str]:

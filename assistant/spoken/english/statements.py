@@ -88,8 +88,6 @@ def _sense(tokens: Tokens, asked: Asked) -> Sense | None:
     if authored is None and _repeats(rest, asked):
         return Sense.ACKNOWLEDGED
     said = authored or gist(rest, asked)
-    if authored is None and said is Sense.GOOD and asked.want is not Want.ANSWER and trouble_of(rest) is not None:
-        return None
     if said is not None:
         contradicts = (no and said is Sense.GOOD and not absent) or (yes and said is Sense.BAD)
         return None if contradicts else said
