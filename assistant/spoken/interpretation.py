@@ -17,8 +17,7 @@ from assistant.spoken.expect import (
 from assistant.spoken.listing import Listing
 from assistant.spoken.meaning import Answer, Command, Kind, Meaning, NoMatch, Reason
 from assistant.spoken.names import NameWords
-from assistant.spoken.number_answer import NumberAnswers
-from assistant.spoken.quantities import Quantities
+from assistant.spoken.quantities import NumberAnswers, Quantities
 from assistant.spoken.statement import Sense
 from assistant.spoken.tables import Tables
 from assistant.spoken.tokens import LONGEST, Sentence, Tokeniser, clean_text, printable
@@ -56,11 +55,8 @@ class Interpreter:
         self._speech = aloud.speech
         phrases = tables.phrases
         self._commands = {phrase: command for command, known in phrases.commands.items() for phrase in known}
-        self._harmless = tuple(
-            (tuple(phrase.split()), command)
-            for command in (Command.HOLD_ON, Command.AGAIN)
-            for phrase in phrases.commands.get(command, ())
-            if " " in phrase or command is Command.HOLD_ON
+        self._patience = tuple(
+            tuple(phrase.split()) for phrase in phrases.commands.get(Command.HOLD_ON, ()) if " " in phrase
         )
         self._confirmations = {
             tuple(phrase.split()): label
@@ -124,18 +120,13 @@ class Interpreter:
         trouble = self._statements.trouble(bare)
         if trouble is not None:
             return Answer(Kind.TROUBLE, trouble)
-        return self._aside(bare) or meaning
+        if isinstance(expect, ConfirmExpected | ChoiceExpected) and self._asks_for_patience(bare):
+            return Answer(Kind.COMMAND, Command.HOLD_ON)
+        return meaning
 
-    def _aside(self, bare: tuple[str, ...]) -> Answer | None:
-        """A command that can do no harm, with a reason beside it: "hold on, I need a pen"."""
-        return next(
-            (
-                Answer(Kind.COMMAND, command)
-                for words, command in self._harmless
-                if len(words) < len(bare) and words in (bare[: len(words)], bare[-len(words) :])
-            ),
-            None,
-        )
+    def _asks_for_patience(self, bare: tuple[str, ...]) -> bool:
+        """Whether a moment is asked for, with a reason beside it: "hold on, I need a pen". It can do no harm."""
+        return any(words in (bare[: len(words)], bare[-len(words) :]) for words in self._patience)
 
     def _in_frame(self, tokens: tuple[str, ...], bare: tuple[str, ...], expect: Expect, heard: bool) -> Meaning:
         label = self._confirmation(bare)

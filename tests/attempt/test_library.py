@@ -121,7 +121,8 @@ def test_a_planted_fault(procedure: Procedure) -> None:
     assert lived.outcome is Outcome.STOPPED
     held = [say.text.lower() for say in lived.says if say.tone is Tone.HOLD]
     assert any(procedure.advice in text for text in held), held
-    assert endings(lived)[procedure.fault] in (Ending.WRONG, Ending.NOT_REACHED)
+    told = found in getattr(step.expect, "faults", ())
+    assert endings(lived)[procedure.fault] in (Ending.NOT_PUT_RIGHT if told else Ending.WRONG, Ending.NOT_REACHED)
 
 
 def test_cautions_of_the_library() -> None:

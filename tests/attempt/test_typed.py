@@ -55,7 +55,7 @@ def test_every_slip_is_caught_where_it_should_be(capsys, tmp_path, slip, seed):
         assert line["ending"] == "done after a cue"
         assert line["cues"] == ["gate"]
         return
-    if line["kind"] == "question":
+    if line["kind"] in ("question", "choice"):
         # A fault that the learner sees and tells of is a finding, and costs nothing.
         assert (line["ending"], line["found"], line["wrong"]) == ("done unaided", 1, 0)
         return

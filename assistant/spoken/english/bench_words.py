@@ -132,10 +132,12 @@ STARTED = _phrases("""
     holding pressure, pressure on, pressing, time, drying time, clock is running
 """)
 ALL_GOOD = _phrases("""
-    all good, all fine, fine, looks good, looks fine, look good, look fine, all okay, looks okay, is good, are good,
-    perfect, looks perfect, correct, all correct, is right, are right, is okay, are okay, looks right, looks normal,
-    normal, is fine, are fine, healthy, looks healthy, feels fine, feels normal, is normal, feels good
+    all good, all fine, fine, looks good, looks fine, look good, look fine, all okay, looks okay, is good, are
+    good, perfect, looks perfect, is okay, are okay, looks normal, normal, is fine, are fine, healthy, looks
+    healthy, feels fine, feels normal, is normal, feels good
 """)
+ALL_RIGHT = _phrases("correct, all correct, is right, are right, looks right, is correct, are correct")
+"""What says that it is as asked, where nothing is looked for."""
 ASKING_ENDS = tuple(
     tuple(phrase.split())
     for phrase in (

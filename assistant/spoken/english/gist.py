@@ -11,6 +11,7 @@ from functools import lru_cache
 
 from assistant.spoken.english.bench_words import (
     ALL_GOOD,
+    ALL_RIGHT,
     ARTICLES,
     ASKED_OF,
     ASKING_ENDS,
@@ -158,6 +159,8 @@ def _of_points(line: Line) -> list[tuple[str, _Says]]:
         ]
     if len(feared) == len(findings):
         rows += [(phrase, _Says(every, so=line.absent or not feared)) for phrase in ALL_GOOD]
+    if not findings:
+        rows += [(phrase, _Says(every)) for phrase in ALL_RIGHT]
     verbs = _TAKEN_UP.get(line.asks, ())
     subjects = ("i", "we") if "you" in line.words else ("it", "they", "that", "everything", "both", "she", "he")
     for subject in subjects:

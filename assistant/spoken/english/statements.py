@@ -8,6 +8,7 @@ from functools import lru_cache
 
 from assistant.spoken.english.gist import asks_at_its_end, content_of, gist
 from assistant.spoken.english.lines import AUXILIARIES, cut, read_line
+from assistant.spoken.english.qualities import known_as
 from assistant.spoken.english.sayings import opposed_to, sayings_of, words_of
 from assistant.spoken.english.troubles import trouble_of
 from assistant.spoken.meaning import Trouble
@@ -50,7 +51,10 @@ class EnglishStatements:
 
     def agrees(self, tokens: Tokens, choice: str) -> bool:
         """See `Statements`."""
-        return _sense(tokens, Asked(f"Is it {choice}?", Want.ANSWER)) is Sense.GOOD
+        ways, text = known_as(choice), f" {' '.join(tokens)} "
+        if not any(f" {way} " in text for way in ways):
+            return False
+        return _sense(tokens, Asked(f"Is it {ways[0]}?", Want.ANSWER)) is Sense.GOOD
 
     def content(self, tokens: Tokens) -> Tokens:
         """See `Statements`."""
