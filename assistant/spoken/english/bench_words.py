@@ -39,6 +39,11 @@ PARTICLES = _set("on off up down in out away over together through back shut ope
 PREPOSITIONS = _set("""
     to into onto on in at with over round from of for by near above below along within between against through
     under next around beside off out than like inside up down away onto behind per
+    luer cannula forearm basin bowl dish waste shoulder hilt slot channel groove packaging plastic cover overwrap wheel
+    machine device monitor trolley station bench desk curtain gown mask apron goggles towel dispenser pedal lever
+    knob switch cable lead plug valve filter piggyback extension strip strips bandage gauze plaster film elbow
+    balance flow key keys word words number numbers value values reading readings message page box packet glass
+    joint joints thread buzzer colleague nurse reason rundown state condition place spot corner edge edges
 """)
 FRAME = _set(
     "it is they are that there the a an i we see have got looks look feels just now here okay so yes this one and"
@@ -55,8 +60,8 @@ NEUTRAL = _set("""
     sitting seated place same identical bit little lot single above below behind inside beside between within
     against across month months year years week day days january february march april june july august september
     october november december ml mil mils millilitres milliliters minute minutes second seconds hour hours inch
-    inches foot feet happy aware left right-hand self anymore alone even hangs hanging sits hung listed ok
-    until-then deep wide much loud long high right neat nicely gentle still again today
+    inches foot feet happy aware left right hand self anymore alone even hangs hanging sits hung listed ok
+    deep wide much loud long high right neat nicely gentle still again today
     two three four five six seven eight nine ten eleven twelve fifteen twenty
     thirty forty fifty sixty seventy eighty ninety hundred thousand clock noon midnight morning evening tonight
     nurse colleague mister mrs miss comfortable comfy relaxed calm lovely beautifully steady steadily freely
@@ -65,6 +70,10 @@ NEUTRAL = _set("""
     read checked looked wrote written put placed turned gave given kept held pushed pulled moved pressed heard made
     signed followed used took taken found saw told reached fixed stayed stays sat lifted wiped cleaned hear keeping
     because since using perfect great brilliant cool spare fresh hospital ward room lab trolley local policy rules
+    yellow orange red green blue white clinical sharps biohazard medium size sized extra proper exact final inner outer
+    upper lower higher sterile signed timed hello began begun since eye natural normally usual usually
+    nicely kindly simply basically actually obviously certainly
+    ahead along anyway finally lastly meanwhile together twice once
 """)
 """Words that change nothing about what is claimed."""
 NEUTRAL_PHRASES = tuple(

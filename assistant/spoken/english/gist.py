@@ -37,7 +37,7 @@ from assistant.spoken.english.bench_words import (
     UNFINISHED,
     UNFINISHED_ENDS,
 )
-from assistant.spoken.english.lines import NUMBERS, Line, read_line
+from assistant.spoken.english.lines import ALSO_CALLED, NUMBERS, Line, read_line
 from assistant.spoken.english.qualities import GOOD_FINDINGS
 from assistant.spoken.english.troubles import trouble_of
 from assistant.spoken.statement import Asked, Sense, Tokens, Want
@@ -203,7 +203,10 @@ class _Reading:
         self._table = table
         self._longest = max(map(len, table), default=1)
         named = (*line.things, *(thing for deed in line.deeds for thing in deed.things))
-        self._things = {word for thing in named for word in thing.split()} | set(line.words)
+        also = (other for word in line.words for other in ALSO_CALLED.get(word, ()))
+        self._things = {word for thing in (*named, *also, *line.words) for word in thing.split()}
+        if self._things & {"clamp", "clamps", "unclamp", "clip"}:
+            self._things |= {"clamp", "clip", "roller", "wheel", "slide"}
         self._split = {words for words in table if len(words) == 2 and words[1] in PARTICLES}
         self._doing = {word for deed in line.deeds for word in (deed.verb.base, deed.verb.ing)}
         self._every = _every(line)
@@ -222,6 +225,8 @@ class _Reading:
             return False
         if asks_at_its_end(tokens) or tokens[-1] in UNFINISHED_ENDS:
             return False
+        if any(tokens[0] == deed.verb.base and tokens[1:2] and tokens[1] in ARTICLES for deed in self._line.deeds):
+            return False  # the line said after the assistant: "open the clamp"
         while self._at < len(tokens):
             length = self._neutral_phrase() or self._phrase() or self._word()
             if length < 1:
@@ -231,7 +236,8 @@ class _Reading:
 
     def beside(self) -> Tokens:
         """What is said beside the claims and the names of the line's own things: there may be trouble in it."""
-        return tuple(w for at, w in enumerate(self._tokens) if at not in self._used and w not in self._things)
+        own = self._things & NOUNS
+        return tuple(word for at, word in enumerate(self._tokens) if at not in self._used and word not in own)
 
     def _after(self, steps: int = 1) -> str:
         return self._tokens[self._at + steps] if self._at + steps < len(self._tokens) else ""
@@ -313,6 +319,8 @@ class _Reading:
             return 0
         if word in AUXILIARIES and word not in NEUTRAL and self._after() not in DENIALS:
             return 0
+        if word in AUXILIARIES and self._after() in PRONOUNS and self._before() not in PRONOUNS:
+            return 0  # "is that the blue one"
         singular = word.removesuffix("s")
         if word in NOUNS or singular in NOUNS:
             known = word in self._things or singular in self._things or self._is_place()

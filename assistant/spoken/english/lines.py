@@ -88,7 +88,7 @@ ALSO_CALLED = {
     "patient": ("she", "he", "him", "her", "mum", "client"),
     "gloves": ("glove", "pair"),
     "infusion": ("pump", "drip"),
-    "pump": ("infusion",),
+    "pump": ("infusion", "machine", "device"),
     "tubing to": (),
     "hands": ("hand",),
     "clamp": ("clamps",),
@@ -261,13 +261,13 @@ def _by_thing(verb: Verb, noun: list[str], rest: str) -> set[str]:
     """What also says that it is done, by what it is done to: "uncapped", "gloved up", "the bag is spiked"."""
     so: set[str] = set()
     if verb.base in ("take", "remove", "pull", "peel", "tear"):
-        so |= {_UN[word] for word in noun if word in _UN}
+        so |= {_UN[word] for word in rest.split() if word in _UN}
         so |= {"out of the wrapper", "out of its wrapper"} if "wrap" in noun else set()
         so |= {f"out of the {word}" for word in noun} | {f"out of its {word}" for word in noun}
     if verb.base in ("push", "insert", "put", "stick", "connect", "attach", "apply", "place"):
         for word in set(noun) & {"spike", "label", "tape", "cap", "flush", "clamp"}:
             so |= set(VERBS[word].past)
-    if noun[-1:] == ["gloves"] and verb.base in ("put", "don", "wear", "pull"):
+    if "gloves" in rest.split() and verb.base in ("put", "don", "wear", "pull"):
         so |= {"gloved", "gloved up", "on my hands"}
     if verb.base in ("press", "hit", "push") and "start" in noun[:1]:
         so |= {*VERBS["start"].past, *VERBS["start"].states}

@@ -120,8 +120,8 @@ run, set off, switched on, put on | starting | running, going, on, started, infu
 stopped
 begin | begun, began, started, set going, pressed start | beginning | running, going, on, infusing | off
 run | run, ran, primed, flushed, let through | running | through, primed, full, at the end |
-stop | stopped, turned off, switched off, hit stop, pressed stop, shut off, halted, shut down, turned off | stopping \
-| stopped, off, halted, shut down, not running, no longer running | running, on, going
+stop | stopped, paused, turned off, switched off, hit stop, pressed stop, shut off, halted, shut down, turned off | \
+stopping | stopped, off, halted, shut down, not running, no longer running | running, on, going
 pause | paused, stopped, halted, suspended, put on hold, stopped | pausing | paused, on pause, on hold, stopped, on \
 standby, suspended, halted, on hold | running, going
 silence | silenced, muted, switched off, turned off | silencing | silent, quiet, off | beeping, alarming, on
