@@ -10,7 +10,7 @@ import pytest
 from assistant.checklist.model import Checklist, Step
 from assistant.guide import Guide, Opened, Papers, Recorded, State, Status, Typed
 from assistant.spoken import ENGLISH, interpret
-from assistant.spoken.expect import ConfirmExpected
+from assistant.spoken.expect import ChoiceExpected, ConfirmExpected
 from assistant.spoken.meaning import Answer, Kind
 from assistant.spoken.statement import Asked, Sense, Want
 
@@ -70,6 +70,41 @@ def lived(row: Row) -> str:
     if progress.steps["step"].status is Status.CLOSED:
         return "done" if row.kind == "done" else progress.steps["step"].final
     return "no" if progress.steps["step"].found else ""
+
+
+CHOICES = (
+    (("none", "some"), (("no bubbles", "none"), ("I don't see any air", "none"), ("there's a bubble", "some"))),
+    (("none", "some"), (("it's free of air", "none"), ("there is some air in it", "some"), ("is there some", ""))),
+    (("clear and dry", "cloudy", "leaking"), (("it's clear, no leaks", "clear and dry"), ("looks cloudy", "cloudy"))),
+    (("clear and dry", "cloudy", "leaking"), (("the bag is leaking", "leaking"), ("not leaking", ""), ("clear", ""))),
+    (("healthy", "red", "swollen", "painful"), (("it looks fine", "healthy"), ("the site is a bit red", "red"))),
+    (("healthy", "red", "swollen", "painful"), (("red and swollen", ""), ("not sure it's red", ""), ("okay", ""))),
+    (("all there", "something missing"), (("everything's there", "all there"), ("no signature", "something missing"))),
+    (("running quietly", "alarming", "stopped"), (("it's running", "running quietly"), ("it's beeping", "alarming"))),
+    (("from the library", "by hand"), (("I used the library", "from the library"), ("typed it in", "by hand"))),
+    (("safe to give", "allergic"), (("no known allergies", "safe to give"), ("I think she's allergic", ""))),
+)
+
+
+@pytest.mark.parametrize(
+    ("choices", "words", "choice"), [(choices, *said) for choices, sayings in CHOICES for said in sayings]
+)
+def test_a_choice_in_words_of_its_own(choices: tuple[str, ...], words: str, choice: str) -> None:
+    """Taken only where they fit one alternative, and neither ask nor doubt."""
+    found = interpret(words, ChoiceExpected(choices))
+    assert (found.value if isinstance(found, Answer) and found.kind is Kind.CHOICE else "") == choice
+
+
+def test_no_choice_is_taken_for_another() -> None:
+    """However it is said."""
+    lines = (ROOT / "tests/data/answers/choices.tsv").read_text(encoding="utf-8").splitlines()[2:]
+    wrong = []
+    for kind, _line, words, means in (line.split("\t") for line in lines):
+        found = interpret(words, ChoiceExpected(tuple(kind.removeprefix("choice ").split(" | "))))
+        if isinstance(found, Answer) and found.kind is Kind.CHOICE and found.value != means:
+            wrong.append((words, found.value))
+    assert len(lines) >= 100
+    assert wrong == []
 
 
 def library() -> list[Asked]:

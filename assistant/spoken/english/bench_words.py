@@ -49,6 +49,14 @@ FRAME = _set(
     "it is they are that there the a an i we see have got looks look feels just now here okay so yes this one and"
 )
 """What makes a sentence of an answer and adds nothing: "it looks cloudy"."""
+SUBJECT_NOUNS = _set("bag fluid site skin arm pump patient line set order drug chamber solution tubing tip catheter")
+"""Of what an alternative is said: "the site is red"."""
+REWORDED = (
+    *(("do not see any", "no"), ("can not see any", "no"), ("do not see a", "no"), ("there is not any", "no")),
+    *(("in it", ""), ("in there", ""), ("at all", ""), ("in the line", ""), ("anywhere", ""), ("for sure", "")),
+    *(("a bit", "bit"), ("a little", "little"), ("on the pump", ""), ("in the tubing", ""), ("i can see", "")),
+)
+"""What is said in other words, or adds nothing, in answer to alternatives."""
 NEUTRAL = _set("""
     i we it that this they them these those there here he she his him her the a an its my our us me both all every
     each everything anything any some one ones of and so now then already just really very quite nicely well fully

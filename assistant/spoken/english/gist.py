@@ -29,8 +29,10 @@ from assistant.spoken.english.bench_words import (
     PARTICLES,
     PREPOSITIONS,
     PRONOUNS,
+    REWORDED,
     SMALL_WORDS,
     STARTED,
+    SUBJECT_NOUNS,
     SUBJECTS,
     TURNING,
     TURNS_ONLY_GOOD,
@@ -97,9 +99,18 @@ def asks_at_its_end(tokens: Tokens) -> bool:
 
 
 def content_of(tokens: Tokens) -> Tokens:
-    """The words without those that only make a sentence of them: "it looks clear" is "clear"."""
-    own = tokens[1:] if tokens[:1] == ("no",) and tokens[1:2] and tokens[1] in PRONOUNS else tokens
-    return tuple(word for word in own if word not in FRAME)
+    """The words without those that only make a sentence of them: "the bag looks clear" is "clear"."""
+    text = f" {' '.join(tokens)} "
+    for said, means in REWORDED:
+        text = text.replace(f" {said} ", f" {means} ")
+    words = text.split()
+    if words[:1] == ["no"] and words[1:2] and words[1] in PRONOUNS:
+        words = words[1:]
+    at = next((at for at, word in enumerate(words) if word not in DETERMINERS), len(words))
+    subject = words[at : at + 1] and (words[at] in SUBJECT_NOUNS or words[at].removesuffix("s") in SUBJECT_NOUNS)
+    if subject and len(words) > at + 1 and (words[at + 1] in FRAME or words[at].endswith("s")):
+        words = words[at + 1 :]
+    return tuple(word for word in words if word not in FRAME)
 
 
 def _every(line: Line) -> frozenset[int]:

@@ -201,9 +201,3 @@ FINDINGS = tuple(Finding(asked, (asked, *also), so, not_so) for asked, also, so,
 """What is looked for."""
 GOOD_FINDINGS = frozenset({"blood return", "drops", "fluid"})
 """Findings that are welcome: "it looks fine" says nothing of them."""
-
-
-def known_as(words: str) -> tuple[str, ...]:
-    """How else it may be said what a table knows by these very words, its own name first; empty where none does."""
-    rows: tuple[Quality | Finding, ...] = (*QUALITIES, *DEEDS, *FINDINGS)
-    return next(((known.asked, *known.so) for known in rows if words in (known.asked, *known.so)), ())

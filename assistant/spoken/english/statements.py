@@ -6,9 +6,9 @@ doubt or as an acknowledgement, and refused.
 
 from functools import lru_cache
 
+from assistant.spoken.english.choices import WAYS
 from assistant.spoken.english.gist import asks_at_its_end, content_of, gist
 from assistant.spoken.english.lines import AUXILIARIES, cut, read_line
-from assistant.spoken.english.qualities import known_as
 from assistant.spoken.english.sayings import opposed_to, sayings_of, words_of
 from assistant.spoken.english.troubles import trouble_of
 from assistant.spoken.meaning import Trouble
@@ -51,10 +51,8 @@ class EnglishStatements:
 
     def agrees(self, tokens: Tokens, choice: str) -> bool:
         """See `Statements`."""
-        ways, text = known_as(choice), f" {' '.join(tokens)} "
-        if not any(f" {way} " in text for way in ways):
-            return False
-        return _sense(tokens, Asked(f"Is it {ways[0]}?", Want.ANSWER)) is Sense.GOOD
+        said = self.content(tokens)
+        return bool(said) and said in (content_of(cut(way)) for way in WAYS.get(choice.lower(), ()))
 
     def content(self, tokens: Tokens) -> Tokens:
         """See `Statements`."""
