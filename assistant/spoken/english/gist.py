@@ -6,12 +6,9 @@ thing) ends the reading, and so does a word that is not known.
 """
 
 import re
-from dataclasses import dataclass, replace
-from functools import lru_cache
+from dataclasses import replace
 
 from assistant.spoken.english.bench_words import (
-    ALL_GOOD,
-    ALL_RIGHT,
     ARTICLES,
     ASKED_OF,
     ASKING_ENDS,
@@ -19,7 +16,6 @@ from assistant.spoken.english.bench_words import (
     DENIALS,
     DENIALS_ALONE,
     DETERMINERS,
-    FINISHED,
     FRAME,
     LOOKED,
     NEUTRAL,
@@ -31,55 +27,35 @@ from assistant.spoken.english.bench_words import (
     PRONOUNS,
     REWORDED,
     SMALL_WORDS,
-    STARTED,
     SUBJECT_NOUNS,
     SUBJECTS,
     TURNING,
     TURNS_ONLY_GOOD,
-    UNFINISHED,
     UNFINISHED_ENDS,
 )
-from assistant.spoken.english.lines import ALSO_CALLED, NUMBERS, Line, read_line
-from assistant.spoken.english.qualities import GOOD_FINDINGS
+from assistant.spoken.english.claims import TAKEN_UP, Says, every_of, phrases_at
+from assistant.spoken.english.deeds import ALSO_CALLED, NUMBERS
+from assistant.spoken.english.lines import Line, read_line
 from assistant.spoken.english.troubles import trouble_of
 from assistant.spoken.statement import Asked, Sense, Tokens, Want
 
-_TAKEN_UP = {
-    **{"do": ("do",), "does": ("does", "do"), "did": ("did",)},
-    **{"have": ("have",), "has": ("has", "have"), "can": ("can",)},
-}
 _ALL = frozenset({"every", "all", "each", "both"})
 _SOME = frozenset({"one", "two", "some", "few", "couple", "half", "most"})
 _PARTICLE_WITHIN = 7
 """How many words later a particle may follow its verb: "rolled the clamp all the way down"."""
 
 
-@dataclass(frozen=True)
-class _Says:
-    """What a phrase says.
-
-    Attributes:
-        about: the places of the points in their row.
-        so: whether they are so.
-        thing: the phrase names something that is there or is not, so that a lone "no" before it denies it.
-    """
-
-    about: frozenset[int]
-    so: bool = True
-    thing: bool = False
-
-
 def gist(tokens: Tokens, asked: Asked) -> Sense | None:
     """What the words say of all that is asked: good, bad, a part of it (acknowledged), or nothing (None)."""
     line = read_line(asked)
-    reading = _Reading(_written_out(tokens), line, _table(asked))
+    reading = _Reading(_written_out(tokens), line, phrases_at(asked))
     if not reading.read():
         return None
     so = frozenset(at for says in reading.said if says.so for at in says.about)
     not_so = frozenset(at for says in reading.said if not says.so for at in says.about)
     if not so | not_so or (so & not_so and not reading.turned):
         return None
-    every = _every(line)
+    every = every_of(line)
     if line.either:
         sense = Sense.GOOD if so else Sense.BAD if not_so == every else Sense.ACKNOWLEDGED
     else:
@@ -113,10 +89,6 @@ def content_of(tokens: Tokens) -> Tokens:
     return tuple(word for word in words if word not in FRAME)
 
 
-def _every(line: Line) -> frozenset[int]:
-    return frozenset(range(len(line.deeds) or len(line.points) or 1))
-
-
 def _written_out(tokens: Tokens) -> Tokens:
     """Without what only leads to what is seen: "I can see a drop"."""
     kept = [
@@ -125,78 +97,6 @@ def _written_out(tokens: Tokens) -> Tokens:
         if not (word == "can" and tokens[at + 1 : at + 2] in (("see",), ("feel",), ("hear",), ("reach",), ("move",)))
     ]
     return tuple(kept)
-
-
-@lru_cache(maxsize=512)
-def _table(asked: Asked) -> dict[Tokens, _Says]:
-    """What each phrase says here."""
-    line = read_line(asked)
-    found: dict[Tokens, _Says] = {}
-    for phrase, says in (*_of_points(line), *_of_deeds(line)):
-        words = tuple(phrase.split())
-        old = found.get(words)
-        if old is None:
-            found[words] = says
-        elif old.so is says.so:
-            found[words] = _Says(old.about | says.about, says.so, old.thing or says.thing)
-    for so, phrases in ((True, asked.good), (False, asked.bad)):
-        found |= {tuple(phrase.split()): _Says(_every(line), so) for phrase in phrases}
-    return found
-
-
-def _of_points(line: Line) -> list[tuple[str, _Says]]:
-    if line.want is not Want.ANSWER or not line.points:
-        return []
-    every = _every(line)
-    rows: list[tuple[str, _Says]] = []
-    for at, point in enumerate(line.points):
-        mine = frozenset({at})
-        rows += [(phrase, _Says(mine)) for phrase in point.so if not phrase.startswith(("expiry", "their time"))]
-        rows += [(phrase, _Says(mine, so=False)) for phrase in point.not_so]
-        rows += [(phrase, _Says(mine, thing=True)) for phrase in point.there]
-        rows += [(phrase, _Says(mine, so=False, thing=True)) for phrase in point.flaws]
-    findings = [point.asked for point in line.points if point.finding]
-    feared = [name for name in findings if name not in GOOD_FINDINGS]
-    if line.absent:
-        nouns = {noun for point in line.points for noun in point.flaws}
-        rows += [(f"{word}{of}", _Says(every)) for word in ("free", "clear") for of in ("", " of it")]
-        rows += [(f"{word} of {noun}", _Says(every)) for word in ("free", "clear", "rid") for noun in nouns]
-        rows += [(f"{noun} free", _Says(every)) for noun in nouns]
-        rows += [
-            (f"{noun}{be} {gone}", _Says(every))
-            for noun in nouns
-            for be in (" is", " is all", " are", " are all", " has", "")
-            for gone in ("out", "gone")
-        ]
-    if len(feared) == len(findings):
-        rows += [(phrase, _Says(every, so=line.absent or not feared)) for phrase in ALL_GOOD]
-    if not findings:
-        rows += [(phrase, _Says(every)) for phrase in ALL_RIGHT]
-    verbs = _TAKEN_UP.get(line.asks, ())
-    subjects = ("i", "we") if "you" in line.words else ("it", "they", "that", "everything", "both", "she", "he")
-    for subject in subjects:
-        if not feared or line.absent:
-            rows += [(f"{subject} {verb}", _Says(every)) for verb in verbs]
-    return rows
-
-
-def _of_deeds(line: Line) -> list[tuple[str, _Says]]:
-    if line.want is Want.ANSWER:
-        return []
-    every = _every(line)
-    rows: list[tuple[str, _Says]] = []
-    for at, deed in enumerate(line.deeds):
-        mine = frozenset({at})
-        base, ing = deed.verb.base, deed.verb.ing
-        ends = (f"finished {ing}", f"done {ing}", f"{ing} is done", f"{ing} is finished", f"{ing}s done", f"did {base}")
-        rows += [(phrase, _Says(mine)) for phrase in (*deed.so, *ends)]
-        rows += [(f"{ing}s finished", _Says(mine)), (f"{ing}s not done", _Says(mine, so=False))]
-        rows += [(phrase, _Says(mine, so=False)) for phrase in (*deed.not_so, f"did not {base}", f"not {base}")]
-    rows += [(phrase, _Says(every)) for phrase in FINISHED]
-    rows += [(phrase, _Says(every, so=False)) for phrase in UNFINISHED]
-    if line.want is Want.START:
-        rows += [(phrase, _Says(every)) for phrase in (*STARTED, *(deed.verb.ing for deed in line.deeds))]
-    return rows
 
 
 class _Reading:
@@ -208,7 +108,7 @@ class _Reading:
         led_by_no: it began with a no of its own.
     """
 
-    def __init__(self, tokens: Tokens, line: Line, table: dict[Tokens, _Says]) -> None:
+    def __init__(self, tokens: Tokens, line: Line, table: dict[Tokens, Says]) -> None:
         self._tokens = tokens
         self._line = line
         self._table = table
@@ -220,12 +120,12 @@ class _Reading:
             self._things |= {"clamp", "clip", "roller", "wheel", "slide"}
         self._split = {words for words in table if len(words) == 2 and words[1] in PARTICLES}
         self._doing = {word for deed in line.deeds for word in (deed.verb.base, deed.verb.ing)}
-        self._every = _every(line)
+        self._every = every_of(line)
         self._at = 0
         self._denied = ""
         self._deny_again = False
         self._used: set[int] = set()
-        self.said: list[_Says] = []
+        self.said: list[Says] = []
         self.turned = False
         self.led_by_no = False
 
@@ -282,7 +182,7 @@ class _Reading:
             return follows not in ((), ("yet",), ("at",), ("and",), ("so",))
         return follows == ("not",) and self._tokens[end - 1] in AUXILIARIES
 
-    def _take(self, says: _Says, length: int) -> bool:
+    def _take(self, says: Says, length: int) -> bool:
         word = self._tokens[self._at]
         if self._line.want is not Want.ANSWER and self._before() in OTHERS:
             return False  # somebody else did
@@ -353,12 +253,12 @@ class _Reading:
         if word in DENIALS_ALONE and follows is None and self._after() in SUBJECTS:
             return self._nothing(word)
         if word == "not" and self._before() in AUXILIARIES and follows is None and self._after() in PRONOUNS:
-            self.said.append(_Says(self._every, so=False))
+            self.said.append(Says(self._every, so=False))
             return 1
         self._denied = word
         return 1
 
-    def _phrase_after(self) -> _Says | None:
+    def _phrase_after(self) -> Says | None:
         """What the phrase after the word here says, articles and the like left out."""
         at = self._at + 1
         while at < len(self._tokens):
@@ -375,7 +275,7 @@ class _Reading:
         findings = bool(self._line.points) and all(point.finding for point in self._line.points)
         if word in DENIALS_ALONE and not findings:
             return 0
-        self.said.append(_Says(self._every, so=self._line.absent and word in DENIALS_ALONE))
+        self.said.append(Says(self._every, so=self._line.absent and word in DENIALS_ALONE))
         return 1
 
     def _denies_all(self) -> bool:
@@ -383,10 +283,10 @@ class _Reading:
         if self._denied in DENIALS_ALONE:
             return not self.said and bool(self._nothing(self._denied))
         # "I do not" may be "I do not know" cut short: only the question's own verb is taken up.
-        taken_up = ("is", "are", "did", "have", "has", *_TAKEN_UP.get(self._line.asks, ()))
+        taken_up = ("is", "are", "did", "have", "has", *TAKEN_UP.get(self._line.asks, ()))
         if self._denied != "not" or self._tokens[-1] != "not" or self._tokens[-2:-1] not in [(v,) for v in taken_up]:
             return False
-        self.said.append(_Says(self._every, so=False))
+        self.said.append(Says(self._every, so=False))
         return True
 
     def _is_place(self) -> bool:

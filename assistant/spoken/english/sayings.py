@@ -3,7 +3,9 @@
 from collections.abc import Callable, Iterator
 from functools import lru_cache
 
-from assistant.spoken.english.lines import Deed, Line, Point, cut, read_line
+from assistant.spoken.english.deeds import Deed, cut
+from assistant.spoken.english.lines import Line, read_line
+from assistant.spoken.english.questions import Point
 from assistant.spoken.statement import Asked, Sense, Tokens, Want
 
 _MOST_GOOD, _MOST_OTHER = 60, 260

@@ -7,8 +7,9 @@ doubt or as an acknowledgement, and refused.
 from functools import lru_cache
 
 from assistant.spoken.english.choices import WAYS
+from assistant.spoken.english.deeds import AUXILIARIES, cut
 from assistant.spoken.english.gist import asks_at_its_end, content_of, gist
-from assistant.spoken.english.lines import AUXILIARIES, cut, read_line
+from assistant.spoken.english.lines import read_line
 from assistant.spoken.english.sayings import opposed_to, sayings_of, words_of
 from assistant.spoken.english.troubles import trouble_of
 from assistant.spoken.meaning import Trouble

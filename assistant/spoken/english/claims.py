@@ -1,0 +1,106 @@
+"""What each phrase says of what a line asks for, in English: "shut" of a clamp that is to be closed."""
+
+from dataclasses import dataclass
+from functools import lru_cache
+
+from assistant.spoken.english.bench_words import ALL_GOOD, ALL_RIGHT, FINISHED, STARTED, UNFINISHED
+from assistant.spoken.english.lines import Line, read_line
+from assistant.spoken.english.qualities import GOOD_FINDINGS
+from assistant.spoken.statement import Asked, Tokens, Want
+
+TAKEN_UP = {
+    **{"do": ("do",), "does": ("does", "do"), "did": ("did",)},
+    **{"have": ("have",), "has": ("has", "have"), "can": ("can",)},
+}
+
+
+@dataclass(frozen=True)
+class Says:
+    """What a phrase says.
+
+    Attributes:
+        about: the places of the points in their row.
+        so: whether they are so.
+        thing: the phrase names something that is there or is not, so that a lone "no" before it denies it.
+    """
+
+    about: frozenset[int]
+    so: bool = True
+    thing: bool = False
+
+
+def every_of(line: Line) -> frozenset[int]:
+    """The places of all that a line asks for."""
+    return frozenset(range(len(line.deeds) or len(line.points) or 1))
+
+
+@lru_cache(maxsize=512)
+def phrases_at(asked: Asked) -> dict[Tokens, Says]:
+    """What each phrase says here."""
+    line = read_line(asked)
+    found: dict[Tokens, Says] = {}
+    for phrase, says in (*_of_points(line), *_of_deeds(line)):
+        words = tuple(phrase.split())
+        old = found.get(words)
+        if old is None:
+            found[words] = says
+        elif old.so is says.so:
+            found[words] = Says(old.about | says.about, says.so, old.thing or says.thing)
+    for so, phrases in ((True, asked.good), (False, asked.bad)):
+        found |= {tuple(phrase.split()): Says(every_of(line), so) for phrase in phrases}
+    return found
+
+
+def _of_points(line: Line) -> list[tuple[str, Says]]:
+    if line.want is not Want.ANSWER or not line.points:
+        return []
+    every = every_of(line)
+    rows: list[tuple[str, Says]] = []
+    for at, point in enumerate(line.points):
+        mine = frozenset({at})
+        rows += [(phrase, Says(mine)) for phrase in point.so if not phrase.startswith(("expiry", "their time"))]
+        rows += [(phrase, Says(mine, so=False)) for phrase in point.not_so]
+        rows += [(phrase, Says(mine, thing=True)) for phrase in point.there]
+        rows += [(phrase, Says(mine, so=False, thing=True)) for phrase in point.flaws]
+    findings = [point.asked for point in line.points if point.finding]
+    feared = [name for name in findings if name not in GOOD_FINDINGS]
+    if line.absent:
+        nouns = {noun for point in line.points for noun in point.flaws}
+        rows += [(f"{word}{of}", Says(every)) for word in ("free", "clear") for of in ("", " of it")]
+        rows += [(f"{word} of {noun}", Says(every)) for word in ("free", "clear", "rid") for noun in nouns]
+        rows += [(f"{noun} free", Says(every)) for noun in nouns]
+        rows += [
+            (f"{noun}{be} {gone}", Says(every))
+            for noun in nouns
+            for be in (" is", " is all", " are", " are all", " has", "")
+            for gone in ("out", "gone")
+        ]
+    if len(feared) == len(findings):
+        rows += [(phrase, Says(every, so=line.absent or not feared)) for phrase in ALL_GOOD]
+    if not findings:
+        rows += [(phrase, Says(every)) for phrase in ALL_RIGHT]
+    verbs = TAKEN_UP.get(line.asks, ())
+    subjects = ("i", "we") if "you" in line.words else ("it", "they", "that", "everything", "both", "she", "he")
+    for subject in subjects:
+        if not feared or line.absent:
+            rows += [(f"{subject} {verb}", Says(every)) for verb in verbs]
+    return rows
+
+
+def _of_deeds(line: Line) -> list[tuple[str, Says]]:
+    if line.want is Want.ANSWER:
+        return []
+    every = every_of(line)
+    rows: list[tuple[str, Says]] = []
+    for at, deed in enumerate(line.deeds):
+        mine = frozenset({at})
+        base, ing = deed.verb.base, deed.verb.ing
+        ends = (f"finished {ing}", f"done {ing}", f"{ing} is done", f"{ing} is finished", f"{ing}s done", f"did {base}")
+        rows += [(phrase, Says(mine)) for phrase in (*deed.so, *ends)]
+        rows += [(f"{ing}s finished", Says(mine)), (f"{ing}s not done", Says(mine, so=False))]
+        rows += [(phrase, Says(mine, so=False)) for phrase in (*deed.not_so, f"did not {base}", f"not {base}")]
+    rows += [(phrase, Says(every)) for phrase in FINISHED]
+    rows += [(phrase, Says(every, so=False)) for phrase in UNFINISHED]
+    if line.want is Want.START:
+        rows += [(phrase, Says(every)) for phrase in (*STARTED, *(deed.verb.ing for deed in line.deeds))]
+    return rows

@@ -1,0 +1,280 @@
+"""What an instruction asks for, in English: its deeds, and what says that they are done."""
+
+import re
+from dataclasses import dataclass, replace
+
+from assistant.spoken.english.verbs import VERBS, Verb
+from assistant.spoken.english.writing import CONTRACTIONS, SAME_WORD
+from assistant.spoken.statement import Tokens
+
+AUXILIARIES = frozenset(
+    {"is", "are", "am", "do", "does", "did", "have", "has", "can", "could", "should", "shall", "will", "would", "may"}
+    | {"might", "must", "was", "were"}
+)
+PARTICLES = frozenset({"on", "off", "up", "down", "in", "out", "away", "over", "together"})
+_OPPOSITE = {"on": "off", "off": "on", "up": "down", "down": "up", "in": "out", "out": "in"}
+PREPOSITIONS = {
+    "to": "on",
+    "into": "in",
+    "onto": "on",
+    "on": "on",
+    "in": "in",
+    "at": "at",
+    "with": "with",
+    "over": "over",
+    "round": "round",
+    "from": "",
+    "of": "",
+    "for": "",
+    "by": "",
+    "near": "near",
+    "above": "above",
+    "below": "below",
+    "along": "along",
+    "within": "within",
+    "between": "",
+    "against": "",
+    "through": "through",
+}
+"""What leads to a place, and how the place is said once the thing is there."""
+DETERMINERS = frozenset(
+    {"the", "a", "an", "my", "your", "its", "this", "that", "these", "those", "every", "each", "both"}
+)
+_SUBORDINATE = re.compile(
+    r"\b(?:until|while|so|as|what|when|how|which|who|whom|since|whose|without|neither|if|because|that)\b.*"
+)
+_ADVERBS = frozenset({"now", "first", "gently", "slowly", "firmly", "fully", "again", "then", "clean", "old", "new"})
+_NOT_DEEDS = (
+    *("do not", "touch neither", "lose no", "touching", "see that", "untouched", "keep its", "say start", "say done"),
+    *("level", "best", "hour by"),
+)
+"""Beginnings of what is said of how it is done, or of what is not to be done."""
+_ALSO_NOUNS = frozenset({"start", "date", "set", "flush", "time", "label", "tape"})
+_NO_THINGS = frozenset(
+    {
+        "about",
+        "higher",
+        "lower",
+        "than",
+        "nearest",
+        "still",
+        "paused",
+        "dry",
+        "run",
+        "yourself",
+        "open",
+        "shut",
+        "upside",
+    }
+    | {"once", "more", "or"}
+)
+"""Words that end the name of a thing."""
+ALSO_CALLED = {
+    "roller clamp": ("roller",),
+    "line": ("tubing", "tube", "set"),
+    "tubing": ("line", "tube", "set", "loop"),
+    "set": ("line", "tubing", "tube"),
+    "port": ("bag",),
+    "spike": ("bag",),
+    "birth date": ("birthday", "date of birth"),
+    "date of birth": ("birthday", "birth date"),
+    "chamber": ("drip chamber",),
+    "bell": ("call bell", "call light", "buzzer"),
+    "wrap": ("wrapper", "outer bag", "overwrap"),
+    "wipes": ("wipe",),
+    "dressing": ("one", "old one"),
+    "patient": ("she", "he", "him", "her", "mum", "client"),
+    "gloves": ("glove", "pair"),
+    "infusion": ("pump", "drip"),
+    "pump": ("infusion", "machine", "device"),
+    "tubing to": (),
+    "hands": ("hand",),
+    "clamp": ("clamps",),
+}
+"""Other names for a thing at the bench (common practice, no source)."""
+NUMBERS = {"2": "two", "10": "ten", "15": "fifteen", "20": "twenty", "30": "thirty", "60": "sixty"}
+
+
+@dataclass(frozen=True)
+class Deed:
+    """Something to do.
+
+    Attributes:
+        verb: what.
+        things: to what, as it may be called; none where the line does not say.
+        so, not_so: what says that it is done, and that it is not: "shut", "still open".
+        places: where it then is: "on the pole".
+    """
+
+    verb: Verb
+    things: tuple[str, ...]
+    so: frozenset[str]
+    not_so: frozenset[str]
+    places: tuple[str, ...] = ()
+
+
+def cut(text: str) -> Tokens:
+    """A line, or an author's words, as an utterance is cut: small letters, short forms written out."""
+    found: list[str] = []
+    for word in re.findall(r"[a-z0-9]+(?:'[a-z]+)?", text.lower().replace("\u2019", "'")):
+        found += CONTRACTIONS.get(word, SAME_WORD.get(word, word)).replace("'", "").split()
+    return tuple(found)
+
+
+def deeds_of(line: str) -> tuple[Deed, ...]:
+    """Every deed that a line asks for, in its order."""
+    deeds: list[Deed] = []
+    placed = False
+    for part in re.split(r"[.,;:]|\band\b|\bthen\b", line.lower().replace("-", " ")):
+        text = " ".join(cut(part))
+        if text.startswith(_NOT_DEEDS):
+            continue
+        words = text.split()
+        while words and words[0] in _ADVERBS and words[0] not in VERBS:
+            words = words[1:]
+        verb = VERBS.get(words[0]) or (None if deeds else _unlisted(words)) if words else None
+        also_noun = len(words) == 1 and verb is not None and verb.base in _ALSO_NOUNS
+        if deeds and (also_noun or (placed and len(words) == 2 and words[1] == "motion")):
+            verb = None
+        if verb is not None:
+            if verb.base == "let" and "dry" in words:
+                verb = VERBS["dry"]
+            deed = deed_of(verb, " ".join(words[1:]))
+            deeds.append(replace(deed, things=deeds[-1].things) if words[1:2] == ["it"] and deeds else deed)
+            placed = any(word in PREPOSITIONS for word in words[2:])
+        elif deeds and words and words[0] not in PREPOSITIONS and not placed:
+            # "the bag and the set": one more thing for the same verb.
+            deeds.append(deed_of(deeds[-1].verb, _SUBORDINATE.sub("", text)))
+    for at, deed in enumerate(deeds):
+        later = next((other.things for other in deeds[at + 1 :] if other.things), ())
+        if not deed.things and later and deed.verb.base in ("turn", "uncover"):
+            deeds[at] = replace(deed, things=later)
+    return tuple(deeds)
+
+
+def _unlisted(words: list[str]) -> Verb | None:
+    """A verb that the table does not hold, with its regular forms: a line begins with one."""
+    base = words[0]
+    if (
+        len(words) < 2
+        or len(base) < 3
+        or base in DETERMINERS
+        or base in PREPOSITIONS
+        or base.endswith(("s", "ed", "ly"))
+    ):
+        return None
+    return Verb(base, (past_of(base),), f"{base.removesuffix('e')}ing")
+
+
+def past_of(base: str) -> str:
+    """The regular past: "rinsed", "wrapped", "carried"."""
+    if base.endswith("e"):
+        return f"{base}d"
+    if base.endswith("y") and base[-2] not in "aeiou":
+        return f"{base[:-1]}ied"
+    doubled = len(base) == 3 and base[-1] not in "aeiouwxy" and base[-2] in "aeiou"
+    return f"{base}{base[-1] if doubled else ''}ed"
+
+
+def deed_of(verb: Verb, rest: str) -> Deed:
+    """The deed of a verb and what follows it in the line."""
+    words = _SUBORDINATE.sub("", rest).split()
+    noun, place, particle = _parts(words)
+    so = {*verb.past, *verb.states}
+    not_so = set(verb.undone)
+    if particle:
+        so = (so - {_OPPOSITE.get(particle, "")}) | {particle, *(f"{past} {particle}" for past in verb.past)}
+        not_so = (not_so - {particle}) | ({_OPPOSITE[particle]} if particle in _OPPOSITE else set())
+    full = re.search(r"\b(half full|third to half full)\b", rest)
+    if full:
+        so |= {"about half", "to half", "to the half", "half way", "third full", "third", "between a third and half"}
+        so |= {"half full", "half", "at half", "about half full", "halfway", "at the halfway mark", "halfway full"}
+        so -= {"full", "in"}
+        not_so |= {"empty", "too full", "full", "overfull", "too low"}
+    if "upside down" in rest:
+        so |= {"upside down", "over", "turned over", "flipped over", "turned upside down"}
+    if words[-1:] == ["shut"] or " shut" in rest:
+        so |= {"shut", "closed"}
+    so |= _by_thing(verb, noun, rest)
+    places = _places(place)
+    so |= set(places)
+    return Deed(verb, _called(noun), frozenset(so), frozenset(not_so - so), places)
+
+
+_UN = {"cap": "uncapped", "wrap": "unwrapped", "wrapper": "unwrapped", "cover": "uncovered", "tape": "untaped"}
+
+
+def _by_thing(verb: Verb, noun: list[str], rest: str) -> set[str]:
+    """What also says that it is done, by what it is done to: "uncapped", "gloved up", "the bag is spiked"."""
+    so: set[str] = set()
+    if verb.base in ("take", "remove", "pull", "peel", "tear"):
+        so |= {_UN[word] for word in rest.split() if word in _UN}
+        so |= {"out of the wrapper", "out of its wrapper"} if "wrap" in noun else set()
+        so |= {f"out of the {word}" for word in noun} | {f"out of its {word}" for word in noun}
+    if verb.base in ("push", "insert", "put", "stick", "connect", "attach", "apply", "place"):
+        for word in set(noun) & {"spike", "label", "tape", "cap", "flush", "clamp"}:
+            so |= set(VERBS[word].past)
+    if "gloves" in rest.split() and verb.base in ("put", "don", "wear", "pull"):
+        so |= {"gloved", "gloved up", "on my hands"}
+    if verb.base in ("press", "hit", "push") and "start" in noun[:1]:
+        so |= {*VERBS["start"].past, *VERBS["start"].states}
+    if verb.base in ("press", "hit", "push") and noun[:1] in (["stop"], ["pause"]):
+        so |= {*VERBS[noun[0]].past, *VERBS[noun[0]].states}
+    if "reach" in rest:
+        so |= {"by her hand", "by his hand", "in her hand", "in his hand", "next to her", "next to him", "next to the"}
+        so |= {
+            "she has the",
+            "he has the",
+            "she has it",
+            "he has it",
+            "she is got",
+            "he is got",
+            "reach it",
+            "reaches it",
+        }
+    return so
+
+
+def _parts(words: list[str]) -> tuple[list[str], list[str], str]:
+    """The thing, the place and the particle after a verb."""
+    noun: list[str] = []
+    particle = ""
+    for at, word in enumerate(words):
+        nothing_yet = not noun and word in PARTICLES
+        last = at == len(words) - 1
+        if word in PARTICLES and not particle and (nothing_yet or last or word in ("off", "out", "up", "away")):
+            particle = word
+            if noun:
+                return noun, [], particle
+        elif word in PREPOSITIONS or word == "towards":
+            return noun, words[at:], particle
+        elif word in _NO_THINGS:
+            return noun, [], particle
+        elif word not in DETERMINERS and word not in _ADVERBS and word != "it":
+            noun.append(word)
+        elif noun and word in DETERMINERS:
+            break
+    return noun, [], particle
+
+
+def _called(noun: list[str]) -> tuple[str, ...]:
+    """What a thing may be called: "roller clamp", "clamp", "roller"."""
+    if not noun or len(noun) > 4:
+        return ()
+    names = [" ".join(noun[at:]) for at in range(len(noun))]
+    for name in list(names):
+        names += ALSO_CALLED.get(name, ())
+    return tuple(dict.fromkeys(names))
+
+
+def _places(place: list[str]) -> tuple[str, ...]:
+    """Where a thing then is: "on the pole", "on pole"."""
+    if len(place) < 2 or not PREPOSITIONS.get(place[0]):
+        return ()
+    stop = next((at for at, word in enumerate(place[1:], 1) if word in PREPOSITIONS or word in PARTICLES), len(place))
+    words = [word for word in place[1:stop] if word not in DETERMINERS]
+    if not words:
+        return ()
+    lead = PREPOSITIONS[place[0]]
+    ends = [" ".join(words[at:]) for at in range(len(words))]
+    return tuple(f"{lead} {article}{end}" for end in ends for article in ("the ", "", "a "))
