@@ -16,6 +16,7 @@ from assistant.adapters.stepping_clock import SteppingClock
 from assistant.attempts.papers import take_papers
 from assistant.attempts.pins import pins
 from assistant.attempts.record_place import RecordPlace
+from assistant.checklist.load import load
 from assistant.cli.screen import JsonScreen
 from assistant.guide.events import Heard, NotUnderstood
 from assistant.guide.guide import KEEP_SOUND
@@ -280,8 +281,8 @@ _MISSING = virtual_sound.missing_programs() + spoken_words.missing_programs()
 def test_a_spoken_yes_keeps_what_the_microphone_heard(tmp_path):
     """By voice alone: the question, a spoken yes, and from then on each utterance is kept as it was heard."""
     with virtual_sound.virtual_sound() as sound:
-        file = sound.folder / "yes.wav"
-        spoken_words.write_words("en-us", "yes", file)
+        answer = load("primary-line").steps[0].expect.right
+        file = sound.folder / "answer.wav"
         command = [
             *(sys.executable, "-m", "assistant", "run", "primary-line", "--voice", "--keep-sound", "--json"),
             *("--ear", "bundled", "--records", str(tmp_path)),
@@ -290,15 +291,16 @@ def test_a_spoken_yes_keeps_what_the_microphone_heard(tmp_path):
         with subprocess.Popen(
             command, env=sound.environment, stdin=pipe, stdout=pipe, stderr=subprocess.DEVNULL, text=True
         ) as running:
-            for wanted in ("May I keep the sound", "The sound is kept", "Step 2 of"):
+            for wanted, words in (("May I keep the sound", "yes"), ("The sound is kept", answer), ("Step 2 of", "")):
                 wait_for(running.stdout, "say", wanted)
-                if wanted != "Step 2 of":
+                if words:
                     wait_for(running.stdout, "listening", "True")
+                    spoken_words.write_words("en-us", words, file)
                     sound.play(file)
             running.communicate("stop\nyes\n", timeout=60)
     (record,) = tmp_path.glob("*.jsonl")
     answers = [entry for entry in read_entries(record) if "words" in entry]
-    assert [(entry["source"], entry["words"]) for entry in answers[:2]] == [("voice", "yes"), ("voice", "yes")]
+    assert [(entry["source"], entry["words"]) for entry in answers[:2]] == [("voice", "yes"), ("voice", answer)]
     assert ["sound" in entry for entry in answers] == [False, True, False, False]
     samples, rate_hz = soundfile.read(sound_folder(record) / answers[1]["sound"]["file"])
     assert rate_hz == 16_000
