@@ -26,6 +26,7 @@ from assistant.adapters.recognisers.limits import (
     FREE,
     NUMBER,
     POSITIVE,
+    TURNED_ROUND,
     Limits,
 )
 from assistant.adapters.recognisers.positives import (
@@ -35,6 +36,7 @@ from assistant.adapters.recognisers.positives import (
     is_denied,
     is_like_another,
     is_positive,
+    is_turned_round,
 )
 from assistant.ports import Alternative
 from assistant.spoken import Language
@@ -188,6 +190,7 @@ def _positive(
     leads = not of_a_line or (
         best.reaches(POSITIVE, evidence)
         and not is_like_another(best.text, expect, language)
+        and (best.reaches(TURNED_ROUND, evidence) or not is_turned_round(best.text, expect, language))
         and not begins_otherwise(best.text, evidence.free.text, language)
     )
     if leads and not denied and _is_clear(best, evidence):

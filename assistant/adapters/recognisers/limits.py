@@ -63,6 +63,8 @@ DOUBTFUL = Limits(share=0.5, clear=-3.5, ratio=-4.0, least=-12.0)
 """For all numbers together, where it is only known that one was said."""
 POSITIVE = Limits(share=0.9, clear=-3.0, ratio=-3.0, least=-10.0, ending=-2.0)
 """For a yes or a done at a line, beside the limits of commands: its share beats all that is no positive together."""
+TURNED_ROUND = Limits(share=0.95, clear=-0.4, ratio=-3.0, least=-3.0, ending=-2.0)
+"""For one whose words in another order ask ("it's done", "is it done"): a question that is misheard is less clear."""
 DOUBTFUL_POSITIVE = Limits(share=0.5, clear=-3.0, ratio=-4.0, least=-10.0, ending=-4.0)
 """For a positive that is asked about once more: it leads, and something like it was said."""
 FREE = FreeLimits(lead=0.5, clear=-1.6)

@@ -42,22 +42,30 @@ def is_denied(words: str, free: str, expect: Expect, language: Language) -> bool
 
 @lru_cache(maxsize=1_000)
 def is_like_another(words: str, expect: Expect, language: Language) -> bool:
-    """Whether something that is no positive is spelt nearly alike, differs by a "n't", or has the same words.
+    """Whether something that is no positive is spelt nearly alike, or differs by a "n't".
 
     Of such a one the model may be certain and still be wrong, so no limit on its certainty helps.
     """
     import jellyfish  # a start stays quick without it
 
-    letters, in_order = _letters(words), sorted(_in_order(words, language))
+    letters = _letters(words)
     return any(
-        (
-            jellyfish.levenshtein_distance(letters, _letters(said)) <= LIKE
-            or words == said.replace("n't", "")
-            or in_order == sorted(_in_order(said, language))
-        )
+        (jellyfish.levenshtein_distance(letters, _letters(said)) <= LIKE or words == said.replace("n't", ""))
         and not is_positive(language.interpret(other, expect, heard=True), expect)
         for other in language.phrases(expect)
         for said in (other, *_contracted(other, language))
+    )
+
+
+@lru_cache(maxsize=1_000)
+def is_turned_round(words: str, expect: Expect, language: Language) -> bool:
+    """Whether something that is no positive has the same words in another order: "is it done" and "it's done"."""
+    own = _in_order(words, language)
+    return any(
+        other != own
+        and sorted(other) == sorted(own)
+        and not is_positive(language.interpret(" ".join(other), expect, heard=True), expect)
+        for other in (_in_order(said, language) for said in language.phrases(expect))
     )
 
 
