@@ -49,6 +49,12 @@ FRAME = _set(
     "it is they are that there the a an i we see have got looks look feels just now here okay so yes this one and"
 )
 """What makes a sentence of an answer and adds nothing: "it looks cloudy"."""
+_APART = "above below, left right, upper lower, higher lower, primary secondary, old new, big small, top bottom"
+OTHER_PLACES: dict[str, frozenset[str]] = {}
+"""What is another place or another thing than the one that a line names, by the word for it."""
+for _one, _other in (pair.split() for pair in _APART.split(", ")):
+    OTHER_PLACES[_one] = OTHER_PLACES.get(_one, frozenset()) | {_other}
+    OTHER_PLACES[_other] = OTHER_PLACES.get(_other, frozenset()) | {_one}
 SUBJECT_NOUNS = _set("bag fluid site skin arm pump patient line set order drug chamber solution tubing tip catheter")
 """Of what an alternative is said: "the site is red"."""
 REWORDED = (

@@ -190,7 +190,7 @@ def deed_of(verb: Verb, rest: str) -> Deed:
         so |= {"about half", "to half", "to the half", "half way", "third full", "third", "between a third and half"}
         so |= {"half full", "half", "at half", "about half full", "halfway", "at the halfway mark", "halfway full"}
         so -= {"full", "in"}
-        not_so |= {"empty", "too full", "full", "overfull", "too low"}
+        not_so |= {"empty", "too full", "full", "overfull", "too low", "to the top", "to the brim"}
     if "upside down" in rest:
         so |= {"upside down", "over", "turned over", "flipped over", "turned upside down"}
     if words[-1:] == ["shut"] or " shut" in rest:

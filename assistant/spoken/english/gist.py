@@ -5,7 +5,6 @@ or as one that changes nothing. A word that may turn the meaning round (of doubt
 thing) ends the reading, and so does a word that is not known.
 """
 
-import re
 from dataclasses import replace
 
 from assistant.spoken.english.bench_words import (
@@ -21,6 +20,7 @@ from assistant.spoken.english.bench_words import (
     NEUTRAL,
     NEUTRAL_PHRASES,
     NOUNS,
+    OTHER_PLACES,
     OTHERS,
     PARTICLES,
     PREPOSITIONS,
@@ -226,6 +226,9 @@ class _Reading:
             return 1
         if word in self._doing and word not in NOUNS | NEUTRAL and self._before() != "not":
             return 0  # the line said after the assistant, or something that is being done
+        self.turned |= (
+            bool(OTHER_PLACES.get(word, frozenset()) & set(self._line.words)) and word not in self._line.words
+        )
         if word in TURNING and (word not in self._line.words or self._after() == "to"):
             return 0
         if word in AUXILIARIES and word not in NEUTRAL and self._after() not in DENIALS:
@@ -299,12 +302,8 @@ class _Reading:
 
 def _of_a_part(tokens: Tokens, line: Line) -> bool:
     """Whether only some of what the question joins is named: "the name matches" says nothing of the date."""
-    words = line.words
-    if _ALL & set(words) and _SOME & set(tokens) - set(words) and not _ALL & set(tokens):
+    words = set(line.words)
+    if _ALL & words and _SOME & set(tokens) - words and not _ALL & set(tokens):
         return True  # "I undid one"
-    if line.want is not Want.ANSWER or "and" not in words or not line.things:
-        return False
-    groups = re.split(r"\band\b", " ".join(words))
-    before, after = set(groups[0].split()[-2:]) - DETERMINERS, set(groups[1].split()[:3]) - DETERMINERS
-    named = [bool(group & set(tokens) & set(" ".join(line.things).split())) for group in (before, after)]
+    named = [bool(group & set(tokens)) for group in line.joined]
     return any(named) and not all(named)

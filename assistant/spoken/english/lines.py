@@ -18,6 +18,7 @@ class Line:
         deeds: of an instruction.
         points: of a question.
         things: what a question is about.
+        joined: what it joins, each by its words: an answer that names some of them says nothing of the rest.
         either: any one of the points makes the answer a yes ("redness or swelling").
         asks: the verb with which a question begins, as it may be taken up: "is", "do", "did".
         absent: the question asks for something to be absent, so that a bare no may mean either.
@@ -28,6 +29,7 @@ class Line:
     deeds: tuple[Deed, ...] = ()
     points: tuple[Point, ...] = ()
     things: tuple[str, ...] = ()
+    joined: tuple[frozenset[str], ...] = ()
     either: bool = False
     asks: str = ""
     absent: bool = False
@@ -44,6 +46,7 @@ def read_line(asked: Asked) -> Line:
         cut(asked.line),
         points=read.points,
         things=read.things,
+        joined=read.joined,
         either=read.either,
         asks=read.asks,
         absent=read.absent,

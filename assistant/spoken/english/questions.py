@@ -42,11 +42,12 @@ class Question:
     """What a question asks.
 
     Attributes:
-        points, things, either, asks, absent: see `assistant.spoken.english.lines.Line`.
+        points, things, joined, either, asks, absent: see `assistant.spoken.english.lines.Line`.
     """
 
     points: tuple[Point, ...]
     things: tuple[str, ...]
+    joined: tuple[frozenset[str], ...]
     either: bool
     asks: str
     absent: bool
@@ -85,7 +86,19 @@ def read_question(line: str) -> Question:
             Point(p.asked, p.not_so, p.so, frozenset(), p.there, finding=True)
             for p in (_findings(feared) or (Point(feared, there=frozenset({feared}), finding=True),))
         ]
-    return Question(tuple(points), _about(about), either=either, asks=asks, absent=bool(mark))
+    joined = _joined((parts or [""])[-1], points[0].asked if points else "")
+    return Question(tuple(points), _about(about), joined, either=either, asks=asks, absent=bool(mark))
+
+
+def _joined(sentence: str, asked: str) -> tuple[frozenset[str], ...]:
+    """What the question asks it of, each by its words: "do name, date of birth and wristband agree"."""
+    if not asked:
+        return ()
+    subject, found, _ = sentence.lower().replace("-", " ").partition(asked)
+    parts = re.split(r",|\band\b|\bor\b", subject.rpartition(":")[2]) if found else []
+    words = (frozenset(cut(part)) - DETERMINERS - AUXILIARIES - {"all", "of", "on", "with"} for part in parts)
+    named = tuple(group for group in words if group)
+    return named if len(named) > 1 else ()
 
 
 _TURNS_ROUND = re.compile(
