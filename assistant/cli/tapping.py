@@ -32,4 +32,4 @@ def tapped(lines: Iterable[str] | None = None, clock: Callable[[], int] = time.m
 
 def _seconds(nanoseconds: int) -> str:
     seconds, rest = divmod(nanoseconds // 10**6, 1000)
-    return f"{seconds}.{rest:03}"
+    return f"{seconds}.{rest:03}".rstrip("0").rstrip(".")

@@ -12,6 +12,8 @@ from assistant.text import quoted
 _HIGHEST_EXPONENT = 12
 _LOWEST_EXPONENT = -12
 _LONGEST_TEXT = 80
+_THOUSANDS = 3
+"""Digits of a group between marks of thousands."""
 
 _NUMBER = re.compile(r"(?P<sign>[-\u2212]?)(?P<whole>\d{1,3}(?:,\d{3})+|\d{1,15})?(?:\.(?P<part>\d{1,15}))?", re.ASCII)
 _LEADING = re.compile(r"[-\u2212\d.,\u2009\u202f\u00a0]*", re.ASCII)
@@ -85,7 +87,11 @@ def check_size(value: Decimal) -> None:
 
 
 def parse_number(text: str) -> Decimal:
-    """Read a number as people write it: ``1,000``, ``83.3``, ``.5``; a comma only between thousands.
+    """Read a number that can be read in one way only: ``1,000``, ``83.3``, ``0.5``; a comma only between thousands.
+
+    What the trade calls error-prone is refused with the right way to write it: no zero before the point (``.5``), a
+    zero at the end of the decimals (``5.0``), and what is a thousand in one country and one in another (``1.000``,
+    ``0,125``). Source: ISMP List of Error-Prone Abbreviations, Symbols, and Dose Designations (from memory).
 
     Raises:
         QuantityError: anything else, a decimal comma among it.
@@ -100,10 +106,36 @@ def parse_number(text: str) -> Decimal:
             f"Expected a number, got {quoted(text)}.",
             "Write it in digits, with a point before decimals and commas only between thousands.",
         )
+    _refuse_two_readings(text, match["whole"], match["part"])
     whole = (match["whole"] or "0").replace(",", "")
     sign = "-" if match["sign"] else ""
     value = Decimal(f"{sign}{whole}.{match['part'] or '0'}")
     return Decimal(f"{normal(value):f}")
+
+
+def _refuse_two_readings(text: str, whole: str | None, part: str | None) -> None:
+    """Refuse a number that is easily read as another one.
+
+    Raises:
+        QuantityError: it is one of them.
+    """
+    bare = (part or "").rstrip("0")
+    small = f"{(whole or '0').replace(',', '')}{'.' if bare else ''}{bare}"
+    if whole is not None and "," in whole and whole.startswith("0"):
+        smaller = f"0.{whole.partition(',')[2].replace(',', '').rstrip('0') or '0'}"
+        raise QuantityError(
+            f"{quoted(text)} may be {smaller} or {show_number(Decimal(whole.replace(',', '')))}.",
+            "Write a point before decimals, and no zero before thousands.",
+        )
+    if whole is None:
+        raise QuantityError(f"{quoted(text)} has no zero before its point.", f"Write 0.{part}.")
+    if part is not None and part.endswith("0"):
+        if len(part) == _THOUSANDS and len(whole) <= _THOUSANDS and whole.strip("0") and "," not in whole:
+            raise QuantityError(
+                f"{quoted(text)} may be {small} or {show_number(Decimal(whole + part))}.",
+                f"Write {small}, or {show_number(Decimal(whole + part))}.",
+            )
+        raise QuantityError(f"{quoted(text)} has a zero too many at its end.", f"Write {show_number(Decimal(small))}.")
 
 
 def parse_amount(text: str) -> Amount:

@@ -144,7 +144,7 @@ _ALL = (
     Formula(
         "live-count",
         "mL/h, then its uncertainty in mL/h",
-        (Input("times", Form.NUMBERS, "0, 1.1, 2.0, 3.1"), _FACTOR, _RULE),
+        (Input("times", Form.NUMBERS, "0, 1.1, 2, 3.1"), _FACTOR, _RULE),
         gravity.live_count,
     ),
     Formula(

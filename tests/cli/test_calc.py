@@ -382,7 +382,7 @@ def test_a_due_time_by_policy(call: Call, tmp_path: Path) -> None:
 def test_taps_are_times() -> None:
     """Each line is a drop; a word ends the count; the first drop is at nought."""
     moments = iter([5_000_000_000, 6_000_000_000, 7_250_500_000])
-    assert tapped(["\n", "\n", "\n", "q\n", "\n"], lambda: next(moments)) == "0.000, 1.000, 2.250"
+    assert tapped(["\n", "\n", "\n", "q\n", "\n"], lambda: next(moments)) == "0, 1, 2.25"
     assert tapped([], lambda: 0) == ""
 
 

@@ -22,7 +22,6 @@ OTHERS = {
     ("stated", "expected"),
     [
         ("75 mL/h", "75 mL/h"),
-        ("75.0 mL/h", "75 mL/h"),
         ("1 L", "1,000 mL"),
         ("0.5 h", "30 min"),
         ("2 mL/min", "120 mL/h"),
