@@ -18,8 +18,9 @@ Units: a mass in the bag is given in mg, ``dose.ordered`` as the order writes it
 ``dose.hourly`` in mg/h, units/h, mmol/h or mEq/h.
 """
 
-from collections.abc import Mapping, Sequence
-from functools import lru_cache
+from collections.abc import Callable, Mapping, Sequence
+from decimal import Decimal
+from functools import lru_cache, partial
 
 from assistant import dosing
 from assistant.dosing import WHOLE, Amount, Result, Rounding
@@ -77,6 +78,12 @@ KEY_NAMES = tuple(KEY_UNITS)
 """Every name that an answer key can hold, in the key's order."""
 
 
+_MOST_DECIMALS, _MOST_DIGITS = 4, 6
+"""Of a number that can be said as it is."""
+_SIGNIFICANT = 3
+"""Digits of one that cannot."""
+
+
 def answer_key(order: Order) -> Mapping[str, KeyEntry]:
     """Every value that follows from an order, by name, in the order of `KEY_NAMES`.
 
@@ -93,6 +100,8 @@ def answer_key(order: Order) -> Mapping[str, KeyEntry]:
     weight = order.patient.weight
     if weight is not None:
         entries.append(_weight(weight))
+        # What follows from a weight follows from the kilograms that were agreed on, not from the pounds behind them.
+        weight = amount_of(entries[-1])
     if order.primary is not None:
         primary = _primary(order.primary, order.hung.fluid, order.rounding)
         entries += primary
@@ -105,7 +114,7 @@ def answer_key(order: Order) -> Mapping[str, KeyEntry]:
     if order.second_secondary is not None:
         entries += _secondary("second_secondary", order.second_secondary, _drugs(order), order.rounding)
     if order.dose is not None:
-        entries += _by_dose_rate(order.dose, order.patient.weight, _drugs(order), order.rounding)
+        entries += _by_dose_rate(order.dose, weight, _drugs(order), order.rounding)
     if order.flush is not None:
         entries += _flush(order.flush, order)
     return {entry.name: entry for entry in entries}
@@ -178,7 +187,7 @@ def _secondary(line: str, secondary: Secondary, drugs: tuple[str, ...], rounding
         KeyEntry(f"{line}.drug", secondary.drug, None, choices=drugs),
         _held(f"{line}.dose", secondary.dose),
         _stated(f"{line}.volume", secondary.volume, "mL"),
-        _worked_out(f"{line}.concentration", dosing.concentration(secondary.dose, secondary.volume)),
+        _worked_out(f"{line}.concentration", _strength(secondary.dose, secondary.volume)),
         _rate(f"{line}.rate", secondary, secondary.volume, rounding),
         to_infuse,
         _duration(f"{line}.duration", secondary, amount_of(to_infuse)),
@@ -189,13 +198,14 @@ def _secondary(line: str, secondary: Secondary, drugs: tuple[str, ...], rounding
 def _by_dose_rate(
     dose: ByDoseRate, weight: Amount | None, drugs: tuple[str, ...], rounding: Rounding
 ) -> tuple[KeyEntry, ...]:
-    strength = dosing.concentration(dose.amount, dose.volume)
+    strength = _strength(dose.amount, dose.volume)
     weight = weight if unit(dose.ordered.unit).kind == "dose rate per weight" else None
-    rate = pump_rate(dose.ordered, strength, weight=weight, rounding=rounding)
+    rate = pump_rate(dose.ordered, strength.amount, weight=weight, rounding=rounding)
     to_infuse = _vtbi("dose.vtbi", dose.volume, dose.reserve)
     per_hour = f"{strength.unit.split('/')[0]}/h"
     if weight is not None:
-        hourly = _worked_out("dose.hourly", dose_by_weight(dose.ordered, weight, unit=per_hour))
+        by_weight = partial(dose_by_weight, dose.ordered, weight, unit=per_hour)
+        hourly = _worked_out("dose.hourly", _sayable(lambda rounding: by_weight(rounding=rounding)))
     else:
         hourly = _stated("dose.hourly", dose.ordered, per_hour)
     return (
@@ -209,6 +219,23 @@ def _by_dose_rate(
         to_infuse,
         _worked_out("dose.duration", dosing.duration(amount_of(to_infuse), rate.amount, unit="min", rounding=WHOLE)),
     )
+
+
+def _strength(dose: Amount, volume: Amount) -> Result:
+    return _sayable(lambda rounding: dosing.concentration(dose, volume, rounding=rounding))
+
+
+def _sayable(work_out: Callable[[Rounding], Result]) -> Result:
+    """A result as it can be said: exact where its decimals are few, else in three significant digits.
+
+    What follows from it follows from these digits (common practice, no source).
+    """
+    exact = work_out(dosing.EXACT)
+    value = normal(exact.value)
+    digits, exponent = value.as_tuple().digits, value.as_tuple().exponent
+    if isinstance(exponent, int) and exponent >= -_MOST_DECIMALS and len(digits) <= _MOST_DIGITS:
+        return exact
+    return work_out(Rounding(Decimal(1).scaleb(value.adjusted() - _SIGNIFICANT + 1)))
 
 
 def _flush(flush: Flush, order: Order) -> list[KeyEntry]:

@@ -47,13 +47,33 @@ def test_by_weight(tmp_path: Path) -> None:
 
 
 def test_units_by_weight_in_pounds(tmp_path: Path) -> None:
-    """18 units/kg/h (common teaching example, no source) at 25,000 units in 500 mL, 154 lb = 69.85 kg."""
+    """18 units/kg/h (common teaching example, no source) at 25,000 units in 500 mL, 154 lb = 69.85 kg.
+
+    The rate follows from the 69.9 kg that were agreed on: 18 x 69.9 = 1,258.2 units/h, at 50 units/mL 25.164 mL/h.
+    """
     text = WEIGHED.format(weight="154 lb", drug="heparin", ordered="18 units/kg/h")
     key = keyed(tmp_path, text + 'amount = "25,000 units"\nvolume = "500 mL"\n')
     assert key["patient.weight"] == "69.9 kg"
     assert key["dose.concentration"] == "50 units/mL"
-    assert key["dose.rate"] == "25.1 mL/h"
-    assert key["dose.hourly"].startswith("1257.3580")
+    assert key["dose.rate"] == "25.2 mL/h"
+    assert key["dose.hourly"] == "1258.2 units/h"
+
+
+def test_a_weight_in_pounds_is_rounded_once_and_used_on(tmp_path: Path) -> None:
+    """102 lb is 46.3 kg; 10 mcg/kg/min of 1.6 mg/mL is then 17.3625 mL/h, where 46.2664 kg would give 17.3."""
+    text = WEIGHED.format(weight="102 lb", drug="dopamine", ordered="10 mcg/kg/min")
+    key = keyed(tmp_path, text + 'amount = "400 mg"\nvolume = "250 mL"\n')
+    assert (key["patient.weight"], key["dose.rate"]) == ("46.3 kg", "17.4 mL/h")
+
+
+def test_every_number_of_a_key_can_be_said(tmp_path: Path) -> None:
+    """500 mg in 300 mL is 1.67 mg/mL, and what follows from it follows from that."""
+    text = WEIGHED.format(weight="72 kg", drug="dopamine", ordered="5 mcg/kg/min")
+    key = keyed(tmp_path, text + 'amount = "500 mg"\nvolume = "300 mL"\n')
+    assert (key["dose.concentration"], key["dose.hourly"], key["dose.rate"]) == ("1.67 mg/mL", "21.6 mg/h", "12.9 mL/h")
+    text = WEIGHED.format(weight="154 lb", drug="dopamine", ordered="7 mcg/kg/min")
+    hourly = keyed(tmp_path, text + 'amount = "400 mg"\nvolume = "250 mL"\n')["dose.hourly"]
+    assert hourly == "29.358 mg/h"
 
 
 def test_a_dose_rate_without_weight(tmp_path: Path) -> None:
