@@ -15,7 +15,7 @@ from assistant.spoken.expect import (
     TextExpected,
 )
 from assistant.spoken.listing import Listing
-from assistant.spoken.meaning import Answer, Command, Kind, Meaning, NoMatch, Reason
+from assistant.spoken.meaning import Answer, Kind, Meaning, NoMatch, Reason
 from assistant.spoken.names import NameWords
 from assistant.spoken.quantities import NumberAnswers, Quantities
 from assistant.spoken.statement import Sense
@@ -55,9 +55,6 @@ class Interpreter:
         self._speech = aloud.speech
         phrases = tables.phrases
         self._commands = {phrase: command for command, known in phrases.commands.items() for phrase in known}
-        self._patience = tuple(
-            tuple(phrase.split()) for phrase in phrases.commands.get(Command.HOLD_ON, ()) if " " in phrase
-        )
         self._confirmations = {
             tuple(phrase.split()): label
             for label, known in (
@@ -115,18 +112,13 @@ class Interpreter:
 
     def _answer(self, tokens: tuple[str, ...], bare: tuple[str, ...], expect: Expect, heard: bool) -> Meaning:
         meaning = self._in_frame(tokens, bare, expect, heard)
-        if not isinstance(meaning, NoMatch) or meaning.reason is Reason.QUESTION or self._statements is None:
+        if not isinstance(meaning, NoMatch) or isinstance(expect, AnyExpected) or self._statements is None:
             return meaning
-        trouble = self._statements.trouble(bare)
+        trouble = None if meaning.reason is Reason.QUESTION else self._statements.trouble(bare)
         if trouble is not None:
             return Answer(Kind.TROUBLE, trouble)
-        if isinstance(expect, ConfirmExpected | ChoiceExpected) and self._asks_for_patience(bare):
-            return Answer(Kind.COMMAND, Command.HOLD_ON)
-        return meaning
-
-    def _asks_for_patience(self, bare: tuple[str, ...]) -> bool:
-        """Whether a moment is asked for, with a reason beside it: "hold on, I need a pen". It can do no harm."""
-        return any(words in (bare[: len(words)], bare[-len(words) :]) for words in self._patience)
+        command = self._statements.aside(bare)
+        return meaning if command is None else Answer(Kind.COMMAND, command)
 
     def _in_frame(self, tokens: tuple[str, ...], bare: tuple[str, ...], expect: Expect, heard: bool) -> Meaning:
         label = self._confirmation(bare)

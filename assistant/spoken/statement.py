@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import Protocol
 
-from assistant.spoken.meaning import Trouble
+from assistant.spoken.meaning import Command, Trouble
 
 Tokens = tuple[str, ...]
 """The pieces of an utterance, as `assistant.spoken.tokens` gives them, without hesitations and courtesies."""
@@ -58,6 +58,9 @@ class Statements(Protocol):
 
     def trouble(self, tokens: Tokens) -> Trouble | None:
         """The trouble that the words report, whatever was asked; None where they report none."""
+
+    def aside(self, tokens: Tokens) -> Command | None:
+        """The command that words amount to which are understood as nothing else; never one that answers a step."""
 
     def sayings(self, asked: Asked) -> tuple[tuple[str, Sense], ...]:
         """Finite sentences that are likely here, with what each says, for recognisers.

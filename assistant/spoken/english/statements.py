@@ -6,13 +6,14 @@ doubt or as an acknowledgement, and refused.
 
 from functools import lru_cache
 
+from assistant.spoken.english.asides import aside_of
 from assistant.spoken.english.choices import WAYS
 from assistant.spoken.english.deeds import AUXILIARIES, cut
 from assistant.spoken.english.gist import asks_at_its_end, content_of, gist
 from assistant.spoken.english.lines import read_line
 from assistant.spoken.english.sayings import opposed_to, sayings_of, words_of
 from assistant.spoken.english.troubles import trouble_of
-from assistant.spoken.meaning import Trouble
+from assistant.spoken.meaning import Command, Trouble
 from assistant.spoken.statement import Asked, Sense, Tokens, Want
 
 
@@ -62,6 +63,10 @@ class EnglishStatements:
     def trouble(self, tokens: Tokens) -> Trouble | None:
         """See `Statements`."""
         return None if _is_question(tokens) else trouble_of(tokens)
+
+    def aside(self, tokens: Tokens) -> Command | None:
+        """See `Statements`."""
+        return aside_of(tokens)
 
     def sayings(self, asked: Asked) -> tuple[tuple[str, Sense], ...]:
         """See `Statements`."""
