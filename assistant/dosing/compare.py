@@ -20,6 +20,9 @@ class Slip(StrEnum):
     TEEN_TY = "teen-ty"
     TRANSPOSED = "transposed digits"
     TIME_UNIT = "time unit"
+    PLACE = "another place"
+    DOUBLE = "double or half"
+    POUNDS = "pounds and kilograms"
     OTHER = "other"
 
 
@@ -35,7 +38,7 @@ class Match:
     Attributes:
         slip: the kind.
         factor: the stated number as a multiple of the expected one, where the kind is a factor (a power of ten,
-            60 or 1/60); None for the other kinds, and where the point was moved and digits were cut.
+            60 or 1/60, 2 or 1/2); None for the other kinds, and where the point was moved and digits were cut.
         exact: the stated number is exactly that multiple, not only as far as its digits show.
         other: name of the order's other number that was stated in place of the expected one.
     """
@@ -78,13 +81,16 @@ class CannotCheck:
 Verdict = Agrees | Disagrees | CannotCheck
 
 
-def compare(stated: Amount, expected: Amount, others: Mapping[str, Amount] | None = None) -> Verdict:
+def compare(
+    stated: Amount, expected: Amount, others: Mapping[str, Amount] | None = None, exact: Fraction | None = None
+) -> Verdict:
     """Compare a stated amount with the expected one: exact after conversion of units.
 
     Args:
         stated: what the learner said.
         expected: what follows from the order, rounded by the rule that the order's key states.
         others: the order's other numbers by name, to recognise two that were exchanged.
+        exact: the unrounded number behind `expected`, in its unit, to recognise what was rounded otherwise.
 
     Returns:
         `Agrees`, `Disagrees` with the slip named, or `CannotCheck` where the units measure different things.
@@ -94,14 +100,17 @@ def compare(stated: Amount, expected: Amount, others: Mapping[str, Amount] | Non
     said = stated.in_unit(expected.unit)
     if said == expected.ratio:
         return Agrees()
-    first, *further = [*_matches(stated, said, expected, others or {}), Match(Slip.OTHER)]
+    first, *further = [*_matches(stated, said, expected, others or {}, exact), Match(Slip.OTHER)]
     also = dict.fromkeys(match.slip for match in further if match.slip not in (first.slip, Slip.OTHER))
     return Disagrees(stated, expected, first, tuple(also))
 
 
-def _matches(stated: Amount, said: Fraction, expected: Amount, others: Mapping[str, Amount]) -> list[Match]:
+def _matches(
+    stated: Amount, said: Fraction, expected: Amount, others: Mapping[str, Amount], exact: Fraction | None
+) -> list[Match]:
     """Every named slip that fits, likeliest first."""
     right = expected.ratio
+    unrounded = right if exact is None else exact
     found: list[Match] = []
     for name, other in others.items():
         if other.value == stated.value and (stated.unit == expected.unit or other.unit == stated.unit):
@@ -110,10 +119,16 @@ def _matches(stated: Amount, said: Fraction, expected: Amount, others: Mapping[s
     if said > 0 and right > 0:
         power = _power_of_ten(said / right)
         if power is not None:
-            kind = {1: Slip.TENFOLD, 2: Slip.TENFOLD, 3: Slip.THOUSANDFOLD}.get(abs(power), Slip.DECIMAL_POINT)
-            found.append(Match(kind, factor=Fraction(10) ** power))
-        elif _cut_after_moving_the_point(said, right):
-            found.append(Match(Slip.DECIMAL_POINT))
+            found.append(Match(_kind_of(Fraction(10) ** power), factor=Fraction(10) ** power))
+        elif (about := _power_as_shown(said, right, unrounded)) is not None:
+            # "8.3" has the digits of 83.3; "13" has none of 125's, and is about a tenth of it.
+            moved = about not in (10, Fraction(1, 10)) or unrounded == right
+            has_its_digits = moved and _digits(right).startswith(_digits(said))
+            found.append(
+                Match(Slip.DECIMAL_POINT) if has_its_digits else Match(_kind_of(about), factor=about, exact=False)
+            )
+        if unrounded != right and _is_rounded_otherwise(said, unrounded):
+            found.append(Match(Slip.PLACE))
     if stated.unit == expected.unit:
         if are_twins(stated.value, expected.value):
             found.append(Match(Slip.TEEN_TY))
@@ -121,9 +136,35 @@ def _matches(stated: Amount, said: Fraction, expected: Amount, others: Mapping[s
             found.append(Match(Slip.TRANSPOSED))
     if said > 0 and right > 0 and any(dimension == "time" for dimension, _ in units.unit(expected.unit).signature):
         for ratio in (Fraction(60), Fraction(1, 60)):
-            if _equal_as_shown(said, right * ratio):
+            if said == right * ratio or _equal_as_shown(said, right * ratio, unrounded * ratio):
                 found.append(Match(Slip.TIME_UNIT, factor=ratio, exact=said == right * ratio))
+    if said > 0 and right > 0:
+        for ratio in (Fraction(2), Fraction(1, 2)):
+            if said == right * ratio or _equal_as_shown(said, unrounded * ratio):
+                found.append(Match(Slip.DOUBLE, factor=ratio, exact=said == right * ratio))
+        weighed = expected.unit == "kg" or "patient.weight" in others
+        if weighed and _equal_as_shown(said, *(value * factor for value in (right, unrounded) for factor in _POUNDS)):
+            found.append(Match(Slip.POUNDS))
     return found
+
+
+_POUND = Fraction(45_359_237, 100_000_000)
+_POUNDS = (1 / _POUND, Fraction(22, 10), _POUND, Fraction(10, 22))
+"""Pounds in a kilogram and the reverse: exact (NIST Special Publication 811, Appendix B), and 2.2 as many have it."""
+
+
+def _is_rounded_otherwise(said: Fraction, exact: Fraction) -> bool:
+    """Whether it is the exact number to another place, rounded or cut, and no more than 5 % away from it."""
+    places = _decimals(said)
+    if places is None or 20 * abs(said - exact) > exact:
+        return False
+    return _equal_as_shown(said, exact) or said * 10**places == exact * 10**places // 1
+
+
+def _kind_of(factor: Fraction) -> Slip:
+    """What a power of ten is called."""
+    greater = max(factor, 1 / factor)
+    return {10: Slip.TENFOLD, 100: Slip.TENFOLD, 1000: Slip.THOUSANDFOLD}.get(int(greater), Slip.DECIMAL_POINT)
 
 
 def _power_of_ten(ratio: Fraction) -> int | None:
@@ -162,8 +203,14 @@ def _equal_as_shown(said: Fraction, *others: Fraction) -> bool:
 _POWERS = tuple(Fraction(10) ** power for power in (-3, -2, -1, 1, 2, 3))
 
 
-def _cut_after_moving_the_point(said: Fraction, right: Fraction) -> bool:
-    return _equal_as_shown(said, *(right * power for power in _POWERS))
+def _power_as_shown(said: Fraction, right: Fraction, unrounded: Fraction) -> Fraction | None:
+    """The power of ten that it is of the right number, or of the unrounded one, as far as its digits show."""
+    return next((power for power in _POWERS if _equal_as_shown(said, right * power, unrounded * power)), None)
+
+
+def _digits(value: Fraction) -> str:
+    places = _decimals(value)
+    return str(int(value * 10 ** (4 if places is None else places))).strip("0")
 
 
 def _transposed(one: str, other: str) -> bool:

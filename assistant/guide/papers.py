@@ -89,7 +89,7 @@ class Papers:
         verdict: dosing.Verdict = dosing.Agrees()
         if asked.key:
             others = {n: a for n, a in self.values.items() if n != asked.key and isinstance(a, dosing.Amount)}
-            verdict = dosing.compare(stated, self.amount(asked.key), others)
+            verdict = dosing.compare(stated, self.amount(asked.key), others, self.key[asked.key].exact)
             if isinstance(verdict, dosing.Disagrees) and self._is_within(asked, stated):
                 verdict = dosing.Agrees()
         if isinstance(verdict, dosing.Agrees) and not _is_in_range(asked, stated):

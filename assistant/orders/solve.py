@@ -289,7 +289,7 @@ def _stated(name: str, amount: Amount, wanted: str | None = None) -> KeyEntry:
 
 
 def _worked_out(name: str, result: Result) -> KeyEntry:
-    return KeyEntry(name, normal(result.value), result.unit, result.working, result.formula)
+    return KeyEntry(name, normal(result.value), result.unit, result.working, result.formula, result.exact)
 
 
 def _named(entries: Sequence[KeyEntry], name: str) -> KeyEntry:

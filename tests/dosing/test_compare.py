@@ -2,10 +2,11 @@
 
 import itertools
 import re
+from fractions import Fraction
 
 import pytest
 
-from assistant.dosing import Agrees, CannotCheck, Disagrees, Slip, compare, parse_amount
+from assistant.dosing import Agrees, Amount, CannotCheck, Disagrees, Slip, compare, parse_amount
 from assistant.spoken.english.slips import different_things, explained, not_needed
 
 OTHERS = {
@@ -43,7 +44,7 @@ SLIPS = [
     ("5 mg/h", "5 mcg/h", Slip.THOUSANDFOLD, "5 mg/h is one thousand times the 5 mcg/h that follows"),
     ("0.005 mg", "5 mg", Slip.THOUSANDFOLD, "0.005 is a thousandth of the 5 that follows from the order."),
     ("8.3 mL/h", "83.3 mL/h", Slip.DECIMAL_POINT, "8.3 has the digits of the 83.3"),
-    ("1.7 mL/h", "166.7 mL/h", Slip.DECIMAL_POINT, "1.7 has the digits of the 166.7"),
+    ("1.7 mL/h", "166.7 mL/h", Slip.TENFOLD, "1.7 is about a hundredth of the 166.7"),
     ("10,000 mg", "1 mg", Slip.DECIMAL_POINT, "10,000 is 10,000 times the 1 that"),
     ("0.0001 mg", "1 mg", Slip.DECIMAL_POINT, "0.0001 is one part in 10,000 of the 1 that"),
     ("15 mL/h", "50 mL/h", Slip.TEEN_TY, "15 sounds like the 50 that follows from the order."),
@@ -125,3 +126,49 @@ def test_every_teen_and_its_ten() -> None:
         if isinstance(verdict, Disagrees) and Slip.TEEN_TY in (verdict.slip, *verdict.also):
             found.append((int(low.value), int(high.value)))
     assert found == [(10 + n, 10 * n) for n in range(3, 10)]
+
+
+EXACT = Fraction(1000, 12)
+"""1,000 mL in 12 h: 83.3333... mL/h, by a pump that takes tenths 83.3."""
+UNROUNDED = [
+    # stated, slip, the likeliest: about the number without its rounding (worked out by hand)
+    ("833.3 mL/h", Slip.TENFOLD),
+    ("833 mL/h", Slip.TENFOLD),
+    ("83.33 mL/h", Slip.PLACE),
+    ("83 mL/h", Slip.PLACE),
+    ("166.7 mL/h", Slip.DOUBLE),
+    ("166.6 mL/h", Slip.DOUBLE),
+    ("84 mL/h", Slip.OTHER),
+    ("80 mL/h", Slip.OTHER),
+    ("90 mL/h", Slip.OTHER),
+]
+
+
+@pytest.mark.parametrize(("stated", "slip"), UNROUNDED)
+def test_a_slip_is_known_by_the_unrounded_number(stated: str, slip: Slip) -> None:
+    """What is ten times the unrounded number, or only rounded otherwise, has its name."""
+    verdict = compare(parse_amount(stated), parse_amount("83.3 mL/h"), {}, EXACT)
+    assert isinstance(verdict, Disagrees)
+    assert verdict.slip is slip
+
+
+WEIGHED = {"patient.weight": parse_amount("70 kg")}
+POUNDS = [
+    # 70 kg is 154 lb by 2.2 and 154.3 lb by 2.20462 (NIST SP 811: 1 lb = 0.453 592 37 kg)
+    ("154 kg", "70 kg", {}, Slip.POUNDS),
+    ("154.3 kg", "70 kg", {}, Slip.POUNDS),
+    ("31.8 kg", "70 kg", {}, Slip.POUNDS),
+    ("29.7 mL/h", "13.5 mL/h", WEIGHED, Slip.POUNDS),
+    ("29.7 mL/h", "13.5 mL/h", {}, Slip.OTHER),
+    ("1 mL/h", "1 mL/min", {}, Slip.TIME_UNIT),
+    ("13 mL/h", "125 mL/h", {}, Slip.TENFOLD),
+    ("62.5 mL/h", "125 mL/h", {}, Slip.DOUBLE),
+]
+
+
+@pytest.mark.parametrize(("stated", "expected", "others", "slip"), POUNDS)
+def test_a_slip_of_units_or_of_a_factor(stated: str, expected: str, others: dict[str, Amount], slip: Slip) -> None:
+    """Pounds for kilograms, hours for minutes, double and half; and what only looks like a slip is none."""
+    verdict = compare(parse_amount(stated), parse_amount(expected), others)
+    assert isinstance(verdict, Disagrees)
+    assert verdict.slip is slip

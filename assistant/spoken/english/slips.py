@@ -11,6 +11,8 @@ _MULTIPLES = {
     Fraction(1, 10): "a tenth of",
     Fraction(1, 100): "a hundredth of",
     Fraction(1, 1000): "a thousandth of",
+    Fraction(2): "twice",
+    Fraction(1, 2): "half of",
     Fraction(60): "sixty times",
     Fraction(1, 60): "a sixtieth of",
 }
@@ -46,6 +48,12 @@ def explained(verdict: Disagrees) -> str:
         case Slip.TIME_UNIT:
             about = "" if match.exact else "about "
             return f"{heard} is {about}{_multiple(match.factor)} {follows}: hours and minutes are mixed up."
+        case Slip.PLACE:
+            return f"{heard} is {follows}, rounded to another place."
+        case Slip.POUNDS:
+            return f"{heard} is not {follows}: pounds and kilograms are mixed up."
+        case Slip.TENFOLD | Slip.THOUSANDFOLD | Slip.DOUBLE if not match.exact:
+            return f"{heard} is about {_multiple(match.factor)} {follows}."
         case Slip.DECIMAL_POINT if match.factor is None:
             return f"{heard} has the digits of {follows}, with the decimal point moved."
     return f"{heard} is {_multiple(match.factor)} {follows}."
