@@ -147,6 +147,15 @@ def _cut(exact: Fraction) -> tuple[Decimal, bool]:
     return WIDE.scaleb(Decimal(whole), -places), rest == bottom
 
 
+MOST_MOVED = Fraction(5, 100)
+"""How far rounding may move a result without a word (common practice, no source)."""
+
+
+def _percent(part: Fraction) -> int:
+    """In whole percent, rounded half up."""
+    return int(part * 100 + Fraction(1, 2))
+
+
 def conclude(
     formula: str,
     inputs: Mapping[str, Measure | str],
@@ -179,6 +188,10 @@ def conclude(
         )
     if rounding.step is not None and Fraction(value) != exact:
         working = (*working, f"rounded ({rounding}): {shown(value, unit)}")
+        moved = abs(Fraction(value) - exact) / abs(exact)
+        if moved > MOST_MOVED:
+            by = f"Rounding changes it by {_percent(moved)} %, more than {_percent(MOST_MOVED)} %."
+            cautions = (*cautions, f"{by} Round to a finer place, or ask a pharmacist.")
     return Result(formula, dict(inputs), exact, value, unit, rounding, working, cautions)
 
 
