@@ -5,11 +5,29 @@ from dataclasses import dataclass, replace
 from datetime import UTC, datetime
 from decimal import Decimal
 
-from assistant.checklist.model import Asked, Checklist, DoneAsked, NoteAsked, NumberAsked, Step
+from assistant.checklist.model import Asked as Kinds
+from assistant.checklist.model import (
+    Checklist,
+    ChoiceAsked,
+    DoneAsked,
+    NoteAsked,
+    NumberAsked,
+    QuestionAsked,
+    Step,
+    WaitAsked,
+)
 from assistant.guide import Append, Guide, Heard, NotUnderstood, Opened, Papers, Recorded, Say, Tone, Typed
-from assistant.spoken.expect import AnyExpected, ConfirmExpected, Expect, NumberExpected, TextExpected
+from assistant.spoken.expect import (
+    AnyExpected,
+    ChoiceExpected,
+    ConfirmExpected,
+    Expect,
+    NumberExpected,
+    TextExpected,
+)
 from assistant.spoken.language import Language
 from assistant.spoken.meaning import Ambiguous, Answer, Kind, Meaning, NoMatch, Reason
+from assistant.spoken.statement import Asked, Want
 
 NOW = datetime(2000, 1, 1, tzinfo=UTC)
 """A time as good as any: nothing here waits."""
@@ -38,7 +56,7 @@ class OneStep:
     """A practice attempt at one step that expects this; each reply is given as if it were the first.
 
     Args:
-        expect: a confirmation, a number, free words, or anything.
+        expect: a confirmation, a line with what it asks for, a choice, a number, free words, or anything.
         language: all that is said and understood.
     """
 
@@ -94,7 +112,8 @@ class OneStep:
     def _guide(self, expect: Expect) -> Guide:
         """A guide that asks for this."""
         if expect not in self._guides:
-            step = Step(id="step", part="Step", say="Step.", expect=_asked(expect))
+            line = expect.asked.line if isinstance(expect, ConfirmExpected) and expect.asked else "Step."
+            step = Step(id="step", part="Step", say=line, expect=_asked(expect))
             paper = Checklist(
                 name="one-step",
                 title="One step",
@@ -114,10 +133,16 @@ class OneStep:
         return self._guides[expect]
 
 
-def _asked(expect: Expect) -> Asked:
+def _asked(expect: Expect) -> Kinds:
     match expect:
+        case ConfirmExpected(asked=Asked(want=Want.ANSWER)):
+            return QuestionAsked(kind="question")
+        case ConfirmExpected(asked=Asked(want=Want.START)):
+            return WaitAsked(kind="wait", seconds=1)
         case ConfirmExpected():
             return DoneAsked(kind="done")
+        case ChoiceExpected(choices=choices):
+            return ChoiceAsked(kind="choice", choices=choices)
         case NumberExpected(unit=unit):
             return NumberAsked(kind="number", unit=unit, lowest=Decimal(0))
         case TextExpected():

@@ -49,7 +49,7 @@ def add_parser(subparsers: Subparsers) -> None:
         "--expect",
         default="any",
         metavar="EXPECT",
-        help='confirm, any, text, "number UNIT", or "digits UNIT" (digit by digit), as in "number mL/h"',
+        help='confirm, any, text, "number UNIT", "digits UNIT" (digit by digit), or a line: "done: Close the clamp."',
     )
     parser.add_argument("--ear", metavar="NAME", help="which recogniser listens (see: checkoff models list)")
     parser.add_argument("--models", type=Path, metavar="FOLDER", help="the models folder")

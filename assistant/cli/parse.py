@@ -39,6 +39,8 @@ _EXAMPLES = """\
   checkoff parse one two five --expect "number mL/h"
   checkoff parse fifteen --expect "number mL/h" --heard    as if a recogniser had heard it
   checkoff parse "that is right" --expect confirm --json
+  checkoff parse "the clamp's shut" --expect "done: Close the roller clamp."
+  checkoff parse "no bubbles" --expect "choice: none, some"
   checkoff parse - --expect any < sayings.txt              one utterance a line
 
 A refusal is an answer too: the exit code is 0 whenever the words could be looked at."""
@@ -59,7 +61,8 @@ def add_parser(subparsers: Subparsers) -> None:
         "--expect",
         required=True,
         metavar="EXPECT",
-        help='"confirm", "any", "text", or "number" with a unit: "number mL/h"',
+        help='"confirm", "any", "text", "number" with a unit ("number mL/h"), or a line of a checklist behind what it'
+        ' asks for: "done: Close the roller clamp.", "start: ...", "question: ...", "choice: none, some"',
     )
     parser.add_argument(
         "--heard",

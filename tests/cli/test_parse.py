@@ -190,3 +190,27 @@ def test_reads_lines_of_any_bytes() -> None:
         "not an answer here",
     ]
     assert all(len(one["words"]) <= LONGEST for one in found)
+
+
+LINES = [
+    ("the clamp's shut", "done: Close the roller clamp.", {"kind": "done", "value": "done", "unit": None}),
+    ("start now", "start: Scrub the hub for 15 seconds.", {"kind": "done", "value": "done", "unit": None}),
+    ("there's a bubble", "question: Is the line free of air?", {"kind": "confirm", "value": "no", "unit": None}),
+    ("no bubbles", "choice: none, some", {"kind": "choice", "value": "none", "unit": None}),
+    ("it's leaking", "done: Close the roller clamp.", {"kind": "trouble", "value": "a leak", "unit": None}),
+]
+
+
+@pytest.mark.parametrize(("words", "expect", "answer"), LINES)
+def test_answers_to_a_line_of_a_checklist(call: Call, words: str, expect: str, answer: dict[str, str | None]) -> None:
+    """What may be said of a step, in its own words."""
+    assert parsed(call, words, expect)["answer"] == answer
+
+
+@pytest.mark.parametrize("words", ["is it shut", "almost shut", "okay", "I didn't", "shut?", "close the roller clamp"])
+def test_what_closes_no_step(call: Call, words: str) -> None:
+    """A question, a doubt, an acknowledgement, the line said after the assistant."""
+    assert parsed(call, words, "done: Close the roller clamp.")["answer"] in (
+        None,
+        {"kind": "confirm", "value": "no", "unit": None},
+    )

@@ -16,6 +16,7 @@ from assistant.spoken.expect import (
     TextExpected,
 )
 from assistant.spoken.meaning import Ambiguous, NoMatch
+from assistant.spoken.statement import Asked, Want
 
 RATE = NumberExpected("mL/h")
 DIGITS = NumberExpected("mL/h", digits_only=True)
@@ -33,6 +34,10 @@ FRAMES: tuple[Expect, ...] = (
         ("text", TextExpected()),
         ("Number  ml/hr", RATE),
         ("digits mils per hour", DIGITS),
+        ("done: Close the clamp.", ConfirmExpected(asked=Asked("Close the clamp.", Want.DONE))),
+        ("start: Scrub it.", ConfirmExpected(asked=Asked("Scrub it.", Want.START))),
+        ("question: Is it dry?", ConfirmExpected(done_is_yes=False, asked=Asked("Is it dry?", Want.ANSWER))),
+        ("choice: none, some ", ChoiceExpected(("none", "some"))),
     ],
 )
 def test_a_frame_that_is_written(text: str, expect: Expect) -> None:
@@ -40,13 +45,21 @@ def test_a_frame_that_is_written(text: str, expect: Expect) -> None:
     assert parse_expect(text) == expect
 
 
-FRAME = 'Use "confirm", "any", "text" or "number" with a unit, for example "number mL/h".'
+FRAME = 'Use "confirm", "any", "text", "number" with a unit ("number mL/h"), or a line: "done: Close the clamp.".'
 UNIT = "Use a unit such as mL/h, mL, min or mg."
 
 
 @pytest.mark.parametrize(
     ("text", "shown"),
-    [("number", "number"), ("confirm x", "confirm x"), ("", ""), ("x" * 50, "x" * 40), ("a\x07", "a?")],
+    [
+        ("number", "number"),
+        ("done:", "done:"),
+        ("choice: one", "choice: one"),
+        ("confirm x", "confirm x"),
+        ("", ""),
+        ("x" * 50, "x" * 40),
+        ("a\x07", "a?"),
+    ],
 )
 def test_what_is_no_frame(text: str, shown: str) -> None:
     """It is named, as far as it can be shown, with what can be written."""

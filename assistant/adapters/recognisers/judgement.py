@@ -37,6 +37,7 @@ from assistant.adapters.recognisers.positives import (
     is_like_another,
     is_positive,
     is_turned_round,
+    is_written_so,
 )
 from assistant.ports import Alternative
 from assistant.spoken import Language
@@ -190,7 +191,10 @@ def _positive(
     leads = not of_a_line or (
         best.reaches(POSITIVE, evidence)
         and not is_like_another(best.text, expect, language)
-        and (best.reaches(TURNED_ROUND, evidence) or not is_turned_round(best.text, expect, language))
+        and (
+            not is_turned_round(best.text, expect, language)
+            or (best.reaches(TURNED_ROUND, evidence) and is_written_so(best.text, evidence.free.text, language))
+        )
         and not begins_otherwise(best.text, evidence.free.text, language)
     )
     if leads and not denied and _is_clear(best, evidence):

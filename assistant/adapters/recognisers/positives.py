@@ -69,6 +69,11 @@ def is_turned_round(words: str, expect: Expect, language: Language) -> bool:
     )
 
 
+def is_written_so(words: str, free: str, language: Language) -> bool:
+    """Whether the model, left free, writes these very words: "it finished" is not "it's finished"."""
+    return _in_order(words, language) == _in_order(free, language)
+
+
 def begins_otherwise(words: str, free: str, language: Language) -> bool:
     """Whether the model, left free, begins several words with another one: "in its finish" for "it's finished".
 
