@@ -275,7 +275,7 @@ class ResultWords:
 
     def step_quoted(self, number: int, line: str) -> str:
         """A step with its line; 0 where its number is not known."""
-        return f"{f'Step {number}' if number else 'A step'}, \u201c{line}\u201d"
+        return f"Step {number}, \u201c{line}\u201d" if number else f"\u201c{line}\u201d"
 
     def practise_ending(self, step: str, ending: str) -> str:
         """A step to practise, by how it ended."""
