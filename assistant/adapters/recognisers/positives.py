@@ -59,14 +59,11 @@ def is_like_another(words: str, expect: Expect, language: Language) -> bool:
 
 @lru_cache(maxsize=1_000)
 def is_turned_round(words: str, expect: Expect, language: Language) -> bool:
-    """Whether something that is no positive has the same words in another order: "is it done" and "it's done"."""
+    """Whether the same words ask when their first two change places: "is it done" and "it's done"."""
     own = _in_order(words, language)
-    return any(
-        other != own
-        and sorted(other) == sorted(own)
-        and not is_positive(language.interpret(" ".join(other), expect, heard=True), expect)
-        for other in (_in_order(said, language) for said in language.phrases(expect))
-    )
+    asked = " ".join((*own[1::-1], *own[2:]))
+    meaning = language.interpret(asked, expect, heard=True)
+    return len(own) > 1 and isinstance(meaning, NoMatch) and meaning.reason is Reason.QUESTION
 
 
 def is_written_so(words: str, free: str, language: Language) -> bool:

@@ -23,7 +23,10 @@ _DENIALS = (
     "not finished",
     "it is not",
 )
-_ASKED = ("is it done", "am i done", "did i do it", "do i do it now", "is that right", "how far do i go")
+_ASKED = (
+    *("is it done", "am i done", "did i do it", "do i do it now", "is that right", "how far do i go", "is it finished"),
+    *("is it complete", "is that done", "is this done", "are we done", "are you done", "is it all done"),
+)
 _UNSURE = (
     "i think so",
     "i think i did",
