@@ -65,6 +65,10 @@ class OneStep:
         self._language = language
         self._guides: dict[Expect, Guide] = {}
 
+    def listens_for(self) -> Expect:
+        """What the step gives a recogniser: near-misses of its answers are among it."""
+        return self._expect if isinstance(self._expect, AnyExpected) else self._guide(self._expect).expectation()
+
     def reply(self, event: Heard | NotUnderstood | Typed) -> Reply:
         """What the guide replies."""
         expect = self._settled(event)
@@ -82,6 +86,9 @@ class OneStep:
             _words(event), self._guide(expect).expectation(), heard=isinstance(event, Heard)
         )
         aloud = " ".join(say.speech for say in said if say.tone in ANSWERING and say.speech)
+        if entry.body.get("input") == "heard with doubt":
+            # Heard with doubt, it is asked about once more.
+            return Reply(None, (), Reason.UNSURE, aloud)
         match meaning:
             case NoMatch(reason=reason):
                 return Reply(None, (), reason, aloud)

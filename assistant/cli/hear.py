@@ -64,8 +64,7 @@ def run(args: argparse.Namespace) -> int:
         UsageError: EXPECT is none.
         ModelError: there is no such recogniser.
     """
-    expect = parse_expect(args.expect)
-    step = OneStep(expect, ENGLISH)
+    step = OneStep(parse_expect(args.expect), ENGLISH)
     recogniser = open_recogniser(args.ear, args.models)
     all_read = True
     try:
@@ -77,7 +76,7 @@ def run(args: argparse.Namespace) -> int:
                 all_read = False
                 tell(str(error))
                 continue
-            found = heard(path, recogniser.name, hear_sound(recogniser, sound, expect), step)
+            found = heard(path, recogniser.name, hear_sound(recogniser, sound, step.listens_for()), step)
             if args.json:
                 write_json(found)
             else:

@@ -18,7 +18,7 @@ from assistant.spoken.expect import (
 )
 from assistant.spoken.grammar import Rule, words_of
 from assistant.spoken.names import NameWords
-from assistant.spoken.statement import Asked
+from assistant.spoken.statement import Asked, Sense, Want
 from assistant.spoken.tables import Tables
 from assistant.spoken.units import UnitWords
 
@@ -64,7 +64,11 @@ class Listing:
         match expect:
             case ConfirmExpected(asked=Asked() as asked):
                 said += [*confirmations, *(saying for saying, _sense in self._sayings(asked))]
-            case ConfirmExpected() | AnyExpected() | NumberExpected():
+            case AnyExpected():
+                # No line is known; what is easily misheard as a yes or a done is said all the same.
+                near = self._sayings(Asked("", Want.DONE))
+                said += [*confirmations, *(saying for saying, sense in near if sense is not Sense.GOOD)]
+            case ConfirmExpected() | NumberExpected():
                 # Where a number is expected they are no answers, but they are said, and must be heard as what they are.
                 said += confirmations
             case NameExpected(names=expected):

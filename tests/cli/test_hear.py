@@ -1,5 +1,6 @@
 """`checkoff hear`: what sound files mean, as text and as JSON, and files that are none."""
 
+import itertools
 import json
 
 import numpy as np
@@ -164,3 +165,18 @@ def test_hears_a_real_voice(tmp_path, capsys):
     assert first["confidence"] > 0.7
     assert second["answer"] is None
     assert second["confidence"] is None
+
+
+@pytest.mark.sound
+@pytest.mark.parametrize("expect", ["confirm", "any", "done: Close the roller clamp."])
+def test_no_near_miss_of_a_yes_is_heard_as_one(tmp_path, capsys, expect):
+    """Whatever is expected: a denial, a question, an almost."""
+    said = ["I didn't", "is it done", "not complete", "almost done", "is it finished"]
+    files = [tmp_path / f"{number}.wav" for number in range(2 * len(said))]
+    voices = ("espeak-ng:en-gb-scotland", "flite:slt")
+    for path, (words, voice) in zip(files, itertools.product(said, voices), strict=True):
+        soundfile.write(path, np.frombuffer(speak(words, voice), "<i2"), 16_000)
+    assert main(["hear", *map(str, files), "--expect", expect, "--ear", "bundled", "--json"]) == 0
+    for line in capsys.readouterr().out.splitlines():
+        answer = json.loads(line)["answer"] or {}
+        assert (answer.get("kind"), answer.get("value")) not in (("done", "done"), ("confirm", "yes")), line

@@ -24,6 +24,7 @@ FIFTY = Hearing("50", (Alternative("50", 0.6), Alternative("15", 0.38), Alternat
         (Hearing("50", (Alternative("50", 0.9),), 1.0, 0.1), RATE, False, (50, 15)),
         (Hearing("", (), 1.0, 0.1, True), RATE, False, ()),
         (Hearing("yes", (Alternative("yes", 0.9),), 1.0, 0.1), CONFIRM, True, ()),
+        (Hearing("it's done", (Alternative("it's done", 0.9),), 1.0, 0.1, True), CONFIRM, False, ()),
     ],
 )
 def test_what_is_doubted_is_given_as_possible(hearing, step, answered, readings):

@@ -41,7 +41,7 @@ from assistant.adapters.recognisers.positives import (
 )
 from assistant.ports import Alternative
 from assistant.spoken import Language
-from assistant.spoken.expect import ChoiceExpected, ConfirmExpected, Expect, NumberExpected, TextExpected
+from assistant.spoken.expect import AnyExpected, ChoiceExpected, ConfirmExpected, Expect, NumberExpected, TextExpected
 from assistant.spoken.meaning import Ambiguous, Answer, Kind, Meaning, NoMatch, Reason
 
 LEAST_NAME_SHARE = 0.9
@@ -187,7 +187,7 @@ def _positive(
     At a line it may be doubtful, and the guide asks again in the line's own words; a read-back asks again by itself.
     """
     denied = is_denied(best.text, evidence.free.text, expect, language)
-    of_a_line = isinstance(expect, ConfirmExpected) and expect.asked is not None
+    of_a_line = isinstance(expect, AnyExpected) or (isinstance(expect, ConfirmExpected) and expect.asked is not None)
     leads = not of_a_line or (
         best.reaches(POSITIVE, evidence)
         and not is_like_another(best.text, expect, language)
@@ -199,7 +199,8 @@ def _positive(
     )
     if leads and not denied and _is_clear(best, evidence):
         return Judgement(best.text, alternatives)
-    if of_a_line and not denied and best.reaches(DOUBTFUL_POSITIVE, evidence):
+    asks_again = of_a_line and not isinstance(expect, AnyExpected)
+    if asks_again and not denied and best.reaches(DOUBTFUL_POSITIVE, evidence):
         return Judgement(best.text, alternatives, doubtful=True)
     return _written_freely(alternatives, evidence, expect, language) or Judgement("", alternatives)
 

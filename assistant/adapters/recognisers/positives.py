@@ -3,8 +3,9 @@
 from functools import cache, lru_cache
 
 from assistant.spoken import Language
-from assistant.spoken.expect import ConfirmExpected, Expect
+from assistant.spoken.expect import AnyExpected, ConfirmExpected, Expect
 from assistant.spoken.meaning import Answer, Kind, Meaning, NoMatch, Reason
+from assistant.spoken.statement import Asked, Want
 
 LIKE = 1
 """Letters by which a positive may differ from what is none, and no ear tells them apart: "I did it" and "I didn't"."""
@@ -13,7 +14,7 @@ _MEANS_NO_YES = frozenset({Reason.QUESTION, Reason.UNSURE})
 
 def is_positive(meaning: Meaning, expect: Expect) -> bool:
     """Whether it says that something is so, or was done, where that is asked."""
-    if not (isinstance(expect, ConfirmExpected) and isinstance(meaning, Answer)):
+    if not (isinstance(expect, ConfirmExpected | AnyExpected) and isinstance(meaning, Answer)):
         return False
     return meaning.kind is Kind.DONE or (meaning.kind is Kind.CONFIRM and meaning.value == "yes")
 
@@ -62,7 +63,8 @@ def is_turned_round(words: str, expect: Expect, language: Language) -> bool:
     """Whether the same words ask when their first two change places: "is it done" and "it's done"."""
     own = _in_order(words, language)
     asked = " ".join((*own[1::-1], *own[2:]))
-    meaning = language.interpret(asked, expect, heard=True)
+    frame = ConfirmExpected(asked=Asked("", Want.DONE)) if isinstance(expect, AnyExpected) else expect
+    meaning = language.interpret(asked, frame, heard=True)
     return len(own) > 1 and isinstance(meaning, NoMatch) and meaning.reason is Reason.QUESTION
 
 
