@@ -217,13 +217,11 @@ def _written_freely(
         return None
     ways = (evidence.free, *evidence.others)
     texts = [f"{plain(way.text, language)}{'?' if way.text.rstrip().endswith('?') else ''}" for way in ways]
-    for_it: list[float] = []
-    against = [_UNHEARD_LOGARITHM]
-    for way, text in zip(ways, texts, strict=True):
-        is_so = is_positive(language.interpret(text, expect, heard=True), expect)
-        (for_it if is_so else against).append(way.score)
-    if not is_positive(language.interpret(texts[0], expect, heard=True), expect):
+    so = [is_positive(language.interpret(text, expect, heard=True), expect) for text in texts]
+    if not so[0]:
         return None
+    for_it = [way.score for way, is_so in zip(ways, so, strict=True) if is_so]
+    against = [_UNHEARD_LOGARITHM, *(way.score for way, is_so in zip(ways, so, strict=True) if not is_so)]
     listed = [one for hypotheses in evidence.bounded.values() for one in hypotheses]
     against += [
         one.score

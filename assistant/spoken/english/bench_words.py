@@ -39,11 +39,6 @@ PARTICLES = _set("on off up down in out away over together through back shut ope
 PREPOSITIONS = _set("""
     to into onto on in at with over round from of for by near above below along within between against through
     under next around beside off out than like inside up down away onto behind per
-    luer cannula forearm basin bowl dish waste shoulder hilt slot channel groove packaging plastic cover overwrap wheel
-    machine device monitor trolley station bench desk curtain gown mask apron goggles towel dispenser pedal lever
-    knob switch cable lead plug valve filter piggyback extension strip strips bandage gauze plaster film elbow
-    balance flow key keys word words number numbers value values reading readings message page box packet glass
-    joint joints thread buzzer colleague nurse reason rundown state condition place spot corner edge edges
 """)
 FRAME = _set(
     "it is they are that there the a an i we see have got looks look feels just now here okay so yes this one and"
@@ -90,27 +85,14 @@ NEUTRAL = _set("""
     ahead along anyway finally lastly meanwhile together twice once
 """)
 """Words that change nothing about what is claimed."""
+_TOUCHING = sorted(_set("touch touched touching spill spilled spilling lose losing lost waste wasting"))
 NEUTRAL_PHRASES = tuple(
     tuple(phrase.split())
     for phrase in (
         *(
             f"{denial} {touch} {what}"
             for denial in ("did not", "not", "without", "never", "i did not", "have not", "i have not", "nothing has")
-            for touch in (
-                [
-                    "touch",
-                    "touched",
-                    "touching",
-                    "spill",
-                    "spilled",
-                    "spilling",
-                    "lose",
-                    "losing",
-                    "lost",
-                    "waste",
-                    "wasting",
-                ]
-            )
+            for touch in _TOUCHING
             for what in ("anything", "it", "the tip", "the spike", "either", "either one", "a drop", "any", "them")
         ),
         *("line by line", "one by one", "side by side", "nice and slow", "nice and slowly", "as i can see"),
@@ -132,6 +114,11 @@ NOUNS = _set("""
     doctor prescriber physician instructor air bubble bubbles drop drops blood side top bottom middle mark
     level time times motion push pause test check checks color colour light lamp primary secondary area spot vein
     allergies allergy
+    luer cannula forearm basin bowl dish waste shoulder hilt slot channel groove packaging plastic cover overwrap wheel
+    machine device monitor trolley station bench desk curtain gown mask apron goggles towel dispenser pedal lever
+    knob switch cable lead plug valve filter piggyback extension strip strips bandage gauze plaster film elbow
+    balance flow key keys word words number numbers value values reading readings message page box packet glass
+    joint joints thread buzzer colleague nurse reason rundown state condition place spot corner edge edges
 """)
 """Things at the bench. One that the line does not name may only say where, or by what."""
 ASKED_OF = _set("site skin arm area spot hand patient doctor prescriber physician everything band wristband")

@@ -7,10 +7,6 @@ from assistant.spoken.english.verbs import VERBS, Verb
 from assistant.spoken.english.writing import CONTRACTIONS, SAME_WORD
 from assistant.spoken.statement import Tokens
 
-AUXILIARIES = frozenset(
-    {"is", "are", "am", "do", "does", "did", "have", "has", "can", "could", "should", "shall", "will", "would", "may"}
-    | {"might", "must", "was", "were"}
-)
 PARTICLES = frozenset({"on", "off", "up", "down", "in", "out", "away", "over", "together"})
 _OPPOSITE = {"on": "off", "off": "on", "up": "down", "down": "up", "in": "out", "out": "in"}
 PREPOSITIONS = {

@@ -37,9 +37,9 @@ expired, does not expire until, does not expire till, expires next year, not out
 date | out of date, expired, outdated, past its date, past it, ran out, run out, has expired, over its date |
 expiry dates | in date, good, still good, within date | out of date, expired, outdated, past their date |
 within their time | in date, good, still good, in time | expired, out of date, over time, past their time |
-swollen | puffy, puffed up, bigger, swelled up | flat, the same size, normal, same size | swelling
-red | reddened, pink, inflamed, a bit pink | pale, normal, a normal colour, a healthy colour | redness
-warm | hot | cool, cold | warmth, heat
+swollen | puffy, puffed up, bigger, swelled up, swelling | flat, the same size, normal, same size |
+red | reddened, pink, inflamed, a bit pink, redness | pale, normal, a normal colour, a healthy colour |
+warm | hot, warmth, heat | cool, cold |
 cool | cold | warm, hot |
 comfortable | comfy, fine, okay, happy, relaxed | uncomfortable, in pain, sore | pain, discomfort
 finished | through, all gone in, all gone, gone in, all in, run through, run in, over, complete, empty, done | \
@@ -56,7 +56,7 @@ unbroken | intact, whole, sealed, in one piece | broken, torn, opened, open |
 secured | taped, fixed, secure, taped down | loose, not taped |
 attached | connected, on, joined, hooked up | off, loose |
 connected | attached, on, joined, hooked up, plugged in | off, loose, disconnected |
-labelled | labeled, dated, marked, got a label, got its label, has a label | unlabelled, unlabeled | label
+labelled | labeled, dated, marked, got a label, got its label, has a label, a label | unlabelled, unlabeled |
 visible | seen, showing, i see it | hidden, covered |
 sealed | unopened, intact, closed | open, opened, unsealed, broken, torn | tear, tears, hole, holes
 complete | all there, all of it | incomplete, unfinished | something missing, anything missing

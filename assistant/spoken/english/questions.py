@@ -3,9 +3,9 @@
 import re
 from dataclasses import dataclass
 
+from assistant.spoken.english.bench_words import AUXILIARIES
 from assistant.spoken.english.deeds import (
     ALSO_CALLED,
-    AUXILIARIES,
     DETERMINERS,
     PREPOSITIONS,
     Deed,

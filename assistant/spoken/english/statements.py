@@ -7,8 +7,9 @@ doubt or as an acknowledgement, and refused.
 from functools import lru_cache
 
 from assistant.spoken.english.asides import aside_of
+from assistant.spoken.english.bench_words import AUXILIARIES
 from assistant.spoken.english.choices import WAYS
-from assistant.spoken.english.deeds import AUXILIARIES, cut
+from assistant.spoken.english.deeds import cut
 from assistant.spoken.english.gist import asks_at_its_end, content_of, gist
 from assistant.spoken.english.lines import read_line
 from assistant.spoken.english.sayings import opposed_to, sayings_of, words_of
