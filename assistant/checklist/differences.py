@@ -96,6 +96,7 @@ def _inside(old: Step, new: Step, renamed: dict[str, str]) -> Iterator[str]:
     for name, yes, no in (
         ("critical", "is critical now", "is no longer critical"),
         ("gate", "is a gate now", "is no longer a gate"),
+        ("seen", "must be seen now", "need no longer be seen"),
     ):
         if getattr(old, name) is not getattr(new, name):
             yield yes if getattr(new, name) else no
@@ -111,6 +112,13 @@ def _inside(old: Step, new: Step, renamed: dict[str, str]) -> Iterator[str]:
     reopen = tuple(renamed.get(name, name) for name in old.reopen)
     if reopen != new.reopen:
         yield _changed("what is asked again once a fault is put right", reopen, new.reopen)
+    if old.looks_at != new.looks_at:
+        yield _changed("what at the bench it looks at", old.looks_at, new.looks_at)
+    taken = tuple(renamed.get(name, name) for name in old.takes_back)
+    if taken != new.takes_back:
+        yield _changed("what a finding takes back", taken, new.takes_back)
+    if old.way_on != new.way_on:
+        yield _changed("the way on from a fault", old.way_on, new.way_on)
     if old.applies != new.applies:
         yield _changed("when it applies", _conditions(old.applies), _conditions(new.applies))
     if old.tries != new.tries:

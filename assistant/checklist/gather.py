@@ -17,6 +17,7 @@ from pydantic import ValidationError
 from assistant.checklist import library
 from assistant.checklist.includes import Place, beside, included, part_file
 from assistant.checklist.model import (
+    HUNG,
     LONGEST_ID,
     Checklist,
     Condition,
@@ -94,12 +95,19 @@ class _Within:
         prefix: what stands before each id, "" outside of parts.
         heading: the heading of all its steps, "" for their own.
         applies: what its inclusions add to each step.
+        hangs: the bag that is handled there.
     """
 
     parts: tuple[Path, ...] = ()
     prefix: str = ""
     heading: str = ""
     applies: tuple[Condition, ...] = ()
+    hangs: str = ""
+
+    def fact(self, named: str) -> str:
+        """What a step looks at, with the bag that is handled there."""
+        part, dot, what = named.partition(".")
+        return f"{self.hangs}{dot}{what}" if self.hangs and part == HUNG else named
 
     def id(self, own: str) -> str:
         """An id with its prefix."""
@@ -120,6 +128,8 @@ class _Within:
             "id": self.id(step.id),
             "after": tuple(map(self.id, step.after)),
             "reopen": tuple(map(self.id, step.reopen)),
+            "takes_back": tuple(map(self.id, step.takes_back)),
+            "looks_at": tuple(map(self.fact, step.looks_at)),
             "applies": self.applies + self.conditions(step.applies),
         }
         if self.heading:
@@ -224,6 +234,15 @@ def _take_step(place: Place, raw: dict[str, Any], into: Gathering, within: _With
         into.faulty.add(within.id(str(raw.get("id"))))  # whoever names it names a step that is there
         into.ids_uncertain |= any(wrong["loc"][:1] == ("id",) for wrong in invalid.errors(include_url=False))
         return
+    if any(fact.partition(".")[0] == HUNG for fact in step.looks_at):
+        into.faults.append(
+            place.complain(
+                "looks_at",
+                "it is not said which bag hung is.",
+                'In a checklist name the bag; where a part is included, write hangs = "primary".',
+            )
+        )
+        return
     if len(step.id) > LONGEST_ID:
         into.faults.append(
             place.complain("id", f"with its prefix it is {quoted(step.id)}, too long.", "Shorten the prefix.")
@@ -241,7 +260,7 @@ def _take_step(place: Place, raw: dict[str, Any], into: Gathering, within: _With
         return
     into.places[step.id] = place
     into.steps.append(step)
-    named = [(inside, name) for inside in ("after", "reopen") for name in getattr(step, inside)]
+    named = [(inside, name) for inside in ("after", "reopen", "takes_back") for name in getattr(step, inside)]
     # What an inclusion adds is told at the inclusion.
     named += [("applies", condition.step) for condition in step.applies[len(within.applies) :] if condition.step]
     named += [("expires", name) for name in (step.expires.reopen if step.expires else ())]
@@ -299,7 +318,7 @@ def _take_part(place: Place, raw: dict[str, Any], into: Gathering, within: _With
     after = tuple(map(within.id, wanted.after))
     into.references += [Reference(place, "after", "", name) for name in after]
     into.references += [Reference(place, "applies", "", condition.step) for condition in conditions if condition.step]
-    inner = _Within((*within.parts, path), inner.prefix, within.heading or wanted.part, (*within.applies, *conditions))
+    inner = _Within((*within.parts, path), inner.prefix, within.heading or wanted.part, (*within.applies, *conditions), wanted.hangs or within.hangs)
     _take_head(part, into)
     into.faults += unknown_fields(part)
     before = len(into.steps)

@@ -29,6 +29,7 @@ _STEP_RULES: tuple[Callable[[Step, int, Bench], Iterator[Complaint]], ...] = (
     path.double_check,
     path.expiry,
     path.reopening,
+    path.taking_back,
     path.applies,
     quantities.key,
     quantities.answerable,

@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 from decimal import Decimal
-from typing import Annotated
+from typing import Annotated, Literal
 
 from pydantic import Field, StrictBool
 
@@ -50,6 +50,12 @@ __all__ = [
     "WaitAsked",
     "refuse",
 ]
+
+
+HUNG = "hung"
+"""In a part: the bag that the inclusion names."""
+Fact = Annotated[str, Field(pattern=r"^[a-z][a-z_ -]*(\.[a-z_]+)?$", max_length=60)]
+"""Something at the bench that an answer can tell about."""
 
 
 class Expiry(Paper):
@@ -107,6 +113,19 @@ class Step(Paper):
     reopen: Annotated[tuple[str, ...], Field(max_length=100)] = ()
     """Ids of earlier steps that are asked again once a fault that was found here has been put right: another bag
     has a label and an expiry date of its own. For a question or a choice that has a right answer."""
+    looks_at: Annotated[tuple[Fact, ...], Field(max_length=20)] = ()
+    """What at the bench the answer of a question or a choice tells about: ``secondary.bag``, ``site``. Where the
+    order has laid out a fault there, the answer that tells of it is the right one. ``secondary.label`` is all that
+    the label says; what a name or a number is read from need not be named. In a part, ``hung`` is the bag that the
+    inclusion names in `hangs`."""
+    way_on: Literal["put right", "stop"] | None = None
+    """What becomes of a fault that is laid out and was found here: the learner puts it right, such as by taking
+    another bag, or stops for this cause. None: another bag can be taken, everything else is a cause to stop."""
+    seen: StrictBool = False
+    """An instructor has to see it: without that a check-off is complete by the learner's own report alone."""
+    takes_back: Annotated[tuple[str, ...], Field(max_length=100)] = ()
+    """Ids of earlier steps whose "done" is proved false when a fault is found here: a drip chamber without drops
+    takes back the clamp that was opened. They are asked again, and are no longer done unaided."""
     expires: Expiry | None = None
 
     @property
@@ -138,6 +157,9 @@ class Inclusion(Paper):
     """Ids of steps that must be closed before the first step of the part."""
     applies: Annotated[tuple[Condition, ...], Field(max_length=6)] = ()
     """When the part applies: added to what each of its steps says."""
+    hangs: Annotated[str, Field(pattern=r"^[a-z_]+$", max_length=20)] = ""
+    """The bag that is handled there, by the order's name for it, such as ``secondary``: it stands for ``hung`` in
+    what the part's steps look at."""
 
 
 class TroublePlan(Paper):

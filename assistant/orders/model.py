@@ -2,27 +2,17 @@
 
 from collections.abc import Mapping
 from datetime import date
-from typing import Annotated, Literal, Self, get_args
+from typing import Annotated, Literal, Self
 
 from pydantic import BeforeValidator, model_validator
 
 from assistant.checklist.paper import Paper, Text, refuse
 from assistant.dosing import Amount, Rounding, parse_rounding, show
 from assistant.dosing.units import unit
+from assistant.orders.laid_out import CONTAINERS, LABELS, LaidOut
 from assistant.orders.lines import ByDoseRate, Flush, Gravity, Primary, Running, Secondary
-from assistant.orders.reading import Dose, Name, Volume, Weight, day_in_words, read_rounding
+from assistant.orders.reading import Name, Weight, day_in_words, read_rounding
 
-Fault = Literal[
-    "wrong-bag",
-    "expired-bag",
-    "wrong-concentration",
-    "over-limit",
-    "illegible-rate",
-    "allergy",
-    "incompatible-pair",
-]
-"""What can be planted in an order for teaching: at each of them the learner must stop."""
-FAULTS: tuple[Fault, ...] = get_args(Fault)
 Paced = Literal["primary", "secondary", "dose"]
 """An infusion whose speed stands on the paper."""
 ILLEGIBLE = "[cannot be read]"
@@ -38,24 +28,6 @@ class Patient(Paper):
     allergies: tuple[Name, ...] = ()
     """Empty means: none known."""
     weight: Weight | None = None
-
-
-class Hung(Paper):
-    """What the labels on the stand say where it is not what the order says, on purpose.
-
-    Attributes:
-        fluid, bag_volume: of the primary's bag.
-        drug, dose: of the bag that holds the drug.
-        expires: the date on the primary's bag.
-        drug_expires: the date on the bag that holds the drug.
-    """
-
-    fluid: Name | None = None
-    bag_volume: Volume | None = None
-    drug: Name | None = None
-    dose: Dose | None = None
-    expires: date | None = None
-    drug_expires: date | None = None
 
 
 class Order(Paper):
@@ -80,15 +52,14 @@ class Order(Paper):
     gravity: Gravity | None = None
     flush: Flush | None = None
     running: Running | None = None
-    hung: Hung = Hung()
+    laid_out: LaidOut = LaidOut()
+    """The bench, where it is not as ordered; never shown to the learner."""
     illegible: tuple[Paced, ...] = ()
     """Infusions whose speed cannot be read on the paper, on purpose; the key still holds it."""
     rounding: Annotated[Rounding, BeforeValidator(read_rounding)] = parse_rounding("tenth")
     """What the pump takes as a rate; the answer key rounds to it once, at the end."""
     written: date | None = None
     """The day of the order, where it is told."""
-    planted: Fault | None = None
-    """The fault that is in the order or on its labels on purpose; never shown to the learner."""
     teaching: Text = ""
     """For the instructor: what the order is there to teach; never shown to the learner."""
     sources: tuple[Text, ...] = ()
@@ -104,13 +75,15 @@ class Order(Paper):
             for part in ("gravity", "running"):
                 if getattr(self, part) is not None:
                     raise refuse(f"[{part}] needs a primary.", f"Add [primary], or take [{part}] out.")
-            if self.hung.fluid or self.hung.bag_volume or self.hung.expires:
-                raise refuse("A fluid hangs, but the order has no primary.", "Add [primary], or take it off.")
         if self.second_secondary is not None and self.secondary is None:
             raise refuse("A second secondary needs a first one.", "Write it as [secondary].")
-        hangs = self.hung.drug or self.hung.dose or self.hung.drug_expires
-        if self.secondary is None and self.dose is None and hangs:
-            raise refuse("A drug hangs, but the order has no secondary.", "Add [secondary], or take it off.")
+        for part in LABELS:
+            laid_out = getattr(self.laid_out, part)
+            if getattr(self, part) is None and laid_out != type(laid_out)():
+                raise refuse(
+                    f"[laid_out.{part}] is there, but the order has no {part}.",
+                    f"Add [{part}], or take [laid_out.{part}] out.",
+                )
         by_weight = self.dose is not None and unit(self.dose.ordered.unit).kind == "dose rate per weight"
         if by_weight and self.patient.weight is None:
             raise refuse("The dose is ordered by weight, but the patient has none.", 'Add weight = "70 kg".')
@@ -157,32 +130,14 @@ class Order(Paper):
         return " ".join(self.sentences())
 
     def labels(self) -> Mapping[str, str | Amount]:
-        """What the labels on the stand say, by names of the answer key."""
-        hung = self.hung
-        found: dict[str, str | Amount] = {}
-        if self.primary is not None:
-            found["primary.fluid"] = hung.fluid or self.primary.fluid
-            found["primary.bag_volume"] = hung.bag_volume or self.primary.bag_volume
-        if hung.expires is not None:
-            found["primary.expires"] = day_in_words(hung.expires)
-        if self.secondary is not None:
-            found["secondary.drug"] = hung.drug or self.secondary.drug
-            found["secondary.dose"] = hung.dose or self.secondary.dose
-            found["secondary.volume"] = self.secondary.volume
-        if self.second_secondary is not None:
-            found["second_secondary.drug"] = self.second_secondary.drug
-            found["second_secondary.dose"] = self.second_secondary.dose
-            found["second_secondary.volume"] = self.second_secondary.volume
-        if self.dose is not None:
-            alone = self.secondary is None
-            found["dose.drug"] = (hung.drug if alone else None) or self.dose.drug
-            found["dose.amount"] = (hung.dose if alone else None) or self.dose.amount
-            found["dose.volume"] = self.dose.volume
-        if hung.drug_expires is not None:
-            found["secondary.expires" if self.secondary is not None else "dose.expires"] = day_in_words(
-                hung.drug_expires
-            )
-        if self.flush is not None:
-            found["flush.fluid"] = self.flush.fluid
-            found["flush.volume"] = self.flush.volume
-        return found
+        """What the labels at the bench say, by names of the answer key."""
+        says: dict[str, str | Amount] = {}
+        for part, names in LABELS.items():
+            ordered, laid_out = getattr(self, part), getattr(self.laid_out, part)
+            if ordered is None:
+                continue
+            for name in names:
+                says[f"{part}.{name}"] = getattr(laid_out, name) or getattr(ordered, name)
+            if part in CONTAINERS and laid_out.expires is not None:
+                says[f"{part}.expires"] = day_in_words(laid_out.expires)
+        return says

@@ -103,7 +103,7 @@ def answer_key(order: Order) -> Mapping[str, KeyEntry]:
         # What follows from a weight follows from the kilograms that were agreed on, not from the pounds behind them.
         weight = amount_of(entries[-1])
     if order.primary is not None:
-        primary = _primary(order.primary, order.hung.fluid, order.rounding)
+        primary = _primary(order.primary, order.laid_out.primary.fluid, order.rounding)
         entries += primary
         if order.gravity is not None:
             entries += _gravity(order.gravity, _named(primary, "primary.rate"))
@@ -131,9 +131,9 @@ _solved_once = lru_cache(maxsize=8192)
 
 
 @_solved_once
-def _primary(primary: Primary, hung: str | None, rounding: Rounding) -> tuple[KeyEntry, ...]:
+def _primary(primary: Primary, laid_out: str | None, rounding: Rounding) -> tuple[KeyEntry, ...]:
     volume = primary.volume or primary.bag_volume
-    fluids = with_own(label_names().fluids, primary.fluid, hung or primary.fluid)
+    fluids = with_own(label_names().fluids, primary.fluid, laid_out or primary.fluid)
     if primary.volume is not None:
         to_infuse = _stated("primary.vtbi", primary.volume, "mL")
     else:
@@ -239,7 +239,7 @@ def _sayable(work_out: Callable[[Rounding], Result]) -> Result:
 
 
 def _flush(flush: Flush, order: Order) -> list[KeyEntry]:
-    fluids = with_own(label_names().fluids, flush.fluid, order.hung.fluid or flush.fluid)
+    fluids = with_own(label_names().fluids, flush.fluid, order.laid_out.flush.fluid or flush.fluid)
     return [
         KeyEntry("flush.fluid", flush.fluid, None, choices=fluids),
         _stated("flush.volume", flush.volume),
@@ -247,9 +247,10 @@ def _flush(flush: Flush, order: Order) -> list[KeyEntry]:
 
 
 def _drugs(order: Order) -> tuple[str, ...]:
-    """Every drug that a label may name, those of the order and the one that hangs among them."""
+    """Every drug that a label may name, those of the order and those that are laid out among them."""
     ordered = [part.drug for part in (order.secondary, order.second_secondary, order.dose) if part is not None]
-    return with_own(label_names().drugs, *ordered, *([order.hung.drug] if order.hung.drug else []))
+    laid_out = (order.laid_out.secondary, order.laid_out.second_secondary, order.laid_out.dose)
+    return with_own(label_names().drugs, *ordered, *(bag.drug for bag in laid_out if bag.drug is not None))
 
 
 def _rate(name: str, infusion: Primary | Secondary, volume: Amount, rounding: Rounding) -> KeyEntry:

@@ -120,6 +120,23 @@ def reopening(step: Step, number: int, bench: Bench) -> Iterator[Complaint]:
         )
 
 
+def taking_back(step: Step, number: int, bench: Bench) -> Iterator[Complaint]:
+    """What a finding proves false comes before the step that finds it, and that step can find something."""
+    late = [name for name in step.takes_back if bench.at[name] > number]
+    if late:
+        yield error("reopen", "takes_back", f"{either(late)} comes after this step.", "Name only earlier steps.")
+    finds = isinstance(step.expect, QuestionAsked) or (isinstance(step.expect, ChoiceAsked) and step.expect.right)
+    for field in ("takes_back", "looks_at"):
+        read = field == "looks_at" and isinstance(step.expect, NameAsked | NumberAsked)
+        if getattr(step, field) and not finds and not read:
+            yield error(
+                "reopen",
+                field,
+                f"no answer to this step tells of a fault, so {field} does nothing.",
+                "Put it in a question, or in a choice that has a right answer.",
+            )
+
+
 def applies(step: Step, number: int, bench: Bench) -> Iterator[Complaint]:
     """A step must be able to apply: its conditions can be met, all of them together."""
     for condition in step.applies:

@@ -1,0 +1,114 @@
+"""What is really laid out at the bench, where it is not what the order says: the other half of an attempt's truth.
+
+Silence means: as ordered, and nothing wrong.
+"""
+
+from collections.abc import Mapping
+from datetime import date
+from typing import Annotated, Literal
+
+from pydantic import Field
+
+from assistant.checklist.paper import Paper, Phrase, StepId, Text
+from assistant.orders.reading import Dose, DropFactor, Name, Volume
+
+BagState = Literal["cloudy", "leaking", "expired"]
+"""What may be wrong with a bag or a syringe that bears the right label."""
+Thing = Annotated[str, Field(pattern=r"^[a-z][a-z -]*$", max_length=40)]
+"""What is looked at beside bags and syringes, as a checklist's `looks_at` names it: ``site``, ``wristband``."""
+
+
+class _Container(Paper):
+    """A bag or a syringe.
+
+    Attributes:
+        expires: the date on it; past on the day of the order means that it has expired.
+        state: how it looks.
+    """
+
+    expires: date | None = None
+    state: BagState | None = None
+
+
+class LaidOutFluid(_Container):
+    """The primary's bag; each field is what its label says."""
+
+    fluid: Name | None = None
+    bag_volume: Volume | None = None
+
+
+class LaidOutDrug(_Container):
+    """A bag that holds the drug of a secondary; each field is what its label says."""
+
+    drug: Name | None = None
+    dose: Dose | None = None
+    volume: Volume | None = None
+
+
+class LaidOutByRate(_Container):
+    """A bag that holds a drug ordered by dose rate; each field is what its label says."""
+
+    drug: Name | None = None
+    amount: Dose | None = None
+    volume: Volume | None = None
+
+
+class LaidOutSyringe(_Container):
+    """The flush syringe; each field is what its label says."""
+
+    fluid: Name | None = None
+    volume: Volume | None = None
+
+
+class LaidOutSet(Paper):
+    """The administration set: what its package says."""
+
+    drop_factor: DropFactor | None = None
+
+
+class Happening(Paper):
+    """Something that happens at a step: an alarm, pain, a bag that runs empty. The instructor sees to it.
+
+    Attributes:
+        at: id of the step.
+        thing, state: as in `LaidOut.found`; it is so at that step alone.
+        say: what the instructor says or does then.
+    """
+
+    at: StepId
+    thing: Thing
+    state: Phrase
+    say: Text = ""
+
+
+class LaidOut(Paper):
+    """The bench.
+
+    Attributes:
+        primary, secondary, second_secondary, dose, flush: bags and the syringe, by the order's own names.
+        gravity: the set of a gravity infusion.
+        found: everything else that is looked at, and how it is: ``site = "red"``, ``wristband = "another patient"``.
+        happens: what changes on the way.
+    """
+
+    primary: LaidOutFluid = LaidOutFluid()
+    secondary: LaidOutDrug = LaidOutDrug()
+    second_secondary: LaidOutDrug = LaidOutDrug()
+    dose: LaidOutByRate = LaidOutByRate()
+    flush: LaidOutSyringe = LaidOutSyringe()
+    gravity: LaidOutSet = LaidOutSet()
+    found: Annotated[Mapping[Thing, Phrase], Field(max_length=30)] = {}
+    happens: Annotated[tuple[Happening, ...], Field(max_length=30)] = ()
+
+
+CONTAINERS = ("primary", "secondary", "second_secondary", "dose", "flush")
+"""Parts of an order that hang or are pushed in: each a bag or a syringe with a label."""
+LABELS: Mapping[str, tuple[str, ...]] = {
+    "primary": ("fluid", "bag_volume"),
+    "secondary": ("drug", "dose", "volume"),
+    "second_secondary": ("drug", "dose", "volume"),
+    "dose": ("drug", "amount", "volume"),
+    "flush": ("fluid", "volume"),
+    "gravity": ("drop_factor",),
+}
+"""What the label of each part says, by the names that the answer key has for it."""
