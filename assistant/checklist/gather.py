@@ -318,7 +318,13 @@ def _take_part(place: Place, raw: dict[str, Any], into: Gathering, within: _With
     after = tuple(map(within.id, wanted.after))
     into.references += [Reference(place, "after", "", name) for name in after]
     into.references += [Reference(place, "applies", "", condition.step) for condition in conditions if condition.step]
-    inner = _Within((*within.parts, path), inner.prefix, within.heading or wanted.part, (*within.applies, *conditions), wanted.hangs or within.hangs)
+    inner = _Within(
+        (*within.parts, path),
+        inner.prefix,
+        within.heading or wanted.part,
+        (*within.applies, *conditions),
+        wanted.hangs or within.hangs,
+    )
     _take_head(part, into)
     into.faults += unknown_fields(part)
     before = len(into.steps)

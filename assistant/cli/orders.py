@@ -9,12 +9,16 @@ from assistant.checklist.load import load
 from assistant.checklist.model import Checklist, Step
 from assistant.cli.printing import say_line, tell, why_not, write_json
 from assistant.cli.verbs import Subparsers, add_verb
+from assistant.dosing import Amount, show
 from assistant.errors import AssistantError, UsageError
 from assistant.orders.draw import LEVELS, draw, wanted_by
 from assistant.orders.load import available_orders, load_order
-from assistant.orders.model import FAULTS, Order
+from assistant.orders.model import Order
+from assistant.orders.planting import FAULTS, Findable
+from assistant.orders.plausible import table
 from assistant.orders.sheet import instructors_sheet, labels, learners_sheet
 from assistant.orders.solve import answer_key
+from assistant.orders.truth import truth_of
 from assistant.text import quoted, shown
 
 MOST = 10_000
@@ -23,7 +27,7 @@ _EXAMPLES = """\
   checkoff orders draw primary-line --seed 7                       one order, as the learner sees it, and its key
   checkoff orders draw primary-and-secondary --seed 7 --count 24 --level 2 --out class-7
   checkoff run primary-and-secondary --order class-7/d7-01.toml    carry one of them out
-  checkoff orders draw secondary-line --seed 3 --fault allergy     with a fault at which the learner must stop
+  checkoff orders draw secondary-line --seed 3 --fault allergy     with a fault that the learner must find
   checkoff orders draw primary-line --seed 7 --count 24 --json     one JSON object per order
 
 levels:
@@ -55,7 +59,7 @@ def add_parser(subparsers: Subparsers) -> None:
     drawing.add_argument("--seed", type=int, default=1, metavar="N", help="the same seed gives the same orders (1)")
     drawing.add_argument("--level", type=int, default=1, choices=LEVELS, help="how much arithmetic (1); see below")
     drawing.add_argument("--count", type=int, default=1, metavar="K", help="how many, no two alike (1)")
-    drawing.add_argument("--fault", choices=FAULTS, help="plant a fault: the learner must stop")
+    drawing.add_argument("--fault", choices=FAULTS, help="lay out a fault that a step of the checklist can find")
     drawing.add_argument("--day", metavar="YYYY-MM-DD", help="day of the orders; today by default")
     drawing.add_argument("--out", metavar="FOLDER", help="write files for --order, and both sheets, into this folder")
     form = drawing.add_mutually_exclusive_group()
@@ -83,6 +87,7 @@ def run(arguments: argparse.Namespace) -> int:
         count=arguments.count,
         day=_day(arguments.day),
         fault=arguments.fault,
+        findable=Findable.by(checklist),
     )
     if arguments.out is not None:
         _write_all(orders, Path(arguments.out))
@@ -105,7 +110,10 @@ def as_object(order: Order) -> dict[str, object]:
     return {
         "name": order.name,
         "code": order.code,
-        "planted": order.planted,
+        "faults": [
+            {"fact": fault.fact, "state": _shown(fault.state), "what": fault.what, "reaches": fault.reaches}
+            for fault in truth_of(order, table()).faults
+        ],
         "teaching": order.teaching,
         "sentences": list(order.sentences()),
         "labels": list(labels(order)),
@@ -122,6 +130,10 @@ def as_object(order: Order) -> dict[str, object]:
         "sources": list(order.sources),
         "toml": text_of(order),
     }
+
+
+def _shown(state: str | Amount) -> str:
+    return state if isinstance(state, str) else show(state)
 
 
 def _asked(checklist: Checklist) -> set[tuple[str, str | None]]:

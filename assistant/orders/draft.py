@@ -6,8 +6,9 @@ from datetime import date, timedelta
 
 from assistant.dosing import Amount
 from assistant.orders.choices import Dosed, Rated, WithSet
+from assistant.orders.laid_out import CONTAINERS, LaidOut, OnPurpose
 from assistant.orders.lines import Flush, Running
-from assistant.orders.model import Fault, Hung, Paced
+from assistant.orders.model import Paced
 
 _SOONEST_DAYS, _LATEST_DAYS = 45, 700
 _LONGEST_PAST_DAYS = 60
@@ -19,8 +20,10 @@ class Draft:
 
     Attributes:
         first, second: the secondaries, in the order in which they run.
-        labels: what hangs, where it is not what is ordered.
-        expired: "fluid" or "drug": which label has a date in the past.
+        laid_out: by part, what a label says or how a bag looks, where that is not as ordered.
+        found: everything else that is not as it should be, by what is looked at.
+        expired: the part whose label has a date in the past.
+        on_purpose: what is wrong in the order itself.
     """
 
     primary: WithSet | None = None
@@ -31,9 +34,10 @@ class Draft:
     running: Running | None = None
     allergies: tuple[str, ...] = ()
     illegible: tuple[Paced, ...] = ()
-    labels: Hung = field(default_factory=Hung)
+    laid_out: dict[str, dict[str, object]] = field(default_factory=dict)
+    found: dict[str, str] = field(default_factory=dict)
     expired: str = ""
-    planted: Fault | None = None
+    on_purpose: tuple[OnPurpose, ...] = ()
     teaching: str = ""
 
     @property
@@ -65,21 +69,64 @@ class Draft:
             return False
         return self.fluid is None or all(self.fluid in drug.with_fluids for drug in drugs)
 
-    def avoided(self) -> tuple[str, ...]:
-        """Allergies with which these drugs are not given."""
-        known = [one.drug.avoid for one in (self.first, self.second, self.rated) if one is not None]
-        return tuple(dict.fromkeys(name for names in known for name in names))
+    def has(self, part: str) -> bool:
+        """Whether a part of an order was chosen."""
+        return {
+            "primary": self.primary is not None,
+            "secondary": self.first is not None,
+            "second_secondary": self.second is not None,
+            "dose": self.rated is not None,
+            "flush": self.flush is not None,
+        }.get(part, False)
+
+    def dosed(self, part: str) -> Dosed:
+        """One of the secondaries, by its part."""
+        dosed = self.first if part == "secondary" else self.second
+        if dosed is None:
+            raise KeyError(part)
+        return dosed
+
+    def set_dosed(self, part: str, dosed: Dosed) -> None:
+        """Another one in its place."""
+        if part == "secondary":
+            self.first = dosed
+        else:
+            self.second = dosed
+
+    def drug(self, part: str) -> tuple[str, tuple[str, ...]]:
+        """The drug of a part, and the allergies with which it is not given."""
+        if part == "dose" and self.rated is not None:
+            return self.rated.drug.name, self.rated.drug.avoid
+        drug = self.dosed(part).drug
+        return drug.name, drug.avoid
+
+    def name_of(self, part: str) -> str:
+        """What is ordered for a part: a fluid or a drug."""
+        if part == "primary" and self.primary is not None:
+            return self.primary.primary.fluid
+        if part == "flush" and self.flush is not None:
+            return self.flush.fluid
+        return self.drug(part)[0]
+
+    def held_in(self, part: str) -> tuple[Amount, Amount]:
+        """All the drug in a bag, and its volume."""
+        if part == "dose" and self.rated is not None:
+            return self.rated.dose.amount, self.rated.dose.volume
+        secondary = self.dosed(part).secondary
+        return secondary.dose, secondary.volume
 
     def sources(self) -> tuple[str, ...]:
         """Where doses, dilutions and times are published."""
         known = [one.drug.source for one in (self.first, self.second, self.rated) if one is not None]
         return tuple(dict.fromkeys(known)) or ("common practice, no source",)
 
-    def dated(self, chance: random.Random, day: date) -> Hung:
-        """The labels with their dates: in the future, but where an expired one was planted."""
+    def bench(self, chance: random.Random, day: date) -> LaidOut:
+        """What is laid out, with a date on every label: in the future, but where an expired one was planted."""
         past = day - timedelta(days=chance.randint(1, _LONGEST_PAST_DAYS))
-        dates = [day + timedelta(days=chance.randint(_SOONEST_DAYS, _LATEST_DAYS)) for _ in range(2)]
-        holds_drug = self.first is not None or self.rated is not None
-        fluid = None if self.primary is None else past if self.expired == "fluid" else dates[0]
-        drug = None if not holds_drug else past if self.expired == "drug" else dates[1]
-        return self.labels.model_copy(update={"expires": fluid, "drug_expires": drug})
+        parts: dict[str, object] = {}
+        for part in CONTAINERS:
+            future = day + timedelta(days=chance.randint(_SOONEST_DAYS, _LATEST_DAYS))
+            if self.has(part):
+                expires = past if part == self.expired else future
+                parts[part] = {"expires": expires, **self.laid_out.get(part, {})}
+        return LaidOut.model_validate({**parts, "found": self.found, "on_purpose": self.on_purpose})

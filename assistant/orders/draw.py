@@ -14,9 +14,11 @@ from assistant.errors import UsageError
 from assistant.orders.choices import Dosed, Rated, WithSet, primaries, rated, secondaries
 from assistant.orders.draft import Draft
 from assistant.orders.lines import Flush, Running
-from assistant.orders.model import Fault, Order, Patient
-from assistant.orders.planting import plant
+from assistant.orders.model import Order, Patient
+from assistant.orders.planting import FaultKind, Findable, plant
+from assistant.orders.plausible import table
 from assistant.orders.shelf import shelf
+from assistant.orders.truth import truth_of
 
 LEVELS = (1, 2, 3)
 """How much arithmetic: no rounding and no conversion of units; one of them; two or more."""
@@ -69,7 +71,16 @@ def wanted_by(keys: Collection[tuple[str, str | None]], own: Order | None) -> Wa
     return Wanted(frozenset(parts), units, any(name == "patient.weight" for name, _ in keys))
 
 
-def draw(wanted: Wanted, *, seed: int, level: int, count: int, day: date, fault: Fault | None = None) -> list[Order]:
+def draw(
+    wanted: Wanted,
+    *,
+    seed: int,
+    level: int,
+    count: int,
+    day: date,
+    fault: FaultKind | None = None,
+    findable: Findable | None = None,
+) -> list[Order]:
     """Draw orders for a class.
 
     Args:
@@ -78,7 +89,8 @@ def draw(wanted: Wanted, *, seed: int, level: int, count: int, day: date, fault:
         level: 1 to 3, see `LEVELS`.
         count: how many; no two have the same infusions.
         day: the day of the orders and of the dates on the labels.
-        fault: what to plant in each.
+        fault: what to plant in each; only where it can be found.
+        findable: where the checklist looks; needed with a fault.
 
     Raises:
         UsageError: the shelf has not so many different orders, or the fault has no place in them.
@@ -87,23 +99,31 @@ def draw(wanted: Wanted, *, seed: int, level: int, count: int, day: date, fault:
         raise UsageError(f"There is no level {level}.", "Levels are 1, 2 and 3.")
     chance = random.Random(f"{seed}/{level}")  # noqa: S311 - orders by chance are no secret
     names = _names(chance, count)
+    if fault is not None and findable is None:
+        raise TypeError("a fault is planted only where a checklist looks")
     seen: set[object] = set()
     drawn: list[Order] = []
     contents = _contents(chance, wanted, level)
     for number in range(1, count + 1):
         for _ in range(_TRIES):
             draft = next(contents)
-            if fault is not None and not plant(draft, fault, chance):
+            if fault is not None and findable is not None and not plant(draft, fault, findable, chance):
                 continue
             if draft.content in seen:
                 continue
+            order = _order(draft, chance, names[number - 1], number, seed, day)
+            # A fault where no step looks, a second one that came with the first among them, would be no fair trial.
+            faults = {one.fact for one in truth_of(order, table()).faults}
+            if faults - (findable.facts if fault is not None and findable is not None else frozenset()):
+                continue
             seen.add(draft.content)
-            drawn.append(_order(draft, chance, names[number - 1], number, seed, day))
+            drawn.append(order)
             break
         else:
             if fault is not None and not drawn:
                 raise UsageError(
-                    f"The fault {fault} has no place in the orders of this checklist.", "Ask for another fault."
+                    f"No step of this checklist can find the fault {fault} in the orders that are drawn for it.",
+                    "Ask for another fault.",
                 )
             raise UsageError(
                 f"Only {len(drawn)} different orders of this kind could be drawn, but {count} are wanted.",
@@ -260,10 +280,9 @@ def _order(draft: Draft, chance: random.Random, name: str, number: int, seed: in
         dose=draft.rated.dose if draft.rated else None,
         flush=draft.flush,
         running=draft.running,
-        hung=draft.dated(chance, day),
+        laid_out=draft.bench(chance, day),
         illegible=draft.illegible,
         written=day,
-        planted=draft.planted,
         teaching=draft.teaching or NOTHING_PLANTED,
         sources=draft.sources(),
         digest="drawn",

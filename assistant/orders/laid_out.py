@@ -14,6 +14,8 @@ from assistant.orders.reading import Dose, DropFactor, Name, Volume
 
 BagState = Literal["cloudy", "leaking", "expired"]
 """What may be wrong with a bag or a syringe that bears the right label."""
+OnPurpose = Literal["allergy", "limits", "pair"]
+"""What may be wrong in an order itself, for the learner to notice."""
 Thing = Annotated[str, Field(pattern=r"^[a-z][a-z -]*$", max_length=40)]
 """What is looked at beside bags and syringes, as a checklist's `looks_at` names it: ``site``, ``wristband``."""
 
@@ -89,6 +91,7 @@ class LaidOut(Paper):
         gravity: the set of a gravity infusion.
         found: everything else that is looked at, and how it is: ``site = "red"``, ``wristband = "another patient"``.
         happens: what changes on the way.
+        on_purpose: what is wrong in the order itself to be noticed, so that the linter does not name it.
     """
 
     primary: LaidOutFluid = LaidOutFluid()
@@ -99,6 +102,7 @@ class LaidOut(Paper):
     gravity: LaidOutSet = LaidOutSet()
     found: Annotated[Mapping[Thing, Phrase], Field(max_length=30)] = {}
     happens: Annotated[tuple[Happening, ...], Field(max_length=30)] = ()
+    on_purpose: tuple[OnPurpose, ...] = ()
 
 
 CONTAINERS = ("primary", "secondary", "second_secondary", "dose", "flush")

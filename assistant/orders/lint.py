@@ -5,25 +5,31 @@ Pure: it is given the order with its file, and the table of limits, and reads no
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
+from typing import get_args
 
 from assistant.checklist.finding import Finding, Severity
 from assistant.checklist.paper_file import PaperFile
 from assistant.checklist.wording import error_prone
 from assistant.dosing import Amount, show
-from assistant.dosing.limits import Level, Limits
+from assistant.dosing.limits import Limits
 from assistant.dosing.units import same_dimension
 from assistant.errors import QuantityError
+from assistant.orders.laid_out import CONTAINERS, OnPurpose
 from assistant.orders.model import Order
 from assistant.orders.names import label_names
-from assistant.orders.plausible import beyond
+from assistant.orders.older import is_older
 from assistant.orders.shelf import shelf
 from assistant.orders.solve import answer_key
+from assistant.orders.truth import truth_of
 
 ORDER_RULES = (
     "order-key",
-    "order-limits",
+    "order-older",
     "order-allergy",
-    "order-planted",
+    "order-limits",
+    "order-pair",
+    "order-on-purpose",
+    "order-dates",
     "order-rate",
     "order-names",
     "order-wording",
@@ -32,6 +38,7 @@ ORDER_RULES = (
 )
 """Every rule, in the order in which they are looked at."""
 _DRUGS = ("secondary", "second_secondary", "dose")
+_MATTERS = get_args(OnPurpose)
 
 
 @dataclass(frozen=True)
@@ -56,8 +63,8 @@ def lint_order(order: Order, paper: PaperFile, limits: Limits) -> tuple[Finding,
         paper: its file.
         limits: the table of limits.
     """
-    complaints = list(_key(order))
-    if not complaints:  # without a key there is nothing to compare
+    complaints = [*_older(paper), *_key(order)]
+    if not any(one.rule == "order-key" for one in complaints):  # without a key there is nothing to compare
         for rule in _RULES:
             complaints += rule(order, limits)
     findings = [
@@ -67,6 +74,18 @@ def lint_order(order: Order, paper: PaperFile, limits: Limits) -> tuple[Finding,
     return tuple(sorted(findings, key=lambda found: (found.line, found.rule)))
 
 
+def _older(paper: PaperFile) -> Iterator[_Complaint]:
+    """The file is written as the present version has it."""
+    for name in ("hung", "planted"):
+        if is_older(paper.table) and name in paper.table:
+            yield _warning(
+                "order-older",
+                (name,),
+                f"{name} is how earlier versions wrote it; it is still read.",
+                "Write what the labels say as [laid_out.primary] or [laid_out.secondary]; faults follow from it.",
+            )
+
+
 def _key(order: Order) -> Iterator[_Complaint]:
     try:
         answer_key(order)
@@ -74,79 +93,36 @@ def _key(order: Order) -> Iterator[_Complaint]:
         yield _error("order-key", ("title",), f"no answer key follows from the order: {cause.what}", cause.remedy)
 
 
-def _limits(order: Order, limits: Limits) -> Iterator[_Complaint]:
-    """Nothing is beyond a limit, and nothing meets that must not, but where it was planted."""
-    on_purpose = order.planted in ("over-limit", "incompatible-pair")
-    found = beyond(order, limits)
-    if on_purpose and not found:
-        yield _error(
-            "order-planted",
-            ("planted",),
-            f"planted says {order.planted}, but the order keeps every limit that is known.",
-            "Plant the fault, or take planted out.",
-        )
-    # A soft and a hard limit of one thing are one finding: the graver one stands first.
-    gravest = {finding.about: finding for finding in reversed(found)}
-    for finding in () if on_purpose else gravest.values():
-        hard = finding.level is Level.HARD
-        concerned = [part for part in _DRUGS if _drug(order, part) and _drug(order, part) in finding.sentence]
-        make = _error if hard else _warning
+def _faults(order: Order, limits: Limits) -> Iterator[_Complaint]:
+    """What is wrong in an order itself is there on purpose, and what is there on purpose is wrong."""
+    found: set[str] = set()
+    for fault in truth_of(order, limits).faults:
+        part, _, matter = fault.fact.partition(".")
+        found.add(matter)
+        if matter not in _MATTERS or matter in order.laid_out.on_purpose:
+            continue
+        make = _error if fault.grave else _warning
         yield make(
-            "order-limits",
-            (concerned[0] if concerned else "primary",),
-            f"{finding.sentence} Source: {finding.source}.",
-            'Change the order, or write planted = "over-limit" (or "incompatible-pair") if it is there to be noticed.',
+            f"order-{matter}",
+            ("patient", "allergies") if matter == "allergy" else (part,),
+            fault.what,
+            f'Change the order, or write on_purpose = ["{matter}"] under [laid_out] if it is there to be noticed.',
         )
-
-
-def _allergy(order: Order, _limits: Limits) -> Iterator[_Complaint]:
-    """Nobody is given what they are allergic to, but where it was planted."""
-    avoid = {drug.name: drug.avoid for drug in shelf().drugs} | {drug.name: drug.avoid for drug in shelf().rates}
-    allergies = {name.casefold() for name in order.patient.allergies}
-    clashes = [
-        (name, allergy)
-        for part in _DRUGS
-        if (name := _drug(order, part))
-        for allergy in (*avoid.get(name, ()), name)
-        if allergy.casefold() in allergies
-    ]
-    if order.planted == "allergy":
-        if not clashes:
+    for matter in order.laid_out.on_purpose:
+        if matter not in found:
             yield _error(
-                "order-planted",
-                ("planted",),
-                "planted says allergy, but no allergy concerns an ordered drug that the shelf knows.",
-                "Name the allergy, or take planted out.",
+                "order-on-purpose",
+                ("laid_out",),
+                f"on_purpose says {matter}, but nothing of that kind is wrong in the order.",
+                "Put the fault into the order, or take the word out.",
             )
-        return
-    for name, allergy in dict(clashes).items():
+    dated = any(getattr(order.laid_out, part).expires is not None for part in CONTAINERS)
+    if dated and order.written is None:
         yield _error(
-            "order-allergy",
-            ("patient", "allergies"),
-            f"{name} is ordered for somebody whose allergies name {allergy}.",
-            'Change one of the two, or write planted = "allergy" if it is there to be noticed.',
-        )
-
-
-def _planted(order: Order, _limits: Limits) -> Iterator[_Complaint]:
-    """What hangs differs from the order where a wrong bag is planted, and only there or with a reason."""
-    hung = order.hung
-    bag = bool(hung.fluid or hung.drug or hung.bag_volume)
-    there = {
-        "wrong-bag": bag,
-        "wrong-concentration": hung.dose is not None,
-        "illegible-rate": bool(order.illegible),
-        "expired-bag": any(
-            day is not None and (order.written is None or day < order.written)
-            for day in (hung.expires, hung.drug_expires)
-        ),
-    }
-    if order.planted in there and not there[order.planted]:
-        yield _error(
-            "order-planted",
-            ("planted",),
-            f"planted says {order.planted}, but nothing of that kind is in the file.",
-            "Plant the fault, or take planted out.",
+            "order-faults",
+            ("laid_out",),
+            "a label bears a date, but the order has none, so nobody can tell whether it has passed.",
+            "Add written = 2026-11-25 (the day of the order), or take the date out.",
         )
 
 
@@ -177,8 +153,10 @@ def _names(order: Order, _limits: Limits) -> Iterator[_Complaint]:
     named = [("primary", order.primary.fluid, fluids)] if order.primary else []
     named += [(part, name, drugs) for part in _DRUGS if (name := _drug(order, part))]
     named += [("flush", order.flush.fluid, fluids)] if order.flush else []
-    named += [("hung", order.hung.fluid, fluids)] if order.hung.fluid else []
-    named += [("hung", order.hung.drug, drugs)] if order.hung.drug else []
+    laid_out = order.laid_out
+    named += [("laid_out", name, fluids) for name in (laid_out.primary.fluid, laid_out.flush.fluid) if name]
+    bags = (laid_out.secondary, laid_out.second_secondary, laid_out.dose)
+    named += [("laid_out", bag.drug, drugs) for bag in bags if bag.drug]
     for part, name, names in named:
         if name not in names:
             yield _warning(
@@ -230,9 +208,7 @@ def _warning(rule: str, where: tuple[str, ...], what: str, mend: str) -> _Compla
 
 
 _RULES: tuple[Callable[[Order, Limits], Iterator[_Complaint]], ...] = (
-    _limits,
-    _allergy,
-    _planted,
+    _faults,
     _rates,
     _names,
     _wording,

@@ -10,6 +10,7 @@ from assistant.checklist import library
 from assistant.checklist.paper_file import SET_BY_LOADER, read_paper
 from assistant.errors import OrderError
 from assistant.orders.model import Order
+from assistant.orders.older import is_older, renewed
 
 FOLDER = "orders"
 """Folder of the orders below each folder of checklists."""
@@ -37,6 +38,7 @@ def load_order(name_or_path: str) -> Order:
             raise paper.complain((name,), f'"{name}" is not written in the file.', "Take the line out.")
     digest = hashlib.sha256(paper.content).hexdigest()
     try:
-        return Order.model_validate({**paper.table, "name": path.stem, "digest": digest})
+        table = renewed(paper.table) if is_older(paper.table) else paper.table
+        return Order.model_validate({**table, "name": path.stem, "digest": digest})
     except ValidationError as invalid:
         raise paper.complain_about(invalid, (), Order) from invalid

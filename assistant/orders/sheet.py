@@ -4,7 +4,9 @@ from collections.abc import Iterator
 
 from assistant.dosing import Amount, show
 from assistant.orders.model import Order
+from assistant.orders.plausible import table
 from assistant.orders.solve import answer_key
+from assistant.orders.truth import truth_of
 
 _CAUTION = (
     "Training only. People, orders and lab are invented; the numbers are for practice and no advice for treatment."
@@ -27,6 +29,9 @@ _LABELS = {
     "dose.expires": "use by",
     "flush.fluid": "fluid",
     "flush.volume": "volume",
+    "flush.expires": "use by",
+    "second_secondary.expires": "use by",
+    "gravity.drop_factor": "drops",
 }
 _BAGS = {
     "primary": "Bag of the primary",
@@ -34,6 +39,7 @@ _BAGS = {
     "second_secondary": "Second bag with a drug",
     "dose": "Bag with the drug",
     "flush": "Syringe for the flush",
+    "gravity": "Set",
 }
 
 
@@ -47,13 +53,13 @@ def labels(order: Order) -> Iterator[str]:
 
 
 def learners_sheet(order: Order) -> str:
-    """The order and the labels on the stand; no answer, and no word of what is planted."""
+    """The order and the labels on the stand; no answer, and no word of the faults."""
     lines = [f"Order {order.code}", "", *order.sentences(), "", "On the stand", *labels(order), "", _CAUTION]
     return "\n".join(lines) + "\n"
 
 
 def instructors_sheet(order: Order) -> str:
-    """The learner's sheet with the answer key, its working, what is planted, and the sources.
+    """The learner's sheet with the answer key, its working, the faults, and the sources.
 
     Raises:
         QuantityError: a formula refuses the order's numbers.
@@ -64,8 +70,15 @@ def instructors_sheet(order: Order) -> str:
         value = entry.value if isinstance(entry.value, str) else show(Amount(entry.value, entry.unit or ""))
         lines.append(f"{_in_words(entry.name)}: {value}")
         lines += [f"    {line}" for line in entry.working]
-    lines += ["", f"Planted: {order.planted}" if order.planted else "What it teaches"]
-    lines += [order.teaching] if order.teaching else []
+    faults = truth_of(order, table()).faults
+    lines += ["", "Laid out with these faults" if faults else "Laid out as ordered, without a fault"]
+    for fault in faults:
+        lines += [
+            fault.what,
+            *([f"    {fault.say}"] if fault.say else []),
+            f"    Would reach the patient: {fault.reaches}",
+        ]
+    lines += ["", "What it teaches", order.teaching] if order.teaching else []
     lines += ["", "Sources", *order.sources, "", _CAUTION]
     return "\n".join(lines) + "\n"
 

@@ -9,8 +9,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date
 
-from assistant.checklist.model import Step
 from assistant.checklist.asked import NameAsked, NumberAsked
+from assistant.checklist.model import Step
 from assistant.dosing import Amount, show
 from assistant.dosing.limits import Finding, Level, Limits
 from assistant.dosing.strength import concentration
@@ -47,6 +47,7 @@ class Fault:
         reaches: what would have reached the patient.
         at: id of the one step at which it is so; "" from beginning to end.
         say: what the instructor says or does then.
+        grave: it is not only a soft limit.
     """
 
     fact: str
@@ -55,6 +56,7 @@ class Fault:
     reaches: str
     at: str = ""
     say: str = ""
+    grave: bool = True
 
     @property
     def on_label(self) -> bool:
@@ -78,9 +80,7 @@ class Truth:
     def seen_at(self, step: Step) -> tuple[Fault, ...]:
         """The faults that a step of a checklist looks at."""
         wanted = facts_of(step)
-        return tuple(
-            fault for fault in self.faults if fault.fact in wanted and fault.at in ("", step.id)
-        )
+        return tuple(fault for fault in self.faults if fault.fact in wanted and fault.at in ("", step.id))
 
 
 def facts_of(step: Step) -> frozenset[str]:
@@ -141,7 +141,7 @@ def _drugs(order: Order) -> Iterator[tuple[str, Secondary | ByDoseRate]]:
 
 
 def _allergies(order: Order) -> Iterator[Fault]:
-    avoid = {drug.name: drug.avoid for drug in (*shelf().drugs, *shelf().rates)}
+    avoid = {drug.name: drug.avoid for drug in shelf().drugs} | {drug.name: drug.avoid for drug in shelf().rates}
     allergies = {name.casefold(): name for name in order.patient.allergies}
     for part, given in _drugs(order):
         clash = next((name for name in (*avoid.get(given.drug, ()), given.drug) if name.casefold() in allergies), None)
@@ -173,13 +173,25 @@ def _beyond_limits(order: Order, limits: Limits) -> Iterator[Fault]:
         yield from _out_of_range(part, given.drug, found)
         worst = _gravest(limits.check(given.drug, together_with=(fluid,))) if fluid is not None else None
         if worst is not None:
-            yield Fault(f"{part}.pair", APART, _sentence(worst), f"{given.drug} mixed with {fluid} in the line.")
+            yield Fault(
+                f"{part}.pair",
+                APART,
+                _sentence(worst),
+                f"{given.drug} mixed with {fluid} in the line.",
+                grave=worst.level is Level.HARD,
+            )
 
 
 def _out_of_range(part: str, name: str, found: tuple[Finding, ...]) -> Iterator[Fault]:
     worst = _gravest(found)
     if worst is not None:
-        yield Fault(f"{part}.limits", OUT_OF_RANGE, _sentence(worst), f"{name} beyond a limit: {worst.about}.")
+        yield Fault(
+            f"{part}.limits",
+            OUT_OF_RANGE,
+            _sentence(worst),
+            f"{name} beyond a limit: {worst.about}.",
+            grave=worst.level is Level.HARD,
+        )
 
 
 def _gravest(found: tuple[Finding, ...]) -> Finding | None:
@@ -188,7 +200,7 @@ def _gravest(found: tuple[Finding, ...]) -> Finding | None:
 
 
 def _sentence(finding: Finding) -> str:
-    return f"{finding.sentence[0].upper()}{finding.sentence[1:]}"
+    return f"{finding.sentence[0].upper()}{finding.sentence[1:]} Source: {finding.source}."
 
 
 # What is laid out.
@@ -248,7 +260,9 @@ def _bag(part: str, state: str | None, expires: date | None, written: date | Non
 def _found(order: Order) -> Iterator[Fault]:
     happens = order.laid_out.happens
     for thing, state in order.laid_out.found.items():
-        yield Fault(thing, state, f"The {thing}: {state}.", _REACHES.get(thing, f"The {thing} stays as it is: {state}."))
+        yield Fault(
+            thing, state, f"The {thing}: {state}.", _REACHES.get(thing, f"The {thing} stays as it is: {state}.")
+        )
     for one in happens:
         yield _happening(one)
 

@@ -18,7 +18,7 @@ _TABLES = (
     "second_secondary",
     "dose",
     "flush",
-    "hung",
+    "laid_out",
 )
 _HOW = ("over", "rate", "route", "frequency", "reserve")
 _NEVER = ("name", "digest")
@@ -47,7 +47,18 @@ def _table(part: Paper) -> Table:
     # What is ordered stands first, how it runs after it.
     for name in sorted(fields, key=_HOW.__contains__):
         value = getattr(part, name)
-        if value is not None and value != fields[name].default:
+        if value is None or value == fields[name].default:
+            continue
+        if isinstance(value, Paper):
+            table.add(name, _table(value))
+        elif isinstance(value, dict):
+            table.add(name, dict(value))
+        elif isinstance(value, tuple) and isinstance(value[0], Paper):
+            happenings = tomlkit.aot()
+            for one in value:
+                happenings.append(_table(one))
+            table.add(name, happenings)
+        else:
             table.add(name, _plain(value))
     return table
 

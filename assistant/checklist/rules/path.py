@@ -8,6 +8,8 @@ from assistant.checklist.model import (
     ChoiceAsked,
     Condition,
     DoubleCheckAsked,
+    NameAsked,
+    NumberAsked,
     ObservationAsked,
     QuestionAsked,
     Step,
