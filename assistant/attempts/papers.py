@@ -8,10 +8,13 @@ from typing import TYPE_CHECKING
 from assistant.checklist.load import load
 from assistant.checklist.model import Checklist, WaitAsked
 from assistant.errors import RecordError
+from assistant.orders.fault import Truth
 from assistant.orders.key import KeyEntry
 from assistant.orders.load import load_order
 from assistant.orders.model import Order
+from assistant.orders.plausible import table
 from assistant.orders.solve import answer_key
+from assistant.orders.truth import truth_of
 from assistant.spoken import ENGLISH
 
 if TYPE_CHECKING:
@@ -31,13 +34,23 @@ class AttemptPapers:
     key: Mapping[str, KeyEntry]
     short_waits: bool
 
+    @property
+    def truth(self) -> Truth:
+        """What is not as it should be at the bench.
+
+        Raises:
+            OrderError, QuantityError: a table of the library cannot be used.
+        """
+        return truth_of(self.order, table())
+
     def guide(self, mode: "Mode", pins: Mapping[str, str]) -> "Guide":
         """A guide through these papers."""
         # Imported only here: a report of a sealed record needs the papers and no guide.
         from assistant.guide import Guide
         from assistant.guide import Papers as GuidePapers
 
-        return Guide(GuidePapers(self.checklist, self.order.sentence(), self.key, ENGLISH), mode, pins)
+        papers = GuidePapers(self.checklist, self.order.sentence(), self.key, ENGLISH, self.truth)
+        return Guide(papers, mode, pins)
 
 
 def take_papers(checklist: str, order: str | None, *, short_waits: bool = False) -> AttemptPapers:

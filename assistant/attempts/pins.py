@@ -48,7 +48,7 @@ def pins(papers: AttemptPapers, mode: Mode, learner: str, checklist: str, order:
 
 def table_digests() -> dict[str, str]:
     """Digests of the library's tables that every attempt uses, by the names of their pins."""
-    return {f"{table}_digest": _digest_of(library_folder() / f"{table}.toml") for table in ("limits", "names")}
+    return {f"{table}_digest": _digest_of(library_folder() / f"{table}.toml") for table in ("limits", "names", "shelf")}
 
 
 def ear_pins(ear: Ear | Recogniser | None) -> dict[str, str]:

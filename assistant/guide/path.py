@@ -150,6 +150,7 @@ def reopen_by_learner(turn: Turn, *, free: bool = False) -> None:
             turn.done.corrections += 1
         turn.done.status = Status.OPEN
         turn.done.reason = ""
+        turn.done.seen_by = ""
         turn.draft.history.remove(turn.step.id)
         turn.note["correction"] = True
 
@@ -233,8 +234,12 @@ def finish(turn: Turn) -> None:
     if turn.draft.closed_early:
         turn.outcome = Outcome.NOT_COMPLETED
     else:
-        turn.outcome = Outcome.PASSED if results.passed else Outcome.NOT_PASSED
-        turn.say(turn.sentences.PASSED if results.passed else turn.sentences.NOT_PASSED, Tone.RESULT)
+        turn.outcome = _outcome(results)
+        turn.say(turn.sentences.ended(turn.outcome.value, practice=turn.terms.practice), Tone.RESULT)
+        for sentence in results.stopped_for:
+            turn.say(sentence, Tone.RESULT)
+        if results.to_see:
+            turn.say(turn.sentences.to_see(results.to_see), Tone.RESULT, turn.sentences.to_see(()))
     turn.say(turn.sentences.summary(results.unaided, results.applicable), Tone.RESULT)
     if results.hurried:
         turn.say(turn.sentences.hurried(len(results.hurried), results.hands_on), Tone.RESULT)
@@ -242,6 +247,14 @@ def finish(turn: Turn) -> None:
         turn.say(failure, Tone.RESULT, None if place < MOST_SPOKEN else "")
     weak = _weakest(results)
     turn.say(turn.sentences.practise(weak) if weak else turn.sentences.FEEDBACK_GOOD, Tone.RESULT)
+
+
+def _outcome(results: Results) -> Outcome:
+    if results.failures:
+        return Outcome.NOT_PASSED
+    if results.stopped_for:
+        return Outcome.STOPPED_FOR_CAUSE
+    return Outcome.OWN_REPORT if results.to_see else Outcome.PASSED
 
 
 def _weakest(results: Results) -> tuple[str, ...]:
@@ -381,6 +394,18 @@ def open_again(turn: Turn, names: tuple[str, ...]) -> int | None:
     return _open(turn, closed) if closed else None
 
 
+def take_back(turn: Turn, names: tuple[str, ...]) -> int | None:
+    """Open closed steps whose "done" was proved false; return the place of the first one, None where there is none."""
+    closed = tuple(name for name in names if turn.draft.steps[name].status is Status.CLOSED)
+    for name in closed:
+        turn.draft.steps[name].taken_back = True
+    if not closed:
+        return None
+    place = _open(turn, closed)
+    turn.note["taken_back"] = turn.note.pop("reopened")
+    return place
+
+
 def _open(turn: Turn, names: tuple[str, ...]) -> int | None:
     """Open steps once more; return the place of the first one that applies."""
     turn.note["reopened"] = list(names)
@@ -388,6 +413,7 @@ def _open(turn: Turn, names: tuple[str, ...]) -> int | None:
         done = turn.draft.steps[name]
         done.status = Status.OPEN
         done.closed_at = None
+        done.seen_by = ""
         if name in turn.draft.history:
             turn.draft.history.remove(name)
     reasons = passed_over(turn.papers, turn.draft)

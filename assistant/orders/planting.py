@@ -10,12 +10,12 @@ from assistant.dosing import Amount, parse_amount, show
 from assistant.dosing.limits import Finding
 from assistant.orders.choices import check, passes
 from assistant.orders.draft import Draft
+from assistant.orders.fault import facts_of
 from assistant.orders.laid_out import LABELS
 from assistant.orders.lines import ByDoseRate, Primary, Secondary
 from assistant.orders.model import Paced
 from assistant.orders.plausible import table
 from assistant.orders.shelf import shelf
-from assistant.orders.truth import facts_of
 
 FaultKind = Literal[
     "wrong-bag",

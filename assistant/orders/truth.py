@@ -1,19 +1,12 @@
-"""The truth of an attempt: every fault there is at the bench, in the order itself and in what is laid out.
-
-A fact is named as a checklist's steps name what they look at: ``secondary.drug`` is what that label says,
-``secondary.bag`` how the bag looks, ``secondary.allergy`` whether the patient may have the drug. Silence means
-that the fact is as it should be.
-"""
+"""The truth of an attempt: every fault there is at the bench, in the order itself and in what is laid out."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from datetime import date
 
-from assistant.checklist.asked import NameAsked, NumberAsked
-from assistant.checklist.model import Step
 from assistant.dosing import Amount, show
 from assistant.dosing.limits import Finding, Level, Limits
 from assistant.dosing.strength import concentration
+from assistant.orders.fault import Fault, Truth
 from assistant.orders.laid_out import CONTAINERS, LABELS, Happening
 from assistant.orders.lines import ByDoseRate, Secondary
 from assistant.orders.model import Order
@@ -34,70 +27,6 @@ ALLERGIC, APART, OUT_OF_RANGE, SOMETHING_MISSING = "allergic", "apart", "out of 
 """Faults that follow from the order alone, in the words in which a step's answer tells of them."""
 _PERIPHERAL = ("intravenous", "peripheral")
 """Routes to which the limit for a peripheral line applies: a central line is named as such."""
-
-
-@dataclass(frozen=True)
-class Fault:
-    """Something at the bench that is not as it should be.
-
-    Attributes:
-        fact: what it concerns.
-        state: how it is: what the label says, or the word in which a step's answer tells of it.
-        what: the same in a sentence, for the instructor.
-        reaches: what would have reached the patient.
-        at: id of the one step at which it is so; "" from beginning to end.
-        say: what the instructor says or does then.
-        grave: it is not only a soft limit.
-    """
-
-    fact: str
-    state: str | Amount
-    what: str
-    reaches: str
-    at: str = ""
-    say: str = ""
-    grave: bool = True
-
-    @property
-    def on_label(self) -> bool:
-        """Whether a label says something else than the order."""
-        part, _, name = self.fact.partition(".")
-        return name in LABELS.get(part, ())
-
-    @property
-    def container(self) -> str:
-        """The bag, syringe or set that another one can take the place of; "" where there is none to take."""
-        part, _, name = self.fact.partition(".")
-        return part if self.on_label or (name == "bag" and part in CONTAINERS) else ""
-
-
-@dataclass(frozen=True)
-class Truth:
-    """Every fault of one attempt; none: all is as ordered."""
-
-    faults: tuple[Fault, ...] = ()
-
-    def seen_at(self, step: Step) -> tuple[Fault, ...]:
-        """The faults that a step of a checklist looks at."""
-        wanted = facts_of(step)
-        return tuple(fault for fault in self.faults if fault.fact in wanted and fault.at in ("", step.id))
-
-
-def facts_of(step: Step) -> frozenset[str]:
-    """Every fact that a step looks at: what it names, and what it has read from a label.
-
-    ``secondary.label`` stands for all that the label says.
-    """
-    named: set[str] = set()
-    for fact in step.looks_at:
-        part, _, name = fact.partition(".")
-        named |= {f"{part}.{each}" for each in LABELS.get(part, ())} if name == "label" else {fact}
-    match step.expect:
-        case NameAsked(key=key) | NumberAsked(key=key):
-            part, _, name = key.partition(".")
-            if name in LABELS.get(part, ()):
-                named.add(key)
-    return frozenset(named)
 
 
 def truth_of(order: Order, limits: Limits) -> Truth:
