@@ -18,7 +18,7 @@ EXIT_CODES = {
 }
 """How an attempt ended, as an exit code."""
 _NOT_SEEN = 3
-"""The exit code of one that is right as far as it goes, and that an instructor has not seen."""
+"""The exit code of one that is right as far as it goes, and that an instructor has yet to see or to judge."""
 
 
 def screen_for(*, as_json: bool, echo_typed: bool, bare: bool) -> PlainScreen | JsonScreen:
@@ -38,4 +38,4 @@ def live(sitting: Sitting, *, as_json: bool) -> int:
     tell(f"Record: {record}")
     if outcome is Outcome.STOPPED:
         tell(f"To continue: checkoff resume {record}")
-    return _NOT_SEEN if results.to_see and not EXIT_CODES[outcome] else EXIT_CODES[outcome]
+    return _NOT_SEEN if not results.passed and not EXIT_CODES[outcome] else EXIT_CODES[outcome]

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from assistant.guide.papers import Papers
-from assistant.guide.progress import Mode, Progress, Status
+from assistant.guide.progress import Progress, Status
 from assistant.spoken.language import Sentences
 
 
@@ -84,14 +84,17 @@ def _fate(key: str, looking: list[str], progress: Progress) -> Fate:
     return Fate.NOT_FOUND if any(progress.steps[name].opened for name in looking) else Fate.NOT_REACHED
 
 
-def at_the_bench(
-    faults: tuple[FaultResult, ...], progress: Progress, mode: Mode, sentences: Sentences
-) -> Iterator[str]:
-    """Why nobody passes: a danger that was missed, or what only the instructor can judge."""
+def missed(faults: tuple[FaultResult, ...], progress: Progress, sentences: Sentences) -> Iterator[str]:
+    """Why nobody passes: dangers that were missed, or found and left as they were."""
     for fault in faults:
         if fault.fate is Fate.MISSED or (fault.fate in _UNSETTLED and not progress.stopped_for):
             yield sentences.missed(fault.what)
-        elif fault.fate is Fate.TOLD_OTHERWISE:
+
+
+def to_judge(faults: tuple[FaultResult, ...], progress: Progress, sentences: Sentences) -> Iterator[str]:
+    """What only the instructor can judge: findings of what is not laid out may be real all the same."""
+    for fault in faults:
+        if fault.fate is Fate.TOLD_OTHERWISE:
             yield sentences.to_be_judged(fault.what)
-    if progress.not_laid_out and mode is Mode.CHECK_OFF:
+    if progress.not_laid_out:
         yield sentences.found_and_not_laid_out(len(progress.not_laid_out))

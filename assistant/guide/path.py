@@ -240,6 +240,8 @@ def finish(turn: Turn) -> None:
             turn.say(sentence, Tone.RESULT)
         if results.to_see:
             turn.say(turn.sentences.to_see(results.to_see), Tone.RESULT, turn.sentences.to_see(()))
+        for sentence in results.to_judge:
+            turn.say(sentence, Tone.RESULT)
     turn.say(turn.sentences.summary(results.unaided, results.applicable), Tone.RESULT)
     if results.hurried:
         turn.say(turn.sentences.hurried(len(results.hurried), results.hands_on), Tone.RESULT)
@@ -254,7 +256,7 @@ def _outcome(results: Results) -> Outcome:
         return Outcome.NOT_PASSED
     if results.stopped_for:
         return Outcome.STOPPED_FOR_CAUSE
-    return Outcome.OWN_REPORT if results.to_see else Outcome.PASSED
+    return Outcome.PASSED if results.passed else Outcome.OWN_REPORT
 
 
 def _weakest(results: Results) -> tuple[str, ...]:

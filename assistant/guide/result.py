@@ -15,7 +15,7 @@ from assistant.checklist.model import (
     Step,
 )
 from assistant.checklist.rehearsal import reading_s
-from assistant.guide.fates import FaultResult, NotLaidOut, at_the_bench, faults_of
+from assistant.guide.fates import FaultResult, NotLaidOut, faults_of, missed, to_judge
 from assistant.guide.papers import Papers
 from assistant.guide.progress import Found, Mode, Progress, State, Status, StepProgress
 from assistant.orders.fault import facts_of
@@ -145,6 +145,7 @@ class Results:
         faults: what was laid out, and what became of it; nothing of a check-off that can be taken up again.
         not_laid_out: findings of what is not laid out, for the instructor to judge.
         to_see: lines of the steps that an instructor has to see and has not; in a check-off only.
+        to_judge: what only an instructor can judge, a sentence each; in a check-off only.
         stopped_for: the faults for which the attempt was stopped, a sentence each.
     """
 
@@ -161,6 +162,7 @@ class Results:
     faults: tuple[FaultResult, ...] = ()
     not_laid_out: tuple[NotLaidOut, ...] = ()
     to_see: tuple[str, ...] = ()
+    to_judge: tuple[str, ...] = ()
     stopped_for: tuple[str, ...] = ()
 
     def body(self) -> dict[str, object]:
@@ -182,6 +184,7 @@ class Results:
             "faults": [{**asdict(fault), "at": list(fault.at)} for fault in self.faults],
             "not_laid_out": [asdict(found) for found in self.not_laid_out],
             "to_see": list(self.to_see),
+            "to_judge": list(self.to_judge),
             "stopped_for": list(self.stopped_for),
         }
 
@@ -213,7 +216,8 @@ def score(papers: Papers, mode: Mode, progress: Progress, passed_over: Mapping[s
     sentences = papers.language.sentences
     faults = tuple(faults_of(papers, progress))
     failures = _failures(applicable, percent, papers.checklist.pass_rule, mode, sentences)
-    failures[:0] = at_the_bench(faults, progress, mode, sentences)
+    failures[:0] = missed(faults, progress, sentences)
+    judged = tuple(to_judge(faults, progress, sentences)) if mode is Mode.CHECK_OFF else ()
     to_see = tuple(line.say for line in lines if line.to_be_seen) if mode is Mode.CHECK_OFF else ()
     if progress.closed_early:
         failures.insert(0, sentences.CLOSED_BEFORE_ITS_END)
@@ -223,7 +227,7 @@ def score(papers: Papers, mode: Mode, progress: Progress, passed_over: Mapping[s
         unaided,
         len(applicable),
         percent,
-        not failures and not to_see,
+        not (failures or to_see or judged),
         tuple(failures),
         not progress.closed_early,
         tuple(progress.troubles),
@@ -232,6 +236,7 @@ def score(papers: Papers, mode: Mode, progress: Progress, passed_over: Mapping[s
         faults if mode is Mode.PRACTICE or _is_over(progress) else (),
         tuple(NotLaidOut(*found) for found in progress.not_laid_out),
         to_see,
+        judged,
         tuple(fault.what for fault in papers.truth.faults if fault.key in progress.stopped_for),
     )
 

@@ -88,6 +88,11 @@ class SimulatedLearner:
         self._said: Decimal | str = ""
         self.place = self._place_of(slip) if slip is not None else ""
 
+    @property
+    def has_put_right(self) -> frozenset[str]:
+        """Keys of the faults that are no longer there, because this learner put them right."""
+        return frozenset(self._sight.gone)
+
     def reply(self, progress: Progress) -> Reply:
         """What the learner says to what is asked now."""
         step = self._checklist.steps[progress.cursor]

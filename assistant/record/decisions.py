@@ -50,7 +50,9 @@ class Rating(StrEnum):
     DEPENDENT = "dependent"
 
 
-VERDICTS = tuple(ending.value for ending in Ending if ending not in (Ending.NOT_REACHED, Ending.NOT_ANSWERED))
+_FROM_THE_END = (Ending.NOT_REACHED, Ending.NOT_ANSWERED, Ending.STOPPED_FOR)
+"""What only the end of an attempt can make of a step."""
+VERDICTS = tuple(ending.value for ending in Ending if ending not in _FROM_THE_END)
 """How an instructor can say that a step ended."""
 
 
@@ -142,9 +144,9 @@ def body_of(wish: Wish, entries: Iterable[Mapping[str, object]], at: str) -> dic
     _check_seen(wish, seen, seal)
     if decision in (Decision.PASSED, Decision.NOT_PASSED):
         unseen = [name for name in unseen if name not in seen]
-        _check_sign_off(
-            wish, unseen, str(seal.get("outcome", "")), simulated=bool(entries and entries[0].get("simulated"))
-        )
+        simulated = bool(entries and entries[0].get("simulated"))
+        judged = _is_to_be_judged(seal)
+        _check_sign_off(wish, unseen, str(seal.get("outcome", "")), judged=judged, simulated=simulated)
     elif wish.rating is not None:
         raise UsageError(f"The decision {decision} takes no rating.", "A rating goes with passed or not-passed.")
     elif not wish.reason:
@@ -182,6 +184,11 @@ def _steps(seal: Mapping[str, object]) -> list[Mapping[str, object]]:
     return [line for line in lines if isinstance(line, Mapping)] if isinstance(lines, list) else []
 
 
+def _is_to_be_judged(seal: Mapping[str, object]) -> bool:
+    results = seal.get("results")
+    return isinstance(results, Mapping) and bool(results.get("to_judge"))
+
+
 def _to_be_seen(seal: Mapping[str, object]) -> list[str]:
     """Ids of the steps that nobody saw and somebody has to."""
     return [str(line.get("id")) for line in _steps(seal) if line.get("to_be_seen")]
@@ -206,7 +213,7 @@ def _check_texts(wish: Wish) -> None:
             raise UsageError(f"That is longer than {LONGEST_REASON:,} characters.", "Say it shorter.")
 
 
-def _check_sign_off(wish: Wish, unseen: list[str], outcome: str, *, simulated: bool) -> None:
+def _check_sign_off(wish: Wish, unseen: list[str], outcome: str, *, judged: bool, simulated: bool) -> None:
     if wish.step and wish.decision is Decision.PASSED:
         raise UsageError("A pass is for the whole attempt, not for a step.", "Leave --step out, or overrule the step.")
     if wish.decision is Decision.PASSED and simulated:
@@ -222,6 +229,8 @@ def _check_sign_off(wish: Wish, unseen: list[str], outcome: str, *, simulated: b
             f"These steps have to be seen, and nobody has marked them: {', '.join(unseen)}.",
             f"Mark what you saw with --seen ID, or --seen {EVERY}; or give a reason with --reason.",
         )
+    if wish.decision is Decision.PASSED and judged and not wish.reason:
+        raise UsageError("The record holds findings that only you can judge.", "Say with --reason how you judge them.")
     right = ("", Outcome.PASSED, Outcome.OWN_REPORT, Outcome.STOPPED_FOR_CAUSE)
     if wish.decision is Decision.PASSED and outcome not in right and not wish.reason:
         raise UsageError(

@@ -93,7 +93,7 @@ def compose(
         results=dict(body),
         rule=_rule(checklist, text(opening.get("mode")), words),
         summary=_summary(body, words),
-        failures=texts(body.get("failures")) if seal is not None else (),
+        failures=(*texts(body.get("failures")), *texts(body.get("to_judge"))) if seal is not None else (),
         laid_out=tuple(laid_out(body, lines, words)),
         not_laid_out=tuple(for_the_instructor(body, lines, words)),
         to_see=tuple(to_be_seen(lines, sequence(body.get("steps")), stands.seen, words)) if check_off else (),

@@ -16,6 +16,7 @@ def lines(results: Results, outcome: Outcome, words: ReportWords) -> list[str]:
         words.share_unaided(results.unaided, results.applicable, results.score_percent),
         *([words.hurried(len(results.hurried), results.hands_on)] if results.hurried else []),
         *results.failures,
+        *results.to_judge,
         *results.stopped_for,
     ]
     said = {line.id: words.step_quoted(0, line.say) for line in results.steps}
