@@ -77,8 +77,11 @@ def _fate(key: str, looking: list[str], progress: Progress) -> Fate:
         if progress.steps[progress.found[key]].status is Status.NOT_APPLICABLE:
             return Fate.SET_ASIDE
         return Fate.PUT_RIGHT if key in progress.put_right else Fate.FOUND
-    if key in progress.told_otherwise or key in progress.put_right:
+    if key in progress.told_otherwise:
         return Fate.TOLD_OTHERWISE
+    if key in progress.put_right:
+        # It went with a bag that was put back for something else.
+        return Fate.PUT_RIGHT
     if not looking:
         return Fate.NOT_ASKED
     return Fate.NOT_FOUND if any(progress.steps[name].opened for name in looking) else Fate.NOT_REACHED

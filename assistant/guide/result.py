@@ -81,6 +81,7 @@ class StepResult:
         reason: why it does not apply.
         by: who answered it or set it aside.
         evidence: what it rests on (`Evidence`); empty where it is not closed.
+        seen_by: who saw it done, where an instructor marked it.
         to_be_seen: an instructor has to see it, and none has.
         taken_back: its "done" was proved false by what was found later.
     """
@@ -108,6 +109,7 @@ class StepResult:
     reason: str = ""
     by: str = ""
     evidence: str = ""
+    seen_by: str = ""
     to_be_seen: bool = False
     taken_back: bool = False
 
@@ -285,6 +287,7 @@ def _result(papers: Papers, mode: Mode, progress: Progress, step: Step, passed_o
         reason=passed_over_because or done.reason,
         by=done.by.value if answered and not passed_over_because else "",
         evidence=evidence,
+        seen_by=done.seen_by,
         to_be_seen=step.seen and evidence not in ("", Evidence.SEEN),
         taken_back=done.taken_back,
     )

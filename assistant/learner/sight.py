@@ -3,6 +3,7 @@
 It looks at what is laid out (`assistant.orders.fault.Truth`), never at what the guide makes of an answer.
 """
 
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 from enum import StrEnum
 from random import Random
@@ -28,8 +29,15 @@ class Character(StrEnum):
 
 STUBBORN = 3
 """How often one who overlooks a fault says again that all is well before giving up (common practice, no source)."""
-_IMAGINES = 0.1
-"""Share of looks at which the over-cautious sees a fault that is not there, after the first one."""
+_IMAGINES = 0.05
+"""Share of further looks at which the over-cautious sees a fault that is not there."""
+
+
+def _can_be_imagined(step: Step) -> bool:
+    tells = isinstance(step.expect, QuestionAsked) or (
+        isinstance(step.expect, ChoiceAsked) and bool(step.expect.faults)
+    )
+    return tells and bool(facts_of(step))
 
 
 @dataclass
@@ -43,6 +51,7 @@ class Sight:
         miss_rate: share of faults that the unaware overlooks.
         gone: keys of faults that are so no longer: another bag was taken, or the learner put it right.
         told: keys of faults that this learner has told of.
+        imagined_at: ids of the steps at which the over-cautious will see a fault that is not there.
     """
 
     truth: Truth
@@ -51,9 +60,8 @@ class Sight:
     miss_rate: float = 1.0
     gone: set[str] = field(default_factory=set)
     told: set[str] = field(default_factory=set)
+    imagined_at: set[str] = field(default_factory=set)
     _overlooks: dict[str, bool] = field(default_factory=dict)
-    _imagined: set[str] = field(default_factory=set)
-    _has_imagined: bool = False
 
     def faults(self, step: Step) -> tuple[Fault, ...]:
         """What is wrong where a step looks, as far as this learner sees it."""
@@ -65,17 +73,21 @@ class Sight:
         """Whether there is a fault where a step looks that this learner does not see."""
         return len(self.faults(step)) < sum(fault.key not in self.gone for fault in self.truth.seen_at(step))
 
+    def foresee(self, steps: Sequence[Step]) -> None:
+        """Settle where the over-cautious sees a fault that is not there: at one step for certain, others by chance."""
+        if self.character is not Character.OVER_CAUTIOUS:
+            return
+        places = [step.id for step in steps if _can_be_imagined(step) and not self.truth.seen_at(step)]
+        if places:
+            self.imagined_at = {self.chance.choice(places)}
+            self.imagined_at |= {name for name in places if self.chance.random() < _IMAGINES}
+
     def imagines(self, step: Step) -> bool:
         """Whether the learner sees a fault at a step where none is; once for each step."""
-        if self.character is not Character.OVER_CAUTIOUS or step.id in self._imagined:
+        if step.id not in self.imagined_at:
             return False
-        asks = isinstance(step.expect, QuestionAsked) or (isinstance(step.expect, ChoiceAsked) and step.expect.faults)
-        if not asks or not facts_of(step) or self.truth.seen_at(step):
-            return False
-        self._imagined.add(step.id)
-        imagines = not self._has_imagined or self.chance.random() < _IMAGINES
-        self._has_imagined = self._has_imagined or imagines
-        return imagines
+        self.imagined_at.remove(step.id)
+        return True
 
     def opens_eyes(self, step: Step) -> None:
         """Told to look again for the last time, the learner sees what is there."""

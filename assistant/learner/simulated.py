@@ -78,6 +78,7 @@ class SimulatedLearner:
         self._slip = slip
         self._random = Random(seed)  # noqa: S311 - varies words, guards nothing
         self._sight = Sight(truth, character, self._random, miss_rate)
+        self._sight.foresee(checklist.steps)
         self._with_instructor = with_instructor
         self._slipped = False
         self._stops = False

@@ -10,7 +10,7 @@ seed that does it again:
 * an attentive learner passes: puts it right, or stops for cause;
 * one who is unaware, or says yes to everything, never passes where a fault is;
 * one who is over-cautious never passes without the instructor's judgement, unless nothing was there to be imagined;
-* without a fault everybody passes but the over-cautious, and the careless, who are held at their numbers;
+* without a fault everybody passes but the over-cautious, and the careless where a critical number was held;
 * no answer is taken as agreeing that contradicts what is laid out at that moment;
 * whatever was missed is named in the result, and what was found is not called missed.
 """
@@ -129,6 +129,8 @@ def live(trial: Trial, papers: Papers) -> Ended:
         (),
     )
     breaches += _broken(ended, papers.truth)
+    if ended.passed and any(line.critical and line.slips for line in results.steps):
+        breaches.append("passes though a critical answer was held")
     for fault in results.faults:
         if fault.fate is Fate.MISSED and not any(fault.what in failure for failure in results.failures):
             breaches.append(f"missed and not named: {fault.what}")
@@ -174,9 +176,6 @@ def _broken(ended: Ended, truth: Truth) -> Iterator[str]:
             )
             if not faulty and imagines and (ended.passed or not ended.judged):
                 yield f"the over-cautious is not told apart: {ended.outcome.value}"
-        case Character.CARELESS:
-            if ended.passed and not faulty:
-                yield "the careless passes"
 
 
 def trials(first_seed: int) -> Iterator[Trial]:
@@ -194,15 +193,20 @@ def run(trial: Trial) -> Ended | None:
     return None if papers is None else live(trial, papers)
 
 
+def _by_fault(one: Ended) -> tuple[str, str]:
+    return one.trial.fault, one.trial.character.value
+
+
+def _by_checklist(one: Ended) -> tuple[str, str]:
+    return one.trial.checklist, NO_FAULT if one.trial.fault == NO_FAULT else "a fault"
+
+
 def tables(ends: list[Ended]) -> Iterator[str]:
     """How many attempts ended how: by fault and learner, then by checklist."""
     outcomes = ("passed", "stopped for cause", "complete by own report", "not passed", "stopped")
     for title, key in (
-        ("fault, learner", lambda one: (one.trial.fault, one.trial.character.value)),
-        (
-            "checklist, fault or not",
-            lambda one: (one.trial.checklist, "none" if one.trial.fault == NO_FAULT else "a fault"),
-        ),
+        ("fault, learner", _by_fault),
+        ("checklist, fault or not", _by_checklist),
     ):
         counts: dict[tuple[str, str], Counter[str]] = {}
         for one in ends:

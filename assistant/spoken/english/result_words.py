@@ -260,6 +260,8 @@ class ResultWords:
         match field:
             case "wrong":
                 return f"answers that were not right: {value}"
+            case "seen_by":
+                return f"seen by the {value}"
             case "taken_back":
                 return "said to be done, and found later not to be"
             case "found":
