@@ -52,7 +52,7 @@ RULES: tuple[Rule, ...] = (
         "looked-at",
         _W,
         "Where a bag is hung, a step looks at patient, bag, usual range, and with a drug at allergies and what runs.",
-        "a label read, the bag spiked, and nowhere looks_at = [\"wristband\"]",
+        'a label read, the bag spiked, and nowhere looks_at = ["wristband"]',
     ),
     Rule("told", _W, "A choice that looks at something can tell what is wrong.", 'looks_at = ["site"] without faults'),
     Rule("key-known", _E, "The answer key holds the name.", 'key = "primary.rat"'),
