@@ -55,7 +55,7 @@ MATTERS = {
     "pair": ("secondary", "second_secondary", "dose"),
     "paper": ("primary", "secondary", "dose"),
 }
-"""For which parts of an order something can be wrong, by what is looked at (as `assistant.orders.truth` works it out)."""
+"""For which parts of an order something can be wrong, by what is looked at."""
 
 
 @EVERY
@@ -127,8 +127,13 @@ def test_every_checklist_has_its_faults() -> None:
 def test_a_fault_that_is_drawn_is_looked_at(name: str, fault: FaultKind) -> None:
     """Each fault of the drawn order is one that a step looks at, and at a choice its state is one of the answers."""
     checklist = load(name)
-    asked = {(step.expect.key, step.expect.unit) for step in checklist.steps if isinstance(step.expect, NumberAsked)}
-    asked |= {(step.expect.key, None) for step in checklist.steps if isinstance(step.expect, NameAsked)}
+    asked: set[tuple[str, str | None]] = set()
+    for step in checklist.steps:
+        match step.expect:
+            case NumberAsked(key=key, unit=unit):
+                asked.add((key, unit))
+            case NameAsked(key=key):
+                asked.add((key, None))
     wanted = wanted_by(asked, load_order(checklist.order))
     level = 2 if name in ("weight-based-infusion", "second-piggyback") else 1
     (order,) = draw(wanted, seed=5, level=level, count=1, day=DAY, fault=fault, findable=Findable.by(checklist))
@@ -162,7 +167,7 @@ def test_what_is_taken_back_was_done(name: str) -> None:
 
 
 DROPS = [
-    # drops that do not fall, or fall in the wrong chamber, prove that a clamp is closed: ECRI, Health Devices 1986;15(6):182
+    # only drops tell of a closed clamp: ECRI, Health Devices 1986;15(6):182-184, hazard report
     ("primary-line", "p-drops", "p-clamps"),
     ("secondary-line", "s-drips", "s-clamp-open"),
     ("second-piggyback", "k-drips", "k-open"),

@@ -116,8 +116,8 @@ def test_every_part_of_the_trade_has_its_step(part: str, step_id: str, words: st
 
 
 HARMS = {
-    # what harms a patient by itself: identity, allergies, drug, dose, rate and volume, hands and hub, air, clamps at the
-    # start, the site, the gates (the choice of an instructor; common practice, no source)
+    # what harms a patient by itself: identity, allergies, drug, dose, rate and volume, hands and hub, air, clamps at
+    # the start, the site, the gates (common practice, no source)
     "p-allergies", "p-limits", "p-fluid", "p-no-air", "p-rate", "p-vtbi", "p-identify", "p-all-set", "p-hands-again",
     "p-site", "p-hub-scrub", "p-hub-dry", "p-clamps",
     "s-allergies", "s-limits", "s-compatible", "s-drug", "s-dose", "s-identify", "s-hands-again", "s-site", "s-scrub",
