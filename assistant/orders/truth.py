@@ -61,8 +61,7 @@ def truth_of(order: Order, limits: Limits) -> Truth:
         *_allergies(order),
         *_beyond_limits(order, limits),
         *_apart(order, limits),
-        *_labels(order),
-        *_bags(order),
+        *_containers(order),
         *_found(order),
     )
     return Truth(tuple(faults))
@@ -160,13 +159,17 @@ def _is_grave(findings: tuple[Finding, ...]) -> bool:
 # What is laid out.
 
 
-def _labels(order: Order) -> Iterator[Fault]:
+def _containers(order: Order) -> Iterator[Fault]:
     for part, names in LABELS.items():
         ordered, laid_out = getattr(order, part), getattr(order.laid_out, part)
-        for name in names if ordered is not None else ():
+        if ordered is None:
+            continue
+        for name in names:
             says, wanted = getattr(laid_out, name), getattr(ordered, name)
             if says is not None and not _same(says, wanted):
                 yield _label(part, name, says, wanted)
+        if part in CONTAINERS:
+            yield from _bag(part, laid_out.state, laid_out.expires, order.written)
 
 
 def _same(says: str | Amount, ordered: str | Amount) -> bool:
@@ -185,26 +188,16 @@ def _label(part: str, name: str, says: str | Amount, ordered: str | Amount) -> F
     )
 
 
-def _bags(order: Order) -> Iterator[Fault]:
-    for part in CONTAINERS:
-        if getattr(order, part) is not None:
-            laid_out = getattr(order.laid_out, part)
-            yield from _bag(CONTAINER_NAMES[part], part, laid_out.state, laid_out.expires, order.written)
-
-
-def _bag(where: str, part: str, state: BagState | None, expires: date | None, written: date | None) -> Iterator[Fault]:
-    """An old bag can leak besides: those are two faults."""
+def _bag(part: str, state: BagState | None, expires: date | None, written: date | None) -> Iterator[Fault]:
+    """What is wrong with a bag whatever its label says; an old one can leak besides, and those are two faults."""
+    where = CONTAINER_NAMES[part]
     is_past = expires is not None and written is not None and expires < written
     for name, (how, what_comes) in _STATES.items():
         if name != state and not (name == "expired" and is_past):
             continue
-        day = f" on {day_in_words(expires)}" if name == "expired" and expires is not None else ""
-        yield Fault(
-            f"{part}.bag",
-            name,
-            f"{where[0].upper()}{where[1:]} {how}{day}.",
-            f"From {where}: {what_comes}.",
-        )
+        if name == "expired" and expires is not None:
+            how = f"expired on {day_in_words(expires)}"
+        yield Fault(f"{part}.bag", name, f"{where[0].upper()}{where[1:]} {how}.", f"From {where}: {what_comes}.")
 
 
 def _found(order: Order) -> Iterator[Fault]:
