@@ -36,8 +36,9 @@ class Fault:
 
     @property
     def key(self) -> str:
-        """What tells it from every other fault of the attempt."""
-        return f"{self.fact}@{self.at}" if self.at else self.fact
+        """What tells it from every other fault of the attempt: of a bag, how it is too, for it can leak and be old."""
+        named = f"{self.fact}:{self.state}" if self.fact.endswith(".bag") else self.fact
+        return f"{named}@{self.at}" if self.at else named
 
     @property
     def container(self) -> str:
