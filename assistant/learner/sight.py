@@ -37,7 +37,7 @@ def _can_be_imagined(step: Step) -> bool:
     tells = isinstance(step.expect, QuestionAsked) or (
         isinstance(step.expect, ChoiceAsked) and bool(step.expect.faults)
     )
-    return tells and bool(facts_of(step))
+    return tells and bool(facts_of(step)) and not step.applies
 
 
 @dataclass

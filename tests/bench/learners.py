@@ -172,7 +172,8 @@ def _broken(ended: Ended, truth: Truth) -> Iterator[str]:
                 yield f"does not pass without a fault: {ended.outcome.value}"
         case Character.OVER_CAUTIOUS:
             imagines = any(
-                step.looks_at and not truth.seen_at(step) for step in checklist_of(ended.trial.checklist).steps
+                step.looks_at and not step.applies and not truth.seen_at(step)
+                for step in checklist_of(ended.trial.checklist).steps
             )
             if not faulty and imagines and (ended.passed or not ended.judged):
                 yield f"the over-cautious is not told apart: {ended.outcome.value}"

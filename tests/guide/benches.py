@@ -87,7 +87,9 @@ BENCH = Checklist(
             say="Is the patient comfortable, or in pain?",
             looks_at=("patient",),
             if_wrong="Stop the infusion.",
-            expect=ChoiceAsked(kind="choice", choices=("comfortable", "in pain"), right="comfortable", faults=("in pain",)),
+            expect=ChoiceAsked(
+                kind="choice", choices=("comfortable", "in pain"), right="comfortable", faults=("in pain",)
+            ),
         ),
         Step(id="note", part="Bedside", say="Document."),
     ),

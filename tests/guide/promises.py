@@ -219,8 +219,8 @@ def agrees_with_the_bench(script: Script) -> int:
         if moment.entry.get("verdict") != "agrees":
             continue
         for fault in script.papers.truth.seen_at(steps[name]):
-            replaced = fault.container in told if fault.container else steps[name].way_on == "put right" and name in told
-            assert replaced, _broken(script, moment, f"{name} agrees with {fault.what}")
+            mended = steps[name].way_on == "put right" and name in told
+            assert fault.container in told if fault.container else mended, _broken(script, moment, f"{name} agrees with {fault.what}")
             agreed += 1
     return agreed
 
