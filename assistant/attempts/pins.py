@@ -42,6 +42,7 @@ def pins(papers: AttemptPapers, mode: Mode, learner: str, checklist: str, order:
         "order": _findable(order or papers.checklist.order),
         "order_digest": papers.order.digest,
         **table_digests(),
+        **({"school": _findable(papers.school), "school_digest": papers.school_digest} if papers.school else {}),
         "waits": "short" if papers.short_waits else "full",
     }
 

@@ -43,6 +43,7 @@ def add_parser(subparsers: Subparsers) -> None:
     )
     parser.add_argument("checklist", nargs="?", default=DEFAULT_CHECKLIST, help="name or path of a checklist")
     parser.add_argument("--order", help="name or path of an order (default: the checklist's own)")
+    parser.add_argument("--school", default="", metavar="FILE", help="a school's own file")
     parser.add_argument(
         "--slip",
         choices=[slip.value for slip in Slip],
@@ -76,7 +77,9 @@ def add_parser(subparsers: Subparsers) -> None:
 
 def run(arguments: argparse.Namespace) -> int:
     """Carry out the verb; return the exit code."""
-    papers = take_papers(arguments.checklist, arguments.order)
+    papers = take_papers(arguments.checklist, arguments.order, school=arguments.school)
+    for warning in papers.warnings():
+        tell(warning)
     mode = Mode(arguments.mode)
     sitting = demonstration(
         papers,

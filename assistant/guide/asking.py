@@ -190,6 +190,11 @@ def breaths(text: str) -> tuple[str, ...]:
 # What was not understood, has no place here, or cannot be trusted.
 
 
+def more_counts(turn: Turn) -> bool:
+    """Whether hearing more about a step counts as a cue: by the school's rule, and in a check-off alone."""
+    return not turn.terms.practice and "more" in turn.papers.checklist.pass_rule.cues
+
+
 def not_here(turn: Turn) -> None:
     """A command that has no place here: say so, and ask again."""
     turn.note["verdict"] = "not taken here"

@@ -3,7 +3,7 @@
 from datetime import datetime, timedelta
 
 from assistant.checklist.model import DoubleCheckAsked, Step
-from assistant.guide.asking import asked_person, prompt
+from assistant.guide.asking import asked_person, more_counts, prompt
 from assistant.guide.effects import Outcome, Tone
 from assistant.guide.papers import Papers
 from assistant.guide.progress import Person, Progress, Purpose, State, Status, StepProgress, Wake
@@ -25,7 +25,8 @@ def begin(turn: Turn) -> None:
     turn.say(turn.sentences.TRAINING_ONLY, Tone.NOTICE)
     for caution in checklist.cautions:
         turn.say(caution, Tone.NOTICE, "")
-    turn.say(turn.sentences.PRACTICE_BEGINS if turn.terms.practice else turn.sentences.CHECK_OFF_BEGINS, Tone.NOTICE)
+    check_off = turn.sentences.check_off_begins(more_counts=more_counts(turn))
+    turn.say(turn.sentences.PRACTICE_BEGINS if turn.terms.practice else check_off, Tone.NOTICE)
     # The whole list is read out on "I need help"; at the start it would keep a learner waiting.
     turn.say(turn.sentences.WHAT_CAN_BE_SAID, Tone.NOTICE, turn.aloud(turn.sentences.FIRST_WORDS))
     turn.say(turn.papers.order_text, Tone.NOTICE)

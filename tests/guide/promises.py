@@ -220,7 +220,8 @@ def agrees_with_the_bench(script: Script) -> int:
             continue
         for fault in script.papers.truth.seen_at(steps[name]):
             mended = steps[name].way_on == "put right" and name in told
-            assert fault.container in told if fault.container else mended, _broken(script, moment, f"{name} agrees with {fault.what}")
+            replaced = fault.container in told if fault.container else mended
+            assert replaced, _broken(script, moment, f"{name} agrees with {fault.what}")
             agreed += 1
     return agreed
 

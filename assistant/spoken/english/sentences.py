@@ -71,9 +71,6 @@ class Sentences:
     FIRST_WORDS = "Say again to hear a step once more, more for the detail, or I need help."
 
     PRACTICE_BEGINS = "Practice: ask as often as you like."
-    CHECK_OFF_BEGINS = (
-        "Check-off: I read out no answers. Help counts as a cue; hearing a line again or more about it does not."
-    )
     COUNTS_AS_CUE = "That counts as a cue. Shall I?"
     CALL_INSTRUCTOR = "If that does not help, call your instructor."
     TAKE_YOUR_TIME = "Take your time."
@@ -296,6 +293,15 @@ class Sentences:
     def summary(self, unaided: int, applicable: int) -> str:
         """The result in one sentence."""
         return f"{unaided} of {applicable} steps were done unaided."
+
+    def check_off_begins(self, *, more_counts: bool) -> str:
+        """The rules of a check-off, in two sentences."""
+        if more_counts:
+            return (
+                "Check-off: I read out no answers. Help counts as a cue, and so does hearing more about a step; "
+                "hearing a line again does not."
+            )
+        return "Check-off: I read out no answers. Help counts as a cue; hearing a line again or more about it does not."
 
     def ended(self, outcome: str, *, practice: bool) -> str:
         """How the attempt ended, in a sentence."""
