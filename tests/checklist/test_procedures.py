@@ -48,7 +48,7 @@ PRIMARY_PARTS = [
     ("fluid", "p-fluid", "what fluid"),
     ("volume", "p-bag-volume", "millilitres"),
     ("expiry of the set", "p-expiry", "sealed and in date, opened, or expired"),
-    ("ordered rate against the usual range", "p-limits", "usual rates of this fluid.*out of range"),
+    ("ordered rate against the usual range", "p-ordered-limits", "usual rates of this fluid.*out of range"),
     ("clarity, leaks and expiry of the bag", "p-inspect", "cloudy, leaking or expired"),
     ("label and time", "p-label", "date and time"),
     ("clamp closed before spiking", "p-clamp-closed", "close"),
@@ -80,7 +80,7 @@ SECONDARY_PARTS = [
     ("second check", "s-second-check", "second check"),
     ("third check", "s-third-check", "third check, at the bedside"),
     ("identifiers", "s-identify", "two identifiers"),
-    ("dose and time against the usual range", "s-limits", "dose and time within range"),
+    ("dose and time against the usual range", "s-ordered-limits", "dose and time within range"),
     ("site before the hook-up", "s-site", "pain, swelling and redness"),
     ("first minutes", "s-watch", "feeling fine, itching, or short of breath"),
     ("compatible with the running fluid", "s-compatible", "drug with the running fluid.*together"),
@@ -118,9 +118,9 @@ def test_every_part_of_the_trade_has_its_step(part: str, step_id: str, words: st
 HARMS = {
     # what harms a patient by itself: identity, allergies, drug, dose, rate and volume, hands and hub, air, clamps at
     # the start, the site, the gates (common practice, no source)
-    "p-allergies", "p-limits", "p-fluid", "p-no-air", "p-rate", "p-vtbi", "p-identify", "p-all-set", "p-hands-again",
+    "p-allergies", "p-ordered-limits", "p-fluid", "p-no-air", "p-rate", "p-vtbi", "p-identify", "p-all-set", "p-hands-again",
     "p-site", "p-hub-scrub", "p-hub-dry", "p-clamps",
-    "s-allergies", "s-limits", "s-compatible", "s-drug", "s-dose", "s-identify", "s-hands-again", "s-site", "s-scrub",
+    "s-allergies", "s-ordered-limits", "s-compatible", "s-drug", "s-dose", "s-identify", "s-hands-again", "s-site", "s-scrub",
     "s-dry", "s-ready", "s-rate", "s-vtbi", "s-clamp-open", "s-settings",
 }  # fmt: skip
 
