@@ -35,6 +35,8 @@ KINDS = ("done", "question", "number", "name", "wait", "choice", "note", "observ
 
 _HEADER = re.compile(r"\s*(\[\[?)\s*([A-Za-z0-9_.\"'\- ]+?)\s*\]\]?\s*(#.*)?$")
 _FIELD = re.compile(r"\s*[A-Za-z0-9_\"'.-]+\s*=")
+_KEY = "[key]"
+"""What ends the way to a name that an author chose and that is none."""
 _AT_LINE = re.compile(r"\(at line (\d+), column \d+\)")
 
 
@@ -131,7 +133,10 @@ class PaperFile:
         errors = sorted(invalid.errors(include_url=False), key=lambda e: e["type"] != "extra_forbidden")
         for error in errors[:MOST_FAULTS]:
             inside, holder = _walk(model, error["loc"])
-            field = next((part for part in reversed(inside) if isinstance(part, str)), "")
+            if inside[-1:] == [_KEY]:  # not a value, but the name that it stands under
+                field, inside = "name", inside[:-1]
+            else:
+                field = next((part for part in reversed(inside) if isinstance(part, str)), "")
             if error["type"] == "extra_forbidden":
                 known = [name for name in holder.model_fields if name not in SET_BY_LOADER or holder is not model]
                 near = nearest(field, known)
