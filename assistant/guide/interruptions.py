@@ -106,7 +106,6 @@ def stop(turn: Turn) -> None:
         return
     turn.note["verdict"] = "stopped for cause"
     turn.note["cause"] = list(cause)
-    turn.draft.before.clear()
     turn.draft.stopped_for = cause
     finish(turn)
 
@@ -114,7 +113,6 @@ def stop(turn: Turn) -> None:
 def close_early(turn: Turn) -> None:
     """The attempt ends for good before its end: sealed as not completed, so that it can be signed for."""
     turn.note["verdict"] = "closed before its end"
-    turn.draft.before.clear()
     turn.draft.closed_early = True
     turn.say(turn.sentences.CLOSED_EARLY, Tone.RESULT)
     finish(turn)

@@ -229,8 +229,10 @@ def correct(turn: Turn) -> None:
 def finish(turn: Turn) -> None:
     """The attempt is over: say the result, and what to practise."""
     note_passed_over(turn, len(turn.steps))
-    results = score(turn.papers, turn.terms.mode, turn.draft, passed_over(turn.papers, turn.draft))
+    # Over first: the result of what is over tells everything.
     turn.draft.state = State.FINISHED
+    turn.draft.before.clear()
+    results = score(turn.papers, turn.terms.mode, turn.draft, passed_over(turn.papers, turn.draft))
     turn.draft.wake_up = None
     if turn.draft.closed_early:
         turn.outcome = Outcome.NOT_COMPLETED

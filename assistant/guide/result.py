@@ -218,7 +218,9 @@ def score(papers: Papers, mode: Mode, progress: Progress, passed_over: Mapping[s
     sentences = papers.language.sentences
     faults = tuple(faults_of(papers, progress))
     failures = _failures(applicable, percent, papers.checklist.pass_rule, mode, sentences)
-    failures[:0] = missed(faults, progress, sentences)
+    # A check-off that can be taken up again tells nothing of what is laid out.
+    tells = mode is Mode.PRACTICE or _is_over(progress)
+    failures[:0] = missed(faults, progress, sentences) if tells else ()
     judged = tuple(to_judge(faults, progress, sentences)) if mode is Mode.CHECK_OFF else ()
     to_see = tuple(line.say for line in lines if line.to_be_seen) if mode is Mode.CHECK_OFF else ()
     if progress.closed_early:
@@ -235,7 +237,7 @@ def score(papers: Papers, mode: Mode, progress: Progress, passed_over: Mapping[s
         tuple(progress.troubles),
         len(done),
         tuple(_hurried(papers, progress, done)) if mode is Mode.CHECK_OFF else (),
-        faults if mode is Mode.PRACTICE or _is_over(progress) else (),
+        faults if tells else (),
         tuple(NotLaidOut(*found) for found in progress.not_laid_out),
         to_see,
         judged,

@@ -339,3 +339,12 @@ def test_an_attempt_at_a_bench_can_be_taken_up():
     again = Guide(lived.guide.papers, Mode.CHECK_OFF)
     again.replay(lived.entries)
     assert again.progress == lived.guide.progress
+
+
+def test_a_stopped_check_off_does_not_tell_what_was_missed():
+    """It can be resumed, and the fault is still there to be found."""
+    lived = up_to(at_bench(ALLERGY), "allergies")
+    lived.type("safe to give", "stop", "yes")
+    assert lived.outcome is Outcome.STOPPED
+    assert ALLERGY.what not in str(lived.guide.results().body())
+    assert ALLERGY.what not in " ".join(say.text for say in lived.says)

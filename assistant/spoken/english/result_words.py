@@ -197,7 +197,8 @@ class ResultWords:
 
     def laid_out(self, what: str, fate: str, at: Sequence[str], step: str, reaches: str) -> str:
         """A fault that was laid out: what, what became of it, where it could be found, what it would have done."""
-        where = f" It could be found at: {'; '.join(at)}." if at else ""
+        others = [one for one in at if one != step]
+        where = f" It could {'also ' if step else ''}be found at: {'; '.join(others)}." if others else ""
         became = self.fate(fate, step)
         return f"{what} {became[:1].upper()}{became[1:]}.{where} {self.would_reach(reaches)}"
 

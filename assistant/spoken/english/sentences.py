@@ -132,7 +132,7 @@ class Sentences:
     HIGHER, DEEPER = "Higher.", "Deeper."
     AT_THE_LIMIT = "That is as far as it goes."
     ALL_DONE = "That was the last step."
-    LOOK_AGAIN = "That does not agree with what is laid out. Look again."
+    LOOK_AGAIN = "That does not match what is in front of you. Look again."
     STOP_FOR_THIS = "Make it safe, and call your instructor. To end here for this reason, say stop."
     STOP_FOR_CAUSE_ASKED = "Stop here for what you found? Say yes to stop, or no to go on."
     TAKEN_BACK = "So an earlier step was not done after all."
