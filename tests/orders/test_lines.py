@@ -140,7 +140,7 @@ REFUSED = [
     (HEAD, "The order orders nothing"),
     (HEAD + SECONDARY + '[gravity]\ndrop_factor = "20 gtt/mL"\n', "gravity] needs a primary"),
     (HEAD + SECONDARY + '[running]\nsince = "1 h"\n', "running] needs a primary"),
-    (HEAD + SECONDARY + '[hung]\nfluid = "5 % dextrose in water"\n', "A fluid hangs"),
+    (HEAD + SECONDARY + '[laid_out.primary]\nfluid = "5 % dextrose in water"\n', "the order has no primary"),
     (HEAD + PRIMARY + SECONDARY.replace("[sec", "[second_sec"), "needs a first one"),
     (HEAD + '[dose]\ndrug = "a"\nordered = "5 mcg/kg/min"\namount = "1 g"\nvolume = "1 L"\n', "the patient has none"),
     (HEAD + '[dose]\ndrug = "a"\nordered = "5 mL/h"\namount = "1 g"\nvolume = "1 L"\n', "where a dose rate belongs"),
