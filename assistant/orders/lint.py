@@ -25,7 +25,6 @@ from assistant.orders.truth import truth_of
 
 ORDER_RULES = (
     "order-key",
-    "order-older",
     "order-allergy",
     "order-limits",
     "order-pair",
@@ -36,6 +35,7 @@ ORDER_RULES = (
     "order-wording",
     "order-teaching",
     "order-sources",
+    "order-older",
 )
 """Every rule, in the order in which they are looked at."""
 _DRUGS = ("secondary", "second_secondary", "dose")

@@ -85,11 +85,11 @@ def renewed(paper: PaperFile) -> dict[str, Any]:
         if name not in given.get("hung", {}):
             continue
         if part not in table:
-            of_primary = part == "primary"
+            missing = "primary" if part == "primary" else "secondary"
             raise paper.complain(
                 ("hung", name),
-                f"{name} is on a label, but the order has no {'primary' if of_primary else 'secondary'}.",
-                f"Add [{'primary' if of_primary else 'secondary'}], or take {name} out.",
+                f"{name} is on a label, but the order has no {missing}.",
+                f"Add [{missing}], or take {name} out.",
             )
         laid_out.setdefault(part, {})[field] = given["hung"][name]
     on_purpose = _ON_PURPOSE.get(older.planted or "")

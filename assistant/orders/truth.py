@@ -122,14 +122,8 @@ def _checked(
 
 def _out_of_range(part: str, name: str, findings: tuple[Finding, ...]) -> Iterator[Fault]:
     beyond = stopping(findings)
-    if beyond:
-        yield Fault(
-            f"{part}.limits",
-            OUT_OF_RANGE,
-            " ".join(map(_sentence, beyond)),
-            f"{name} beyond a limit: {', '.join(one.about for one in beyond)}.",
-            grave=_is_grave(beyond),
-        )
+    reaches = f"{name} beyond a limit: {', '.join(one.about for one in beyond)}."
+    yield from _by_the_table(f"{part}.limits", OUT_OF_RANGE, beyond, reaches)
 
 
 def _apart(order: Order, limits: Limits) -> Iterator[Fault]:
@@ -138,22 +132,18 @@ def _apart(order: Order, limits: Limits) -> Iterator[Fault]:
     fluid = order.primary.fluid
     for part, given in _drugs(order):
         beyond = stopping(limits.check(given.drug, together_with=(fluid,)))
-        if beyond:
-            yield Fault(
-                f"{part}.pair",
-                APART,
-                " ".join(map(_sentence, beyond)),
-                f"{given.drug} mixed with {fluid} in the line.",
-                grave=_is_grave(beyond),
-            )
+        yield from _by_the_table(f"{part}.pair", APART, beyond, f"{given.drug} mixed with {fluid} in the line.")
+
+
+def _by_the_table(fact: str, state: str, beyond: tuple[Finding, ...], reaches: str) -> Iterator[Fault]:
+    """One fault for all that the table of limits says of a fact; none where it says nothing."""
+    if beyond:
+        is_grave = any(one.level is Level.HARD for one in beyond)
+        yield Fault(fact, state, " ".join(map(_sentence, beyond)), reaches, grave=is_grave)
 
 
 def _sentence(finding: Finding) -> str:
     return f"{finding.sentence[0].upper()}{finding.sentence[1:]} Source: {finding.source}."
-
-
-def _is_grave(findings: tuple[Finding, ...]) -> bool:
-    return any(one.level is Level.HARD for one in findings)
 
 
 # What is laid out.

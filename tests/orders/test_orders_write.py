@@ -56,7 +56,7 @@ BENCHES = st.builds(
 )
 
 
-@settings(max_examples=80, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@settings(max_examples=50, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(bench=BENCHES)
 def test_a_bench_is_loaded_as_it_was_written(tmp_path: Path, bench: LaidOut) -> None:
     """Nothing of it is lost, added or moved; the truth is the same, and can always be worked out."""

@@ -219,6 +219,9 @@ def test_a_speed_that_cannot_be_read(tmp_path: Path, part: str) -> None:
     """It is missing on the paper of the part."""
     fault = only(load_order(written(tmp_path, f'illegible = ["{part}"]\n{FULL}')))
     assert (fault.fact, fault.state, fault.container) == (f"{part}.paper", "something missing", "")
+    called = "infusion" if part == "dose" else part
+    assert fault.what == f"How fast the {called} is to run cannot be read on the order."
+    assert fault.reaches == "An infusion at a rate that somebody guessed."
 
 
 ALLERGIES = [
@@ -247,6 +250,7 @@ def test_allergies(tmp_path: Path, allergies: str, drug: str, named: str) -> Non
     assert [(fault.fact, fault.state) for fault in found] == ([("secondary.allergy", "allergic")] if named else [])
     for fault in found:
         assert fault.what == f"The patient's allergies name {named}, and {drug} is ordered."
+        assert fault.reaches == f"{drug}, with an allergy to {named}."
         assert fault.grave and not fault.container
 
 
