@@ -9,6 +9,7 @@ from assistant import dosing
 from assistant.checklist.model import Checklist, ChoiceAsked, Condition, NameAsked, NumberAsked, QuestionAsked, Step
 from assistant.dosing.units import same_dimension
 from assistant.errors import OrderError, QuantityError
+from assistant.orders.fault import NOTHING_WRONG, Truth
 from assistant.orders.key import KeyEntry
 from assistant.spoken.expect import NumberExpected
 from assistant.spoken.language import Language
@@ -28,6 +29,7 @@ class Papers:
         order_text: the order in sentences, as shown.
         key: the answer key; it must hold every name that the checklist asks for.
         language: all that is said and understood.
+        truth: what is not as it should be at the bench; nothing, unless it is told.
         values: the answer key as conditions compare it: names as text, numbers as amounts.
         never: why steps do not apply with this order, whatever is answered; by the step's id.
         by_answers: the conditions of a step that depend on earlier answers; by the step's id.
@@ -41,6 +43,7 @@ class Papers:
     order_text: str
     key: Mapping[str, KeyEntry]
     language: Language
+    truth: Truth = NOTHING_WRONG
     values: Mapping[str, str | dosing.Amount] = field(init=False, repr=False, compare=False)
     never: Mapping[str, str] = field(init=False, repr=False, compare=False)
     by_answers: Mapping[str, tuple[Condition, ...]] = field(init=False, repr=False, compare=False)

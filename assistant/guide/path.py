@@ -3,7 +3,7 @@
 from datetime import datetime, timedelta
 
 from assistant.checklist.model import DoubleCheckAsked, Step
-from assistant.guide.asking import asked_person, prompt
+from assistant.guide.asking import asked_person, more_counts, prompt
 from assistant.guide.effects import Outcome, Tone
 from assistant.guide.papers import Papers
 from assistant.guide.progress import Person, Progress, Purpose, State, Status, StepProgress, Wake
@@ -25,7 +25,8 @@ def begin(turn: Turn) -> None:
     turn.say(turn.sentences.TRAINING_ONLY, Tone.NOTICE)
     for caution in checklist.cautions:
         turn.say(caution, Tone.NOTICE, "")
-    turn.say(turn.sentences.PRACTICE_BEGINS if turn.terms.practice else turn.sentences.CHECK_OFF_BEGINS, Tone.NOTICE)
+    check_off = turn.sentences.check_off_begins(more_counts=more_counts(turn))
+    turn.say(turn.sentences.PRACTICE_BEGINS if turn.terms.practice else check_off, Tone.NOTICE)
     # The whole list is read out on "I need help"; at the start it would keep a learner waiting.
     turn.say(turn.sentences.WHAT_CAN_BE_SAID, Tone.NOTICE, turn.aloud(turn.sentences.FIRST_WORDS))
     turn.say(turn.papers.order_text, Tone.NOTICE)
@@ -150,6 +151,7 @@ def reopen_by_learner(turn: Turn, *, free: bool = False) -> None:
             turn.done.corrections += 1
         turn.done.status = Status.OPEN
         turn.done.reason = ""
+        turn.done.seen_by = ""
         turn.draft.history.remove(turn.step.id)
         turn.note["correction"] = True
 
@@ -233,8 +235,14 @@ def finish(turn: Turn) -> None:
     if turn.draft.closed_early:
         turn.outcome = Outcome.NOT_COMPLETED
     else:
-        turn.outcome = Outcome.PASSED if results.passed else Outcome.NOT_PASSED
-        turn.say(turn.sentences.PASSED if results.passed else turn.sentences.NOT_PASSED, Tone.RESULT)
+        turn.outcome = _outcome(results)
+        turn.say(turn.sentences.ended(turn.outcome.value, practice=turn.terms.practice), Tone.RESULT)
+        for sentence in results.stopped_for:
+            turn.say(sentence, Tone.RESULT)
+        if results.to_see:
+            turn.say(turn.sentences.to_see(results.to_see), Tone.RESULT, turn.sentences.to_see(()))
+        for sentence in results.to_judge:
+            turn.say(sentence, Tone.RESULT)
     turn.say(turn.sentences.summary(results.unaided, results.applicable), Tone.RESULT)
     if results.hurried:
         turn.say(turn.sentences.hurried(len(results.hurried), results.hands_on), Tone.RESULT)
@@ -242,6 +250,14 @@ def finish(turn: Turn) -> None:
         turn.say(failure, Tone.RESULT, None if place < MOST_SPOKEN else "")
     weak = _weakest(results)
     turn.say(turn.sentences.practise(weak) if weak else turn.sentences.FEEDBACK_GOOD, Tone.RESULT)
+
+
+def _outcome(results: Results) -> Outcome:
+    if results.failures:
+        return Outcome.NOT_PASSED
+    if results.stopped_for:
+        return Outcome.STOPPED_FOR_CAUSE
+    return Outcome.PASSED if results.passed else Outcome.OWN_REPORT
 
 
 def _weakest(results: Results) -> tuple[str, ...]:
@@ -381,6 +397,18 @@ def open_again(turn: Turn, names: tuple[str, ...]) -> int | None:
     return _open(turn, closed) if closed else None
 
 
+def take_back(turn: Turn, names: tuple[str, ...]) -> int | None:
+    """Open closed steps whose "done" was proved false; return the place of the first one, None where there is none."""
+    closed = tuple(name for name in names if turn.draft.steps[name].status is Status.CLOSED)
+    for name in closed:
+        turn.draft.steps[name].taken_back = True
+    if not closed:
+        return None
+    place = _open(turn, closed)
+    turn.note["taken_back"] = turn.note.pop("reopened")
+    return place
+
+
 def _open(turn: Turn, names: tuple[str, ...]) -> int | None:
     """Open steps once more; return the place of the first one that applies."""
     turn.note["reopened"] = list(names)
@@ -388,6 +416,7 @@ def _open(turn: Turn, names: tuple[str, ...]) -> int | None:
         done = turn.draft.steps[name]
         done.status = Status.OPEN
         done.closed_at = None
+        done.seen_by = ""
         if name in turn.draft.history:
             turn.draft.history.remove(name)
     reasons = passed_over(turn.papers, turn.draft)

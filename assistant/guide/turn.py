@@ -197,6 +197,11 @@ def draft_of(progress: Progress) -> Progress:
         before=[*progress.before],
         history=[*progress.history],
         troubles=[*progress.troubles],
+        found={**progress.found},
+        missed={**progress.missed},
+        put_right=[*progress.put_right],
+        told_otherwise=[*progress.told_otherwise],
+        not_laid_out=[*progress.not_laid_out],
     )
 
 

@@ -43,6 +43,10 @@ class ReportWords(EvidenceWords, FormWords):
     NOT_TOLD = "not told here"
     COURSE = "Course of the infusion, by the order"
     EVERY_STEP = "Every step"
+    WHAT_WAS_WRONG = "What was wrong"
+    WHERE_TO_FIND = "Where it could be found"
+    WHAT_BECAME_OF_IT = "What became of it"
+    WHAT_WOULD_REACH = "What would have reached the patient"
     TIME = "Time"
     EVIDENCE = "Evidence"
     SIGNED_ENTRIES = "Signed entries behind the seal"
@@ -84,6 +88,8 @@ class ReportWords(EvidenceWords, FormWords):
     # Statements for a learning record store: what verbs and activities are called.
     VERBS: Mapping[str, str] = {
         "passed": "passed",
+        "completed": "completed",
+        "stopped-for-cause": "stopped for cause",
         "failed": "failed",
         "did-not-complete": "did not complete",
         "stopped": "stopped",

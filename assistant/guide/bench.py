@@ -1,0 +1,119 @@
+"""What an answer says of the bench: it tells of a fault that is there, of one that is not, or overlooks one.
+
+Right is what agrees with what is really laid out (`assistant.orders.truth`), not with yes. A fault that was found
+is put right by the learner where another bag can be taken or the checklist says how; else it is a cause to stop.
+"""
+
+from assistant import dosing
+from assistant.checklist.model import ChoiceAsked, NameAsked, NumberAsked, QuestionAsked, Step
+from assistant.dosing import Amount
+from assistant.guide.progress import Progress
+from assistant.guide.turn import Turn
+from assistant.orders.fault import Fault, can_be_put_right, facts_of
+from assistant.spoken.meaning import Trouble
+
+OVERLOOKED = "not as it is"
+"""The slip of an answer that overlooks what is laid out."""
+_TOLD_BY: dict[Trouble, frozenset[str]] = {
+    Trouble.AIR: frozenset({"line", "chamber"}),
+    Trouble.PAIN: frozenset({"patient", "site"}),
+    Trouble.ALARM: frozenset({"pump"}),
+    Trouble.LEAK: frozenset({"line", "leaking"}),
+    Trouble.DAMAGED: frozenset({"leaking", "catheter"}),
+}
+"""Things, or states of a bag, that a report of trouble tells of."""
+
+
+def faults_here(turn: Turn) -> tuple[Fault, ...]:
+    """The faults that the current step looks at, and that have not been put right."""
+    return tuple(fault for fault in turn.papers.truth.seen_at(turn.step) if fault.key not in turn.draft.put_right)
+
+
+def looks(step: Step) -> bool:
+    """Whether a step looks at something that can be laid out."""
+    return bool(facts_of(step))
+
+
+def telling(step: Step, fault: Fault) -> frozenset[str]:
+    """The answers to a question or a choice that tell of a fault."""
+    match step.expect:
+        case QuestionAsked(right=right):
+            return frozenset({"no" if right == "yes" else "yes"})
+        case ChoiceAsked(choices=choices, right=right, phrases=phrases, faults=faults):
+            named = {one for one in choices if fault.state in (one, *phrases.get(one, ()))} - {right}
+            return frozenset(named or faults or (one for one in choices if one != right))
+    return frozenset()
+
+
+def note_told(turn: Turn, answer: str, faults: tuple[Fault, ...]) -> None:
+    """An answer that tells of a fault: put down whether it is one that is laid out."""
+    told = [fault for fault in faults if answer in telling(turn.step, fault)]
+    for fault in told:
+        note_found(turn, fault)
+    if not told and looks(turn.step):
+        turn.draft.not_laid_out.append((turn.step.id, answer))
+        turn.note["laid_out"] = False
+        # Whatever the reason, another bag was taken: what was wrong with the first one is gone with it.
+        for fault in faults:
+            if can_be_put_right(turn.step, fault.fact):
+                turn.draft.told_otherwise.append(fault.key)
+
+
+def note_found(turn: Turn, fault: Fault) -> None:
+    """A fault that is laid out was found at the current step."""
+    turn.draft.found.setdefault(fault.key, turn.step.id)
+    turn.note["laid_out"] = True
+
+
+def settles(turn: Turn, faults: tuple[Fault, ...]) -> bool:
+    """Whether "all is well" can be true at the current step: what was wrong there has been found and put right."""
+    draft = turn.draft
+    known = {*draft.found, *draft.told_otherwise}
+    left = [fault for fault in faults if fault.key not in known or not can_be_put_right(turn.step, fault.fact)]
+    for fault in left:
+        draft.missed.setdefault(fault.key, turn.step.id)
+    if left:
+        return False
+    for fault in faults:
+        _put_right(draft, turn, fault)
+    return True
+
+
+def _put_right(draft: Progress, turn: Turn, fault: Fault) -> None:
+    """Put down as put right; with a bag goes everything that was wrong with it."""
+    gone = [
+        other.key
+        for other in turn.papers.truth.faults
+        if other is fault or (fault.container and other.container == fault.container)
+    ]
+    draft.put_right += [key for key in gone if key not in draft.put_right]
+    turn.note["put_right"] = gone
+
+
+def label_here(turn: Turn) -> Fault | None:
+    """The fault on the label that the current step has read; None where the label says what is ordered."""
+    match turn.step.expect:
+        case NameAsked(key=key) | NumberAsked(key=key):
+            return next((fault for fault in faults_here(turn) if fault.fact == key), None)
+    return None
+
+
+def reads_label(fault: Fault | None, said: str | Amount) -> bool:
+    """Whether what was said is what a label with a fault says."""
+    if fault is None:
+        return False
+    if isinstance(said, str) or isinstance(fault.state, str):
+        return said == fault.state
+    return isinstance(dosing.compare(said, fault.state), dosing.Agrees)
+
+
+def note_trouble(turn: Turn, kind: Trouble) -> None:
+    """A report of trouble finds what is laid out at the current step, as an answer would."""
+    for fault in faults_here(turn):
+        if {fault.fact, fault.state if isinstance(fault.state, str) else ""} & _TOLD_BY.get(kind, frozenset()):
+            note_found(turn, fault)
+
+
+def causes(progress: Progress) -> tuple[str, ...]:
+    """Faults that were found and not put right: whoever stops now, stops for them."""
+    return tuple(key for key in progress.found if key not in progress.put_right)
