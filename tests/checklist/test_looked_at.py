@@ -10,11 +10,12 @@ from assistant.checklist.rules.looking import TOLD_AS, WRISTBAND
 from assistant.cli.main import main
 from assistant.orders import truth
 from assistant.orders.draw import draw, wanted_by
+from assistant.orders.fault import facts_of
 from assistant.orders.laid_out import CONTAINERS
 from assistant.orders.load import load_order
 from assistant.orders.planting import ANOTHER_PATIENT, FAULTS, FaultKind, Findable
 from assistant.orders.plausible import table
-from assistant.orders.truth import facts_of, truth_of
+from assistant.orders.truth import truth_of
 
 EVERY = pytest.mark.parametrize("name", available())
 UNION = "primary-and-secondary"
