@@ -3,8 +3,9 @@
 from datetime import timedelta
 
 from assistant.checklist.model import ChoiceAsked, DoneAsked, ObservationAsked, QuestionAsked, WaitAsked
+from assistant.dosing import Amount
 from assistant.guide.asking import prompt, question_in_full, unclear
-from assistant.guide.bench import OVERLOOKED, faults_here, note_told, settles, telling
+from assistant.guide.bench import OVERLOOKED, label_here, note_found, note_told, reads_label, settles, tells
 from assistant.guide.effects import Tone
 from assistant.guide.path import arm, close, go_to, reopen_by_learner, settings_lost, take_back
 from assistant.guide.progress import FINDING, Found, Person, State, Wake
@@ -56,14 +57,13 @@ def answer_no(turn: Turn) -> None:
 
 def _answer_question(turn: Turn, answer: str, right: str) -> None:
     step, done = turn.step, turn.done
-    faults = faults_here(turn)
     if answer != right:
-        note_told(turn, answer, faults)
+        note_told(turn, answer)
         find(turn, step.if_wrong, turn.sentences.question_again(step.say))
         return
     reopen_by_learner(turn)
     done.tries += 1
-    if not settles(turn, faults):
+    if turn.faults and not settles(turn):
         overlook(turn, answer)
         return
     turn.note["verdict"] = "agrees"
@@ -98,6 +98,37 @@ def find(turn: Turn, advice: str, ask: str) -> None:
     arm(turn)
 
 
+def met_the_bench(turn: Turn, said: str | Amount, shown: str, *, agrees: bool) -> bool:
+    """Deal with a name or a number that was read at a step where something is laid out.
+
+    What the label says is a finding; what the order says, where the label says something else, overlooks it.
+
+    Args:
+        turn: the turn.
+        said: the name or the number.
+        shown: the same as it is shown.
+        agrees: it is what is ordered.
+
+    Returns:
+        False where it is an answer like any other.
+    """
+    label = label_here(turn)
+    read = label is not None and reads_label(label, said)
+    if not read and not (agrees and not settles(turn)):
+        return False
+    done = turn.done
+    reopen_by_learner(turn, free=read)
+    done.tries += 1
+    done.first = done.first or shown
+    done.final = shown
+    if label is not None and read:
+        note_found(turn, label)
+        find(turn, turn.step.if_wrong, turn.sentences.question_again(turn.step.say))
+    else:
+        overlook(turn, shown)
+    return True
+
+
 def overlook(turn: Turn, answer: str) -> None:
     """An answer that is not what is laid out is held like any wrong one; in practice the advice is given with it."""
     turn.done.first = turn.done.first or answer
@@ -116,17 +147,15 @@ def take_choice(turn: Turn) -> None:
     match turn.step.expect:
         case ChoiceAsked(faults=faults, advice=advice) if choice in faults:
             told = advice.get(choice, turn.step.if_wrong)
-            note_told(turn, choice, faults_here(turn))
+            note_told(turn, choice)
             find(turn, told, turn.sentences.question_again(turn.step.say))
-        case ChoiceAsked(right=right, advice=advice) if choice != right and any(
-            choice in telling(turn.step, fault) for fault in faults_here(turn)
-        ):
-            note_told(turn, choice, faults_here(turn))
+        case ChoiceAsked(right=right, advice=advice) if choice != right and tells(turn, choice):
+            note_told(turn, choice)
             find(turn, advice.get(choice, turn.step.if_wrong), turn.sentences.question_again(turn.step.say))
         case ChoiceAsked(right=right, advice=advice):
             _answered(turn, choice)
             turn.say(turn.sentences.chosen(choice), Tone.NOTICE)
-            if choice == right and not settles(turn, faults_here(turn)):
+            if choice == right and turn.faults and not settles(turn):
                 overlook(turn, choice)
             elif choice == right or not right:
                 turn.note["verdict"] = "agrees" if right else "chosen"

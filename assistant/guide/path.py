@@ -4,18 +4,16 @@ from datetime import datetime, timedelta
 
 from assistant.checklist.model import DoubleCheckAsked, Step
 from assistant.guide.asking import asked_person, more_counts, prompt
-from assistant.guide.effects import Outcome, Tone
+from assistant.guide.effects import Tone
+from assistant.guide.ending import announce
 from assistant.guide.papers import Papers
 from assistant.guide.progress import Person, Progress, Purpose, State, Status, StepProgress, Wake
-from assistant.guide.result import Ending, Results, score
 from assistant.guide.turn import Turn
 
 REMINDER_AFTER_S = 120
 """Silence after which the step is said once more (common practice, no source)."""
 LEFT_OPEN = "left open"
 """The verdict on "go on" at an open step."""
-MOST_SPOKEN = 4
-"""Reasons for not passing that are said aloud; the others are shown (common practice, no source)."""
 
 
 def begin(turn: Turn) -> None:
@@ -229,45 +227,7 @@ def correct(turn: Turn) -> None:
 def finish(turn: Turn) -> None:
     """The attempt is over: say the result, and what to practise."""
     note_passed_over(turn, len(turn.steps))
-    # Over first: the result of what is over tells everything.
-    turn.draft.state = State.FINISHED
-    turn.draft.before.clear()
-    results = score(turn.papers, turn.terms.mode, turn.draft, passed_over(turn.papers, turn.draft))
-    turn.draft.wake_up = None
-    if turn.draft.closed_early:
-        turn.outcome = Outcome.NOT_COMPLETED
-    else:
-        turn.outcome = _outcome(results)
-        turn.say(turn.sentences.ended(turn.outcome.value, practice=turn.terms.practice), Tone.RESULT)
-        for sentence in results.stopped_for:
-            turn.say(sentence, Tone.RESULT)
-        if results.to_see:
-            turn.say(turn.sentences.to_see(results.to_see), Tone.RESULT, turn.sentences.to_see(()))
-        for sentence in results.to_judge:
-            turn.say(sentence, Tone.RESULT)
-    turn.say(turn.sentences.summary(results.unaided, results.applicable), Tone.RESULT)
-    if results.hurried:
-        turn.say(turn.sentences.hurried(len(results.hurried), results.hands_on), Tone.RESULT)
-    for place, failure in enumerate(results.failures):
-        turn.say(failure, Tone.RESULT, None if place < MOST_SPOKEN else "")
-    weak = _weakest(results)
-    turn.say(turn.sentences.practise(weak) if weak else turn.sentences.FEEDBACK_GOOD, Tone.RESULT)
-
-
-def _outcome(results: Results) -> Outcome:
-    if results.failures:
-        return Outcome.NOT_PASSED
-    if results.stopped_for:
-        return Outcome.STOPPED_FOR_CAUSE
-    return Outcome.PASSED if results.passed else Outcome.OWN_REPORT
-
-
-def _weakest(results: Results) -> tuple[str, ...]:
-    """The one or two lines that most need practice: critical first, wrong before cued."""
-    order = (Ending.LEFT_OUT, Ending.WRONG, Ending.NOT_PUT_RIGHT, Ending.CORRECTED, Ending.CUED, Ending.OUT_OF_ORDER)
-    weak = [line for line in results.steps if line.ending in order]
-    weak.sort(key=lambda line: (not line.critical, order.index(line.ending)))
-    return tuple(line.say for line in weak[:2])
+    announce(turn, passed_over(turn.papers, turn.draft))
 
 
 # What does not apply, and what must be done first: gates, and steps that come after another one.

@@ -15,7 +15,7 @@ from assistant.checklist.model import (
     Step,
 )
 from assistant.checklist.rehearsal import reading_s
-from assistant.guide.fates import FaultResult, NotLaidOut, faults_of, missed, to_judge
+from assistant.guide.bench import FaultResult, NotLaidOut, faults_of, missed, to_judge
 from assistant.guide.papers import Papers
 from assistant.guide.progress import Found, Mode, Progress, State, Status, StepProgress
 from assistant.orders.fault import facts_of

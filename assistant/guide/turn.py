@@ -24,6 +24,7 @@ from assistant.guide.events import (
 )
 from assistant.guide.papers import Papers
 from assistant.guide.progress import Mode, Progress, StepProgress, Wake, WakeUp
+from assistant.orders.fault import Fault
 from assistant.spoken.expect import Expect
 from assistant.spoken.language import Sentences
 from assistant.spoken.meaning import Ambiguous, Answer, Command, Kind, Meaning, NoMatch
@@ -152,6 +153,13 @@ class Turn:
     def done(self) -> StepProgress:
         """What happened at the current step, to be changed."""
         return self.draft.steps[self.step.id]
+
+    @property
+    def faults(self) -> tuple[Fault, ...]:
+        """The faults that the current step looks at, and that have not been put right."""
+        return tuple(
+            fault for fault in self.papers.faults.get(self.step.id, ()) if fault.key not in self.draft.put_right
+        )
 
     @property
     def sentences(self) -> Sentences:

@@ -30,7 +30,7 @@ from assistant.checklist.model import Checklist, WaitAsked
 from assistant.cli.orders import keys_asked
 from assistant.errors import UsageError
 from assistant.guide import Guide, Mode, Opened, Outcome, Papers, State
-from assistant.guide.fates import Fate
+from assistant.guide.bench import Fate
 from assistant.learner import Character, SimulatedLearner
 from assistant.orders.draw import LEVELS, draw, wanted_by
 from assistant.orders.fault import Truth

@@ -214,7 +214,8 @@ def agrees_with_the_bench(script: Script) -> int:
     agreed = 0
     for moment in script.moments:
         name = str(moment.entry.get("step"))
-        if moment.entry.get("verdict") == "found":
+        # A report of trouble may tell of what is laid out at its step, too.
+        if moment.entry.get("verdict") == "found" or moment.entry.get("laid_out") is True:
             told |= {container_of(fact) for fact in facts_of(steps[name])} | {name}
         if moment.entry.get("verdict") != "agrees":
             continue

@@ -3,7 +3,7 @@
 import pytest
 
 from assistant.guide import Mode, Outcome, Papers, State, Status, Tone
-from assistant.guide.fates import Fate
+from assistant.guide.bench import Fate
 from assistant.guide.guide import Guide
 from assistant.guide.result import Ending, Evidence
 from assistant.orders.fault import Fault
