@@ -76,6 +76,8 @@ def settles(turn: Turn) -> bool:
     draft = turn.draft
     known = {*draft.found, *draft.told_otherwise}
     faults = turn.faults
+    # Whoever told of one thing about a bag and took another bag has not overlooked the rest.
+    replaced = {fault.container for fault in turn.papers.truth.faults if fault.key in {*draft.found, *draft.told_otherwise}}
     left = [fault for fault in faults if fault.key not in known or not can_be_put_right(turn.step, fault.fact)]
     for fault in left:
         draft.missed.setdefault(fault.key, turn.step.id)

@@ -120,8 +120,8 @@ HARMS = {
     # the start, the site, the gates (common practice, no source)
     "p-allergies", "p-ordered-limits", "p-fluid", "p-no-air", "p-rate", "p-vtbi", "p-identify", "p-all-set",
     "p-hands-again", "p-site", "p-hub-scrub", "p-hub-dry", "p-clamps",
-    "s-allergies", "s-ordered-limits", "s-compatible", "s-drug", "s-dose", "s-identify", "s-hands-again",
-    "s-site", "s-scrub", "s-dry", "s-ready", "s-rate", "s-vtbi", "s-clamp-open", "s-settings",
+    "s-allergies", "s-ordered-limits", "s-compatible", "s-drug", "s-dose", "s-identify", "s-hands-again", "s-site",
+    "s-scrub", "s-dry", "s-ready", "s-rate", "s-vtbi", "s-clamp-open", "s-settings",
 }  # fmt: skip
 
 
