@@ -74,11 +74,15 @@ def note_found(turn: Turn, fault: Fault) -> None:
 def settles(turn: Turn) -> bool:
     """Whether "all is well" can be true at the current step: what was wrong there has been found and put right."""
     draft = turn.draft
-    known = {*draft.found, *draft.told_otherwise}
+    told = {*draft.found, *draft.told_otherwise}
     faults = turn.faults
     # Whoever told of one thing about a bag and took another bag has not overlooked the rest.
-    replaced = {fault.container for fault in turn.papers.truth.faults if fault.key in {*draft.found, *draft.told_otherwise}}
-    left = [fault for fault in faults if fault.key not in known or not can_be_put_right(turn.step, fault.fact)]
+    replaced = {fault.container for fault in turn.papers.truth.faults if fault.key in told} - {""}
+    left = [
+        fault
+        for fault in faults
+        if not (fault.key in told or fault.container in replaced) or not can_be_put_right(turn.step, fault.fact)
+    ]
     for fault in left:
         draft.missed.setdefault(fault.key, turn.step.id)
     if left:

@@ -125,7 +125,10 @@ def _hesitate(script: Script, random: Random) -> None:
             script.wait(random.choice((1, 3)))
         case 1 if script.state is State.ASKING and isinstance(step.expect, DoneAsked | WaitAsked):
             script.type("not yet")
-        case 1 if script.state is State.ASKING and isinstance(step.expect, QuestionAsked) and not facts_of(step):
+        # What is not laid out is for the instructor to judge, and what proves an earlier "done" false has its price.
+        case 1 if isinstance(step.expect, QuestionAsked) and (facts_of(step) or step.takes_back):
+            script.wait(1)
+        case 1 if script.state is State.ASKING and isinstance(step.expect, QuestionAsked):
             script.type("no" if step.expect.right == "yes" else "yes")
         case 2 if not (script.state is State.ASKING and isinstance(step.expect, NoteAsked)):
             words = random.choice(TROUBLES)
