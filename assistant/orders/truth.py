@@ -187,7 +187,12 @@ def _bag(part: str, state: BagState | None, expires: date | None, written: date 
             continue
         if name == "expired" and expires is not None:
             how = f"expired on {day_in_words(expires)}"
-        yield Fault(f"{part}.bag", name, f"{where[0].upper()}{where[1:]} {how}.", f"From {where}: {what_comes}.")
+        yield Fault(
+            f"{part}.bag",
+            name,
+            f"{where[0].upper()}{where[1:]} {how}.",
+            f"{what_comes[0].upper()}{what_comes[1:]}, from {where}.",
+        )
 
 
 def _found(order: Order) -> Iterator[Fault]:
