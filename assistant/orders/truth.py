@@ -204,4 +204,4 @@ def _found(order: Order) -> Iterator[Fault]:
 
 
 def _reaches(thing: str, state: str) -> str:
-    return _REACHES.get(thing, f"The {thing} stays as it is: {state}.")
+    return _REACHES.get(thing, f"What follows where nobody acts on it (the {thing}: {state}).")
