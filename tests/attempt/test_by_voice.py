@@ -67,7 +67,7 @@ def test_primary_and_piggyback_by_voice_alone(tmp_path):
     assert volumes == ["950 mL", "950 mL"]
     assert results["p-vtbi"]["ending"] == "corrected by the learner"
     # "again" said the step once more and disturbed nothing.
-    said = [text for text in learner.heard.of("step") if "clear and dry" in text]
+    said = [text for text in learner.heard.of("step") if checklist.step("p-inspect").say in text]
     assert len(said) == 2
     # Whoever hesitates, asks and acknowledges closes nothing by it, and ends as if it had not been said.
     for step, closing in (("p-clamp-closed", {"done", "yes"}), ("p-chamber", {"done", "yes"})):
