@@ -7,13 +7,12 @@ from collections.abc import Iterator, Mapping, Sequence
 from datetime import date
 
 from assistant.dosing import Amount, show
-from assistant.orders.laid_out import LABELS
 from assistant.orders.lines import Primary, Secondary
 from assistant.orders.model import ILLEGIBLE, Order
 from assistant.orders.planting import WRISTBAND
 from assistant.orders.plausible import table
 from assistant.orders.reading import day_in_words
-from assistant.orders.sheet import BAGS, CAUTION, in_words, value_of
+from assistant.orders.sheet import CAUTION, in_words, value_of
 from assistant.orders.solve import answer_key
 from assistant.orders.truth import Fault, truth_of
 from assistant.report.content import Part
@@ -116,9 +115,7 @@ def learners_pages(order: Order, words: ReportWords) -> LearnersPages:
 
 def labels_page(order: Order, words: ReportWords, today: date) -> LabelsPage:
     """The labels and the wristband of an order; `today` as for `labels_of`."""
-    return LabelsPage(
-        head=_head(order, words), labels=labels_of(order, words, today), band=band_of(order, words)
-    )
+    return LabelsPage(head=_head(order, words), labels=labels_of(order, words, today), band=band_of(order, words))
 
 
 def instructors_sheet(order: Order, words: ReportWords, today: date) -> InstructorsSheet:
@@ -226,9 +223,11 @@ def _places(order: Order, faults: Sequence[Fault], words: ReportWords, today: da
         state = getattr(getattr(order.laid_out, label.part), "state", None)
         yield Place(
             what=label.place,
-            how=(label.in_a_line(words), *((words.BAG_STATES[state],) if state is not None else ())),
+            how=(*label.lines(words), *((words.BAG_STATES[state],) if state is not None else ())),
             faults=numbers.get(label.part, ()),
         )
+    if order.running is not None:
+        yield Place(what=words.WHEN_IT_BEGINS, how=(words.running_for(show(order.running.since)),))
     band = band_of(order, words)
     says = words.band_says(band.name, band.born, band.number, band.allergies)
     found = dict(order.laid_out.found)
@@ -244,7 +243,7 @@ def _places(order: Order, faults: Sequence[Fault], words: ReportWords, today: da
         here = [thing for thing in found if word in thing]
         how = [words.as_found(found[thing]) for thing in here] or [usual]
         if word == "pump":
-            how += _pump(order, words)
+            how.append(words.pump_takes(str(order.rounding)))
         yield Place(
             what=words.BENCH_THINGS[word] if here in ([], [word]) else ", ".join(map(_name_of, here)),
             how=tuple(how),
@@ -264,12 +263,6 @@ def _numbers(faults: Sequence[Fault], words: ReportWords) -> Mapping[str, tuple[
         if not fault.at:
             found[laid_out] = (*found.get(laid_out, ()), words.fault_number(number))
     return found
-
-
-def _pump(order: Order, words: ReportWords) -> Iterator[str]:
-    yield words.pump_takes(str(order.rounding))
-    if order.running is not None:
-        yield words.running_for(show(order.running.since))
 
 
 def _name_of(thing: str) -> str:

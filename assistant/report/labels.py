@@ -15,7 +15,7 @@ from assistant.report.content import Part
 from assistant.spoken.language import ReportWords
 
 _KEEPS, _PAST = timedelta(days=365), timedelta(days=30)
-"""How long a label lasts from the day of the order, and how long one has been out of date, where no date is laid out."""
+"""Where no date is laid out: how long a label lasts from the day of the order, and how long one is out of date."""
 
 
 class Label(Part):
@@ -37,10 +37,10 @@ class Label(Part):
     amounts: tuple[str, ...]
     use_by: str
 
-    def in_a_line(self, words: ReportWords) -> str:
-        """All that it says of what it holds."""
-        dated = words.use_by(self.use_by) if self.use_by else ""
-        return "; ".join(one for one in (f"{self.name}, {', '.join(self.amounts)}", dated) if one)
+    def lines(self, words: ReportWords) -> tuple[str, ...]:
+        """What it says of what it holds, for somebody who looks for it."""
+        held = f"{self.name}, {', '.join(self.amounts)}"
+        return (held, words.use_by(self.use_by)) if self.use_by else (held,)
 
 
 class Band(Part):

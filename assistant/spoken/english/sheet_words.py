@@ -73,11 +73,11 @@ class SheetWords:
     ALL_ORDERS = "All orders"
     ORDER_COLUMN = "Order"
     PATIENT_COLUMN = "Patient"
-    LAID_OUT_WITH = "Faults"
     AS_ORDERED = "as ordered"
     WHAT_TO_LAY_OUT = "What to lay out"
     AT_THE_BENCH = "At the bench"
     LAY_IT_OUT = "Lay it out so"
+    WHEN_IT_BEGINS = "When it begins"
     FAULTS = "Faults"
     NO_FAULT = "None: everything is laid out as ordered."
     REACHES = "Would reach the patient:"
@@ -97,9 +97,9 @@ class SheetWords:
     """What is at every bench beside bags and syringes, by a word of its name."""
     NOTHING_WRONG: Mapping[str, str] = {
         "site": "Nothing wrong.",
-        "clamp": "As the steps expect them.",
+        "clamp": "As the steps of the checklist expect them.",
         "pump": "Nothing wrong.",
-        "patient": "Tells of nothing.",
+        "patient": "Has no complaints.",
     }
     """How these are where the order does not say otherwise."""
     BAG_STATES: Mapping[str, str] = {
@@ -147,8 +147,8 @@ class SheetWords:
         return f"The primary has been running for {since}."
 
     def use_by(self, day: str) -> str:
-        """The date on a label, in a line of text."""
-        return f"use by {day}"
+        """The date on a label."""
+        return f"{self.USE_BY} {day}"
 
     def band_says(self, name: str, born: str, number: str, allergies: str) -> str:
         """What stands on a wristband."""
