@@ -174,6 +174,19 @@ SAID: dict[str, tuple[tuple[object, ...], ...]] = {
     "first_secondary_at": ((1,), (2,)),
     "dose": (("cefazolin", 2),),
     "checklist_about": (("1",),),
+    "order_named": (("D7-01",),),
+    "sheets_title": (("Labels", "D7-01 to D7-40"),),
+    "from_to": (("D7-01", "D7-40"),),
+    "held_in": (("1 g", "50 mL"),),
+    "from_a_bag": (("500 mL", "1 L"),),
+    "with_a_set": (("20 gtt/mL",),),
+    "kept_back": (("50 mL",),),
+    "running_for": (("2 h",),),
+    "use_by": (("1 May 2031",),),
+    "band_says": (("A B", "1 May 1981", "L-1", "latex"),),
+    "pump_takes": (("nearest tenth, half up",),),
+    "fault_number": ((3,),),
+    "as_found": (("red and swollen",),),
 }
 """Values for each sentence, by its name."""
 WITH_NAMES: dict[str, tuple[dict[str, object], ...]] = {

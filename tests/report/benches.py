@@ -1,0 +1,124 @@
+"""Benches for the tests of the sheets: drawn with every kind of fault, and written by hand with everything at once."""
+
+import functools
+import tempfile
+from datetime import date
+from pathlib import Path
+
+from assistant.orders.draw import Wanted, draw
+from assistant.orders.laid_out import CONTAINERS, LABELS
+from assistant.orders.load import load_order
+from assistant.orders.model import Order
+from assistant.orders.planting import FAULTS, FaultKind, Findable
+
+DAY = date(2026, 11, 25)
+EVERYTHING = Path(__file__).parents[1] / "orders" / "everything.toml"
+THINGS = {"site": ("red", "swollen", "painful"), "patient": ("short of breath", "itching")}
+LOOKED_AT = Findable(
+    frozenset(
+        {
+            "wristband",
+            *THINGS,
+            *(f"{part}.{name}" for part, names in LABELS.items() for name in names),
+            *(f"{part}.bag" for part in CONTAINERS),
+            *(f"{part}.{matter}" for part in CONTAINERS[1:4] for matter in ("allergy", "pair")),
+            *(f"{part}.{matter}" for part in CONTAINERS[:4] for matter in ("limits", "paper")),
+        }
+    ),
+    THINGS,
+)
+"""A checklist that looks at everything."""
+KINDS = (("primary", "secondary"), ("dose",), ("secondary", "flush"), ("primary", "secondary", "second_secondary"))
+PLACES: tuple[tuple[FaultKind, tuple[str, ...]], ...] = tuple(
+    (fault, parts)
+    for fault in FAULTS
+    for parts in KINDS
+    if (fault != "incompatible-pair" or "primary" in parts) and (fault != "allergy" or "secondary" in parts)
+)
+"""Each fault in each kind of order in which it has a place."""
+BUSY = """\
+title = "A bench at which little is right"
+code = "T-3"
+ordered_by = "Dr Nobody (fictional), signed"
+illegible = ["secondary"]
+teaching = "Look before you hang."
+sources = ["invented"]
+
+[patient]
+name = "Wilhelmina Test"
+born = 1990-02-28
+number = "L-40001"
+allergies = ["latex", "penicillin"]
+weight = "70 kg"
+
+[primary]
+fluid = "5 % dextrose in 0.45 % sodium chloride"
+bag_volume = "1,000 mL"
+over = "12 h"
+reserve = "50 mL"
+
+[running]
+since = "2 h"
+
+[secondary]
+drug = "ampicillin"
+dose = "1 g"
+volume = "50 mL"
+over = "35 min"
+frequency = "every 6 hours"
+
+[flush]
+volume = "10 mL"
+
+[laid_out.primary]
+state = "cloudy"
+
+[laid_out.secondary]
+drug = "amikacin"
+dose = "500 mg"
+volume = "100 mL"
+
+[laid_out.flush]
+state = "expired"
+
+[laid_out.found]
+wristband = "another patient"
+site = "red"
+"roller clamp" = "open"
+line = "air"
+
+[[laid_out.happens]]
+at = "p-watch"
+thing = "patient"
+state = "in pain"
+say = "My arm burns where the drip goes in."
+
+[[laid_out.happens]]
+at = "p-start"
+thing = "pump"
+state = "alarming"
+"""
+
+
+@functools.cache
+def drawn(fault: FaultKind | None, parts: tuple[str, ...], count: int = 3) -> tuple[Order, ...]:
+    """Orders with this fault."""
+    wanted = Wanted(frozenset(parts))
+    return tuple(draw(wanted, seed=11, level=2, count=count, day=DAY, fault=fault, findable=LOOKED_AT))
+
+
+@functools.cache
+def every_bench() -> tuple[Order, ...]:
+    """Each kind of order as ordered and with each fault, and the two that were written by hand."""
+    places = (*((None, parts) for parts in KINDS), *PLACES)
+    orders = [order for fault, parts in places for order in drawn(fault, parts)]
+    return (*orders, load_order(str(EVERYTHING)), busy())
+
+
+@functools.cache
+def busy() -> Order:
+    """An order with faults of all sorts, and with happenings."""
+    with tempfile.TemporaryDirectory() as folder:
+        path = Path(folder) / "busy.toml"
+        path.write_text(BUSY, encoding="utf-8")
+        return load_order(str(path))
