@@ -39,7 +39,7 @@ class Line(Part):
     Attributes:
         kind: what kind of line it is.
         what: fluid or drug, with its amount.
-        how: the rest, with what can be read and what cannot in turns: what cannot is the empty text.
+        how: the rest in pieces; one that is `ILLEGIBLE` is to be ink in which nothing can be read.
     """
 
     kind: str
@@ -210,7 +210,7 @@ def _secondary(kind: str, secondary: Secondary, illegible: bool, words: ReportWo
 def _how(pace: str, route: str, frequency: str, reserve: Amount, words: ReportWords) -> tuple[str, ...]:
     kept = (words.kept_back(show(reserve)),) if reserve.value else ()
     before, scrawled, after = ", ".join((pace, route, frequency, *kept)).partition(ILLEGIBLE)
-    return (before, "", after) if scrawled else (before,)
+    return tuple(one for one in (before, scrawled, after) if one)
 
 
 # The instructor's sheet.

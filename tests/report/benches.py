@@ -88,13 +88,13 @@ site = "red"
 line = "air"
 
 [[laid_out.happens]]
-at = "p-watch"
+at = "watch"
 thing = "patient"
 state = "in pain"
 say = "My arm burns where the drip goes in."
 
 [[laid_out.happens]]
-at = "p-start"
+at = "start"
 thing = "pump"
 state = "alarming"
 """

@@ -6,6 +6,7 @@ import pytest
 
 from assistant.orders.laid_out import LABELS, LaidOut
 from assistant.orders.load import load_order
+from assistant.orders.model import ILLEGIBLE
 from assistant.orders.plausible import table
 from assistant.orders.reading import day_in_words
 from assistant.orders.sheet import in_words
@@ -121,7 +122,7 @@ def test_the_learner_reads_the_whole_order():
             "famotidine 20 mg in 50 mL",
             "at 200 mL/h, peripheral, every 12 hours, reserve 5 mL",
         ),
-        ("By pump", "dopamine 400 mg in 250 mL", ", intravenous, continuous, reserve 10 mL"),
+        ("By pump", "dopamine 400 mg in 250 mL", "[cannot be read], intravenous, continuous, reserve 10 mL"),
         ("Flush", "0.9 % sodium chloride, 10 mL", "before and after each use"),
     ]
     assert (pages.head.allergies, pages.head.weight) == ("latex, peanuts", "154 lb")
@@ -130,12 +131,12 @@ def test_the_learner_reads_the_whole_order():
 
 
 def test_what_cannot_be_read_is_a_gap():
-    """Ink stands there, and no word says so."""
-    assert learners_pages(busy(), WORDS).lines[1].how == ("over ", "", ", intravenous, every 6 hours")
+    """A piece of its own, so that ink can stand there, and no word."""
+    assert learners_pages(busy(), WORDS).lines[1].how == ("over ", ILLEGIBLE, ", intravenous, every 6 hours")
     alone = busy().model_copy(update={"primary": None, "running": None})
     assert learners_pages(alone, WORDS).lines[0].kind == "Intermittent infusion"
     primary = busy().model_copy(update={"illegible": ("primary",)})
-    assert learners_pages(primary, WORDS).lines[0].how[:2] == ("over ", "")
+    assert learners_pages(primary, WORDS).lines[0].how[:2] == ("over ", ILLEGIBLE)
 
 
 def test_the_learners_pages_do_not_know_the_bench():
@@ -168,7 +169,7 @@ def test_the_instructor_lays_out_a_busy_bench():
     assert places["Pump"] == ("Nothing wrong. Takes a rate to the nearest tenth, half up.", ())
     assert places["Patient"] == ("Has no complaints.", ())
     events = [(fault.at, fault.say) for fault in sheet.faults if fault.at]
-    assert events == [("p-watch", "My arm burns where the drip goes in."), ("p-start", "")]
+    assert events == [("watch", "My arm burns where the drip goes in."), ("start", "")]
 
 
 @pytest.mark.parametrize(("fault", "parts"), PLACES)

@@ -11,10 +11,12 @@ import pytest
 
 from assistant.dosing.amount import show, show_number
 from assistant.orders.laid_out import LABELS
+from assistant.orders.model import ILLEGIBLE
 from assistant.orders.plausible import table
+from assistant.orders.sheet import in_words, value_of
 from assistant.orders.solve import answer_key
 from assistant.orders.truth import truth_of
-from assistant.report.bench import learners_pages
+from assistant.report.bench import instructors_sheet, labels_page, learners_pages
 from assistant.report.bench_pdf import Sheets, sheets_pdf
 from assistant.report.labels import another_patient, band_of, labels_of
 from assistant.report.paper import Size
@@ -43,14 +45,13 @@ def pages(pdf: bytes) -> tuple[str, ...]:
 
 
 def by_order(kind: Sheets) -> list[str]:
-    """The text of each order's pages, without the counts of pages: a page that begins again is another order's."""
+    """The text of each order's pages, without their feet: a page whose count begins again is another order's."""
     found: list[str] = []
     for page in printed(kind):
-        text, count = re.subn(r" (\d+) of \d+$", "", page)
-        assert count == 1, page
-        if page[len(text) :].startswith(" 1 of"):
+        text, _, foot = page.rpartition("Training only. People,")
+        if re.search(r" 1 of \d+$", foot):
             found.append("")
-        found[-1] += f" {text}"
+        found[-1] += text
     return found if len(found) == len(every_bench()) else found[1:]
 
 
@@ -112,6 +113,8 @@ def test_the_learner_gets_all_of_the_order():
         assert text.count(f"{head.name} Born {head.born} Number {head.number}") == 2
         for line in wanted.lines:
             for piece in (f"{line.kind} {line.what}", *line.how):
+                if piece == ILLEGIBLE:
+                    continue
                 assert piece.strip(", ") in text, (order.code, piece)
         assert f"Ordered by {order.ordered_by}" in text
 
@@ -150,14 +153,15 @@ def test_what_is_not_laid_out_is_on_no_label():
 
 
 def test_the_instructor_gets_everything():
-    """Each fault with its number, each value of the key with its unit, what is said and when."""
+    """Each fault with its number, each value of the key with its unit, what is said and when, what it teaches."""
     for order, text in zip(every_bench(), by_order(Sheets.INSTRUCTOR), strict=True):
+        text = text.replace("- ", "-")  # a line may end after a hyphen
         for number, fault in enumerate(truth_of(order, table()).faults, 1):
             assert f"Fault {number} {fault.what}" in text
             assert f"Would reach the patient: {fault.reaches}" in text
             assert fault.say in text
         for entry in answer_key(order).values():
-            assert stands(text, entry.value if isinstance(entry.value, str) else show_number(entry.value))
+            assert f"{in_words(entry.name)} {value_of(entry)}" in text
         assert order.teaching in text
 
 
@@ -260,8 +264,6 @@ def test_every_text_comes_from_the_language(kind):
 
 def _content(order):
     """All that the plain sheets say in words of the rooms below."""
-    from assistant.report.bench import instructors_sheet, labels_page
-
     return [
         instructors_sheet(order, WORDS, TODAY).model_dump(mode="json"),
         labels_page(order, WORDS, TODAY).model_dump(mode="json"),
