@@ -122,3 +122,20 @@ def busy() -> Order:
         path = Path(folder) / "busy.toml"
         path.write_text(BUSY, encoding="utf-8")
         return load_order(str(path))
+
+
+def long_names() -> Order:
+    """An order in which every name has the eighty letters that it may have."""
+    order = busy()
+    long = "Featherstonehaugh-Cholmondeley " * 2 + "of the Lower Marsh"
+    words = f"{'x' * 60} and more words than"
+    patient = order.patient.model_copy(update={"name": long, "allergies": (words, long, words)})
+    bag = order.laid_out.secondary.model_copy(update={"drug": long})
+    return order.model_copy(
+        update={
+            "code": "A-long-code-by-hand",
+            "patient": patient,
+            "primary": order.primary.model_copy(update={"fluid": words}),
+            "laid_out": order.laid_out.model_copy(update={"secondary": bag, "found": {"site": "red"}}),
+        }
+    )

@@ -2,6 +2,7 @@
 
 import functools
 import io
+import itertools
 import re
 import subprocess
 from datetime import date
@@ -21,7 +22,7 @@ from assistant.report.bench_pdf import Sheets, sheets_pdf
 from assistant.report.labels import another_patient, band_of, labels_of
 from assistant.report.paper import Size
 from assistant.spoken import ENGLISH
-from tests.report.benches import KINDS, busy, drawn, every_bench
+from tests.report.benches import KINDS, busy, drawn, every_bench, long_names
 from tests.report.marked import MARKED, leaves, not_data
 
 WORDS = ENGLISH.report
@@ -211,22 +212,41 @@ def test_no_letter_is_small(kind, size):
     assert matrices <= {(1, 0, 0, 1)}  # a size is what it says: no text is scaled
 
 
-@pytest.mark.parametrize("kind", Sheets)
-@pytest.mark.parametrize("size", Size)
-def test_nothing_is_cut_and_nothing_runs_into_the_edge(kind, size):
-    """Every word of every bench lies inside its page, 12 mm from its edges or more: most printers reach so far."""
-    pdf = sheets_pdf(kind, every_bench(), WORDS, TODAY, size)
+def boxes(pdf: bytes):
+    """Of each page its width and height in points, and left, top, right and bottom of each of its words."""
     done = subprocess.run(["pdftotext", "-bbox", "-", "-"], input=pdf, capture_output=True, check=True)
-    margin = 12 / 25.4 * 72
-    words = 0
     for page in done.stdout.decode().split("<page ")[1:]:
         width, height = (float(edge) for edge in re.findall(r'(?:width|height)="([\d.]+)"', page)[:2])
-        for box in re.findall(r'xMin="([\d.]+)" yMin="([\d.]+)" xMax="([\d.]+)" yMax="([\d.]+)"', page):
-            left, top, right, bottom = map(float, box)
+        found = re.findall(r'xMin="([\d.]+)" yMin="([\d.]+)" xMax="([\d.]+)" yMax="([\d.]+)"', page)
+        yield width, height, [tuple(map(float, box)) for box in found]
+
+
+@pytest.mark.parametrize("kind", Sheets)
+@pytest.mark.parametrize("size", Size)
+def test_nothing_is_cut(kind, size):
+    """Every word of every bench lies inside its page, 5 mm from its edges or more, at its sides 12 mm."""
+    words = 0
+    for width, height, found in boxes(sheets_pdf(kind, every_bench(), WORDS, TODAY, size)):
+        for left, top, right, bottom in found:
             words += 1
-            assert margin <= left <= right <= width - margin
-            assert 15 <= top <= bottom <= height - 15
+            assert 34 <= left <= right <= width - 34
+            assert 14 <= top <= bottom <= height - 14
     assert words > 1000
+
+
+@pytest.mark.parametrize("kind", Sheets)
+@pytest.mark.parametrize("size", Size)
+@pytest.mark.parametrize("large_print", [False, True])
+def test_nothing_overlaps(kind, size, large_print):
+    """No word covers another one, on full sheets and where every name is as long as an order may have it."""
+    orders = [every_bench()[-2], busy(), long_names()]
+    for _, _, found in boxes(sheets_pdf(kind, orders, WORDS, TODAY, size, large_print=large_print)):
+        # The upper and lower fifth of a line's box are room for accents: lines share it.
+        inner = [(left, top + 0.2 * (low - top), right, low - 0.2 * (low - top)) for left, top, right, low in found]
+        for one, other in itertools.combinations(inner, 2):
+            wide = min(one[2], other[2]) - max(one[0], other[0])
+            high = min(one[3], other[3]) - max(one[1], other[1])
+            assert wide <= 0.5 or high <= 0.5, (one, other)
 
 
 @pytest.mark.parametrize("count", [1, 2, 3])
