@@ -7,7 +7,7 @@ from pathlib import Path
 from assistant.cli.printing import tell
 from assistant.cli.written import write_document
 from assistant.orders.model import Order
-from assistant.report.bench_pdf import Sheets, sheets_pdf
+from assistant.report.bench_sheets_pdf import Sheets, sheets_pdf
 from assistant.report.paper import Size
 from assistant.spoken import ENGLISH
 from assistant.text import shown

@@ -129,7 +129,7 @@ def long_names() -> Order:
     order = busy()
     long = "Featherstonehaugh-Cholmondeley " * 2 + "of the Lower Marsh"
     words = f"{'x' * 60} and more words than"
-    patient = order.patient.model_copy(update={"name": long, "allergies": (words, long, words)})
+    patient = order.patient.model_copy(update={"name": long, "number": "9" * 80, "allergies": (words, long, words)})
     bag = order.laid_out.secondary.model_copy(update={"drug": long})
     return order.model_copy(
         update={

@@ -15,8 +15,8 @@ from assistant.orders.reading import day_in_words
 from assistant.orders.sheet import CAUTION, in_words, value_of
 from assistant.orders.solve import answer_key
 from assistant.orders.truth import Fault, truth_of
+from assistant.report.bench_labels import Band, Label, band_of, labels_of
 from assistant.report.content import Part
-from assistant.report.labels import Band, Label, band_of, labels_of
 from assistant.spoken.language import ReportWords
 
 
@@ -50,7 +50,7 @@ class Line(Part):
 class LearnersPages(Part):
     """The order and the chart, as a learner gets them: nothing that follows from them, nothing of what is laid out."""
 
-    head: Head
+    about: Head
     lines: tuple[Line, ...]
     ordered_by: str
     written: str
@@ -60,7 +60,7 @@ class LearnersPages(Part):
 class LabelsPage(Part):
     """What is cut out and taped on."""
 
-    head: Head
+    about: Head
     labels: tuple[Label, ...]
     band: Band
 
@@ -92,7 +92,7 @@ class FaultLine(Part):
 class InstructorsSheet(Part):
     """Everything, faults and answers among it."""
 
-    head: Head
+    about: Head
     title: str
     sentences: tuple[str, ...]
     places: tuple[Place, ...]
@@ -105,7 +105,7 @@ class InstructorsSheet(Part):
 def learners_pages(order: Order, words: ReportWords) -> LearnersPages:
     """The learner's pages of an order."""
     return LearnersPages(
-        head=_head(order, words),
+        about=_head(order, words),
         lines=tuple(_lines(order, words)),
         ordered_by=order.ordered_by,
         written=day_in_words(order.written) if order.written else "",
@@ -115,7 +115,7 @@ def learners_pages(order: Order, words: ReportWords) -> LearnersPages:
 
 def labels_page(order: Order, words: ReportWords, today: date) -> LabelsPage:
     """The labels and the wristband of an order; `today` as for `labels_of`."""
-    return LabelsPage(head=_head(order, words), labels=labels_of(order, words, today), band=band_of(order, words))
+    return LabelsPage(about=_head(order, words), labels=labels_of(order, words, today), band=band_of(order, words))
 
 
 def instructors_sheet(order: Order, words: ReportWords, today: date) -> InstructorsSheet:
@@ -126,7 +126,7 @@ def instructors_sheet(order: Order, words: ReportWords, today: date) -> Instruct
     """
     faults = truth_of(order, table()).faults
     return InstructorsSheet(
-        head=_head(order, words),
+        about=_head(order, words),
         title=order.title,
         sentences=order.sentences(),
         places=tuple(_places(order, faults, words, today)),

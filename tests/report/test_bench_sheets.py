@@ -12,8 +12,8 @@ from assistant.orders.reading import day_in_words
 from assistant.orders.sheet import in_words
 from assistant.orders.solve import answer_key
 from assistant.orders.truth import truth_of
-from assistant.report.bench import instructors_sheet, labels_page, learners_pages
-from assistant.report.labels import another_patient, band_of, labels_of
+from assistant.report.bench_labels import another_patient, band_of, labels_of
+from assistant.report.bench_sheets import instructors_sheet, labels_page, learners_pages
 from assistant.spoken import ENGLISH
 from tests.report.benches import DAY, EVERYTHING, KINDS, PLACES, busy, drawn, every_bench
 
@@ -125,7 +125,7 @@ def test_the_learner_reads_the_whole_order():
         ("By pump", "dopamine 400 mg in 250 mL", "[cannot be read], intravenous, continuous, reserve 10 mL"),
         ("Flush", "0.9 % sodium chloride, 10 mL", "before and after each use"),
     ]
-    assert (pages.head.allergies, pages.head.weight) == ("latex, peanuts", "154 lb")
+    assert (pages.about.allergies, pages.about.weight) == ("latex, peanuts", "154 lb")
     assert pages.history == ("The primary has been running for 2 h.",)
     assert pages.written == "1 February 2026"
 

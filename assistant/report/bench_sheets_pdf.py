@@ -5,7 +5,7 @@ from datetime import date
 from enum import StrEnum
 
 from assistant.orders.model import ILLEGIBLE, Order
-from assistant.report.bench import instructors_sheet, labels_page, learners_pages
+from assistant.report.bench_sheets import instructors_sheet, labels_page, learners_pages
 from assistant.report.content import Part
 from assistant.report.paper import SHEET_PT, Paper, Size
 from assistant.report.pdf import NO_DATE, compiled, every_text
@@ -14,7 +14,7 @@ from assistant.spoken.language import ReportWords
 
 
 class Sheets(StrEnum):
-    """The three documents, as their templates and files are called."""
+    """The three documents, as their files are called."""
 
     INSTRUCTOR = "instructor"
     LABELS = "labels"
@@ -43,7 +43,7 @@ def sheets_pdf(
         kind: which document.
         orders: one or more.
         words: the language.
-        today: for dates that an order does not give (see `assistant.report.labels.labels_of`).
+        today: for dates that an order does not give (see `assistant.report.bench_labels.labels_of`).
         size: of the paper.
         large_print: 18 points in place of 16.
 
@@ -65,4 +65,4 @@ def sheets_pdf(
     }
     # Numbers stay on one line with their units.
     shown = {**every_text(together, content), "w": fixed_texts(words)}
-    return compiled(f"{kind}.typ", shown, Paper(size, large_print, SHEET_PT), NO_DATE)
+    return compiled(f"sheets-{kind}.typ", shown, Paper(size, large_print, SHEET_PT), NO_DATE)

@@ -17,9 +17,9 @@ from assistant.orders.plausible import table
 from assistant.orders.sheet import in_words, value_of
 from assistant.orders.solve import answer_key
 from assistant.orders.truth import truth_of
-from assistant.report.bench import instructors_sheet, labels_page, learners_pages
-from assistant.report.bench_pdf import Sheets, sheets_pdf
-from assistant.report.labels import another_patient, band_of, labels_of
+from assistant.report.bench_labels import another_patient, band_of, labels_of
+from assistant.report.bench_sheets import instructors_sheet, labels_page, learners_pages
+from assistant.report.bench_sheets_pdf import Sheets, sheets_pdf
 from assistant.report.paper import Size
 from assistant.spoken import ENGLISH
 from tests.report.benches import KINDS, busy, drawn, every_bench, long_names
@@ -109,7 +109,7 @@ def test_the_learner_gets_all_of_the_order():
     """Patient, allergies, weight, and each line with everything that can be read."""
     for order, text in zip(every_bench(), by_order(Sheets.LEARNERS), strict=True):
         wanted = learners_pages(order, WORDS)
-        head = wanted.head
+        head = wanted.about
         assert text.count(f"Allergies: {head.allergies} Weight: {head.weight}") == 2  # on the order and on the chart
         assert text.count(f"{head.name} Born {head.born} Number {head.number}") == 2
         for line in wanted.lines:
@@ -256,6 +256,15 @@ def test_one_document_for_one_and_for_many(count):
     for kind in Sheets:
         found = pages(sheets_pdf(kind, orders, WORDS, TODAY))
         assert ("All orders" in found[0]) is (count > 1 and kind is Sheets.INSTRUCTOR)
+
+
+@pytest.mark.parametrize("size", Size)
+@pytest.mark.parametrize("parts", KINDS)
+def test_a_drawn_order_takes_two_sheets_of_the_learners(parts, size):
+    """The order on one page and the chart on the other, to be printed back to back; its labels are on one page."""
+    orders = drawn("wrong-bag", parts)
+    assert len(pages(sheets_pdf(Sheets.LEARNERS, orders, WORDS, TODAY, size))) == 2 * len(orders)
+    assert len(pages(sheets_pdf(Sheets.LABELS, orders, WORDS, TODAY, size))) == len(orders)
 
 
 def test_a_class_of_forty():
