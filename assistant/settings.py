@@ -76,11 +76,22 @@ class SoundSettings(_Section):
     level_check: bool = True
 
 
+class LabSettings(_Section):
+    """The lab in which attempts are taken.
+
+    Attributes:
+        school: path of the school's own file: critical steps, what it takes to pass, weights, pumps; empty for none.
+    """
+
+    school: str = ""
+
+
 class Settings(_Section):
     """Everything that can be set; a section each."""
 
     records: RecordSettings = RecordSettings()
     sound: SoundSettings = SoundSettings()
+    lab: LabSettings = LabSettings()
 
 
 def settings_path() -> Path:

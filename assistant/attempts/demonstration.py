@@ -9,7 +9,7 @@ from assistant.attempts.pins import ear_pins
 from assistant.attempts.record_place import RecordPlace
 from assistant.attempts.sitting import Sitting, end_on_signals, new_inbox
 from assistant.guide.progress import Mode
-from assistant.learner import SimulatedLearner, Slip
+from assistant.learner import Character, SimulatedLearner, Slip
 from assistant.ports import Screen, Voice
 from assistant.station import Station
 
@@ -23,6 +23,7 @@ def demonstration(
     tell: Callable[[str], None],
     *,
     slip: Slip | None = None,
+    character: Character = Character.ATTENTIVE,
     seed: int = 1,
     aloud: bool = False,
     ear: str | None = None,
@@ -37,6 +38,7 @@ def demonstration(
         screen: where one reads along.
         tell: takes a sentence for whoever is at the machine, before the attempt begins.
         slip: the learner's one mistake.
+        character: the kind of learner.
         seed: varies the wording and the place of the slip.
         aloud: the learner's words are synthesised and heard by a recogniser.
         ear: which one; None for the best.
@@ -45,8 +47,16 @@ def demonstration(
         ModelError, DeviceError: with `aloud`, there is no recogniser or no synthesiser.
         UsageError: this checklist and order leave no place for that slip.
     """
-    learner = SimulatedLearner(papers.checklist, papers.key, slip, seed)
-    pinned = {**pinned, "simulated": f"seed {seed}, slip {slip.value if slip else 'none'}"}
+    learner = SimulatedLearner(
+        papers.checklist,
+        papers.key,
+        slip,
+        seed,
+        truth=papers.truth,
+        character=character,
+        with_instructor=mode is Mode.CHECK_OFF,
+    )
+    pinned = {**pinned, "simulated": f"{character.value}, seed {seed}, slip {slip.value if slip else 'none'}"}
     clock = SteppingClock()
     inbox = new_inbox()
     voice: Voice | None = None

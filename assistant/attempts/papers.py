@@ -8,10 +8,13 @@ from typing import TYPE_CHECKING
 from assistant.checklist.load import load
 from assistant.checklist.model import Checklist, WaitAsked
 from assistant.errors import RecordError
+from assistant.orders.fault import Truth
 from assistant.orders.key import KeyEntry
 from assistant.orders.load import load_order
 from assistant.orders.model import Order
+from assistant.orders.plausible import table
 from assistant.orders.solve import answer_key
+from assistant.orders.truth import truth_of
 from assistant.spoken import ENGLISH
 
 if TYPE_CHECKING:
@@ -24,12 +27,43 @@ SHORT_WAIT_S = 1
 
 @dataclass(frozen=True)
 class AttemptPapers:
-    """What an attempt is made from: the procedure, the order, what follows from it, and how long its waits are."""
+    """What an attempt is made from.
+
+    Attributes:
+        checklist, order: as the school has them.
+        key: what follows from the order.
+        short_waits: how long its waits are.
+        school: path of the school's file; empty where there is none.
+        school_digest: SHA-256 (hex) over it.
+    """
 
     checklist: Checklist
     order: Order
     key: Mapping[str, KeyEntry]
     short_waits: bool
+    school: str = ""
+    school_digest: str = ""
+
+    @property
+    def truth(self) -> Truth:
+        """What is not as it should be at the bench.
+
+        Raises:
+            OrderError, QuantityError: a table of the library cannot be used.
+        """
+        return truth_of(self.order, table())
+
+    def warnings(self) -> tuple[str, ...]:
+        """What an instructor should know before the attempt, without a word of what the learner is to find."""
+        unasked = sum(
+            not any(fault in self.truth.seen_at(step) for step in self.checklist.steps) for fault in self.truth.faults
+        )
+        if not unasked:
+            return ()
+        return (
+            f"The order {self.order.name} has a fault that no step of {self.checklist.name} asks for, so nobody can"
+            " pass with it. Choose another order or checklist.",
+        )
 
     def guide(self, mode: "Mode", pins: Mapping[str, str]) -> "Guide":
         """A guide through these papers."""
@@ -37,25 +71,35 @@ class AttemptPapers:
         from assistant.guide import Guide
         from assistant.guide import Papers as GuidePapers
 
-        return Guide(GuidePapers(self.checklist, self.order.sentence(), self.key, ENGLISH), mode, pins)
+        papers = GuidePapers(self.checklist, self.order.sentence(), self.key, ENGLISH, self.truth)
+        return Guide(papers, mode, pins)
 
 
-def take_papers(checklist: str, order: str | None, *, short_waits: bool = False) -> AttemptPapers:
+def take_papers(checklist: str, order: str | None, *, short_waits: bool = False, school: str = "") -> AttemptPapers:
     """Read the papers of an attempt.
 
     Args:
         checklist: name or path.
         order: name or path; None takes the checklist's own.
+        school: path of a school's file, which lies over both; "" for none.
         short_waits: let every timed wait last `SHORT_WAIT_S`, to rehearse.
 
     Raises:
-        ChecklistError, OrderError: one of them cannot be used.
+        ChecklistError, OrderError, SettingsError: one of them cannot be used.
     """
     procedure = load(checklist)
     prescription = load_order(order or procedure.order)
+    digest = ""
+    if school:
+        # Only here: most attempts have none.
+        from assistant.attempts.school import checklist_at, load_school, order_at
+
+        own = load_school(Path(school))
+        procedure, prescription = checklist_at(own, procedure, Path(school)), order_at(own, prescription)
+        digest = own.digest
     if short_waits:
         procedure = _with_short_waits(procedure)
-    return AttemptPapers(procedure, prescription, answer_key(prescription), short_waits)
+    return AttemptPapers(procedure, prescription, answer_key(prescription), short_waits, school, digest)
 
 
 def _with_short_waits(checklist: Checklist) -> Checklist:
@@ -78,9 +122,15 @@ def papers_of(opening: Mapping[str, object], name: Path) -> AttemptPapers:
         str(opening.get("checklist", "")),
         str(opening.get("order", "")),
         short_waits=opening.get("waits") == "short",
+        school=str(opening.get("school", "")),
     )
-    for what, now in (("checklist", papers.checklist.digest), ("order", papers.order.digest)):
-        if opening.get(f"{what}_digest") != now:
+    pinned = (
+        ("checklist", papers.checklist.digest),
+        ("order", papers.order.digest),
+        ("school", papers.school_digest),
+    )
+    for what, now in pinned:
+        if opening.get(f"{what}_digest", "") != now:
             raise RecordError(
                 f"The {what} {opening.get(what)} has changed since the attempt in {name} began.",
                 "Put the file back as it was, or start a new attempt.",

@@ -42,13 +42,14 @@ def pins(papers: AttemptPapers, mode: Mode, learner: str, checklist: str, order:
         "order": _findable(order or papers.checklist.order),
         "order_digest": papers.order.digest,
         **table_digests(),
+        **({"school": _findable(papers.school), "school_digest": papers.school_digest} if papers.school else {}),
         "waits": "short" if papers.short_waits else "full",
     }
 
 
 def table_digests() -> dict[str, str]:
     """Digests of the library's tables that every attempt uses, by the names of their pins."""
-    return {f"{table}_digest": _digest_of(library_folder() / f"{table}.toml") for table in ("limits", "names")}
+    return {f"{table}_digest": _digest_of(library_folder() / f"{table}.toml") for table in ("limits", "names", "shelf")}
 
 
 def ear_pins(ear: Ear | Recogniser | None) -> dict[str, str]:

@@ -69,6 +69,7 @@ class Gathering:
         prefixes: prefixes of the parts so far.
         abbreviations: of all files; the outer file's win.
         faults: what is to be mended.
+        alone: the file is a part that is read by itself, so that nothing is hung yet.
     """
 
     root: Path
@@ -84,6 +85,7 @@ class Gathering:
     prefixes: set[str] = field(default_factory=set)
     abbreviations: dict[str, object] = field(default_factory=dict)
     faults: list[AssistantError] = field(default_factory=list)
+    alone: bool = False
 
 
 @dataclass(frozen=True)
@@ -234,7 +236,7 @@ def _take_step(place: Place, raw: dict[str, Any], into: Gathering, within: _With
         into.faulty.add(within.id(str(raw.get("id"))))  # whoever names it names a step that is there
         into.ids_uncertain |= any(wrong["loc"][:1] == ("id",) for wrong in invalid.errors(include_url=False))
         return
-    if any(fact.partition(".")[0] == HUNG for fact in step.looks_at):
+    if not into.alone and any(fact.partition(".")[0] == HUNG for fact in step.looks_at):
         into.faults.append(
             place.complain(
                 "looks_at",

@@ -12,7 +12,7 @@ from assistant.checklist.library import nearest
 from assistant.checklist.load import Sheet
 from assistant.checklist.model import Checklist, Step
 from assistant.checklist.paper_file import PaperFile
-from assistant.checklist.rules import answers, own_words, path, quantities, reasons, texts
+from assistant.checklist.rules import answers, looking, own_words, path, quantities, reasons, texts
 from assistant.errors import AssistantError
 from assistant.text import quoted
 
@@ -31,6 +31,8 @@ _STEP_RULES: tuple[Callable[[Step, int, Bench], Iterator[Complaint]], ...] = (
     path.reopening,
     path.taking_back,
     path.applies,
+    looking.looked_at,
+    looking.told,
     quantities.key,
     quantities.answerable,
     quantities.ranges,

@@ -92,7 +92,7 @@ def _read(name_or_path: str, gathering: Gathering) -> Sheet | None:
     path = library.find(name_or_path, "checklist", ChecklistError)
     paper = read_paper(path, ChecklistError)
     folder = path.parent.resolve()
-    is_part = folder.name == PARTS
+    is_part = gathering.alone = folder.name == PARTS
     gathering.root = folder.parent if is_part else folder
     gather(paper, gathering)
     if not gathering.steps:

@@ -186,6 +186,10 @@ class TroublePlan(Paper):
         return (*([self.back_to] if self.back_to else []), *self.reopen)
 
 
+Cue = Literal["spelled", "more"]
+"""What a learner can ask for that may count as a cue."""
+
+
 class PassRule(Paper):
     """What a check-off takes to be passed, beside every critical step and gate."""
 
@@ -195,6 +199,9 @@ class PassRule(Paper):
     """How many critical numbers and names may have been corrected after the assistant held them."""
     critical_cues: Annotated[int, Field(strict=True, ge=0)] = 0
     """How many critical steps may have been done after a cue."""
+    cues: tuple[Cue, ...] = ("spelled",)
+    """What counts as a cue when the learner asks for it: having a name spelled, hearing more. "I need help", what
+    an instructor gives, and being led back by a gate always count."""
 
 
 class Checklist(Paper):

@@ -35,6 +35,8 @@ KINDS = ("done", "question", "number", "name", "wait", "choice", "note", "observ
 
 _HEADER = re.compile(r"\s*(\[\[?)\s*([A-Za-z0-9_.\"'\- ]+?)\s*\]\]?\s*(#.*)?$")
 _FIELD = re.compile(r"\s*[A-Za-z0-9_\"'.-]+\s*=")
+_KEY = "[key]"
+"""What ends the way to a name that an author chose and that is none."""
 _AT_LINE = re.compile(r"\(at line (\d+), column \d+\)")
 
 
@@ -61,7 +63,7 @@ class PaperFile:
             where: the way into the table, such as ``("steps", 3, "expect", "unit")``.
         """
         lines = self._lines
-        names = [part for part in where if isinstance(part, str)]
+        names = list(where)
         line, block = 1, lines
         match where:
             case [("steps" | "troubles") as table, int(place), *_]:
@@ -71,12 +73,12 @@ class PaperFile:
                     return next((number for number, code in lines if _names(code, table)), 1)
                 line = starts[place]
                 end = next((number for number, _ in headers if number > line), len(lines) + 1)
-                block, names = lines[line - 1 : end - 1], names[1:]
+                block, names = lines[line - 1 : end - 1], names[2:]
+        path = ""
         for name in names:
-            for number, code in block:
-                if number >= line and _names(code, name):
-                    line = number
-                    break
+            if isinstance(name, str):
+                path = f"{path}.{name}" if path else name
+            line = _below(block, line, path, name) or line
         return line
 
     def line_with(self, line: int, text: str) -> int:
@@ -131,7 +133,10 @@ class PaperFile:
         errors = sorted(invalid.errors(include_url=False), key=lambda e: e["type"] != "extra_forbidden")
         for error in errors[:MOST_FAULTS]:
             inside, holder = _walk(model, error["loc"])
-            field = next((part for part in reversed(inside) if isinstance(part, str)), "")
+            if inside[-1:] == [_KEY]:  # not a value, but the name that it stands under
+                field, inside = "name", inside[:-1]
+            else:
+                field = next((part for part in reversed(inside) if isinstance(part, str)), "")
             if error["type"] == "extra_forbidden":
                 known = [name for name in holder.model_fields if name not in SET_BY_LOADER or holder is not model]
                 near = nearest(field, known)
@@ -314,6 +319,26 @@ def _header(code: str) -> str:
     """The opening bracket and the name of a table's header, "" where the line is none."""
     header = _HEADER.match(code)
     return header[1] + re.sub(r"[\s\"']", "", header[2]) if header else ""
+
+
+def _below(block: Sequence[tuple[int, str]], line: int, path: str, name: str | int) -> int:
+    """The line of a field or a table, or of an entry of a list of tables; 0 where there is none.
+
+    Args:
+        block: the lines in which it is looked for.
+        line: of the table that holds it.
+        path: the way to it from the top, with dots: a header such as ``[laid_out.primary]`` names all of it.
+        name: its own name, or the place of the entry.
+    """
+    headers = [(number, _header(code).lstrip("[")) for number, code in block]
+    tables = [number for number, header in headers if header == path]
+    if isinstance(name, int):
+        return tables[name] if name < len(tables) else 0
+    within = [number for number, header in headers if header.startswith(f"{path}.")]
+    if "." in path and tables:
+        return tables[0]
+    named = [number for number, code in block if number >= line and _names(code, name)]
+    return next(iter((*named, *within)), 0)
 
 
 def _names(code: str, name: str) -> bool:

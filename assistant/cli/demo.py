@@ -12,13 +12,22 @@ from assistant.cli.outcome import DEFAULT_CHECKLIST, live, screen_for
 from assistant.cli.printing import tell
 from assistant.cli.verbs import Subparsers, add_verb
 from assistant.guide.progress import Mode
-from assistant.learner import Slip
+from assistant.learner import Character, Slip
 
 _EXAMPLES = """\
   checkoff demo                                 everything goes well
   checkoff demo --slip tenfold                  the learner enters ten times the rate
   checkoff demo primary-line --slip left-clamp --seed 7
   checkoff demo --sound                         a synthesised learner, heard by the real recogniser
+  checkoff demo lock-infusion --order oh-114 --as unaware --mode check-off
+
+kinds of learner, with --as; each answers by what is laid out at the bench:
+  attentive       sees what is there, says so, puts it right or stops
+  unaware         overlooks every fault
+  yes-sayer       looks at nothing, and says that all is well
+  over-cautious   also sees faults that are not there
+  careless        errs with numbers
+In a check-off a simulated instructor marks what has to be seen.
 
 slips: wrong-rate, teen-ty, tenfold, swapped, left-clamp, skip-critical, wrong-bag, too-slow
 In a demonstration timed waits pass at once; in an attempt they take their full time."""
@@ -34,11 +43,20 @@ def add_parser(subparsers: Subparsers) -> None:
     )
     parser.add_argument("checklist", nargs="?", default=DEFAULT_CHECKLIST, help="name or path of a checklist")
     parser.add_argument("--order", help="name or path of an order (default: the checklist's own)")
+    parser.add_argument("--school", default="", metavar="FILE", help="a school's own file")
     parser.add_argument(
         "--slip",
         choices=[slip.value for slip in Slip],
         metavar="KIND",
         help="the learner makes this mistake once: see below",
+    )
+    parser.add_argument(
+        "--as",
+        dest="character",
+        choices=[character.value for character in Character],
+        default=Character.ATTENTIVE.value,
+        metavar="KIND",
+        help="the kind of learner (attentive): see below",
     )
     parser.add_argument("--seed", type=int, default=1, metavar="N", help="varies the wording and the place of the slip")
     way = parser.add_mutually_exclusive_group()
@@ -59,7 +77,9 @@ def add_parser(subparsers: Subparsers) -> None:
 
 def run(arguments: argparse.Namespace) -> int:
     """Carry out the verb; return the exit code."""
-    papers = take_papers(arguments.checklist, arguments.order)
+    papers = take_papers(arguments.checklist, arguments.order, school=arguments.school)
+    for warning in papers.warnings():
+        tell(warning)
     mode = Mode(arguments.mode)
     sitting = demonstration(
         papers,
@@ -69,6 +89,7 @@ def run(arguments: argparse.Namespace) -> int:
         screen_for(as_json=arguments.json, echo_typed=True, bare=arguments.plain),
         tell,
         slip=Slip(arguments.slip) if arguments.slip else None,
+        character=Character(arguments.character),
         seed=arguments.seed,
         aloud=arguments.sound,
         ear=arguments.ear,

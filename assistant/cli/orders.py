@@ -91,7 +91,7 @@ def run(arguments: argparse.Namespace) -> int:
     checklist = load(arguments.checklist)
     own = load_order(checklist.order) if checklist.order in available_orders() else None
     orders = draw(
-        wanted_by(_asked(checklist), own),
+        wanted_by(keys_asked(checklist), own),
         seed=arguments.seed,
         level=arguments.level,
         count=arguments.count,
@@ -146,7 +146,7 @@ def _shown(state: str | Amount) -> str:
     return state if isinstance(state, str) else show(state)
 
 
-def _asked(checklist: Checklist) -> set[tuple[str, str | None]]:
+def keys_asked(checklist: Checklist) -> set[tuple[str, str | None]]:
     """Names of the key that a checklist always asks for, with the unit of each number."""
     return {asked for step in checklist.steps if not step.applies for asked in _of(step)}
 

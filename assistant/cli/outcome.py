@@ -8,8 +8,17 @@ from assistant.report.results import lines
 from assistant.spoken import ENGLISH
 
 DEFAULT_CHECKLIST = "primary-and-secondary"
-EXIT_CODES = {Outcome.PASSED: 0, Outcome.NOT_PASSED: 3, Outcome.NOT_COMPLETED: 4, Outcome.STOPPED: 4}
+EXIT_CODES = {
+    Outcome.PASSED: 0,
+    Outcome.STOPPED_FOR_CAUSE: 0,
+    Outcome.OWN_REPORT: 3,
+    Outcome.NOT_PASSED: 3,
+    Outcome.NOT_COMPLETED: 4,
+    Outcome.STOPPED: 4,
+}
 """How an attempt ended, as an exit code."""
+_NOT_SEEN = 3
+"""The exit code of one that is right as far as it goes, and that an instructor has yet to see or to judge."""
 
 
 def screen_for(*, as_json: bool, echo_typed: bool, bare: bool) -> PlainScreen | JsonScreen:
@@ -29,4 +38,4 @@ def live(sitting: Sitting, *, as_json: bool) -> int:
     tell(f"Record: {record}")
     if outcome is Outcome.STOPPED:
         tell(f"To continue: checkoff resume {record}")
-    return EXIT_CODES[outcome]
+    return _NOT_SEEN if not results.passed and not EXIT_CODES[outcome] else EXIT_CODES[outcome]

@@ -23,6 +23,7 @@ _EXAMPLES = """\
   checkoff run
   checkoff run primary-line --order oh-101 --learner A17 --mode check-off
   checkoff run --typed < answers.txt
+  checkoff run secondary-line --school ~/lab/school.toml --mode check-off
   checkoff run --voice --records ~/lab/records
   checkoff run --headset                        talk over the voice; your first word stops it
 
@@ -41,6 +42,7 @@ def add_parser(subparsers: Subparsers) -> None:
     )
     parser.add_argument("checklist", nargs="?", default=DEFAULT_CHECKLIST, help="name or path of a checklist")
     parser.add_argument("--order", help="name or path of an order (default: the checklist's own)")
+    parser.add_argument("--school", metavar="FILE", help="your school's own file (default: the setting lab.school)")
     parser.add_argument("--learner", default="learner", metavar="CODE", help="the learner's code, not a name")
     parser.add_argument(
         "--mode", choices=[mode.value for mode in Mode], default=Mode.PRACTICE.value, help="default: practice"
@@ -78,7 +80,10 @@ def run(arguments: argparse.Namespace) -> int:
     mode = Mode(arguments.mode)
     if arguments.short_waits and mode is Mode.CHECK_OFF:
         raise UsageError("A check-off has no short waits.", "Leave out --short-waits, or practise.")
-    papers = take_papers(arguments.checklist, arguments.order, short_waits=arguments.short_waits)
+    school = load_settings().lab.school if arguments.school is None else arguments.school
+    papers = take_papers(arguments.checklist, arguments.order, short_waits=arguments.short_waits, school=school)
+    for warning in papers.warnings():
+        tell(warning)
     pinned = pins(papers, mode, arguments.learner, arguments.checklist, arguments.order)
     if arguments.keep_sound and arguments.typed:
         raise UsageError("Typed input makes no sound to keep.", "Leave out --keep-sound or --typed.")

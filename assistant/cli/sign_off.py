@@ -10,7 +10,7 @@ from assistant.cli.printing import say_line, tell, write_json
 from assistant.cli.verbs import Subparsers, add_verb
 from assistant.errors import AssistantError, UsageError
 from assistant.guide.effects import Outcome
-from assistant.record.decisions import CLOSED, VERDICTS, Decision, Rating, Wish, body_of
+from assistant.record.decisions import CLOSED, EVERY, VERDICTS, Decision, Rating, Wish, body_of
 from assistant.record.file import RecordFile
 from assistant.record.signing import SigningKey, is_encrypted, load_key
 from assistant.record.verify import read_record
@@ -20,6 +20,7 @@ from assistant.text import shown
 _LEVELS = "\n".join(f"  {rating:<12} {meaning}" for rating, meaning in ENGLISH.report.RATINGS.items())
 _EXAMPLES = f"""\
   checkoff sign-off RECORD --signer "M. Lindqvist, RN" --decision passed --rating supervised
+  checkoff sign-off RECORD --signer "M. Lindqvist, RN" --decision passed --seen all
   checkoff sign-off RECORD --signer "M. Lindqvist, RN" --decision withdrawn --reason "Wrong learner chosen."
   checkoff sign-off RECORD --signer "M. Lindqvist, RN" --decision overruled --step prime-line \\
       --verdict "done unaided" --reason "I saw it; the microphone did not hear it."
@@ -49,6 +50,13 @@ def add_parser(subparsers: Subparsers) -> None:
     parser.add_argument("--decision", required=True, choices=[decision.value for decision in Decision])
     parser.add_argument("--rating", choices=[rating.value for rating in Rating], help="level of the performance")
     parser.add_argument("--step", default="", metavar="ID", help="the step that is overruled or corrected")
+    parser.add_argument(
+        "--seen",
+        action="append",
+        default=[],
+        metavar="ID",
+        help=f"a step that you saw done, again for each; or {EVERY} for every one that has to be seen",
+    )
     parser.add_argument("--verdict", default="", metavar="TEXT", help="how the step ended, by your judgement")
     parser.add_argument("--correction", default="", metavar="TEXT", help="what is right, where the record is wrong")
     parser.add_argument("--reason", default="", metavar="TEXT", help="why; needed for all but a plain pass")
@@ -77,6 +85,7 @@ def run(args: argparse.Namespace) -> int:
         args.step.strip(),
         args.verdict.strip(),
         args.correction.strip(),
+        tuple(name.strip() for name in args.seen),
     )
     path = Path(args.record)
     at = datetime.now(UTC).isoformat(timespec="microseconds")

@@ -3,11 +3,14 @@
 from datetime import timedelta
 
 from assistant.checklist.model import ChoiceAsked, DoneAsked, ObservationAsked, QuestionAsked, WaitAsked
+from assistant.dosing import Amount
 from assistant.guide.asking import prompt, question_in_full, unclear
+from assistant.guide.bench import OVERLOOKED, label_here, note_found, note_told, reads_label, settles, tells
 from assistant.guide.effects import Tone
-from assistant.guide.path import arm, close, reopen_by_learner, settings_lost
+from assistant.guide.path import arm, close, go_to, reopen_by_learner, settings_lost, take_back
 from assistant.guide.progress import FINDING, Found, Person, State, Wake
 from assistant.guide.turn import Turn
+from assistant.orders.fault import ends_attempt
 from assistant.spoken.meaning import Answer, InstructorWord
 
 ANOTHER_CHOICE = "another choice"
@@ -55,16 +58,26 @@ def answer_no(turn: Turn) -> None:
 def _answer_question(turn: Turn, answer: str, right: str) -> None:
     step, done = turn.step, turn.done
     if answer != right:
-        _find(turn, step.if_wrong, turn.sentences.question_again(step.say))
+        note_told(turn, answer)
+        find(turn, step.if_wrong, turn.sentences.question_again(step.say))
         return
     reopen_by_learner(turn)
     done.tries += 1
+    if turn.faults and not settles(turn):
+        overlook(turn, answer)
+        return
     turn.note["verdict"] = "agrees"
     close(turn, answer)
 
 
-def _find(turn: Turn, advice: str, ask: str) -> None:
-    """The learner tells of a fault: it costs nothing, and holds the step until it is put right."""
+def find(turn: Turn, advice: str, ask: str) -> None:
+    """The learner tells of a fault: it costs nothing, and holds the step until it is put right, or the learner stops.
+
+    Args:
+        turn: the turn.
+        advice: what to do about it.
+        ask: the question for what is there once it has been put right.
+    """
     done = turn.done
     reopen_by_learner(turn, free=True)
     done.found += 1
@@ -72,8 +85,56 @@ def _find(turn: Turn, advice: str, ask: str) -> None:
     turn.note["verdict"] = "found"
     turn.draft.troubles.append(Found(turn.step.id, FINDING, turn.words))
     turn.say(turn.sentences.not_right(advice), Tone.HOLD)
+    if ends_attempt(turn.step):
+        turn.say(turn.sentences.STOP_FOR_THIS, Tone.STEP)
+        arm(turn)
+        return
+    proved_false = take_back(turn, turn.step.takes_back)
+    if proved_false is not None:
+        turn.say(turn.sentences.TAKEN_BACK, Tone.HOLD)
+        go_to(turn, proved_false)
+        return
     turn.say(ask, Tone.STEP)
     arm(turn)
+
+
+def met_the_bench(turn: Turn, said: str | Amount, shown: str, *, agrees: bool) -> bool:
+    """Deal with a name or a number that was read at a step where something is laid out.
+
+    What the label says is a finding; what the order says, where the label says something else, overlooks it.
+
+    Args:
+        turn: the turn.
+        said: the name or the number.
+        shown: the same as it is shown.
+        agrees: it is what is ordered.
+
+    Returns:
+        False where it is an answer like any other.
+    """
+    label = label_here(turn)
+    read = label is not None and reads_label(label, said)
+    if not read and not (agrees and not settles(turn)):
+        return False
+    done = turn.done
+    reopen_by_learner(turn, free=read)
+    done.tries += 1
+    done.first = done.first or shown
+    done.final = shown
+    if label is not None and read:
+        note_found(turn, label)
+        find(turn, turn.step.if_wrong, turn.sentences.question_again(turn.step.say))
+    else:
+        overlook(turn, shown)
+    return True
+
+
+def overlook(turn: Turn, answer: str) -> None:
+    """An answer that is not what is laid out is held like any wrong one; in practice the advice is given with it."""
+    turn.done.first = turn.done.first or answer
+    turn.done.final = answer
+    advice = turn.step.if_wrong if turn.terms.practice else ""
+    hold(turn, "does not agree", turn.sentences.disagrees(turn.sentences.LOOK_AGAIN), advice, slip=OVERLOOKED)
 
 
 def take_choice(turn: Turn) -> None:
@@ -86,11 +147,17 @@ def take_choice(turn: Turn) -> None:
     match turn.step.expect:
         case ChoiceAsked(faults=faults, advice=advice) if choice in faults:
             told = advice.get(choice, turn.step.if_wrong)
-            _find(turn, told, turn.sentences.question_again(turn.step.say))
+            note_told(turn, choice)
+            find(turn, told, turn.sentences.question_again(turn.step.say))
+        case ChoiceAsked(right=right, advice=advice) if choice != right and tells(turn, choice):
+            note_told(turn, choice)
+            find(turn, advice.get(choice, turn.step.if_wrong), turn.sentences.question_again(turn.step.say))
         case ChoiceAsked(right=right, advice=advice):
             _answered(turn, choice)
             turn.say(turn.sentences.chosen(choice), Tone.NOTICE)
-            if choice == right or not right:
+            if choice == right and turn.faults and not settles(turn):
+                overlook(turn, choice)
+            elif choice == right or not right:
                 turn.note["verdict"] = "agrees" if right else "chosen"
                 close(turn, choice)
             else:

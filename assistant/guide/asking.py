@@ -95,11 +95,19 @@ def _taken_from_instructor(turn: Turn) -> tuple[InstructorWord, ...]:
     words: list[InstructorWord] = []
     if isinstance(turn.step.expect, ObservationAsked):
         words += [InstructorWord.SEEN, InstructorWord.NOT_SEEN]
+    elif to_be_seen(turn):
+        words += [InstructorWord.SEEN, InstructorWord.ALL_SEEN]
     if turn.done.opened:
         words.append(InstructorWord.CUE)
         if may_overrule(turn):
             words.append(InstructorWord.OVERRULE)
     return tuple(words)
+
+
+def to_be_seen(turn: Turn) -> tuple[str, ...]:
+    """Ids of the steps that are done, that an instructor has to see, and that none has marked; the latest last."""
+    seen = {step.id for step in turn.steps if step.seen}
+    return tuple(name for name in turn.draft.history if name in seen and not turn.draft.steps[name].seen_by)
 
 
 def may_overrule(turn: Turn) -> bool:
@@ -136,7 +144,8 @@ def prompt(turn: Turn) -> None:
         case State.PAUSED:
             turn.say(sentences.PAUSED, Tone.NOTICE)
         case State.STOPPING:
-            turn.say(sentences.STOP_ASKED, Tone.NOTICE)
+            found = any(step.fault for step in draft.steps.values())
+            turn.say(sentences.STOP_FOR_CAUSE_ASKED if found else sentences.STOP_ASKED, Tone.NOTICE)
         case _:
             return
 
@@ -179,6 +188,11 @@ def breaths(text: str) -> tuple[str, ...]:
 
 
 # What was not understood, has no place here, or cannot be trusted.
+
+
+def more_counts(turn: Turn) -> bool:
+    """Whether hearing more about a step counts as a cue: by the school's rule, and in a check-off alone."""
+    return not turn.terms.practice and "more" in turn.papers.checklist.pass_rule.cues
 
 
 def not_here(turn: Turn) -> None:

@@ -1,7 +1,7 @@
 """What can be said at any time and changes no step: once more, more, where, the order, the voice."""
 
 from assistant.checklist.model import NameAsked
-from assistant.guide.asking import breaths, not_here, prompt, tell_options
+from assistant.guide.asking import breaths, more_counts, not_here, prompt, tell_options
 from assistant.guide.effects import Tone
 from assistant.guide.path import passed_over
 from assistant.guide.progress import NameRead, NumberRead, Status
@@ -30,6 +30,8 @@ def more(turn: Turn) -> None:
     if said + 1 < len(further):
         turn.say(turn.sentences.MORE_FOLLOWS, Tone.NOTICE)
     turn.draft.breaths = said + 1
+    if more_counts(turn) and "more" not in turn.done.cues:
+        turn.cue("more")
 
 
 def options(turn: Turn) -> None:
@@ -69,7 +71,8 @@ def spell(turn: Turn) -> None:
             turn.say(sentences.spelled(name), Tone.NOTICE)
         case _ if isinstance(step.expect, NameAsked) and turn.terms.practice:
             turn.say(sentences.spelled(str(turn.papers.key[step.expect.key].value)), Tone.CUE)
-            turn.cue("spelled")
+            if "spelled" in turn.papers.checklist.pass_rule.cues:
+                turn.cue("spelled")
         case _:
             turn.say(sentences.NOTHING_TO_SPELL, Tone.NOTICE)
 

@@ -23,9 +23,15 @@ class Tone(StrEnum):
 
 
 class Outcome(StrEnum):
-    """How an attempt ended; only a stopped one can be taken up again."""
+    """How an attempt ended; only a stopped one can be taken up again.
+
+    Complete by own report is a check-off that an instructor has not seen as far as its checklist asks; stopped for
+    cause is one that ended rightly before its end, for a fault that is there.
+    """
 
     PASSED = "passed"
+    OWN_REPORT = "complete by own report"
+    STOPPED_FOR_CAUSE = "stopped for cause"
     NOT_PASSED = "not passed"
     NOT_COMPLETED = "not completed"
     STOPPED = "stopped"

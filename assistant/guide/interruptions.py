@@ -2,7 +2,16 @@
 
 from assistant.checklist.model import ObservationAsked
 from assistant.guide.answers import observe
-from assistant.guide.asking import OBSERVED, asked_person, may_overrule, not_here, prompt, seconds_left
+from assistant.guide.asking import (
+    OBSERVED,
+    asked_person,
+    may_overrule,
+    not_here,
+    prompt,
+    seconds_left,
+    to_be_seen,
+)
+from assistant.guide.bench import causes
 from assistant.guide.effects import Outcome, Tone
 from assistant.guide.events import InstructorCame, VoiceLost
 from assistant.guide.path import arm, begin_steps, close, finish, go_to, settings_lost
@@ -90,14 +99,20 @@ def take_up(turn: Turn) -> None:
 
 
 def stop(turn: Turn) -> None:
-    """The learner stops before the end."""
-    _stop(turn, turn.sentences.STOPPED)
+    """The learner stops before the end: for a cause that is there, which ends the attempt rightly, or without one."""
+    cause = causes(turn.draft)
+    if not cause:
+        _stop(turn, turn.sentences.STOPPED)
+        return
+    turn.note["verdict"] = "stopped for cause"
+    turn.note["cause"] = list(cause)
+    turn.draft.stopped_for = cause
+    finish(turn)
 
 
 def close_early(turn: Turn) -> None:
     """The attempt ends for good before its end: sealed as not completed, so that it can be signed for."""
     turn.note["verdict"] = "closed before its end"
-    turn.draft.before.clear()
     turn.draft.closed_early = True
     turn.say(turn.sentences.CLOSED_EARLY, Tone.RESULT)
     finish(turn)
@@ -208,6 +223,8 @@ def heed_instructor(turn: Turn) -> None:
             _take_the_step_up(turn, State.ASKING)
             if not settings_lost(turn):
                 observe(turn, observed)
+        case InstructorWord.SEEN | InstructorWord.ALL_SEEN if to_be_seen(turn):
+            _mark_seen(turn, every=turn.meaning.value == InstructorWord.ALL_SEEN)
         case InstructorWord.CUE if turn.done.opened:
             turn.cue("instructor")
             turn.say(turn.sentences.CUE_COUNTED, Tone.NOTICE)
@@ -221,6 +238,18 @@ def heed_instructor(turn: Turn) -> None:
             prompt(turn)
         case _:
             not_here(turn)
+
+
+def _mark_seen(turn: Turn, *, every: bool) -> None:
+    """The instructor saw the step that was done last, or every step that was done so far."""
+    marked = to_be_seen(turn) if every else to_be_seen(turn)[-1:]
+    for name in marked:
+        turn.draft.steps[name].seen_by = turn.draft.speaker.value
+    turn.note["verdict"] = InstructorWord.SEEN.value
+    turn.note["seen"] = list(marked)
+    turn.note["by"] = turn.draft.speaker.value
+    lines = tuple(turn.papers.checklist.step(name).say for name in marked)
+    turn.say(turn.sentences.marked_seen(lines), Tone.NOTICE)
 
 
 def _take_the_step_up(turn: Turn, state: State) -> None:

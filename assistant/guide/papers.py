@@ -9,6 +9,7 @@ from assistant import dosing
 from assistant.checklist.model import Checklist, ChoiceAsked, Condition, NameAsked, NumberAsked, QuestionAsked, Step
 from assistant.dosing.units import same_dimension
 from assistant.errors import OrderError, QuantityError
+from assistant.orders.fault import NOTHING_WRONG, Fault, Truth
 from assistant.orders.key import KeyEntry
 from assistant.spoken.expect import NumberExpected
 from assistant.spoken.language import Language
@@ -28,10 +29,12 @@ class Papers:
         order_text: the order in sentences, as shown.
         key: the answer key; it must hold every name that the checklist asks for.
         language: all that is said and understood.
+        truth: what is not as it should be at the bench; nothing, unless it is told.
         values: the answer key as conditions compare it: names as text, numbers as amounts.
         never: why steps do not apply with this order, whatever is answered; by the step's id.
         by_answers: the conditions of a step that depend on earlier answers; by the step's id.
         numbers: the number that a step asks for, of the learner or of a second person; by the step's id.
+        faults: the faults that a step looks at, where there are any; by the step's id.
 
     Raises:
         OrderError: the order does not give what the checklist asks for, in a way that can be said.
@@ -41,10 +44,12 @@ class Papers:
     order_text: str
     key: Mapping[str, KeyEntry]
     language: Language
+    truth: Truth = NOTHING_WRONG
     values: Mapping[str, str | dosing.Amount] = field(init=False, repr=False, compare=False)
     never: Mapping[str, str] = field(init=False, repr=False, compare=False)
     by_answers: Mapping[str, tuple[Condition, ...]] = field(init=False, repr=False, compare=False)
     numbers: Mapping[str, NumberAsked] = field(init=False, repr=False, compare=False)
+    faults: Mapping[str, tuple[Fault, ...]] = field(init=False, repr=False, compare=False)
 
     def __post_init__(self) -> None:
         values = {
@@ -65,6 +70,8 @@ class Papers:
         object.__setattr__(self, "by_answers", by_answers)
         asked = ((step.id, self.checklist.number_asked(step)) for step in self.checklist.steps)
         object.__setattr__(self, "numbers", {name: number for name, number in asked if number is not None})
+        faults = {step.id: self.truth.seen_at(step) for step in self.checklist.steps} if self.truth.faults else {}
+        object.__setattr__(self, "faults", {name: found for name, found in faults.items() if found})
         for step in self.checklist.steps:
             if step.id not in never:
                 _check_answerable(self, step)

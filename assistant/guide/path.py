@@ -3,19 +3,17 @@
 from datetime import datetime, timedelta
 
 from assistant.checklist.model import DoubleCheckAsked, Step
-from assistant.guide.asking import asked_person, prompt
-from assistant.guide.effects import Outcome, Tone
+from assistant.guide.asking import asked_person, more_counts, prompt
+from assistant.guide.effects import Tone
+from assistant.guide.ending import announce
 from assistant.guide.papers import Papers
 from assistant.guide.progress import Person, Progress, Purpose, State, Status, StepProgress, Wake
-from assistant.guide.result import Ending, Results, score
 from assistant.guide.turn import Turn
 
 REMINDER_AFTER_S = 120
 """Silence after which the step is said once more (common practice, no source)."""
 LEFT_OPEN = "left open"
 """The verdict on "go on" at an open step."""
-MOST_SPOKEN = 4
-"""Reasons for not passing that are said aloud; the others are shown (common practice, no source)."""
 
 
 def begin(turn: Turn) -> None:
@@ -25,7 +23,8 @@ def begin(turn: Turn) -> None:
     turn.say(turn.sentences.TRAINING_ONLY, Tone.NOTICE)
     for caution in checklist.cautions:
         turn.say(caution, Tone.NOTICE, "")
-    turn.say(turn.sentences.PRACTICE_BEGINS if turn.terms.practice else turn.sentences.CHECK_OFF_BEGINS, Tone.NOTICE)
+    check_off = turn.sentences.check_off_begins(more_counts=more_counts(turn))
+    turn.say(turn.sentences.PRACTICE_BEGINS if turn.terms.practice else check_off, Tone.NOTICE)
     # The whole list is read out on "I need help"; at the start it would keep a learner waiting.
     turn.say(turn.sentences.WHAT_CAN_BE_SAID, Tone.NOTICE, turn.aloud(turn.sentences.FIRST_WORDS))
     turn.say(turn.papers.order_text, Tone.NOTICE)
@@ -150,6 +149,7 @@ def reopen_by_learner(turn: Turn, *, free: bool = False) -> None:
             turn.done.corrections += 1
         turn.done.status = Status.OPEN
         turn.done.reason = ""
+        turn.done.seen_by = ""
         turn.draft.history.remove(turn.step.id)
         turn.note["correction"] = True
 
@@ -227,29 +227,7 @@ def correct(turn: Turn) -> None:
 def finish(turn: Turn) -> None:
     """The attempt is over: say the result, and what to practise."""
     note_passed_over(turn, len(turn.steps))
-    results = score(turn.papers, turn.terms.mode, turn.draft, passed_over(turn.papers, turn.draft))
-    turn.draft.state = State.FINISHED
-    turn.draft.wake_up = None
-    if turn.draft.closed_early:
-        turn.outcome = Outcome.NOT_COMPLETED
-    else:
-        turn.outcome = Outcome.PASSED if results.passed else Outcome.NOT_PASSED
-        turn.say(turn.sentences.PASSED if results.passed else turn.sentences.NOT_PASSED, Tone.RESULT)
-    turn.say(turn.sentences.summary(results.unaided, results.applicable), Tone.RESULT)
-    if results.hurried:
-        turn.say(turn.sentences.hurried(len(results.hurried), results.hands_on), Tone.RESULT)
-    for place, failure in enumerate(results.failures):
-        turn.say(failure, Tone.RESULT, None if place < MOST_SPOKEN else "")
-    weak = _weakest(results)
-    turn.say(turn.sentences.practise(weak) if weak else turn.sentences.FEEDBACK_GOOD, Tone.RESULT)
-
-
-def _weakest(results: Results) -> tuple[str, ...]:
-    """The one or two lines that most need practice: critical first, wrong before cued."""
-    order = (Ending.LEFT_OUT, Ending.WRONG, Ending.NOT_PUT_RIGHT, Ending.CORRECTED, Ending.CUED, Ending.OUT_OF_ORDER)
-    weak = [line for line in results.steps if line.ending in order]
-    weak.sort(key=lambda line: (not line.critical, order.index(line.ending)))
-    return tuple(line.say for line in weak[:2])
+    announce(turn, passed_over(turn.papers, turn.draft))
 
 
 # What does not apply, and what must be done first: gates, and steps that come after another one.
@@ -381,6 +359,18 @@ def open_again(turn: Turn, names: tuple[str, ...]) -> int | None:
     return _open(turn, closed) if closed else None
 
 
+def take_back(turn: Turn, names: tuple[str, ...]) -> int | None:
+    """Open closed steps whose "done" was proved false; return the place of the first one, None where there is none."""
+    closed = tuple(name for name in names if turn.draft.steps[name].status is Status.CLOSED)
+    for name in closed:
+        turn.draft.steps[name].taken_back = True
+    if not closed:
+        return None
+    place = _open(turn, closed)
+    turn.note["taken_back"] = turn.note.pop("reopened")
+    return place
+
+
 def _open(turn: Turn, names: tuple[str, ...]) -> int | None:
     """Open steps once more; return the place of the first one that applies."""
     turn.note["reopened"] = list(names)
@@ -388,6 +378,7 @@ def _open(turn: Turn, names: tuple[str, ...]) -> int | None:
         done = turn.draft.steps[name]
         done.status = Status.OPEN
         done.closed_at = None
+        done.seen_by = ""
         if name in turn.draft.history:
             turn.draft.history.remove(name)
     reasons = passed_over(turn.papers, turn.draft)

@@ -165,6 +165,8 @@ class StepProgress:
         brought_back: it applied after all, though an entry says that it does not.
         closed_at: when it was last closed.
         took_s: whole seconds from its line to the answer that closed it last; None where it never was.
+        taken_back: its "done" was proved false by what was found later.
+        seen_by: the instructor who saw it done (a `Person`); empty where nobody did.
     """
 
     status: Status = Status.OPEN
@@ -189,6 +191,8 @@ class StepProgress:
     brought_back: bool = False
     closed_at: datetime | None = None
     took_s: int | None = None
+    taken_back: bool = False
+    seen_by: str = ""
 
 
 @dataclass
@@ -221,6 +225,12 @@ class Progress:
         cue_agreed: the learner knows what a cue is, and wanted one; it is not asked again.
         options_given: what can be said was told in full, once.
         asked_at: when the current step was asked first.
+        found: faults that are laid out and were found, by key, with the id of the step.
+        missed: those that an answer overlooked, likewise.
+        put_right: keys of those that are so no longer.
+        told_otherwise: keys of those at whose step another fault was told of than the one that is laid out.
+        not_laid_out: findings of what is not laid out: id of the step, answer. For the instructor to judge.
+        stopped_for: keys of the faults for which the learner stopped.
     """
 
     steps: dict[str, StepProgress]
@@ -250,3 +260,9 @@ class Progress:
     cue_agreed: bool = False
     options_given: bool = False
     asked_at: datetime | None = None
+    found: dict[str, str] = field(default_factory=dict)
+    missed: dict[str, str] = field(default_factory=dict)
+    put_right: list[str] = field(default_factory=list)
+    told_otherwise: list[str] = field(default_factory=list)
+    not_laid_out: list[tuple[str, str]] = field(default_factory=list)
+    stopped_for: tuple[str, ...] = ()

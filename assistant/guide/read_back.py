@@ -4,7 +4,7 @@ from decimal import Decimal
 
 from assistant import dosing
 from assistant.checklist.model import DoubleCheckAsked, NameAsked
-from assistant.guide.answers import answer_no, answer_yes, hold, take_choice
+from assistant.guide.answers import answer_no, answer_yes, hold, met_the_bench, take_choice
 from assistant.guide.asking import prompt
 from assistant.guide.effects import Tone
 from assistant.guide.events import Heard
@@ -165,17 +165,19 @@ def _keep_number(turn: Turn, number: NumberRead) -> None:
         raise TypeError("a number was read back at a step that asks for none")
     stated = dosing.Amount(number.value, number.unit)
     shown = dosing.show(stated)
+    verdict = turn.papers.compare(asked, stated)
+    draft.reading_back = None
+    draft.state = State.ASKING
+    turn.note["kept"] = shown
+    if turn.faults and met_the_bench(turn, stated, shown, agrees=isinstance(verdict, dosing.Agrees)):
+        return
     reopen_by_learner(turn)
     done.tries += 1
     done.first = done.first or shown
     done.final = shown
-    turn.note["kept"] = shown
     done.first_amount = done.first_amount or stated
     done.final_amount = stated
-    verdict = turn.papers.compare(asked, stated)
     first_agrees = _agrees_with_the_first(turn, stated)
-    draft.reading_back = None
-    draft.state = State.ASKING
     if isinstance(verdict, dosing.Agrees) and first_agrees:
         turn.note["verdict"] = "agrees"
         turn.say(turn.sentences.AGREES, Tone.AGREES)
@@ -225,6 +227,8 @@ def _keep_name(turn: Turn, heard: str) -> None:
     right = str(turn.papers.key[step.expect.key].value)
     turn.draft.reading_back = None
     turn.draft.state = State.ASKING
+    if turn.faults and met_the_bench(turn, heard, heard, agrees=heard == right):
+        return
     reopen_by_learner(turn)
     done.tries += 1
     done.first = done.first or heard

@@ -5,10 +5,20 @@ from dataclasses import asdict, dataclass
 from decimal import ROUND_HALF_UP, Decimal
 from enum import StrEnum
 
-from assistant.checklist.model import DoneAsked, ObservationAsked, PassRule, Step
+from assistant.checklist.model import (
+    DoneAsked,
+    DoubleCheckAsked,
+    NameAsked,
+    NumberAsked,
+    ObservationAsked,
+    PassRule,
+    Step,
+)
 from assistant.checklist.rehearsal import reading_s
+from assistant.guide.bench import FaultResult, NotLaidOut, faults_of, missed, to_judge
 from assistant.guide.papers import Papers
 from assistant.guide.progress import Found, Mode, Progress, State, Status, StepProgress
+from assistant.orders.fault import facts_of
 from assistant.spoken.language import Sentences
 
 
@@ -22,6 +32,7 @@ class Ending(StrEnum):
     NOT_REACHED = "not reached"
     WRONG = "wrong"
     NOT_PUT_RIGHT = "found, and not put right"
+    STOPPED_FOR = "found, and stopped for it"
     CORRECTED = "corrected by the learner"
     CUED = "done after a cue"
     OUT_OF_ORDER = "out of order"
@@ -35,6 +46,14 @@ NOT_DONE = frozenset(
     }
 )
 """Endings that fail the attempt at a critical step."""
+
+
+class Evidence(StrEnum):
+    """What a closed step rests on."""
+
+    WORKED_OUT = "worked out"
+    SEEN = "seen by the instructor"
+    OWN_WORD = "the learner's word"
 
 
 @dataclass(frozen=True)
@@ -61,6 +80,10 @@ class StepResult:
         out_of_order: a later step had been closed already when it was closed first.
         reason: why it does not apply.
         by: who answered it or set it aside.
+        evidence: what it rests on (`Evidence`); empty where it is not closed.
+        seen_by: who saw it done, where an instructor marked it.
+        to_be_seen: an instructor has to see it, and none has.
+        taken_back: its "done" was proved false by what was found later.
     """
 
     id: str
@@ -85,6 +108,10 @@ class StepResult:
     out_of_order: bool = False
     reason: str = ""
     by: str = ""
+    evidence: str = ""
+    seen_by: str = ""
+    to_be_seen: bool = False
+    taken_back: bool = False
 
 
 @dataclass(frozen=True)
@@ -117,6 +144,11 @@ class Results:
         hands_on: how many hands-on steps were reported done.
         hurried: those that were reported done faster than they can be read; in a check-off only. Nothing is
             guessed from it, and it changes nothing.
+        faults: what was laid out, and what became of it; nothing of a check-off that can be taken up again.
+        not_laid_out: findings of what is not laid out, for the instructor to judge.
+        to_see: lines of the steps that an instructor has to see and has not; in a check-off only.
+        to_judge: what only an instructor can judge, a sentence each; in a check-off only.
+        stopped_for: the faults for which the attempt was stopped, a sentence each.
     """
 
     steps: tuple[StepResult, ...]
@@ -129,6 +161,11 @@ class Results:
     troubles: tuple[Found, ...] = ()
     hands_on: int = 0
     hurried: tuple[Hurried, ...] = ()
+    faults: tuple[FaultResult, ...] = ()
+    not_laid_out: tuple[NotLaidOut, ...] = ()
+    to_see: tuple[str, ...] = ()
+    to_judge: tuple[str, ...] = ()
+    stopped_for: tuple[str, ...] = ()
 
     def body(self) -> dict[str, object]:
         """The result as an entry holds it: numbers as text, counters as whole numbers."""
@@ -146,6 +183,11 @@ class Results:
             "troubles": [asdict(found) for found in self.troubles],
             "hands_on": self.hands_on,
             "hurried": [asdict(step) for step in self.hurried],
+            "faults": [{**asdict(fault), "at": list(fault.at)} for fault in self.faults],
+            "not_laid_out": [asdict(found) for found in self.not_laid_out],
+            "to_see": list(self.to_see),
+            "to_judge": list(self.to_judge),
+            "stopped_for": list(self.stopped_for),
         }
 
 
@@ -165,14 +207,22 @@ def score(papers: Papers, mode: Mode, progress: Progress, passed_over: Mapping[s
     """
     lines = [_result(papers, mode, progress, step, passed_over.get(step.id, "")) for step in papers.checklist.steps]
     lines.sort(key=lambda line: not line.critical)
-    applicable = [line for line in lines if line.ending is not Ending.NOT_APPLICABLE]
-    unaided = sum(line.ending is Ending.UNAIDED for line in applicable)
+    # Whoever stops rightly is not held to what would have come after.
+    not_counted = {Ending.NOT_APPLICABLE, *([Ending.NOT_REACHED] if progress.stopped_for else [])}
+    applicable = [line for line in lines if line.ending not in not_counted]
+    unaided = sum(line.ending in (Ending.UNAIDED, Ending.STOPPED_FOR) for line in applicable)
     percent = Decimal(100)
     if applicable:
         share = Decimal(100) * unaided / len(applicable)
         percent = share.quantize(Decimal(1), rounding=ROUND_HALF_UP)
     sentences = papers.language.sentences
-    failures = _failures(lines, percent, papers.checklist.pass_rule, mode, sentences)
+    faults = tuple(faults_of(papers, progress))
+    failures = _failures(applicable, percent, papers.checklist.pass_rule, mode, sentences)
+    # A check-off that can be taken up again tells nothing of what is laid out.
+    tells = mode is Mode.PRACTICE or _is_over(progress)
+    failures[:0] = missed(faults, progress, sentences) if tells else ()
+    judged = tuple(to_judge(faults, progress, sentences)) if mode is Mode.CHECK_OFF else ()
+    to_see = tuple(line.say for line in lines if line.to_be_seen) if mode is Mode.CHECK_OFF else ()
     if progress.closed_early:
         failures.insert(0, sentences.CLOSED_BEFORE_ITS_END)
     done = [step for step in papers.checklist.steps if _was_done(step, progress)]
@@ -181,12 +231,17 @@ def score(papers: Papers, mode: Mode, progress: Progress, passed_over: Mapping[s
         unaided,
         len(applicable),
         percent,
-        not failures,
+        not (failures or to_see or judged),
         tuple(failures),
         not progress.closed_early,
         tuple(progress.troubles),
         len(done),
         tuple(_hurried(papers, progress, done)) if mode is Mode.CHECK_OFF else (),
+        faults if tells else (),
+        tuple(NotLaidOut(*found) for found in progress.not_laid_out),
+        to_see,
+        judged,
+        tuple(fault.what for fault in papers.truth.faults if fault.key in progress.stopped_for),
     )
 
 
@@ -204,8 +259,11 @@ def _hurried(papers: Papers, progress: Progress, done: list[Step]) -> Iterator[H
 def _result(papers: Papers, mode: Mode, progress: Progress, step: Step, passed_over_because: str) -> StepResult:
     done = progress.steps[step.id]
     ending = Ending.NOT_APPLICABLE if passed_over_because else _ending(step, done, mode)
+    if ending is Ending.NOT_PUT_RIGHT and step.id in {progress.found.get(key) for key in progress.stopped_for}:
+        ending = Ending.STOPPED_FOR
     # A check-off that can be taken up again gives no answer away, but for those that were answered rightly.
     shows = mode is Mode.PRACTICE or _is_over(progress) or done.status is Status.CLOSED
+    evidence = _evidence(step, done) if done.status is Status.CLOSED and not passed_over_because else ""
     answered = done.status in (Status.CLOSED, Status.NOT_APPLICABLE) or done.tries > 0
     return StepResult(
         id=step.id,
@@ -230,7 +288,18 @@ def _result(papers: Papers, mode: Mode, progress: Progress, step: Step, passed_o
         out_of_order=done.late,
         reason=passed_over_because or done.reason,
         by=done.by.value if answered and not passed_over_because else "",
+        evidence=evidence,
+        seen_by=done.seen_by,
+        to_be_seen=step.seen and evidence not in ("", Evidence.SEEN),
+        taken_back=done.taken_back,
     )
+
+
+def _evidence(step: Step, done: StepProgress) -> Evidence:
+    if done.seen_by or isinstance(step.expect, ObservationAsked):
+        return Evidence.SEEN
+    compared = isinstance(step.expect, NumberAsked | NameAsked | DoubleCheckAsked) or bool(facts_of(step))
+    return Evidence.WORKED_OUT if compared else Evidence.OWN_WORD
 
 
 def _is_over(progress: Progress) -> bool:
@@ -255,7 +324,7 @@ def _ending(step: Step, done: StepProgress, mode: Mode) -> Ending:
         case Status.CLOSED:
             if mode is Mode.CHECK_OFF and step.tries is not None and done.wrong >= step.tries:
                 return Ending.WRONG
-            if done.wrong or done.corrections:
+            if done.wrong or done.corrections or done.taken_back:
                 return Ending.CORRECTED
             if done.cues:
                 return Ending.CUED

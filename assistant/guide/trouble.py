@@ -4,6 +4,7 @@ A report costs nothing and closes nothing.
 """
 
 from assistant.guide.asking import asked_person, prompt
+from assistant.guide.bench import note_trouble
 from assistant.guide.effects import Tone
 from assistant.guide.interruptions import leave
 from assistant.guide.path import arm, go_to, open_again, place_before, settings_lost
@@ -24,6 +25,7 @@ def take_trouble(turn: Turn) -> None:
     turn.note["trouble"] = {"kind": kind.value, "words": turn.words}
     turn.note["verdict"] = "trouble"
     draft.troubles.append(Found(turn.step.id, kind.value, turn.words))
+    note_trouble(turn, kind)
     if draft.state is State.OFFERING_CUE:
         leave(turn)
     plan = turn.papers.checklist.plan_for(kind, turn.step.id)

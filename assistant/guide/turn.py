@@ -24,6 +24,7 @@ from assistant.guide.events import (
 )
 from assistant.guide.papers import Papers
 from assistant.guide.progress import Mode, Progress, StepProgress, Wake, WakeUp
+from assistant.orders.fault import Fault
 from assistant.spoken.expect import Expect
 from assistant.spoken.language import Sentences
 from assistant.spoken.meaning import Ambiguous, Answer, Command, Kind, Meaning, NoMatch
@@ -154,6 +155,13 @@ class Turn:
         return self.draft.steps[self.step.id]
 
     @property
+    def faults(self) -> tuple[Fault, ...]:
+        """The faults that the current step looks at, and that have not been put right."""
+        return tuple(
+            fault for fault in self.papers.faults.get(self.step.id, ()) if fault.key not in self.draft.put_right
+        )
+
+    @property
     def sentences(self) -> Sentences:
         """What the guide can say."""
         return self.papers.language.sentences
@@ -197,6 +205,11 @@ def draft_of(progress: Progress) -> Progress:
         before=[*progress.before],
         history=[*progress.history],
         troubles=[*progress.troubles],
+        found={**progress.found},
+        missed={**progress.missed},
+        put_right=[*progress.put_right],
+        told_otherwise=[*progress.told_otherwise],
+        not_laid_out=[*progress.not_laid_out],
     )
 
 

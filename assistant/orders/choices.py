@@ -9,12 +9,12 @@ from assistant.dosing import EXACT, TENTH, Amount, Measure, flow_rate, parse_amo
 from assistant.dosing.body import body_weight
 from assistant.dosing.dose_rate import pump_rate
 from assistant.dosing.gravity import drop_rate
-from assistant.dosing.limits import Finding, Level, Limits
+from assistant.dosing.limits import Finding, Limits
 from assistant.dosing.result import Result
 from assistant.dosing.strength import concentration
 from assistant.dosing.units import unit
 from assistant.orders.lines import ByDoseRate, Gravity, Primary, Secondary
-from assistant.orders.plausible import table
+from assistant.orders.plausible import stopping, table
 from assistant.orders.shelf import DoseRateDrug, Drug, shelf
 
 _BAGS = ("250 mL", "500 mL", "1,000 mL", "1 L")
@@ -65,11 +65,6 @@ class Rated:
     hurdles: int
 
 
-def passes(findings: tuple[Finding, ...]) -> bool:
-    """Whether a soft or a hard limit is passed."""
-    return any(found.level in (Level.SOFT, Level.HARD) for found in findings)
-
-
 @lru_cache(maxsize=2)
 def primaries(by_gravity: bool) -> tuple[WithSet, ...]:
     """Every primary within the limits: each fluid, bag, reserve, and time or rate.
@@ -97,7 +92,7 @@ def _primaries() -> Iterator[WithSet]:
 
 
 def _runs(fluid: str, rate: Measure) -> bool:
-    return not passes(table().check(fluid, rate=rate))
+    return not stopping(table().check(fluid, rate=rate))
 
 
 def _gravities() -> Iterator[WithSet]:
@@ -132,7 +127,7 @@ def secondaries() -> tuple[Dosed, ...]:
     for drug in shelf().drugs:
         for dose, volume in drug.bags:
             for over in drug.over:
-                if passes(check(limits, drug.name, dose, volume, over)):
+                if stopping(check(limits, drug.name, dose, volume, over)):
                     continue
                 hurdles = _cut(flow_rate(volume, over)) + (dose.unit not in ("mg", "units")) + _odd(over)
                 for frequency in drug.frequency:
@@ -158,7 +153,7 @@ def rated() -> tuple[Rated, ...]:
             for ordered in drug.ordered:
                 by_weight = unit(ordered.unit).kind == "dose rate per weight"
                 dose = ByDoseRate(drug=drug.name, ordered=ordered, amount=amount, volume=volume)
-                if passes(limits.check(drug.name, dose_rate=ordered, concentration=strength, weight=kilos[0])):
+                if stopping(limits.check(drug.name, dose_rate=ordered, concentration=strength, weight=kilos[0])):
                     continue
                 grams = amount.unit == "g"
                 if not by_weight:

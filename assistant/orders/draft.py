@@ -93,20 +93,15 @@ class Draft:
         else:
             self.second = dosed
 
-    def drug(self, part: str) -> tuple[str, tuple[str, ...]]:
-        """The drug of a part, and the allergies with which it is not given."""
-        if part == "dose" and self.rated is not None:
-            return self.rated.drug.name, self.rated.drug.avoid
-        drug = self.dosed(part).drug
-        return drug.name, drug.avoid
-
     def name_of(self, part: str) -> str:
         """What is ordered for a part: a fluid or a drug."""
         if part == "primary" and self.primary is not None:
             return self.primary.primary.fluid
         if part == "flush" and self.flush is not None:
             return self.flush.fluid
-        return self.drug(part)[0]
+        if part == "dose" and self.rated is not None:
+            return self.rated.drug.name
+        return self.dosed(part).drug.name
 
     def held_in(self, part: str) -> tuple[Amount, Amount]:
         """All the drug in a bag, and its volume."""
@@ -123,10 +118,18 @@ class Draft:
     def bench(self, chance: random.Random, day: date) -> LaidOut:
         """What is laid out, with a date on every label: in the future, but where an expired one was planted."""
         past = day - timedelta(days=chance.randint(1, _LONGEST_PAST_DAYS))
+        # The first two dates are drawn with everything else, the others aside: a seed gives what it always gave.
+        first, second = _future(chance, day), _future(chance, day)
+        aside = random.Random(second.toordinal())  # noqa: S311 - orders by chance are no secret
+        drug = "secondary" if self.has("secondary") else "dose"
         parts: dict[str, object] = {}
         for part in CONTAINERS:
-            future = day + timedelta(days=chance.randint(_SOONEST_DAYS, _LATEST_DAYS))
+            date_on = {"primary": first, drug: second}.get(part) or _future(aside, day)
             if self.has(part):
-                expires = past if part == self.expired else future
+                expires = past if part == self.expired else date_on
                 parts[part] = {"expires": expires, **self.laid_out.get(part, {})}
         return LaidOut.model_validate({**parts, "found": self.found, "on_purpose": self.on_purpose})
+
+
+def _future(chance: random.Random, day: date) -> date:
+    return day + timedelta(days=chance.randint(_SOONEST_DAYS, _LATEST_DAYS))

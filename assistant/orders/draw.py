@@ -97,24 +97,25 @@ def draw(
     """
     if level not in LEVELS:
         raise UsageError(f"There is no level {level}.", "Levels are 1, 2 and 3.")
+    planting = None
+    if fault is not None:
+        if findable is None:
+            raise TypeError("a fault is planted only where a checklist looks")
+        planting = fault, findable
     chance = random.Random(f"{seed}/{level}")  # noqa: S311 - orders by chance are no secret
     names = _names(chance, count)
-    if fault is not None and findable is None:
-        raise TypeError("a fault is planted only where a checklist looks")
     seen: set[object] = set()
     drawn: list[Order] = []
     contents = _contents(chance, wanted, level)
     for number in range(1, count + 1):
         for _ in range(_TRIES):
             draft = next(contents)
-            if fault is not None and findable is not None and not plant(draft, fault, findable, chance):
+            if planting is not None and not plant(draft, *planting, chance):
                 continue
             if draft.content in seen:
                 continue
             order = _order(draft, chance, names[number - 1], number, seed, day)
-            # A fault where no step looks, a second one that came with the first among them, would be no fair trial.
-            faults = {one.fact for one in truth_of(order, table()).faults}
-            if faults - (findable.facts if fault is not None and findable is not None else frozenset()):
+            if not _is_fair(order, planting):
                 continue
             seen.add(draft.content)
             drawn.append(order)
@@ -130,6 +131,15 @@ def draw(
                 "Ask for fewer, another level or another fault.",
             )
     return drawn
+
+
+def _is_fair(order: Order, planting: tuple[FaultKind, Findable] | None) -> bool:
+    """Whether an order has the one fault that was planted, where a step can find it, and no other one beside it."""
+    faults = truth_of(order, table()).faults
+    if planting is None:
+        return not faults
+    _, findable = planting
+    return len(faults) == 1 and findable.finds(faults[0], order)
 
 
 def _contents(chance: random.Random, wanted: Wanted, level: int) -> Iterator[Draft]:

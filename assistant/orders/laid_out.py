@@ -5,11 +5,11 @@ Silence means: as ordered, and nothing wrong.
 
 from collections.abc import Mapping
 from datetime import date
-from typing import Annotated, Literal
+from typing import Annotated, Literal, Self
 
-from pydantic import Field
+from pydantic import Field, model_validator
 
-from assistant.checklist.paper import Paper, Phrase, StepId, Text
+from assistant.checklist.paper import Paper, Phrase, StepId, Text, refuse
 from assistant.orders.reading import Dose, DropFactor, Name, Volume
 
 BagState = Literal["cloudy", "leaking", "expired"]
@@ -103,6 +103,14 @@ class LaidOut(Paper):
     found: Annotated[Mapping[Thing, Phrase], Field(max_length=30)] = {}
     happens: Annotated[tuple[Happening, ...], Field(max_length=30)] = ()
     on_purpose: tuple[OnPurpose, ...] = ()
+
+    @model_validator(mode="after")
+    def _happens_once(self) -> Self:
+        places = [(one.at, one.thing) for one in self.happens]
+        twice = next((place for place in places if places.count(place) > 1), None)
+        if twice is not None:
+            raise refuse(f"Two things happen to the {twice[1]} at the step {twice[0]}.", "Leave one of them out.")
+        return self
 
 
 CONTAINERS = ("primary", "secondary", "second_secondary", "dose", "flush")

@@ -14,17 +14,17 @@ from assistant.dosing import Amount, show
 from assistant.dosing.limits import Limits
 from assistant.dosing.units import same_dimension
 from assistant.errors import QuantityError
-from assistant.orders.laid_out import CONTAINERS, OnPurpose
+from assistant.orders.fault import Fault
+from assistant.orders.laid_out import CONTAINERS, LABELS, OnPurpose
 from assistant.orders.model import Order
 from assistant.orders.names import label_names
-from assistant.orders.older import is_older
+from assistant.orders.older import PLANTED_AS, place_in
 from assistant.orders.shelf import shelf
 from assistant.orders.solve import answer_key
 from assistant.orders.truth import truth_of
 
 ORDER_RULES = (
     "order-key",
-    "order-older",
     "order-allergy",
     "order-limits",
     "order-pair",
@@ -35,10 +35,16 @@ ORDER_RULES = (
     "order-wording",
     "order-teaching",
     "order-sources",
+    "order-older",
 )
 """Every rule, in the order in which they are looked at."""
 _DRUGS = ("secondary", "second_secondary", "dose")
 _MATTERS = get_args(OnPurpose)
+_INSTEAD = {
+    "hung": "Write what the labels say as [laid_out.primary], [laid_out.secondary] or [laid_out.dose].",
+    "planted": "Take it out: the faults follow from what is laid out; on_purpose tells of one in the order itself.",
+}
+"""What takes the place of a field of earlier versions."""
 
 
 @dataclass(frozen=True)
@@ -63,12 +69,17 @@ def lint_order(order: Order, paper: PaperFile, limits: Limits) -> tuple[Finding,
         paper: its file.
         limits: the table of limits.
     """
-    complaints = [*_older(paper), *_key(order)]
-    if not any(one.rule == "order-key" for one in complaints):  # without a key there is nothing to compare
+    complaints = [*_key(order)]
+    if not complaints:  # without a key there is nothing to compare
+        faults = truth_of(order, limits).faults
+        complaints += [*_wrong(order, faults), *_on_purpose(order, faults, paper)]
         for rule in _RULES:
-            complaints += rule(order, limits)
+            complaints += rule(order)
+    complaints += _older(paper)
     findings = [
-        Finding(str(paper.path), paper.line_of(one.where), one.rule, one.severity, one.what, one.mend)
+        Finding(
+            str(paper.path), paper.line_of(place_in(paper.table, one.where)), one.rule, one.severity, one.what, one.mend
+        )
         for one in complaints
     ]
     return tuple(sorted(findings, key=lambda found: (found.line, found.rule)))
@@ -76,14 +87,9 @@ def lint_order(order: Order, paper: PaperFile, limits: Limits) -> tuple[Finding,
 
 def _older(paper: PaperFile) -> Iterator[_Complaint]:
     """The file is written as the present version has it."""
-    for name in ("hung", "planted"):
-        if is_older(paper.table) and name in paper.table:
-            yield _warning(
-                "order-older",
-                (name,),
-                f"{name} is how earlier versions wrote it; it is still read.",
-                "Write what the labels say as [laid_out.primary] or [laid_out.secondary]; faults follow from it.",
-            )
+    for name, mend in _INSTEAD.items():
+        if name in paper.table:
+            yield _warning("order-older", (name,), f"{name} is how earlier versions wrote it, and is still read.", mend)
 
 
 def _key(order: Order) -> Iterator[_Complaint]:
@@ -93,12 +99,10 @@ def _key(order: Order) -> Iterator[_Complaint]:
         yield _error("order-key", ("title",), f"no answer key follows from the order: {cause.what}", cause.remedy)
 
 
-def _faults(order: Order, limits: Limits) -> Iterator[_Complaint]:
-    """What is wrong in an order itself is there on purpose, and what is there on purpose is wrong."""
-    found: set[str] = set()
-    for fault in truth_of(order, limits).faults:
+def _wrong(order: Order, faults: tuple[Fault, ...]) -> Iterator[_Complaint]:
+    """What is wrong in an order itself is there on purpose."""
+    for fault in faults:
         part, _, matter = fault.fact.partition(".")
-        found.add(matter)
         if matter not in _MATTERS or matter in order.laid_out.on_purpose:
             continue
         make = _error if fault.grave else _warning
@@ -108,25 +112,55 @@ def _faults(order: Order, limits: Limits) -> Iterator[_Complaint]:
             fault.what,
             f'Change the order, or write on_purpose = ["{matter}"] under [laid_out] if it is there to be noticed.',
         )
-    for matter in order.laid_out.on_purpose:
-        if matter not in found:
+
+
+def _on_purpose(order: Order, faults: tuple[Fault, ...], paper: PaperFile) -> Iterator[_Complaint]:
+    """What is there on purpose is there."""
+    there = {fault.fact.rpartition(".")[2] for fault in faults}
+    planted = paper.table.get("planted")
+    if planted is not None:
+        if not there & PLANTED_AS[planted]:
             yield _error(
                 "order-on-purpose",
-                ("laid_out",),
+                ("planted",),
+                f"planted says {planted}, but nothing of that kind is in the file.",
+                "Put the fault into the file, or take planted out.",
+            )
+        return
+    for matter in order.laid_out.on_purpose:
+        if matter not in there:
+            yield _error(
+                "order-on-purpose",
+                ("laid_out", "on_purpose"),
                 f"on_purpose says {matter}, but nothing of that kind is wrong in the order.",
                 "Put the fault into the order, or take the word out.",
             )
-    dated = any(getattr(order.laid_out, part).expires is not None for part in CONTAINERS)
-    if dated and order.written is None:
-        yield _error(
-            "order-faults",
-            ("laid_out",),
-            "a label bears a date, but the order has none, so nobody can tell whether it has passed.",
-            "Add written = 2026-11-25 (the day of the order), or take the date out.",
-        )
 
 
-def _rates(order: Order, _limits: Limits) -> Iterator[_Complaint]:
+def _dates(order: Order) -> Iterator[_Complaint]:
+    """Whether a date has passed can be told, and is not told in two ways."""
+    for part in CONTAINERS:
+        bag = getattr(order.laid_out, part)
+        where = ("laid_out", part, "expires")
+        if bag.expires is None:
+            continue
+        if order.written is None and bag.state != "expired":
+            yield _error(
+                "order-dates",
+                where,
+                "a label bears a date, but the order has none, so nobody can tell whether it has passed.",
+                "Add written = 2026-11-25 (the day of the order), or take the date out.",
+            )
+        if order.written is not None and bag.state == "expired" and bag.expires >= order.written:
+            yield _error(
+                "order-dates",
+                where,
+                "the bag is laid out as expired, but its date has not passed on the day of the order.",
+                "Write a date before that day, or take the state out.",
+            )
+
+
+def _rates(order: Order) -> Iterator[_Complaint]:
     """A stated rate is one that the pump takes."""
     step = order.rounding.step
     for part in ("primary", "secondary", "second_secondary"):
@@ -145,29 +179,28 @@ def _rates(order: Order, _limits: Limits) -> Iterator[_Complaint]:
             )
 
 
-def _names(order: Order, _limits: Limits) -> Iterator[_Complaint]:
+def _names(order: Order) -> Iterator[_Complaint]:
     """What labels name is among the names of the lab: so a recogniser has others to tell it from."""
     known = label_names()
     drugs = {*known.drugs, *(drug.name for drug in shelf().rates)}
-    fluids = set(known.fluids)
-    named = [("primary", order.primary.fluid, fluids)] if order.primary else []
-    named += [(part, name, drugs) for part in _DRUGS if (name := _drug(order, part))]
-    named += [("flush", order.flush.fluid, fluids)] if order.flush else []
-    laid_out = order.laid_out
-    named += [("laid_out", name, fluids) for name in (laid_out.primary.fluid, laid_out.flush.fluid) if name]
-    bags = (laid_out.secondary, laid_out.second_secondary, laid_out.dose)
-    named += [("laid_out", bag.drug, drugs) for bag in bags if bag.drug]
-    for part, name, names in named:
-        if name not in names:
-            yield _warning(
-                "order-names",
-                (part,),
-                f"{name} is not among the names that labels in the lab carry.",
-                "Write it as the list of names has it; a new name can still be used, and is heard less surely.",
-            )
+    for part in CONTAINERS:
+        field = LABELS[part][0]
+        names = set(known.fluids) if field == "fluid" else drugs
+        for where, says in (
+            ((part,), getattr(order, part)),
+            (("laid_out", part, field), getattr(order.laid_out, part)),
+        ):
+            name = getattr(says, field, None)
+            if name is not None and name not in names:
+                yield _warning(
+                    "order-names",
+                    where,
+                    f"{name} is not among the names that labels in the lab carry.",
+                    "Write it as the list of names has it; a new name can still be used, and is heard less surely.",
+                )
 
 
-def _wording(order: Order, _limits: Limits) -> Iterator[_Complaint]:
+def _wording(order: Order) -> Iterator[_Complaint]:
     """No error-prone abbreviation or dose designation stands on the paper."""
     texts: list[tuple[tuple[str, ...], str]] = [(("title",), order.title), (("ordered_by",), order.ordered_by)]
     for part in ("primary", *_DRUGS, "flush"):
@@ -181,7 +214,7 @@ def _wording(order: Order, _limits: Limits) -> Iterator[_Complaint]:
             yield _error("order-wording", where, f'"{found.found}" {found.reason}.', found.mend)
 
 
-def _teaching(order: Order, _limits: Limits) -> Iterator[_Complaint]:
+def _teaching(order: Order) -> Iterator[_Complaint]:
     """The instructor is told what an order is there for."""
     if not order.teaching:
         yield _warning("order-teaching", ("title",), "the order does not say what it teaches.", 'Add teaching = "...".')
@@ -194,11 +227,6 @@ def _teaching(order: Order, _limits: Limits) -> Iterator[_Complaint]:
         )
 
 
-def _drug(order: Order, part: str) -> str:
-    infusion = getattr(order, part)
-    return infusion.drug if infusion is not None else ""
-
-
 def _error(rule: str, where: tuple[str, ...], what: str, mend: str) -> _Complaint:
     return _Complaint(rule, Severity.ERROR, where, what, mend)
 
@@ -207,10 +235,4 @@ def _warning(rule: str, where: tuple[str, ...], what: str, mend: str) -> _Compla
     return _Complaint(rule, Severity.WARNING, where, what, mend)
 
 
-_RULES: tuple[Callable[[Order, Limits], Iterator[_Complaint]], ...] = (
-    _faults,
-    _rates,
-    _names,
-    _wording,
-    _teaching,
-)
+_RULES: tuple[Callable[[Order], Iterator[_Complaint]], ...] = (_dates, _rates, _names, _wording, _teaching)

@@ -38,7 +38,7 @@ def load_order(name_or_path: str) -> Order:
             raise paper.complain((name,), f'"{name}" is not written in the file.', "Take the line out.")
     digest = hashlib.sha256(paper.content).hexdigest()
     try:
-        table = renewed(paper.table) if is_older(paper.table) else paper.table
+        table = renewed(paper) if is_older(paper.table) else paper.table
         return Order.model_validate({**table, "name": path.stem, "digest": digest})
     except ValidationError as invalid:
         raise paper.complain_about(invalid, (), Order) from invalid

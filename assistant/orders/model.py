@@ -15,6 +15,8 @@ from assistant.orders.reading import Name, Weight, day_in_words, read_rounding
 
 Paced = Literal["primary", "secondary", "dose"]
 """An infusion whose speed stands on the paper."""
+PoundsPerKilogram = Literal["2.2", "2.20462"]
+"""Factors by which weights in pounds are turned into kilograms, as schools teach them."""
 ILLEGIBLE = "[cannot be read]"
 """What stands on the paper where a speed cannot be read."""
 
@@ -58,6 +60,8 @@ class Order(Paper):
     """Infusions whose speed cannot be read on the paper, on purpose; the key still holds it."""
     rounding: Annotated[Rounding, BeforeValidator(read_rounding)] = parse_rounding("tenth")
     """What the pump takes as a rate; the answer key rounds to it once, at the end."""
+    pounds_per_kg: PoundsPerKilogram | None = None
+    """By what a weight in pounds is divided; None: by the exact factor (1 lb = 0.453 592 37 kg)."""
     written: date | None = None
     """The day of the order, where it is told."""
     teaching: Text = ""

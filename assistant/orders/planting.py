@@ -5,17 +5,18 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Literal, get_args
 
-from assistant.checklist.model import Checklist, ChoiceAsked
+from assistant.checklist.model import Checklist, ChoiceAsked, Step
 from assistant.dosing import Amount, parse_amount, show
 from assistant.dosing.limits import Finding
-from assistant.orders.choices import check, passes
+from assistant.orders.choices import check
 from assistant.orders.draft import Draft
+from assistant.orders.fault import Fault, Truth, facts_of
 from assistant.orders.laid_out import LABELS
 from assistant.orders.lines import ByDoseRate, Primary, Secondary
-from assistant.orders.model import Paced
-from assistant.orders.plausible import table
-from assistant.orders.shelf import shelf
-from assistant.orders.truth import facts_of
+from assistant.orders.model import Order, Paced
+from assistant.orders.plausible import stopping, table
+from assistant.orders.shelf import avoided_with, shelf
+from assistant.orders.solve import amount_of, answer_key
 
 FaultKind = Literal[
     "wrong-bag",
@@ -46,27 +47,42 @@ _BAGS = {
 
 @dataclass(frozen=True)
 class Findable:
-    """What the steps of a checklist can find.
+    """What the steps of a checklist can find, whatever was answered before.
 
     Attributes:
         facts: everything that they look at.
-        states: of things that are neither bag nor label, how a step's answer can say that they are.
+        states: of things that are neither bag nor label, how every choice about them can say that they are.
+        steps: those that look at something; one that hangs on an earlier answer is not among them.
     """
 
     facts: frozenset[str]
     states: Mapping[str, tuple[str, ...]]
+    steps: tuple[Step, ...]
 
     @classmethod
     def by(cls, checklist: Checklist) -> "Findable":
         """What a checklist can find."""
-        facts: set[str] = set()
+        steps = [step for step in checklist.steps if not any(condition.step for condition in step.applies)]
         states: dict[str, tuple[str, ...]] = {}
-        for step in checklist.steps:
-            facts |= facts_of(step)
-            for fact in step.looks_at:
-                if "." not in fact and isinstance(step.expect, ChoiceAsked) and step.expect.faults:
-                    states[fact] = step.expect.faults
-        return cls(frozenset(facts), states)
+        for step in steps:
+            told = step.expect.faults if isinstance(step.expect, ChoiceAsked) else ()
+            for fact in step.looks_at if told else ():
+                if "." not in fact and fact != WRISTBAND:
+                    states[fact] = tuple(state for state in told if state in states.get(fact, told))
+        return cls(
+            frozenset(fact for step in steps for fact in facts_of(step)),
+            {fact: told for fact, told in states.items() if told},
+            tuple(step for step in steps if facts_of(step)),
+        )
+
+    def finds(self, fault: Fault, order: Order) -> bool:
+        """Whether a step that applies to an order looks at a fault of it."""
+        looking = [step for step in self.steps if fault in Truth((fault,)).seen_at(step)]
+        if any(not step.applies for step in looking):
+            return True
+        key = answer_key(order)
+        values = {name: one.value if isinstance(one.value, str) else amount_of(one) for name, one in key.items()}
+        return any(step.unmet(values, {}) is None for step in looking)
 
     def parts(self, matter: str) -> tuple[str, ...]:
         """The parts of an order of which this is looked at."""
@@ -104,9 +120,21 @@ def _wrong_bag(draft: Draft, findable: Findable, chance: random.Random) -> str:
         known = [fluid.name for fluid in shelf().fluids]
     else:
         known = [drug.name for drug in (shelf().rates if part == "dose" else shelf().drugs)]
-    other = chance.choice([name for name in known if name != ordered])
+    others = [name for name in known if name != ordered and _goes_with_the_rest(draft, part, name)]
+    if not others:
+        return ""
+    other = chance.choice(others)
     draft.laid_out[part] = {field: other}
     return f"The {_BAGS[part]} is {other}, not {ordered}. The learner must notice it at the label and take another one."
+
+
+def _goes_with_the_rest(draft: Draft, part: str, name: str) -> bool:
+    """Whether a bag of this name is wrong for its name alone, and not also for what it would meet in the line."""
+    if part == "flush":
+        return True
+    drugs = [draft.name_of(each) for each in ("secondary", "second_secondary", "dose") if draft.has(each)]
+    together = drugs if part == "primary" else [draft.fluid] if draft.fluid else []
+    return not stopping(table().check(name, together_with=together))
 
 
 def _expired_bag(draft: Draft, findable: Findable, chance: random.Random) -> str:
@@ -146,30 +174,38 @@ def _over_limit(draft: Draft, findable: Findable, chance: random.Random) -> str:
         case "dose" if draft.rated is not None:
             slow = draft.rated.dose
             tenfold = Amount(slow.ordered.value * 10, slow.ordered.unit)
-            found = _gravest(table().check(slow.drug, dose_rate=tenfold, weight=draft.weight))
-            if found is None:
+            found = stopping(table().check(slow.drug, dose_rate=tenfold, weight=draft.weight))
+            if not found:
                 return ""
             fast = ByDoseRate(drug=slow.drug, ordered=tenfold, amount=slow.amount, volume=slow.volume)
             draft.rated = replace(draft.rated, dose=fast)
         case "primary" if draft.primary is not None and draft.primary.gravity is None:
             plain = draft.primary.primary
             rate = parse_amount(chance.choice(_TOO_FAST))
-            found = _gravest(table().check(plain.fluid, rate=rate))
-            if found is None:
+            found = stopping(table().check(plain.fluid, rate=rate))
+            if not found or _has_run_in(draft, rate):
                 return ""
             wild = Primary(fluid=plain.fluid, bag_volume=plain.bag_volume, reserve=plain.reserve, rate=rate)
             draft.primary = replace(draft.primary, primary=wild)
         case _:
             return ""
-    return _meant(draft, "limits", found)
+    return _beyond_limits(draft, found)
+
+
+def _has_run_in(draft: Draft, rate: Amount) -> bool:
+    """Whether a running primary would be over by now at this rate."""
+    if draft.primary is None or draft.running is None:
+        return False
+    held = draft.primary.primary.bag_volume.in_unit("mL") - draft.primary.primary.reserve.in_unit("mL")
+    return rate.in_unit("mL/h") * draft.running.since.in_unit("h") >= held
 
 
 def _too_short(draft: Draft, part: str, chance: random.Random) -> str:
     dosed = draft.dosed(part)
     given = dosed.secondary
     for over in chance.sample(_TOO_SHORT, len(_TOO_SHORT)):
-        found = _gravest(check(table(), given.drug, given.dose, given.volume, parse_amount(over)))
-        if found is not None:
+        found = stopping(check(table(), given.drug, given.dose, given.volume, parse_amount(over)))
+        if found:
             faster = Secondary(
                 drug=given.drug,
                 dose=given.dose,
@@ -178,7 +214,7 @@ def _too_short(draft: Draft, part: str, chance: random.Random) -> str:
                 frequency=given.frequency,
             )
             draft.set_dosed(part, replace(dosed, secondary=faster))
-            return _meant(draft, "limits", found)
+            return _beyond_limits(draft, found)
     return ""
 
 
@@ -192,16 +228,11 @@ def _illegible_rate(draft: Draft, findable: Findable, chance: random.Random) -> 
 
 
 def _allergy(draft: Draft, findable: Findable, chance: random.Random) -> str:
-    clashes = [
-        (name, allergy)
-        for part in findable.parts("allergy")
-        if draft.has(part)
-        for name, avoid in [draft.drug(part)]
-        for allergy in avoid
-    ]
-    if not clashes:
+    part = _one_of(draft, findable.parts("allergy"), chance)
+    if not part:
         return ""
-    name, allergy = chance.choice(clashes)
+    name = draft.name_of(part)
+    allergy = chance.choice(avoided_with(name) or (name,))
     draft.allergies = (allergy,)
     draft.on_purpose = ("allergy",)
     return (
@@ -214,18 +245,18 @@ def _incompatible_pair(draft: Draft, findable: Findable, chance: random.Random) 
     part = _one_of(draft, findable.parts("pair"), chance)
     if not part or draft.primary is None:
         return ""
-    name, _ = draft.drug(part)
+    name = draft.name_of(part)
     pairs = [
         (fluid.name, found)
         for fluid in shelf().fluids
-        if (found := _gravest(table().check(name, together_with=(fluid.name,)))) is not None
+        if (found := stopping(table().check(name, together_with=(fluid.name,))))
     ]
     if not pairs:
         return ""
     fluid, found = chance.choice(pairs)
     draft.primary = replace(draft.primary, primary=draft.primary.primary.model_copy(update={"fluid": fluid}))
     draft.on_purpose = ("pair",)
-    return f"{found.sentence[0].upper()}{found.sentence[1:]} The learner must stop and ask the pharmacist."
+    return f"{found[0].sentence[0].upper()}{found[0].sentence[1:]} The learner must stop and ask the pharmacist."
 
 
 def _wrong_patient(draft: Draft, findable: Findable, _chance: random.Random) -> str:
@@ -243,14 +274,9 @@ def _finding(draft: Draft, findable: Findable, chance: random.Random) -> str:
     return f"The {thing}: {draft.found[thing]}. The learner must notice it, and act on it."
 
 
-def _gravest(findings: tuple[Finding, ...]) -> Finding | None:
-    """The gravest finding, where it is one that must stop a learner."""
-    return findings[0] if findings and passes(findings) else None
-
-
-def _meant(draft: Draft, matter: Literal["limits"], found: Finding) -> str:
-    draft.on_purpose = (matter,)
-    return f"{found.sentence} The learner must stop and tell whoever ordered it."
+def _beyond_limits(draft: Draft, found: tuple[Finding, ...]) -> str:
+    draft.on_purpose = ("limits",)
+    return f"{found[0].sentence} The learner must stop and tell whoever ordered it."
 
 
 _PLANTERS: Mapping[FaultKind, Callable[[Draft, Findable, random.Random], str]] = {

@@ -7,6 +7,7 @@ from pydantic import Field, ValidationError
 from assistant.checklist.library import library_folder
 from assistant.checklist.model import Paper
 from assistant.checklist.paper_file import read_paper
+from assistant.dosing.limits import key_of
 from assistant.errors import OrderError
 from assistant.orders.reading import Dose, DoseRate, Duration, Name, Volume
 
@@ -68,6 +69,17 @@ class Shelf(Paper):
     drugs: tuple[Drug, ...] = Field(min_length=2)
     rates: tuple[DoseRateDrug, ...] = Field(min_length=1)
     people: People
+
+
+@lru_cache(maxsize=256)
+def avoided_with(drug: str) -> tuple[str, ...]:
+    """Allergies with which a drug is not given; none where the shelf does not know it.
+
+    Args:
+        drug: its name, capitals aside.
+    """
+    known: tuple[Drug | DoseRateDrug, ...] = (*shelf().drugs, *shelf().rates)
+    return next((one.avoid for one in known if key_of(one.name) == key_of(drug)), ())
 
 
 @lru_cache(maxsize=1)

@@ -25,7 +25,7 @@ from functools import lru_cache, partial
 from assistant import dosing
 from assistant.dosing import WHOLE, Amount, Result, Rounding
 from assistant.dosing.amount import normal
-from assistant.dosing.body import body_weight
+from assistant.dosing.body import body_weight, convert
 from assistant.dosing.dose import dose_by_weight
 from assistant.dosing.dose_rate import pump_rate
 from assistant.dosing.gravity import drop_rate
@@ -33,7 +33,7 @@ from assistant.dosing.result import tell_exact
 from assistant.dosing.units import same_dimension, unit
 from assistant.orders.key import KeyEntry
 from assistant.orders.lines import ByDoseRate, Flush, Gravity, Primary, Running, Secondary
-from assistant.orders.model import Order
+from assistant.orders.model import Order, PoundsPerKilogram
 from assistant.orders.names import label_names, with_own
 
 _INTERMITTENT: Mapping[str, str | None] = {
@@ -99,7 +99,7 @@ def answer_key(order: Order) -> Mapping[str, KeyEntry]:
     entries: list[KeyEntry] = []
     weight = order.patient.weight
     if weight is not None:
-        entries.append(_weight(weight))
+        entries.append(_weight(weight, order.pounds_per_kg))
         # What follows from a weight follows from the kilograms that were agreed on, not from the pounds behind them.
         weight = amount_of(entries[-1])
     if order.primary is not None:
@@ -120,9 +120,12 @@ def answer_key(order: Order) -> Mapping[str, KeyEntry]:
     return {entry.name: entry for entry in entries}
 
 
-def _weight(weight: Amount) -> KeyEntry:
+def _weight(weight: Amount, pounds_per_kg: PoundsPerKilogram | None) -> KeyEntry:
     if weight.unit == "kg":
         return _stated("patient.weight", weight)
+    if weight.unit == "lb" and pounds_per_kg is not None:
+        factor = Amount(Decimal(pounds_per_kg), "lb/kg")
+        return _worked_out("patient.weight", convert(weight, "kg", factor=factor, rounding=dosing.TENTH))
     return _worked_out("patient.weight", body_weight(weight))
 
 

@@ -1,24 +1,20 @@
-"""The truth of an attempt: every fault there is at the bench, in the order itself and in what is laid out.
+"""The truth of an attempt: every fault there is at the bench, in the order itself and in what is laid out."""
 
-A fact is named as a checklist's steps name what they look at: ``secondary.drug`` is what that label says,
-``secondary.bag`` how the bag looks, ``secondary.allergy`` whether the patient may have the drug. Silence means
-that the fact is as it should be.
-"""
-
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping
 from datetime import date
 
-from assistant.checklist.asked import NameAsked, NumberAsked
-from assistant.checklist.model import Step
 from assistant.dosing import Amount, show
-from assistant.dosing.limits import Finding, Level, Limits
+from assistant.dosing.limits import Finding, Level, Limits, key_of
 from assistant.dosing.strength import concentration
-from assistant.orders.laid_out import CONTAINERS, LABELS, Happening
+from assistant.dosing.units import same_dimension
+from assistant.orders.fault import Fault, Truth
+from assistant.orders.key import KeyEntry
+from assistant.orders.laid_out import CONTAINERS, LABELS, BagState
 from assistant.orders.lines import ByDoseRate, Secondary
 from assistant.orders.model import Order
+from assistant.orders.plausible import stopping
 from assistant.orders.reading import day_in_words
-from assistant.orders.shelf import shelf
+from assistant.orders.shelf import avoided_with
 from assistant.orders.solve import amount_of, answer_key
 
 CONTAINER_NAMES = {
@@ -34,70 +30,20 @@ ALLERGIC, APART, OUT_OF_RANGE, SOMETHING_MISSING = "allergic", "apart", "out of 
 """Faults that follow from the order alone, in the words in which a step's answer tells of them."""
 _PERIPHERAL = ("intravenous", "peripheral")
 """Routes to which the limit for a peripheral line applies: a central line is named as such."""
-
-
-@dataclass(frozen=True)
-class Fault:
-    """Something at the bench that is not as it should be.
-
-    Attributes:
-        fact: what it concerns.
-        state: how it is: what the label says, or the word in which a step's answer tells of it.
-        what: the same in a sentence, for the instructor.
-        reaches: what would have reached the patient.
-        at: id of the one step at which it is so; "" from beginning to end.
-        say: what the instructor says or does then.
-        grave: it is not only a soft limit.
-    """
-
-    fact: str
-    state: str | Amount
-    what: str
-    reaches: str
-    at: str = ""
-    say: str = ""
-    grave: bool = True
-
-    @property
-    def on_label(self) -> bool:
-        """Whether a label says something else than the order."""
-        part, _, name = self.fact.partition(".")
-        return name in LABELS.get(part, ())
-
-    @property
-    def container(self) -> str:
-        """The bag, syringe or set that another one can take the place of; "" where there is none to take."""
-        part, _, name = self.fact.partition(".")
-        return part if self.on_label or (name == "bag" and part in CONTAINERS) else ""
-
-
-@dataclass(frozen=True)
-class Truth:
-    """Every fault of one attempt; none: all is as ordered."""
-
-    faults: tuple[Fault, ...] = ()
-
-    def seen_at(self, step: Step) -> tuple[Fault, ...]:
-        """The faults that a step of a checklist looks at."""
-        wanted = facts_of(step)
-        return tuple(fault for fault in self.faults if fault.fact in wanted and fault.at in ("", step.id))
-
-
-def facts_of(step: Step) -> frozenset[str]:
-    """Every fact that a step looks at: what it names, and what it has read from a label.
-
-    ``secondary.label`` stands for all that the label says.
-    """
-    named: set[str] = set()
-    for fact in step.looks_at:
-        part, _, name = fact.partition(".")
-        named |= {f"{part}.{each}" for each in LABELS.get(part, ())} if name == "label" else {fact}
-    match step.expect:
-        case NameAsked(key=key) | NumberAsked(key=key):
-            part, _, name = key.partition(".")
-            if name in LABELS.get(part, ()):
-                named.add(key)
-    return frozenset(named)
+_STATES: Mapping[BagState, tuple[str, str]] = {
+    "expired": ("has expired", "what has expired"),
+    "cloudy": ("is cloudy", "particles, or a drug that has changed"),
+    "leaking": ("leaks", "germs, through the leak"),
+}
+"""What is said of a bag, and what would come out of it."""
+_REACHES = {
+    "wristband": "What is ordered for somebody else.",
+    "site": "Fluid or drug into tissue, or through a vein that is inflamed.",
+    "lock": "Fluid or drug into tissue, or pressure into a blocked catheter.",
+    "line": "Air, or something through another line than the one that is meant.",
+    "patient": "More of what makes the patient unwell.",
+}
+"""What would reach the patient, by the thing that was not looked at."""
 
 
 def truth_of(order: Order, limits: Limits) -> Truth:
@@ -114,6 +60,7 @@ def truth_of(order: Order, limits: Limits) -> Truth:
         *_on_paper(order),
         *_allergies(order),
         *_beyond_limits(order, limits),
+        *_apart(order, limits),
         *_containers(order),
         *_found(order),
     )
@@ -141,10 +88,9 @@ def _drugs(order: Order) -> Iterator[tuple[str, Secondary | ByDoseRate]]:
 
 
 def _allergies(order: Order) -> Iterator[Fault]:
-    avoid = {drug.name: drug.avoid for drug in shelf().drugs} | {drug.name: drug.avoid for drug in shelf().rates}
-    allergies = {name.casefold(): name for name in order.patient.allergies}
+    allergies = {key_of(name) for name in order.patient.allergies}
     for part, given in _drugs(order):
-        clash = next((name for name in (*avoid.get(given.drug, ()), given.drug) if name.casefold() in allergies), None)
+        clash = next((name for name in (*avoided_with(given.drug), given.drug) if key_of(name) in allergies), None)
         if clash is not None:
             yield Fault(
                 f"{part}.allergy",
@@ -156,47 +102,44 @@ def _allergies(order: Order) -> Iterator[Fault]:
 
 def _beyond_limits(order: Order, limits: Limits) -> Iterator[Fault]:
     key = answer_key(order)
-    fluid = order.primary.fluid if order.primary is not None else None
     if order.primary is not None:
-        found = limits.check(order.primary.fluid, rate=amount_of(key["primary.rate"]))
-        yield from _out_of_range("primary", order.primary.fluid, found)
+        fluid = order.primary.fluid
+        yield from _out_of_range("primary", fluid, limits.check(fluid, rate=amount_of(key["primary.rate"])))
     for part, given in _drugs(order):
-        if isinstance(given, Secondary):
-            strength = concentration(given.dose, given.volume) if given.route in _PERIPHERAL else None
-            time = given.over or amount_of(key[f"{part}.duration"])
-            found = limits.check(given.drug, dose=given.dose, duration=time, concentration=strength)
-        else:
-            strength = concentration(given.amount, given.volume)
-            found = limits.check(
-                given.drug, dose_rate=given.ordered, concentration=strength, weight=order.patient.weight
-            )
-        yield from _out_of_range(part, given.drug, found)
-        worst = _gravest(limits.check(given.drug, together_with=(fluid,))) if fluid is not None else None
-        if worst is not None:
-            yield Fault(
-                f"{part}.pair",
-                APART,
-                _sentence(worst),
-                f"{given.drug} mixed with {fluid} in the line.",
-                grave=worst.level is Level.HARD,
-            )
+        yield from _out_of_range(part, given.drug, _checked(part, given, key, order.patient.weight, limits))
 
 
-def _out_of_range(part: str, name: str, found: tuple[Finding, ...]) -> Iterator[Fault]:
-    worst = _gravest(found)
-    if worst is not None:
-        yield Fault(
-            f"{part}.limits",
-            OUT_OF_RANGE,
-            _sentence(worst),
-            f"{name} beyond a limit: {worst.about}.",
-            grave=worst.level is Level.HARD,
-        )
+def _checked(
+    part: str, given: Secondary | ByDoseRate, key: Mapping[str, KeyEntry], weight: Amount | None, limits: Limits
+) -> tuple[Finding, ...]:
+    held = given.dose if isinstance(given, Secondary) else given.amount
+    strength = concentration(held, given.volume) if given.route in _PERIPHERAL else None
+    if isinstance(given, Secondary):
+        time = given.over or amount_of(key[f"{part}.duration"])
+        return limits.check(given.drug, dose=given.dose, duration=time, concentration=strength)
+    return limits.check(given.drug, dose_rate=given.ordered, concentration=strength, weight=weight)
 
 
-def _gravest(found: tuple[Finding, ...]) -> Finding | None:
-    """The gravest finding, where it is one that must stop a learner."""
-    return next((one for one in found if one.level in (Level.HARD, Level.SOFT)), None)
+def _out_of_range(part: str, name: str, findings: tuple[Finding, ...]) -> Iterator[Fault]:
+    beyond = stopping(findings)
+    reaches = f"{name} beyond a limit: {', '.join(one.about for one in beyond)}."
+    yield from _by_the_table(f"{part}.limits", OUT_OF_RANGE, beyond, reaches)
+
+
+def _apart(order: Order, limits: Limits) -> Iterator[Fault]:
+    if order.primary is None:
+        return
+    fluid = order.primary.fluid
+    for part, given in _drugs(order):
+        beyond = stopping(limits.check(given.drug, together_with=(fluid,)))
+        yield from _by_the_table(f"{part}.pair", APART, beyond, f"{given.drug} mixed with {fluid} in the line.")
+
+
+def _by_the_table(fact: str, state: str, beyond: tuple[Finding, ...], reaches: str) -> Iterator[Fault]:
+    """One fault for all that the table of limits says of a fact; none where it says nothing."""
+    if beyond:
+        is_grave = any(one.level is Level.HARD for one in beyond)
+        yield Fault(fact, state, " ".join(map(_sentence, beyond)), reaches, grave=is_grave)
 
 
 def _sentence(finding: Finding) -> str:
@@ -207,82 +150,53 @@ def _sentence(finding: Finding) -> str:
 
 
 def _containers(order: Order) -> Iterator[Fault]:
-    for part, labels in LABELS.items():
-        laid_out = getattr(order.laid_out, part)
-        if getattr(order, part) is None:
+    for part, names in LABELS.items():
+        ordered, laid_out = getattr(order, part), getattr(order.laid_out, part)
+        if ordered is None:
             continue
-        for name in labels:
-            says = getattr(laid_out, name)
-            if says is not None and not _same(says, getattr(getattr(order, part), name)):
-                yield _label(part, name, says, getattr(getattr(order, part), name))
+        for name in names:
+            says, wanted = getattr(laid_out, name), getattr(ordered, name)
+            if says is not None and not _same(says, wanted):
+                yield _label(part, name, says, wanted)
         if part in CONTAINERS:
             yield from _bag(part, laid_out.state, laid_out.expires, order.written)
 
 
 def _same(says: str | Amount, ordered: str | Amount) -> bool:
     if isinstance(says, str) or isinstance(ordered, str):
-        return says == ordered
-    return says.in_unit(ordered.unit) == ordered.ratio
+        return key_of(str(says)) == key_of(str(ordered))
+    return same_dimension(says.unit, ordered.unit) and says.in_unit(ordered.unit) == ordered.ratio
 
 
 def _label(part: str, name: str, says: str | Amount, ordered: str | Amount) -> Fault:
     shown, wanted = (value if isinstance(value, str) else show(value) for value in (says, ordered))
-    where = CONTAINER_NAMES[part]
     return Fault(
         f"{part}.{name}",
         says,
-        f"On {where}: {shown} in place of {wanted}.",
+        f"On {CONTAINER_NAMES[part]}: {shown} in place of {wanted}.",
         f"{shown} in place of {wanted} ({name.replace('_', ' ')}).",
     )
 
 
-def _bag(part: str, state: str | None, expires: date | None, written: date | None) -> Iterator[Fault]:
+def _bag(part: str, state: BagState | None, expires: date | None, written: date | None) -> Iterator[Fault]:
+    """What is wrong with a bag whatever its label says; an old one can leak besides, and those are two faults."""
     where = CONTAINER_NAMES[part]
-    if state is None and expires is not None and written is not None and expires < written:
-        state = "expired"
-    if state is None:
-        return
-    day = f" on {day_in_words(expires)}" if state == "expired" and expires is not None else ""
-    what = {"expired": "has expired", "cloudy": "is cloudy", "leaking": "leaks"}[state]
-    reaches = {
-        "expired": "what has expired",
-        "cloudy": "particles, or a drug that has changed",
-        "leaking": "germs, through the leak",
-    }[state]
-    yield Fault(
-        f"{part}.bag",
-        state,
-        f"{where[0].upper()}{where[1:]} {what}{day}.",
-        f"From {where}: {reaches}.",
-    )
+    is_past = expires is not None and written is not None and expires < written
+    for name, (how, what_comes) in _STATES.items():
+        if name != state and not (name == "expired" and is_past):
+            continue
+        if name == "expired" and expires is not None:
+            how = f"expired on {day_in_words(expires)}"
+        yield Fault(f"{part}.bag", name, f"{where[0].upper()}{where[1:]} {how}.", f"From {where}: {what_comes}.")
 
 
 def _found(order: Order) -> Iterator[Fault]:
-    happens = order.laid_out.happens
     for thing, state in order.laid_out.found.items():
-        yield Fault(
-            thing, state, f"The {thing}: {state}.", _REACHES.get(thing, f"The {thing} stays as it is: {state}.")
-        )
-    for one in happens:
-        yield _happening(one)
+        yield Fault(thing, state, f"The {thing}: {state}.", _reaches(thing, state))
+    for one in order.laid_out.happens:
+        what = f"At the step {one.at}, the {one.thing}: {one.state}."
+        yield Fault(one.thing, one.state, what, _reaches(one.thing, one.state), one.at, one.say)
 
 
-def _happening(one: Happening) -> Fault:
-    return Fault(
-        one.thing,
-        one.state,
-        f"At the step {one.at}, the {one.thing}: {one.state}.",
-        _REACHES.get(one.thing, f"The {one.thing} stays as it is: {one.state}."),
-        one.at,
-        one.say,
-    )
-
-
-_REACHES = {
-    "wristband": "What is ordered for somebody else.",
-    "site": "Fluid or drug into tissue, or through a vein that is inflamed.",
-    "lock": "Fluid or drug into tissue, or pressure into a blocked catheter.",
-    "line": "Air, or something through another line than the one that is meant.",
-    "patient": "More of what makes the patient unwell.",
-}
-"""What would reach the patient, by the thing that was not looked at."""
+def _reaches(thing: str, state: str) -> str:
+    return _REACHES.get(thing, f"The {thing} stays as it is: {state}.")

@@ -20,7 +20,7 @@ _TABLES = (
     "flush",
     "laid_out",
 )
-_HOW = ("over", "rate", "route", "frequency", "reserve")
+_HOW = ("over", "rate", "route", "frequency", "reserve", "expires", "state", "say")
 _NEVER = ("name", "digest")
 """What the loader sets itself."""
 
@@ -44,7 +44,7 @@ def text_of(order: Order) -> str:
 def _table(part: Paper) -> Table:
     table = tomlkit.table()
     fields = type(part).model_fields
-    # What is ordered stands first, how it runs after it.
+    # What is ordered, or on the label, stands first; how it runs, or how the bag looks, after it.
     for name in sorted(fields, key=_HOW.__contains__):
         value = getattr(part, name)
         if value is None or value == fields[name].default:

@@ -50,7 +50,9 @@ class Rating(StrEnum):
     DEPENDENT = "dependent"
 
 
-VERDICTS = tuple(ending.value for ending in Ending if ending not in (Ending.NOT_REACHED, Ending.NOT_ANSWERED))
+_FROM_THE_END = (Ending.NOT_REACHED, Ending.NOT_ANSWERED, Ending.STOPPED_FOR)
+"""What only the end of an attempt can make of a step."""
+VERDICTS = tuple(ending.value for ending in Ending if ending not in _FROM_THE_END)
 """How an instructor can say that a step ended."""
 
 
@@ -63,12 +65,14 @@ class Standing:
         withdrawn: the withdrawals, oldest first.
         overruled: the entry that counts for each step, by the step's id.
         corrections: all, oldest first.
+        seen: ids of the steps that were marked as seen with the sign-off that counts.
     """
 
     sign_off: Mapping[str, object] | None
     withdrawn: tuple[Mapping[str, object], ...]
     overruled: Mapping[str, Mapping[str, object]]
     corrections: tuple[Mapping[str, object], ...]
+    seen: frozenset[str] = frozenset()
 
 
 def standing(entries: Iterable[Mapping[str, object]]) -> Standing:
@@ -89,7 +93,9 @@ def standing(entries: Iterable[Mapping[str, object]]) -> Standing:
                 overruled[str(entry.get("step", ""))] = entry
             case "correction":
                 corrections.append(entry)
-    return Standing(sign_off, tuple(withdrawn), overruled, tuple(corrections))
+    marked = sign_off.get("seen") if sign_off is not None else None
+    seen = frozenset(map(str, marked)) if isinstance(marked, list) else frozenset()
+    return Standing(sign_off, tuple(withdrawn), overruled, tuple(corrections), seen)
 
 
 @dataclass(frozen=True)
@@ -101,6 +107,7 @@ class Wish:
         rating: level of the whole performance; None for none.
         step, verdict: the step that is overruled, and how it ended by the instructor's judgement.
         correction: what is right, where the record says something else.
+        seen: ids of steps that the signer saw done, or `EVERY`.
     """
 
     decision: Decision
@@ -110,6 +117,11 @@ class Wish:
     step: str = ""
     verdict: str = ""
     correction: str = ""
+    seen: tuple[str, ...] = ()
+
+
+EVERY = "all"
+"""In place of the ids of steps: every one that has to be seen."""
 
 
 def body_of(wish: Wish, entries: Iterable[Mapping[str, object]], at: str) -> dict[str, object]:
@@ -127,8 +139,14 @@ def body_of(wish: Wish, entries: Iterable[Mapping[str, object]], at: str) -> dic
     seal = next((entry for entry in entries if "seal" in entry), {})
     _check_texts(wish)
     decision = wish.decision
+    unseen = _to_be_seen(seal)
+    seen = tuple(unseen) if wish.seen == (EVERY,) else wish.seen
+    _check_seen(wish, seen, seal)
     if decision in (Decision.PASSED, Decision.NOT_PASSED):
-        _check_sign_off(wish, str(seal.get("outcome", "")), simulated=bool(entries and entries[0].get("simulated")))
+        unseen = [name for name in unseen if name not in seen]
+        simulated = bool(entries and entries[0].get("simulated"))
+        judged = _is_to_be_judged(seal)
+        _check_sign_off(wish, unseen, str(seal.get("outcome", "")), judged=judged, simulated=simulated)
     elif wish.rating is not None:
         raise UsageError(f"The decision {decision} takes no rating.", "A rating goes with passed or not-passed.")
     elif not wish.reason:
@@ -156,7 +174,35 @@ def body_of(wish: Wish, entries: Iterable[Mapping[str, object]], at: str) -> dic
         "verdict": wish.verdict,
         "correction": wish.correction,
     }
-    return body | {name: text for name, text in more.items() if text}
+    body |= {name: text for name, text in more.items() if text}
+    return body | ({"seen": list(seen)} if seen else {})
+
+
+def _steps(seal: Mapping[str, object]) -> list[Mapping[str, object]]:
+    results = seal.get("results")
+    lines = results.get("steps") if isinstance(results, Mapping) else None
+    return [line for line in lines if isinstance(line, Mapping)] if isinstance(lines, list) else []
+
+
+def _is_to_be_judged(seal: Mapping[str, object]) -> bool:
+    results = seal.get("results")
+    return isinstance(results, Mapping) and bool(results.get("to_judge"))
+
+
+def _to_be_seen(seal: Mapping[str, object]) -> list[str]:
+    """Ids of the steps that nobody saw and somebody has to."""
+    return [str(line.get("id")) for line in _steps(seal) if line.get("to_be_seen")]
+
+
+def _check_seen(wish: Wish, seen: tuple[str, ...], seal: Mapping[str, object]) -> None:
+    if not seen:
+        return
+    if wish.decision not in (Decision.PASSED, Decision.NOT_PASSED):
+        raise UsageError("Steps are marked as seen with a sign-off.", "Give --decision passed or not-passed.")
+    known = [str(line.get("id")) for line in _steps(seal)]
+    for name in seen:
+        if name not in known:
+            raise UsageError(f"The record has no step {name}.", f"Its steps are: {', '.join(known)}.")
 
 
 def _check_texts(wish: Wish) -> None:
@@ -167,7 +213,7 @@ def _check_texts(wish: Wish) -> None:
             raise UsageError(f"That is longer than {LONGEST_REASON:,} characters.", "Say it shorter.")
 
 
-def _check_sign_off(wish: Wish, outcome: str, *, simulated: bool) -> None:
+def _check_sign_off(wish: Wish, unseen: list[str], outcome: str, *, judged: bool, simulated: bool) -> None:
     if wish.step and wish.decision is Decision.PASSED:
         raise UsageError("A pass is for the whole attempt, not for a step.", "Leave --step out, or overrule the step.")
     if wish.decision is Decision.PASSED and simulated:
@@ -178,7 +224,15 @@ def _check_sign_off(wish: Wish, outcome: str, *, simulated: bool) -> None:
         )
     if wish.decision is Decision.NOT_PASSED and not wish.reason:
         raise UsageError("The decision not-passed needs a reason.", "Give it with --reason.")
-    if wish.decision is Decision.PASSED and outcome not in ("", Outcome.PASSED) and not wish.reason:
+    if wish.decision is Decision.PASSED and unseen and not wish.reason:
+        raise UsageError(
+            f"These steps have to be seen, and nobody has marked them: {', '.join(unseen)}.",
+            f"Mark what you saw with --seen ID, or --seen {EVERY}; or give a reason with --reason.",
+        )
+    if wish.decision is Decision.PASSED and judged and not wish.reason:
+        raise UsageError("The record holds findings that only you can judge.", "Say with --reason how you judge them.")
+    right = ("", Outcome.PASSED, Outcome.OWN_REPORT, Outcome.STOPPED_FOR_CAUSE)
+    if wish.decision is Decision.PASSED and outcome not in right and not wish.reason:
         raise UsageError(
             f"The result of the record is: {outcome}. To pass the attempt nevertheless needs a reason.",
             "Give it with --reason.",
@@ -191,8 +245,6 @@ def _check_overruled(wish: Wish, seal: Mapping[str, object]) -> None:
             "To overrule a verdict, give the step and the new verdict.",
             f"The options are --step ID and --verdict, one of: {', '.join(VERDICTS)}.",
         )
-    results = seal.get("results")
-    lines = results.get("steps") if isinstance(results, Mapping) else None
-    known = [str(line.get("id")) for line in lines if isinstance(line, Mapping)] if isinstance(lines, list) else []
+    known = [str(line.get("id")) for line in _steps(seal)]
     if known and wish.step not in known:
         raise UsageError(f"The record has no step {wish.step}.", f"Its steps are: {', '.join(known)}.")

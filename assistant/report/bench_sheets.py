@@ -7,6 +7,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from datetime import date
 
 from assistant.dosing import Amount, show
+from assistant.orders.fault import Fault
 from assistant.orders.lines import Primary, Secondary
 from assistant.orders.model import ILLEGIBLE, Order
 from assistant.orders.planting import WRISTBAND
@@ -14,7 +15,7 @@ from assistant.orders.plausible import table
 from assistant.orders.reading import day_in_words
 from assistant.orders.sheet import CAUTION, in_words, value_of
 from assistant.orders.solve import answer_key
-from assistant.orders.truth import Fault, truth_of
+from assistant.orders.truth import truth_of
 from assistant.report.bench_labels import Band, Label, band_of, labels_of
 from assistant.report.content import Part
 from assistant.spoken.language import ReportWords

@@ -5,10 +5,12 @@ from typing import Protocol
 
 from assistant.checklist.model import Checklist
 from assistant.guide.progress import Mode
+from assistant.guide.result import Evidence
 from assistant.orders.key import KeyEntry
 from assistant.orders.model import Order
 from assistant.record.decisions import Standing, standing
 from assistant.record.verify import Verdict
+from assistant.report.bench import for_the_instructor, laid_out, to_be_seen
 from assistant.report.content import Attempt, Report, StepLine
 from assistant.report.feedback import feedback
 from assistant.report.happenings import decisions, happenings
@@ -70,7 +72,8 @@ def compose(
     body = (mapping(seal.get("results")) if seal is not None else results) or from_entries(own)
     checklist = papers.checklist if papers else None
     # An open check-off can be taken up again: its report gives no answer away.
-    tells = seal is not None or text(opening.get("mode")) != Mode.CHECK_OFF
+    check_off = text(opening.get("mode")) == Mode.CHECK_OFF
+    tells = seal is not None or not check_off
     body = body if tells else without_answers(body)
     measured = times(own)
     lines = step_lines(body, checklist, measured.steps, words)
@@ -90,11 +93,14 @@ def compose(
         results=dict(body),
         rule=_rule(checklist, text(opening.get("mode")), words),
         summary=_summary(body, words),
-        failures=texts(body.get("failures")) if seal is not None else (),
+        failures=(*texts(body.get("failures")), *texts(body.get("to_judge"))) if seal is not None else (),
+        laid_out=tuple(laid_out(body, lines, words)),
+        not_laid_out=tuple(for_the_instructor(body, lines, words)),
+        to_see=tuple(to_be_seen(lines, sequence(body.get("steps")), stands.seen, words)) if check_off else (),
         pace=_pace(body, words),
         found=tuple(_found(body, lines, words)),
         feedback=feedback(lines, numbers, {step.id: step.why for step in checklist.steps} if checklist else {}, words),
-        steps=tuple(_overruled(line, stands.overruled.get(line.id), words) for line in lines),
+        steps=tuple(_overruled(_seen(line, stands.seen), stands.overruled.get(line.id), words) for line in lines),
         numbers=numbers,
         order_text=papers.order.sentences() if papers else (),
         course=infusion_course(papers.order, papers.key, words) if papers and tells else None,
@@ -145,6 +151,11 @@ def _decision(stands: Standing, known: Mapping[str, str], verdict: Verdict, word
     if reason := text(entry.get("reason")):
         said.append(words.because(reason))
     return " ".join(said)
+
+
+def _seen(line: StepLine, seen: frozenset[str]) -> StepLine:
+    """A step with the mark that an instructor gave it at the sign-off."""
+    return line.model_copy(update={"evidence": Evidence.SEEN.value}) if line.id in seen else line
 
 
 def _overruled(line: StepLine, entry: Mapping[str, object] | None, words: ReportWords) -> StepLine:

@@ -17,6 +17,8 @@ class Ended(StrEnum):
     """How an attempt ended, as far as its record shows."""
 
     PASSED = "passed"
+    OWN_REPORT = "complete by own report"
+    STOPPED_FOR_CAUSE = "stopped for cause"
     NOT_PASSED = "not passed"
     NOT_COMPLETED = "not completed"
     STOPPED = "stopped"
@@ -80,6 +82,7 @@ class StepLine(Part):
     final: str
     slips: tuple[str, ...]
     cues: tuple[str, ...] = Field(description="Help that was given, in words.")
+    evidence: str = Field(description="What a closed step rests on; empty where that is not on record.")
     details: tuple[str, ...] = Field(description="Everything else about this step, in words.")
     seconds: str = Field(description="Time at work at this step.")
 
@@ -98,6 +101,16 @@ class NumberLine(Part):
     slips: tuple[str, ...]
     working: tuple[str, ...]
     verdict: str
+
+
+class LaidOut(Part):
+    """One fault that was laid out at the bench, or that is in the order itself."""
+
+    what: str
+    reaches: str = Field(description="What would have reached the patient.")
+    fate: str = Field(description="What became of it.")
+    at: tuple[str, ...] = Field(description="Steps at which it could be found; empty where no step asks for it.")
+    step: str = Field(description="The step at which it was found or missed; empty where neither.")
 
 
 class Practise(Part):
@@ -168,6 +181,9 @@ class Report(Part):
     rule: str = Field(description="What it takes to pass.")
     summary: str
     failures: tuple[str, ...]
+    laid_out: tuple[LaidOut, ...] = Field(description="What was wrong at the bench or in the order, on purpose.")
+    not_laid_out: tuple[str, ...] = Field(description="Findings of what was not laid out, for the instructor to judge.")
+    to_see: tuple[str, ...] = Field(description="Steps that an instructor has to see and has not.")
     pace: str = Field(description="How many hands-on steps of a check-off were done too fast to read; or empty.")
     feedback: Feedback
     found: tuple[str, ...] = Field(description="What the learner found and reported, in the order of its reports.")

@@ -29,6 +29,18 @@ def _lines(report: Report, words: ReportWords) -> Iterator[str]:
         yield report.pace
     yield from report.failures
     yield report.decision
+    for heading, sentences in (
+        (
+            words.LAID_OUT,
+            [words.laid_out(one.what, one.fate, one.at, one.step, one.reaches) for one in report.laid_out],
+        ),
+        (words.NOT_LAID_OUT, report.not_laid_out),
+        (words.TO_BE_SEEN, report.to_see),
+    ):
+        if sentences:
+            yield ""
+            yield f"{heading}:"
+            yield from (f"  {sentence}" for sentence in sentences)
     yield words.time_at_work(clock(Decimal(attempt.seconds)))
     if report.feedback.went_well:
         yield ""
@@ -77,6 +89,8 @@ def _step(line: StepLine, words: ReportWords) -> str:
         details.append(words.slips_made(line.slips))
     if line.cues:
         details.append(words.help_given(line.cues))
+    if line.evidence:
+        details.append(words.evidence(line.evidence))
     details += line.details
     if Decimal(line.seconds):
         details.append(clock(Decimal(line.seconds)))

@@ -20,7 +20,7 @@ _MOST_IN_A_CELL = 32_000
 _HEADINGS = (
     *("record", "caution", "outcome", "decision", "learner", "mode", "checklist", "version", "order", "began", "head"),
     *("step", "id", "part", "say", "critical", "gate", "ending", "first", "final", "expected", "difference"),
-    *("slips", "cues", "seconds", "details"),
+    *("slips", "cues", "evidence", "seconds", "details"),
 )
 
 
@@ -50,7 +50,13 @@ def _of_step(line: StepLine, compared: tuple[str, str], words: ReportWords) -> I
     yield words.YES if line.gate else words.NO
     yield from (words.ending(line.ending), line.first, line.final, *compared)
     slips = (words.slips([slip]) for slip in line.slips)
-    yield from ("; ".join(slips), "; ".join(line.cues), line.seconds, "; ".join(line.details))
+    yield from (
+        "; ".join(slips),
+        "; ".join(line.cues),
+        words.evidence(line.evidence),
+        line.seconds,
+        "; ".join(line.details),
+    )
 
 
 def cell(text: str, words: ReportWords) -> str:

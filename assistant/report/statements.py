@@ -24,6 +24,8 @@ _NAMESPACE = UUID("7c1a4f0e-5b0e-5d0e-9b57-3c7d1f2a6e10")
 _TAG = "tag:example.org,2026:checkoff"
 _VERBS = {
     Ended.PASSED: "passed",
+    Ended.OWN_REPORT: "completed",
+    Ended.STOPPED_FOR_CAUSE: "stopped-for-cause",
     Ended.NOT_PASSED: "failed",
     Ended.NOT_COMPLETED: "did-not-complete",
     Ended.STOPPED: "stopped",
@@ -31,6 +33,9 @@ _VERBS = {
     Ended.NOT_KNOWN: "attempted",
 }
 """Names of verbs within their addresses."""
+
+
+_COMPLETED = (Ended.PASSED, Ended.OWN_REPORT, Ended.STOPPED_FOR_CAUSE, Ended.NOT_PASSED)
 
 
 def statements(report: Report, home: str, words: ReportWords) -> list[dict[str, object]]:
@@ -64,7 +69,7 @@ def _check(home: str) -> None:
 
 def _attempt(report: Report, home: str, words: ReportWords) -> dict[str, object]:
     result: dict[str, object] = {
-        "completion": report.sealed and report.outcome in (Ended.PASSED, Ended.NOT_PASSED),
+        "completion": report.sealed and report.outcome in _COMPLETED,
         "duration": _duration(report.attempt.seconds),
         "response": report.outcome_sentence,
         "extensions": {
@@ -73,8 +78,10 @@ def _attempt(report: Report, home: str, words: ReportWords) -> dict[str, object]
             f"{_TAG}/decision": report.decision,
         },
     }
-    if report.outcome in (Ended.PASSED, Ended.NOT_PASSED):
-        result["success"] = report.outcome is Ended.PASSED
+    if report.outcome in _COMPLETED:
+        # What an instructor has yet to see is neither a success nor a failure.
+        if not report.to_see:
+            result["success"] = report.outcome in (Ended.PASSED, Ended.STOPPED_FOR_CAUSE)
         result |= _score(report.results.get("score_percent"))
     made = _statement(report, home, _VERBS[report.outcome], _checklist(report, words), result, words)
     if report.trust.warnings:
@@ -107,6 +114,7 @@ def _steps(report: Report, home: str, words: ReportWords) -> Iterator[dict[str, 
                 f"{_TAG}/ending": line.ending,
                 f"{_TAG}/cues": list(line.cues),
                 f"{_TAG}/slips": list(line.slips),
+                f"{_TAG}/evidence": line.evidence,
                 f"{_TAG}/first-answer": line.first,
                 f"{_TAG}/expected": expected.get(line.id, ""),
             },

@@ -12,7 +12,7 @@ from assistant.report.content import NumberLine, StepLine
 from assistant.report.reading import count, mapping, shown, text, texts
 from assistant.spoken.language import ReportWords
 
-DONE_WELL = ("done unaided", "not applicable")
+DONE_WELL = ("done unaided", "not applicable", "found, and stopped for it")
 """Endings that need no second look."""
 NOT_REACHED = "not reached"
 NOT_ANSWERED = "not answered"
@@ -31,9 +31,9 @@ PUT_RIGHT, RIGHT = "put right by the learner", "right the first time"
 
 _SHOWN = frozenset(
     {"id", "say", "critical", "gate", "kind", "ending", "first", "final", "slips", "cues", "expected"}
-    | {"first_difference", "difference", "tries"}
+    | {"first_difference", "difference", "tries", "evidence", "to_be_seen"}
 )
-_DETAILS = ("wrong", "found", "reopened", "corrections", "expired", "out_of_order", "reason", "by")
+_DETAILS = ("wrong", "taken_back", "found", "reopened", "corrections", "expired", "out_of_order", "reason", "by")
 """Fields that are told in this order; others follow as the record has them."""
 
 
@@ -84,6 +84,7 @@ def _step_line(
         final=text(row.get("final")),
         slips=texts(row.get("slips")),
         cues=tuple(_cues(texts(row.get("cues")), words)),
+        evidence=text(row.get("evidence")),
         details=tuple(words.step_detail(name, shown(row[name], words)) for name in (*told, *others)),
         seconds=f"{seconds.get(name, Decimal(0))}",
     )

@@ -8,6 +8,7 @@ from itertools import groupby
 from pathlib import PurePath
 from typing import Any
 
+from assistant.report.bench import DEALT_WITH
 from assistant.report.content import Report
 from assistant.report.plain import plain_all
 from assistant.report.steps import NOT_REACHED, RIGHT
@@ -41,6 +42,14 @@ def view(report: Report, words: ReportWords) -> dict[str, Any]:
         _show_step(line, words)
     for line in shown["numbers"]:
         _show_number(line, words)
+    for fault in shown["laid_out"]:
+        fault["missed"] = fault["fate"] not in DEALT_WITH
+        fault["fate"] = words.fate(fault["fate"], fault["step"])
+    shown["bench"] = [
+        (heading, shown[name])
+        for heading, name in ((words.NOT_LAID_OUT, "not_laid_out"), (words.TO_BE_SEEN, "to_see"))
+        if shown[name]
+    ]
     for one in shown["feedback"]["practise"]:
         one["why"] = words.why_it_matters(one["why"]) if one["why"] else ""
     for one in shown["decisions"]:
@@ -68,6 +77,7 @@ def _show_step(line: dict[str, Any], words: ReportWords) -> None:
     line["ending"] = words.ending(line["ending"])
     line["slips"] = words.slips_made(line["slips"]) if line["slips"] else ""
     line["cues"] = words.help_given(line["cues"]) if line["cues"] else ""
+    line["evidence"] = words.evidence(line["evidence"])
 
 
 def _show_number(line: dict[str, Any], words: ReportWords) -> None:

@@ -65,6 +65,7 @@ class InstructorWord(StrEnum):
     """What only an instructor says: what was seen, a cue that was given, a held step set aside with a reason."""
 
     SEEN = "seen"
+    ALL_SEEN = "all seen"
     NOT_SEEN = "not seen"
     CUE = "cue given"
     OVERRULE = "overrule"

@@ -25,11 +25,13 @@ from assistant.checklist.model import (
 from assistant.guide import Guide
 from assistant.guide import Papers as GuidePapers
 from assistant.guide.events import Opened
-from assistant.guide.progress import Mode, State
+from assistant.guide.progress import Mode, Progress, State, Status
 from assistant.orders.key import KeyEntry
 from assistant.orders.load import load_order
 from assistant.orders.model import Order
+from assistant.orders.plausible import table
 from assistant.orders.solve import answer_key
+from assistant.orders.truth import truth_of
 from assistant.spoken import ENGLISH
 from tests.guide.lived import Lived
 
@@ -61,21 +63,21 @@ class Procedure:
 
 
 PROCEDURES = (
-    Procedure("primary-line", "p-clamp-closed", "p-fluid", "oh-104", "put the bag back"),
-    Procedure("secondary-line", "s-clamp-closed", "s-dose", "oh-106", "compare dose and unit"),
+    Procedure("primary-line", "p-no-air", "p-fluid", "oh-104", "put the bag back"),
+    Procedure("secondary-line", "s-clamp-open", "s-dose", "oh-106", "compare dose and unit"),
     Procedure("primary-and-secondary", "s-compatible", "s-dose", "oh-106", "compare dose and unit"),
-    Procedure("gravity-infusion", "g-clamp", "g-bag-volume", "oh-111", "take another bag"),
-    Procedure("bag-change", "b-clamp", "b-fluid", "oh-109", "put the bag back"),
-    Procedure("saline-lock", "f-syringe", "f-flush", "", "stop flushing"),
-    Procedure("lock-infusion", "l-again-scrub", "l-allergies", "oh-114", "call the prescriber"),
-    Procedure("weight-based-infusion", "w-line", "w-drug", "oh-116", "put it back"),
-    Procedure("second-piggyback", "k-clamp", "k-compatible", "", "take a new set"),
+    Procedure("gravity-infusion", "g-no-air", "g-bag-volume", "oh-111", "take another bag"),
+    Procedure("bag-change", "b-open", "b-fluid", "oh-109", "put the bag back"),
+    Procedure("saline-lock", "f-site", "f-flush", "", "stop flushing"),
+    Procedure("lock-infusion", "l-no-air", "l-allergies", "oh-114", "call the prescriber"),
+    Procedure("weight-based-infusion", "w-limits", "w-drug", "oh-116", "put it back"),
+    Procedure("second-piggyback", "k-open", "k-compatible", "", "take a new set"),
     Procedure("air-in-line", "a-clamp", "a-patient", "", "call for help now"),
-    Procedure("occlusion", "o-find", "o-flush", "", "stop flushing"),
+    Procedure("occlusion", "o-relieve", "o-flush", "", "stop flushing"),
     Procedure("site-gone-bad", "x-clamp", "x-drug", "", "leave the catheter in"),
-    Procedure("discontinue", "d-clamp", "d-whole", "", "tell the prescriber now"),
-    Procedure("hourly-round", "r-drips", "r-fluid", "oh-119", "compare bag and order"),
-    Procedure("hand-over", "h-read-back", "h-fluid", "oh-119", "compare bag and order"),
+    Procedure("discontinue", "d-site", "d-whole", "", "tell the prescriber now"),
+    Procedure("hourly-round", "r-identify", "r-fluid", "oh-119", "compare bag and order"),
+    Procedure("hand-over", "h-identify", "h-fluid", "oh-119", "compare bag and order"),
 )
 
 
@@ -89,7 +91,8 @@ class Papers:
 
     def for_guide(self) -> GuidePapers:
         """The same as a guide takes them."""
-        return GuidePapers(self.checklist, self.order.sentence(), self.key, ENGLISH)
+        truth = truth_of(self.order, table())
+        return GuidePapers(self.checklist, self.order.sentence(), self.key, ENGLISH, truth)
 
 
 @lru_cache
@@ -159,13 +162,21 @@ def found_words(step: Step, given: Papers) -> str:
     return dosing.show(dosing.Amount(value, step.expect.unit))
 
 
+def is_to_be_seen(checklist: Checklist, progress: Progress) -> bool:
+    """Whether a step is done that an instructor has to see and has not marked."""
+    return any(
+        step.seen and progress.steps[step.id].status is Status.CLOSED and not progress.steps[step.id].seen_by
+        for step in checklist.steps
+    )
+
+
 def walk(given: Papers, first: Mapping[str, Sequence[str]], mode: Mode = Mode.PRACTICE) -> Lived:
     """Type through a whole procedure.
 
     Args:
         given: the papers.
         first: for a step's id, what is typed there before the right answer.
-        mode: practice or check-off.
+        mode: practice or check-off; in a check-off an instructor marks what has to be seen.
 
     Raises:
         AssertionError: it does not come to an end.
@@ -182,6 +193,8 @@ def walk(given: Papers, first: Mapping[str, Sequence[str]], mode: Mode = Mode.PR
             lived.wait(step.expect.seconds)
         elif progress.state is State.READING_BACK:
             lived.type("yes")
+        elif mode is Mode.CHECK_OFF and is_to_be_seen(given.checklist, progress):
+            lived.type("instructor here", "all seen", "go on")
         elif said.get(step.id):
             lived.type(said[step.id].pop(0))
         else:

@@ -112,17 +112,22 @@ def test_a_critical_step_passed_over(procedure: Procedure) -> None:
 
 
 @EACH
-def test_a_planted_fault(procedure: Procedure) -> None:
-    """What is found or read is not as it should be: the assistant holds, says what to do, and the learner stops."""
+def test_a_fault_that_shows(procedure: Procedure) -> None:
+    """What is found or read is not as it should be: the assistant holds, says what to do, and the learner stops.
+
+    Where the fault is laid out that ends the attempt rightly; where it is not, the instructor judges.
+    """
     given = papers(procedure.name, procedure.faulty_order)
     step = given.checklist.step(procedure.fault)
-    found = found_words(step, given)
-    lived = walk(given, {procedure.fault: [found, *STOPS]})
-    assert lived.outcome is Outcome.STOPPED
+    lived = walk(given, {procedure.fault: [found_words(step, given), *STOPS]}, Mode.CHECK_OFF)
     held = [say.text.lower() for say in lived.says if say.tone is Tone.HOLD]
     assert any(procedure.advice in text for text in held), held
-    told = found in getattr(step.expect, "faults", ())
-    assert endings(lived)[procedure.fault] in (Ending.NOT_PUT_RIGHT if told else Ending.WRONG, Ending.NOT_REACHED)
+    if procedure.faulty_order:
+        assert lived.outcome is Outcome.STOPPED_FOR_CAUSE, lived.texts(Tone.RESULT)
+        assert endings(lived)[procedure.fault] is Ending.STOPPED_FOR
+    else:
+        assert lived.outcome is Outcome.STOPPED
+        assert endings(lived)[procedure.fault] in (Ending.NOT_PUT_RIGHT, Ending.NOT_REACHED, Ending.WRONG)
 
 
 def test_cautions_of_the_library() -> None:

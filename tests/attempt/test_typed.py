@@ -50,7 +50,11 @@ def test_every_slip_is_caught_where_it_should_be(capsys, tmp_path, slip, seed):
         assert set(disturbed) in [set(step.expires.reopen) for step in starts]
         assert {line["expired"] for line in disturbed.values()} == {1}
         return
+    # A clamp that shows to be closed takes back the "done" of the step that opened it.
+    taken_back = {name: disturbed.pop(name) for name in [*disturbed] if disturbed[name]["taken_back"]}
     ((name, line),) = disturbed.items()
+    assert set(taken_back) == set(load("primary-and-secondary").step(name).takes_back if line["found"] else ())
+    assert all(back["ending"] == "corrected by the learner" for back in taken_back.values())
     if slip is Slip.SKIP_CRITICAL:
         assert line["ending"] == "done after a cue"
         assert line["cues"] == ["gate"]
@@ -116,9 +120,14 @@ def test_an_attempt_that_is_not_brought_to_its_end_has_an_exit_code_of_its_own(t
 @pytest.mark.parametrize("order", ["oh-101", "oh-102", "oh-103", "oh-106"])
 @pytest.mark.parametrize("checklist", ["primary-line", "secondary-line", "primary-and-secondary"])
 def test_every_checklist_with_every_order(capsys, tmp_path, checklist, order):
-    """Each checklist can be lived through by each order that has what it asks for."""
+    """Each checklist can be lived through by each order that has what it asks for.
+
+    A fault that no step of the checklist asks for lets nobody pass, and that is told beforehand.
+    """
     ended = here(capsys, "demo", checklist, "--order", order, "--json", "--records", str(tmp_path))
-    assert ended.code == 0
+    unasked = (checklist, order) == ("primary-line", "oh-106")
+    assert ended.code == (3 if unasked else 0)
+    assert ("nobody can pass" in ended.console) is unasked
 
 
 def test_a_check_off_gives_no_answer_away(capsys, tmp_path):

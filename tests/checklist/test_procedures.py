@@ -47,8 +47,9 @@ PRIMARY_PARTS = [
     ("gloves", "p-gloves", "gloves"),
     ("fluid", "p-fluid", "what fluid"),
     ("volume", "p-bag-volume", "millilitres"),
-    ("expiry", "p-expiry", "sealed and in date, opened, or expired"),
-    ("clarity and leaks", "p-inspect", "clear.*leak"),
+    ("expiry of the set", "p-expiry", "sealed and in date, opened, or expired"),
+    ("ordered rate against the usual range", "p-ordered-limits", "usual rates of this fluid.*out of range"),
+    ("clarity, leaks and expiry of the bag", "p-inspect", "cloudy, leaking or expired"),
     ("label and time", "p-label", "date and time"),
     ("clamp closed before spiking", "p-clamp-closed", "close"),
     ("spike", "p-spike", "spike"),
@@ -79,6 +80,9 @@ SECONDARY_PARTS = [
     ("second check", "s-second-check", "second check"),
     ("third check", "s-third-check", "third check, at the bedside"),
     ("identifiers", "s-identify", "two identifiers"),
+    ("dose and time against the usual range", "s-ordered-limits", "dose and time within range"),
+    ("site before the hook-up", "s-site", "pain, swelling and redness"),
+    ("first minutes", "s-watch", "feeling fine, itching, or short of breath"),
     ("compatible with the running fluid", "s-compatible", "drug with the running fluid.*together"),
     ("short set clamped", "s-clamp-closed", "close the clamp"),
     ("spiked at the right port", "s-spike", "outlet port"),
@@ -90,7 +94,7 @@ SECONDARY_PARTS = [
     ("port above the pump scrubbed", "s-scrub", "scrub the port above the pump"),
     ("port dried", "s-dry", "dry"),
     ("connected there", "s-connect", "that port, above the pump"),
-    ("secondary chosen in the library", "s-library", "secondary infusion and the drug in the library"),
+    ("secondary chosen in the library", "s-library", "secondary infusion and the drug. from the library"),
     ("drug on the label", "s-drug", "what drug"),
     ("concentration of label and pump", "s-concentration", "concentration do the label and the pump"),
     ("rate", "s-rate", "rate"),
@@ -111,11 +115,32 @@ def test_every_part_of_the_trade_has_its_step(part: str, step_id: str, words: st
     assert re.search(words, text(BOTH.step(step_id)), re.DOTALL), part
 
 
-@pytest.mark.parametrize("parts", [PRIMARY_PARTS, SECONDARY_PARTS])
-def test_every_critical_part_is_marked(parts: list[tuple[str, str, str]]) -> None:
-    """Only labelling, gloves and the appointment to return may fail without failing the check-off."""
-    light = {step_id for _, step_id, _ in parts if not BOTH.step(step_id).critical}
-    assert light <= {"p-label", "p-gloves", "s-gloves", "s-return"}
+HARMS = {
+    # what harms a patient by itself: identity, allergies, drug, dose, rate and volume, hands and hub, air, clamps at
+    # the start, the site, the gates (common practice, no source)
+    "p-allergies", "p-ordered-limits", "p-fluid", "p-no-air", "p-rate", "p-vtbi", "p-identify", "p-all-set",
+    "p-hands-again", "p-site", "p-hub-scrub", "p-hub-dry", "p-clamps",
+    "s-allergies", "s-ordered-limits", "s-compatible", "s-drug", "s-dose", "s-identify", "s-hands-again", "s-site",
+    "s-scrub", "s-dry", "s-ready", "s-rate", "s-vtbi", "s-clamp-open", "s-settings",
+}  # fmt: skip
+
+
+def test_what_harms_is_critical_and_nothing_else() -> None:
+    """A check-off fails on what harms a patient; the rest counts for the score."""
+    assert {step.id for step in BOTH.steps if step.critical} == HARMS
+
+
+@pytest.mark.parametrize("gate", [step.id for step in BOTH.steps if step.gate])
+def test_a_gate_waits_for_what_is_not_critical_too(gate: str) -> None:
+    """Order, bag and set in order, primed and checked: each gate names what has to be closed before it."""
+    earlier = {step.id for step in BOTH.steps[: place(BOTH, gate)] if step.critical}
+    held = earlier | set(BOTH.step(gate).after)
+    wanted = {
+        "p-all-set": {"p-order", "p-expiry", "p-inspect", "p-prime", "p-seat", "p-third-check"},
+        "s-ready": {"s-order", "s-inspect", "s-prime", "s-third-check", "s-hang-lower"},
+        "s-settings": {"s-library", "s-concentration", "s-duration"},
+    }
+    assert wanted[gate] <= held
 
 
 ORDER_OF_STEPS = [
@@ -287,9 +312,9 @@ def test_the_union_is_both_one_after_the_other() -> None:
 
 
 def test_the_length_of_the_procedures() -> None:
-    """About 40 and 35 steps: more could not be done in one sitting."""
+    """About 40 steps: more could not be done in one sitting."""
     assert 33 <= len(PRIMARY.steps) <= 40
-    assert 24 <= len(SECONDARY.steps) <= 35
+    assert 24 <= len(SECONDARY.steps) <= 40
 
 
 @pytest.mark.parametrize("checklist", [PRIMARY, SECONDARY, BOTH], ids=lambda checklist: str(checklist.name))
@@ -314,7 +339,7 @@ def test_the_lab_has_several_orders() -> None:
     assert len(orders) >= 4
     assert len({order.primary.fluid for order in orders if order.primary}) >= 4
     assert len({order.secondary.drug for order in orders if order.secondary}) >= 4
-    assert any(order.hung.fluid for order in orders)
+    assert any(order.laid_out.primary.fluid for order in orders)
     assert any(order.secondary is None for order in orders)
     assert len({order.patient.name for order in orders}) == len(orders)
     assert all(order.sources for order in orders)

@@ -53,9 +53,9 @@ def test_the_printout_and_its_longer_form(capsys: pytest.CaptureFixture[str]) ->
     assert rehearsed("secondary-line") == 0
     short = capsys.readouterr().out
     assert short.index("Caution:") < short.index("Order and first check")
-    assert "Start the secondary.  [critical; done]" in short
+    assert "Open the clamp on the secondary set fully.  [critical; done]" in short
     assert "[critical; gate; yes]" in short
-    assert "34 steps, about" in short
+    assert "37 steps, about" in short
     assert rehearsed("secondary-line", "--all") == 0
     long = capsys.readouterr().out
     assert "after 180 seconds of waiting: You waited too long" in long
@@ -68,5 +68,5 @@ def test_json_has_one_object_a_step(capsys: pytest.CaptureFixture[str]) -> None:
     assert rehearsed("primary-line", "--json") == 0
     rows = [json.loads(line) for line in capsys.readouterr().out.splitlines()]
     assert [row["id"] for row in rows] == [step.id for step in load("primary-line").steps]
-    assert rows[2]["speech"].startswith("Clean your hands with hand rub for twenty seconds.")
-    assert rows[2]["seconds"] > 20
+    assert rows[3]["speech"].startswith("Clean your hands with hand rub for twenty seconds.")
+    assert rows[3]["seconds"] > 20

@@ -19,6 +19,16 @@ from tests.checklist.papers import GOOD, changed, written
 HERE = Path(__file__).parent
 ODD = HERE.parent / "checklist" / "odd"
 ANSWERS = HERE / "new_bag_change.txt"
+LOOKS = """
+[[steps]]
+id = "right"
+part = "Before"
+say = "Are patient, bag and ordered rate as they should be?"
+expect = { kind = "question" }
+looks_at = ["wristband", "primary.bag", "primary.limits"]
+if_wrong = "Stop, and ask."
+"""
+"""What the linter asks for where a bag is hung."""
 OWN = [path for path in sorted(library_folder().glob("*.toml")) if path.stem not in NO_CHECKLISTS]
 VALIDATOR = jsonschema.Draft202012Validator(checklist_schema())
 
@@ -83,11 +93,19 @@ def answered(monkeypatch: pytest.MonkeyPatch, text: str) -> None:
 def test_a_new_checklist_is_clean_and_can_be_heard(
     own_folder: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    """Six steps from answers in a file: lint-clean under --strict, fits the schema, and is found by its name."""
+    """Six steps from answers in a file: nothing to mend but what is not looked at yet; fits the schema, is found."""
     answered(monkeypatch, ANSWERS.read_text(encoding="utf-8"))
     assert main(["new", "my-bag-change"]) == 0
     assert capsys.readouterr().out == f"{own_folder / 'my-bag-change.toml'}\n"
+    assert main(["lint", "--strict", "my-bag-change"]) == 1
+    (warned,) = [line for line in capsys.readouterr().out.splitlines() if ": warning " in line or ": error " in line]
+    assert "looked-at" in warned
+    path = own_folder / "my-bag-change.toml"
+    written = path.read_text(encoding="utf-8")
+    path.write_text(written + LOOKS, encoding="utf-8")
     assert main(["lint", "--strict", "my-bag-change"]) == 0
+    path.write_text(written, encoding="utf-8")
+    capsys.readouterr()
     assert main(["rehearse", "my-bag-change"]) == 0
     assert "6 steps, about" in capsys.readouterr().out
     VALIDATOR.validate(tomllib.loads((own_folder / "my-bag-change.toml").read_text(encoding="utf-8")))

@@ -8,6 +8,10 @@ import pytest
 
 from assistant.cli.main import main
 from assistant.orders.load import load_order
+from assistant.orders.planting import FAULTS
+from assistant.orders.plausible import table
+from assistant.orders.truth import truth_of
+from tests.orders.looking import written_for
 
 Call = Callable[..., tuple[int, str, str]]
 PRIMARY = ("orders", "draw", "primary-line", "--seed", "7", "--day", "2026-11-25")
@@ -35,28 +39,76 @@ def test_both_sheets_by_default(call: Call) -> None:
     assert code == 0 and mark
     assert "Primary, rate" not in learner and "On the stand" in learner and "use by" in learner
     assert "Primary, rate: " in instructor and "Nothing is planted" in instructor and "Sources" in instructor
+    assert "Laid out as ordered, without a fault" in instructor
     assert call(*PRIMARY, "--level", "2", "--print")[1] == out
 
 
-def test_the_learners_sheets_alone(call: Call) -> None:
+def drawing(folder: Path, fault: str) -> tuple[str, ...]:
+    """The arguments that draw an order with a fault, for a checklist that looks at all of the primary."""
+    checklist = written_for(folder, ("primary",))
+    return ("orders", "draw", checklist, "--seed", "7", "--day", "2026-11-25", "--fault", fault)
+
+
+@pytest.mark.parametrize("fault", ["expired-bag", "over-limit", "finding"])
+def test_the_learners_sheets_alone(call: Call, tmp_path: Path, fault: str) -> None:
     """No key, no fault, no teaching."""
-    code, out, _ = call(*PRIMARY, "--count", "3", "--fault", "expired-bag", "--learner")
+    code, out, _ = call(*drawing(tmp_path, fault), "--count", "3", "--learner")
     assert code == 0
     assert out.count("On the stand") == 3
-    for word in ("Answer key", "lanted", "notice", "expired"):
+    for word in ("Answer key", "lanted", "notice", "expired", "aid out", "limit of", "site", "purpose"):
         assert word not in out
 
 
-def test_one_object_an_order(call: Call) -> None:
-    """JSON holds the key with its working, the labels and the file itself."""
-    code, out, _ = call(*PRIMARY, "--count", "3", "--level", "3", "--fault", "wrong-bag", "--json")
+def test_one_object_an_order(call: Call, tmp_path: Path) -> None:
+    """JSON holds the key with its working, the labels, the fault and the file itself."""
+    code, out, _ = call(*drawing(tmp_path, "wrong-bag"), "--count", "3", "--level", "3", "--json")
     rows = [json.loads(line) for line in out.splitlines()]
     assert code == 0
     assert [row["name"] for row in rows] == ["d7-01", "d7-02", "d7-03"]
     for row in rows:
-        assert row["planted"] == "wrong-bag" and row["teaching"]
+        (fault,) = row["faults"]
+        assert fault["fact"] == "primary.fluid" and row["teaching"]
+        assert fault["what"] == f"On the primary's bag: {fault['state']} in place of {_ordered(row)}."
+        assert fault["reaches"] and not any(f"Primary: {fault['state']}," in line for line in row["sentences"])
+        assert f"Bag of the primary: fluid {fault['state']}," in row["labels"][0]
         assert {"name": "primary.rate"}.items() <= row["key"][2].items() and row["key"][2]["unit"] == "mL/h"
         assert row["toml"].startswith('title = "Drawn order')
+        assert f'[laid_out.primary]\nfluid = "{fault["state"]}"\n' in row["toml"]
+
+
+def _ordered(row: dict[str, list[dict[str, str]]]) -> str:
+    return next(entry["value"] for entry in row["key"] if entry["name"] == "primary.fluid")
+
+
+def test_an_amount_in_json_is_text(call: Call, tmp_path: Path) -> None:
+    """The state of a label that says an amount is written as people write it."""
+    checklist = written_for(tmp_path, ("secondary",))
+    code, out, _ = call("orders", "draw", checklist, "--seed", "7", "--fault", "wrong-concentration", "--json")
+    (fault,) = json.loads(out)["faults"]
+    assert code == 0
+    assert fault["fact"] == "secondary.dose" and fault["what"].startswith(
+        f"On the bag with the drug: {fault['state']} "
+    )
+
+
+def test_a_plain_order_has_no_fault_in_json(call: Call) -> None:
+    """An empty list, not a missing one."""
+    assert json.loads(call(*PRIMARY, "--json")[1])["faults"] == []
+
+
+@pytest.mark.parametrize("fault", FAULTS)
+def test_what_is_written_with_a_fault_lints(call: Call, tmp_path: Path, fault: str) -> None:
+    """Each fault that can be drawn is a file without a finding; the learners' pages do not tell of it."""
+    parts = ("primary", "secondary")
+    checklist = written_for(tmp_path, parts)
+    folder = tmp_path / "class"
+    arguments = ("--seed", "3", "--day", "2026-11-25", "--fault", fault, "--out", str(folder))
+    assert call("orders", "draw", checklist, *arguments)[0] == 0
+    path = str(folder / "d3-01.toml")
+    assert call("lint", "--strict", path)[0] == 0
+    (planted,) = truth_of(load_order(path), table()).faults
+    assert planted.what in (folder / "instructor.txt").read_text("utf-8")
+    assert planted.what not in (folder / "learners.txt").read_text("utf-8")
 
 
 def test_files_that_run(call: Call, tmp_path: Path) -> None:
@@ -103,7 +155,12 @@ def test_the_day_is_todays_by_default(call: Call) -> None:
         ((*PRIMARY, "--count", "10,001"), 2, "invalid int value"),
         (("orders", "draw", "bag-change", "--count", "9999"), 2, "different orders of this kind"),
         ((*PRIMARY, "--level", "4"), 2, "invalid choice"),
-        (("orders", "draw", "bag-change", "--fault", "allergy"), 2, "has no place"),
+        (
+            ("orders", "draw", "bag-change", "--fault", "allergy"),
+            2,
+            "No step of this checklist can find the fault allergy",
+        ),
+        (("orders", "draw", "bag-change", "--fault", "tea"), 2, "invalid choice"),
         (("orders", "draw", "primary-line", "--day", "tomorrow"), 2, "is not a day"),
         ((*PRIMARY, "--out", "/dev/null/x"), 1, "cannot be written"),
         (("orders",), 2, "VERB"),

@@ -45,6 +45,7 @@ from assistant.guide import (
     WakeAt,
     Woke,
 )
+from assistant.orders.fault import NOTHING_WRONG, Truth
 from assistant.orders.key import KeyEntry
 from assistant.spoken import ENGLISH
 
@@ -281,10 +282,11 @@ def guide(
     checklist: Checklist = CHECKLIST,
     key: Mapping[str, KeyEntry] = KEY,
     order: str = "The order.",
+    truth: Truth = NOTHING_WRONG,
     **pins: str,
 ) -> Guide:
     """A guide that has lived through nothing yet: the one place where tests of the guide build one."""
-    return Guide(Papers(checklist, order, key, ENGLISH), mode, {"mode": mode.value, **pins})
+    return Guide(Papers(checklist, order, key, ENGLISH, truth), mode, {"mode": mode.value, **pins})
 
 
 def is_refused(guide: Guide, event: Event) -> bool:

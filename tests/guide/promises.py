@@ -12,6 +12,7 @@ from datetime import datetime, timedelta
 from assistant import dosing
 from assistant.checklist.model import ChoiceAsked, DoneAsked, QuestionAsked, Step, WaitAsked
 from assistant.guide.progress import AnswerRead
+from assistant.orders.fault import container_of, facts_of
 from tests.guide.lived import Heard, Person, Progress, State, Status, Typed
 from tests.guide.script import Moment, Script
 
@@ -202,6 +203,30 @@ def _is_positive(step: Step, event: object) -> bool:
             return False
 
 
+def agrees_with_the_bench(script: Script) -> int:
+    """No answer agrees while a fault is where its step looks, unless the learner told of one and took another bag.
+
+    Returns:
+        how many answers agreed where a fault had been.
+    """
+    steps = {step.id: step for step in script.papers.checklist.steps}
+    told: set[str] = set()
+    agreed = 0
+    for moment in script.moments:
+        name = str(moment.entry.get("step"))
+        # A report of trouble may tell of what is laid out at its step, too.
+        if moment.entry.get("verdict") == "found" or moment.entry.get("laid_out") is True:
+            told |= {container_of(fact) for fact in facts_of(steps[name])} | {name}
+        if moment.entry.get("verdict") != "agrees":
+            continue
+        for fault in script.papers.truth.seen_at(steps[name]):
+            mended = steps[name].way_on == "put right" and name in told
+            replaced = fault.container in told if fault.container else mended
+            assert replaced, _broken(script, moment, f"{name} agrees with {fault.what}")
+            agreed += 1
+    return agreed
+
+
 def prefixes_resume(script: Script) -> int:
     """Any first entries, as they are read from a disk, lead to the progress that was lived after them.
 
@@ -235,6 +260,7 @@ PROMISES: tuple[Callable[[Script], int], ...] = (
     numbers_are_read_back,
     waits_last,
     only_a_positive_closes,
+    agrees_with_the_bench,
     prefixes_resume,
     nothing_before_the_disk,
 )

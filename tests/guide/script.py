@@ -8,9 +8,13 @@ from pathlib import Path
 
 from assistant.checklist.load import load
 from assistant.checklist.model import Checklist
+from assistant.orders.fault import NOTHING_WRONG, Truth
 from assistant.orders.key import KeyEntry
 from assistant.orders.load import load_order
+from assistant.orders.plausible import table
 from assistant.orders.solve import answer_key
+from assistant.orders.truth import truth_of
+from tests.guide.benches import BENCH, BENCH_KEY, LEAK, OTHER_PATIENT, WRONG_DRUG, truth
 from tests.guide.kinds import KINDS
 from tests.guide.lived import (
     CHECKLIST,
@@ -38,12 +42,15 @@ class Papers:
     checklist: Checklist
     order: str
     key: Mapping[str, KeyEntry]
+    truth: Truth = NOTHING_WRONG
 
 
 @cache
 def made_for_tests() -> tuple[Papers, ...]:
-    """The two short checklists of these tests."""
-    return tuple(Papers(checklist, "The order.", KEY) for checklist in (CHECKLIST, KINDS))
+    """The short checklists of these tests, one of them with faults at its bench."""
+    plain = tuple(Papers(checklist, "The order.", KEY) for checklist in (CHECKLIST, KINDS))
+    faulty = truth(WRONG_DRUG, LEAK, OTHER_PATIENT)
+    return (*plain, Papers(BENCH, "The order.", BENCH_KEY), Papers(BENCH, "The order.", BENCH_KEY, faulty))
 
 
 @cache
@@ -53,7 +60,7 @@ def library() -> tuple[Papers, ...]:
     checklists = [load(name) for name in names]
     orders = [load_order(checklist.order) for checklist in checklists]
     return tuple(
-        Papers(checklist, order.sentence(), answer_key(order))
+        Papers(checklist, order.sentence(), answer_key(order), truth_of(order, table()))
         for checklist, order in zip(checklists, orders, strict=True)
     )
 
@@ -88,7 +95,8 @@ class Script(Lived):
 
     def anew(self) -> Guide:
         """A guide with the same papers that has lived through nothing."""
-        return guide(self.mode, self.papers.checklist, self.papers.key, self.papers.order, **self.pins)
+        papers = self.papers
+        return guide(self.mode, papers.checklist, papers.key, papers.order, papers.truth, **self.pins)
 
     @property
     def latest(self) -> Progress:

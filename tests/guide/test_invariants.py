@@ -55,6 +55,11 @@ def seen(promise, lived):
     return sum(promise(script) for script in lived)
 
 
+def test_no_answer_agrees_with_what_is_not_there(lived):
+    """What is laid out counts, and not what is ordered, nor a yes."""
+    assert seen(promises.agrees_with_the_bench, lived) >= 20
+
+
 def test_nothing_is_done_before_it_is_on_disk(lived):
     """Every accepted event gives exactly one entry; until that is recorded nothing has changed, nothing is taken."""
     assert seen(promises.nothing_before_the_disk, lived) >= 5_000

@@ -16,7 +16,8 @@ from random import Random
 
 from assistant.checklist.model import DoneAsked, NoteAsked, QuestionAsked, WaitAsked
 from assistant.errors import UsageError
-from assistant.learner import SimulatedLearner, Slip
+from assistant.learner import Character, SimulatedLearner, Slip
+from assistant.orders.fault import facts_of
 from assistant.spoken.meaning import Answer, Command, InstructorWord, Kind, Trouble
 from tests.guide.lived import (
     KEEP_SOUND,
@@ -67,7 +68,7 @@ def live(seed: str, papers: Papers, mode: Mode) -> Script:
     """One attempt, to its end or for `MOST_EVENTS`; the same for the same arguments."""
     random = Random(seed)  # noqa: S311 - draws words, guards nothing
     pins = {"sound": random.choice(("", KEEP_SOUND)), "instructor": random.choice(("", WITH_CODE))}
-    fresh = guide(mode, papers.checklist, papers.key, papers.order, **pins)
+    fresh = guide(mode, papers.checklist, papers.key, papers.order, papers.truth, **pins)
     script = Script(fresh, papers=papers, mode=mode, pins=pins, seed=seed)
     learner = _learner(papers, random)
     folly = random.choice(FOLLY)
@@ -99,8 +100,9 @@ def live(seed: str, papers: Papers, mode: Mode) -> Script:
 def truthful(seed: str, papers: Papers, mode: Mode, share: float) -> Script:
     """An attempt to its end by a learner who makes no slip, and hesitates, asks and reports in a share of the steps."""
     random = Random(seed)  # noqa: S311 - draws words, guards nothing
-    script = Script(guide(mode, papers.checklist, papers.key, papers.order), papers=papers, mode=mode, seed=seed)
-    learner = SimulatedLearner(papers.checklist, papers.key, None, random.randrange(1000))
+    fresh = guide(mode, papers.checklist, papers.key, papers.order, papers.truth)
+    script = Script(fresh, papers=papers, mode=mode, seed=seed)
+    learner = SimulatedLearner(papers.checklist, papers.key, None, random.randrange(1000), truth=papers.truth)
     script.give(Opened(script.at))
     while script.state is not State.FINISHED:
         assert len(script.entries) < 20 * MOST_EVENTS, seed
@@ -123,6 +125,9 @@ def _hesitate(script: Script, random: Random) -> None:
             script.wait(random.choice((1, 3)))
         case 1 if script.state is State.ASKING and isinstance(step.expect, DoneAsked | WaitAsked):
             script.type("not yet")
+        # What is not laid out is for the instructor to judge, and what proves an earlier "done" false has its price.
+        case 1 if isinstance(step.expect, QuestionAsked) and (facts_of(step) or step.takes_back):
+            script.wait(1)
         case 1 if script.state is State.ASKING and isinstance(step.expect, QuestionAsked):
             script.type("no" if step.expect.right == "yes" else "yes")
         case 2 if not (script.state is State.ASKING and isinstance(step.expect, NoteAsked)):
@@ -166,11 +171,11 @@ def truth_costs_nothing(seed: str, papers: Papers, mode: Mode) -> int:
 
 def _learner(papers: Papers, random: Random) -> SimulatedLearner:
     """One who makes a slip somewhere, where the papers leave a place for it."""
-    slip, seed = random.choice((None, *Slip)), random.randrange(1000)
+    slip, seed, character = random.choice((None, *Slip)), random.randrange(1000), random.choice(list(Character))
     try:
-        return SimulatedLearner(papers.checklist, papers.key, slip, seed)
+        return SimulatedLearner(papers.checklist, papers.key, slip, seed, truth=papers.truth, character=character)
     except UsageError:
-        return SimulatedLearner(papers.checklist, papers.key, None, seed)
+        return SimulatedLearner(papers.checklist, papers.key, None, seed, truth=papers.truth, character=character)
 
 
 def _say(script: Script, words: str, random: Random) -> None:

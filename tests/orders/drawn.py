@@ -8,15 +8,15 @@ changed on purpose; then the change is to be read line by line.
 from collections.abc import Iterator
 from pathlib import Path
 
-from assistant.orders.draw import LEVELS, Wanted, draw
-from assistant.orders.model import FAULTS, Fault
+from assistant.orders.draw import LEVELS
+from assistant.orders.planting import FAULTS, FaultKind
 from assistant.orders.write import text_of
-from tests.orders.many import DAY, KINDS, PLACES
+from tests.orders.many import KINDS, PLACES, drawn_for
 
 DRAWN = Path(__file__).with_suffix(".txt")
 
 
-def draws() -> Iterator[tuple[tuple[str, ...], Fault | None]]:
+def draws() -> Iterator[tuple[tuple[str, ...], FaultKind | None]]:
     """Each kind of order without a fault, and each fault in each kind of order in which another thing is touched."""
     yield from ((kind, None) for kind in KINDS)
     for fault in FAULTS:
@@ -27,8 +27,7 @@ def drawn() -> str:
     """The files of these orders, one after the other."""
     orders = []
     for seed, (kind, fault) in enumerate(draws(), 1):
-        level = LEVELS[seed % len(LEVELS)]
-        orders += draw(Wanted(frozenset(kind)), seed=seed, level=level, count=2, day=DAY, fault=fault)[1:]
+        orders += drawn_for(kind, seed=seed, level=LEVELS[seed % len(LEVELS)], count=2, fault=fault)[1:]
     return "\n".join(f"# {order.name}\n{text_of(order)}" for order in orders)
 
 

@@ -1,8 +1,8 @@
 """Orders by the thousand, each looked at: ``python -m tests.orders.many [100000]``.
 
 Draws classes of forty over seeds, levels, kinds of order and faults, and proves of each order that it keeps the
-table of limits (or has the fault that was asked for, and stops the learner), that every number of its key is
-solved and is what plain fractions give, and that no two in a class are alike. Then it times the drawing alone.
+table of limits (or has the fault that was asked for, that one alone, where a step looks), that every number of its
+key is solved and is what plain fractions give, and that no two in a class are alike. Then it times the drawing alone.
 """
 
 import sys
@@ -14,11 +14,16 @@ from decimal import ROUND_HALF_UP, Decimal
 from fractions import Fraction
 
 from assistant.dosing import Amount
+from assistant.dosing.limits import Level
 from assistant.orders.draw import LEVELS, NOTHING_PLANTED, Wanted, draw
-from assistant.orders.model import FAULTS, Fault, Order
-from assistant.orders.plausible import beyond, table
+from assistant.orders.lines import ByDoseRate
+from assistant.orders.model import Order
+from assistant.orders.planting import FAULTS, FaultKind, Findable
+from assistant.orders.plausible import table
 from assistant.orders.shelf import shelf
-from assistant.orders.solve import answer_key
+from assistant.orders.solve import amount_of, answer_key
+from assistant.orders.truth import truth_of
+from tests.orders.looking import findable_in
 
 CLASS = 40
 DAY = date(2026, 11, 25)
@@ -33,19 +38,37 @@ KINDS = (
     ("flush",),
 )
 """What the checklists of the library ask for."""
-PLACES: dict[Fault, tuple[tuple[str, ...], ...]] = {
-    "wrong-bag": KINDS[:7],
-    "expired-bag": KINDS[:7],
-    "wrong-concentration": (KINDS[1], KINDS[5], KINDS[6]),
-    "over-limit": (KINDS[0], KINDS[1], KINDS[6]),
+PLACES: dict[FaultKind, tuple[tuple[str, ...], ...]] = {
+    "wrong-bag": KINDS,
+    "expired-bag": KINDS,
+    "unfit-bag": KINDS,
+    "wrong-concentration": (KINDS[1], KINDS[2], KINDS[5], KINDS[6]),
+    "over-limit": (KINDS[0], KINDS[1], KINDS[2], KINDS[4], KINDS[5], KINDS[6]),
     "illegible-rate": KINDS[:7],
-    "allergy": (KINDS[1], KINDS[2], KINDS[5]),
+    "allergy": (KINDS[1], KINDS[2], KINDS[5], KINDS[6]),
     "incompatible-pair": (KINDS[1], KINDS[2]),
+    "wrong-patient": KINDS,
+    "finding": KINDS,
 }
 """Kinds of order in which each fault has a place."""
+FINDABLE = {kind: findable_in(kind) for kind in KINDS}
+"""What a checklist that looks at everything of these parts can find."""
+CONCERNS: dict[FaultKind, tuple[str, ...]] = {
+    "wrong-bag": ("fluid", "drug"),
+    "expired-bag": ("bag expired",),
+    "unfit-bag": ("bag cloudy", "bag leaking"),
+    "wrong-concentration": ("dose", "amount"),
+    "over-limit": ("limits",),
+    "illegible-rate": ("paper",),
+    "allergy": ("allergy",),
+    "incompatible-pair": ("pair",),
+    "wrong-patient": ("wristband",),
+    "finding": ("site",),
+}
+"""What each fault is a fault of, as `noticed` words it after the name of the part."""
 
 
-def classes() -> Iterator[tuple[tuple[str, ...], int, int, Fault | None]]:
+def classes() -> Iterator[tuple[tuple[str, ...], int, int, FaultKind | None]]:
     """Kinds, seeds, levels and faults without end; every fourth class has a fault."""
     seed = 0
     while True:
@@ -57,17 +80,27 @@ def classes() -> Iterator[tuple[tuple[str, ...], int, int, Fault | None]]:
                 yield places[seed % len(places)], seed, level, fault
 
 
-def faults_of(order: Order, fault: Fault | None) -> list[str]:
+def drawn_for(
+    kind: tuple[str, ...], *, seed: int, level: int, count: int, fault: FaultKind | None = None
+) -> list[Order]:
+    """Orders of a kind, for a checklist that looks at everything."""
+    wanted = Wanted(frozenset(kind))
+    return draw(wanted, seed=seed, level=level, count=count, day=DAY, fault=fault, findable=FINDABLE[kind])
+
+
+def faults_of(order: Order, fault: FaultKind | None, findable: Findable) -> list[str]:
     """What is wrong with one order; empty is what is wanted."""
     found: list[str] = []
-    outside = beyond(order, table())
-    if bool(outside) != (fault in ("over-limit", "incompatible-pair")):
-        found.append(f"limits: {[one.sentence for one in outside]}")
-    if order.planted != fault or (order.teaching == NOTHING_PLANTED) != (fault is None):
-        found.append(f"planted {order.planted}, wanted {fault}")
-    stops = _stops(order) | {one.about for one in outside}
-    if bool(stops) != (fault is not None):
-        found.append(f"to be noticed: {stops}")
+    if (order.teaching == NOTHING_PLANTED) != (fault is None):
+        found.append(f"teaching {order.teaching}, wanted {fault}")
+    seen, facts = noticed(order), [one.fact for one in truth_of(order, table()).faults]
+    matters = {name.rpartition(".")[2] for name in seen}
+    if len(seen) != (fault is not None) or not matters <= set(CONCERNS[fault] if fault is not None else ()):
+        found.append(f"to be noticed: {seen}, wanted {fault}")
+    if {name.partition(" ")[0] for name in seen} != set(facts) or len(seen) != len(facts):
+        found.append(f"to be noticed: {seen}, and the truth is {facts}")
+    if not set(facts) <= findable.facts:
+        found.append(f"no step looks at {facts}")
     key = answer_key(order)
     for name, entry in key.items():
         if not entry.value and name != "running.remaining":
@@ -80,23 +113,70 @@ def faults_of(order: Order, fault: Fault | None) -> list[str]:
     return found
 
 
-def _stops(order: Order) -> set[str]:
-    """What a learner who looks at order and labels could notice, worked out without the planting."""
+def noticed(order: Order) -> set[str]:
+    """What a learner who looks at order and bench could notice, worked out without the planting and the truth."""
     seen: set[str] = set()
-    labels, hung = order.labels(), order.hung
+    labels, bench = order.labels(), order.laid_out
     ordered = {
         "primary.fluid": order.primary and order.primary.fluid,
+        "primary.bag_volume": order.primary and order.primary.bag_volume,
+        "gravity.drop_factor": order.gravity and order.gravity.drop_factor,
         "secondary.drug": order.secondary and order.secondary.drug,
         "secondary.dose": order.secondary and order.secondary.dose,
+        "secondary.volume": order.secondary and order.secondary.volume,
+        "second_secondary.drug": order.second_secondary and order.second_secondary.drug,
+        "second_secondary.dose": order.second_secondary and order.second_secondary.dose,
+        "second_secondary.volume": order.second_secondary and order.second_secondary.volume,
         "dose.drug": order.dose and order.dose.drug,
         "dose.amount": order.dose and order.dose.amount,
+        "dose.volume": order.dose and order.dose.volume,
+        "flush.fluid": order.flush and order.flush.fluid,
+        "flush.volume": order.flush and order.flush.volume,
     }
     seen |= {name for name, right in ordered.items() if right is not None and labels[name] != right}
-    seen |= {"expired" for day in (hung.expires, hung.drug_expires) if day is not None and day < DAY}
-    seen |= {"illegible" for line in order.sentences() if "cannot be read" in line}
-    avoid = {drug.name: drug.avoid for drug in shelf().drugs}
-    drugs = [part.drug for part in (order.secondary, order.second_secondary) if part is not None]
-    return seen | {"allergy" for drug in drugs if set(avoid[drug]) & set(order.patient.allergies)}
+    for part in ("primary", "secondary", "second_secondary", "dose", "flush"):
+        bag = getattr(bench, part)
+        if bag.expires is not None and bag.expires < DAY:
+            seen.add(f"{part}.bag expired")
+        if bag.state is not None:
+            seen.add(f"{part}.bag {bag.state}")
+    lines = {"Primary:": "primary", "Secondary:": "secondary", "Intermittent:": "secondary", "By pump:": "dose"}
+    for sentence in order.sentences():
+        if "cannot be read" in sentence:
+            seen |= {f"{part}.paper" for start, part in lines.items() if sentence.startswith(start)}
+    seen |= {f"{part}.allergy" for part, names in _avoided(order).items() if names & set(order.patient.allergies)}
+    return seen | beyond(order) | set(bench.found)
+
+
+def _avoided(order: Order) -> dict[str, set[str]]:
+    """By part, the allergies with which its drug is not given."""
+    avoid = {drug.name: {*drug.avoid, drug.name} for drug in (*shelf().drugs, *shelf().rates)}
+    parts = {"secondary": order.secondary, "second_secondary": order.second_secondary, "dose": order.dose}
+    return {part: avoid[given.drug] for part, given in parts.items() if given is not None}
+
+
+def beyond(order: Order) -> set[str]:
+    """The limits that the ordered infusions pass, looked up once more."""
+    limits, key = table(), answer_key(order)
+    parts = {"secondary": order.secondary, "second_secondary": order.second_secondary, "dose": order.dose}
+    found = {}
+    if order.primary is not None:
+        found["primary.limits"] = limits.check(order.primary.fluid, rate=amount_of(key["primary.rate"]))
+    for part, given in parts.items():
+        if given is None:
+            continue
+        if order.primary is not None:
+            found[f"{part}.pair"] = limits.check(given.drug, together_with=(order.primary.fluid,))
+        strength = amount_of(key[f"{part}.concentration"])
+        if isinstance(given, ByDoseRate):
+            found[f"{part}.limits"] = limits.check(
+                given.drug, dose_rate=given.ordered, concentration=strength, weight=order.patient.weight
+            )
+        else:
+            time = amount_of(key[f"{part}.duration"])
+            found[f"{part}.limits"] = limits.check(given.drug, dose=given.dose, duration=time, concentration=strength)
+    stops = (Level.SOFT, Level.HARD)
+    return {fact for fact, said in found.items() if any(one.level in stops for one in said)}
 
 
 def plain_sums(order: Order) -> dict[str, Decimal]:
@@ -152,7 +232,7 @@ def look_at(count: int) -> tuple[int, Counter[str], list[str]]:
     planted: Counter[str] = Counter()
     wrong: list[str] = []
     for kind, seed, level, fault in classes():
-        orders = draw(Wanted(frozenset(kind)), seed=seed, level=level, count=CLASS, day=DAY, fault=fault)
+        orders = drawn_for(kind, seed=seed, level=level, count=CLASS, fault=fault)
         alike = {
             (o.primary, o.gravity, o.secondary, o.second_secondary, o.dose, o.patient.weight, o.flush, o.running)
             for o in orders
@@ -160,7 +240,7 @@ def look_at(count: int) -> tuple[int, Counter[str], list[str]]:
         if len(alike) != len(orders) or len({o.code for o in orders}) != len(orders):
             wrong.append(f"{kind}, seed {seed}, level {level}, {fault}: some are alike")
         for order in orders:
-            wrong += [f"{order.code} {kind} level {level}: {what}" for what in faults_of(order, fault)]
+            wrong += [f"{order.code} {kind} level {level}: {what}" for what in faults_of(order, fault, FINDABLE[kind])]
         planted[fault or "none"] += len(orders)
         looked += len(orders)
         if looked % 10_000 < CLASS <= looked:
@@ -179,7 +259,7 @@ def main() -> int:
         sys.stdout.write(f"  {what}\n")
     began, busy, drawn = time.perf_counter(), time.process_time(), 0
     for kind, seed, level, fault in classes():
-        for order in draw(Wanted(frozenset(kind)), seed=seed, level=level, count=CLASS, day=DAY, fault=fault):
+        for order in drawn_for(kind, seed=seed, level=level, count=CLASS, fault=fault):
             answer_key(order)
             drawn += 1
         if drawn >= min(count, 20_000):

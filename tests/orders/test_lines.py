@@ -125,10 +125,13 @@ def test_a_second_piggyback(tmp_path: Path) -> None:
     assert "Then: cefazolin 1 g in 50 mL" in order.sentence()
 
 
+LAID_OUT = "[laid_out.primary]\nexpires = 2026-01-31\n[laid_out.secondary]\nexpires = 2027-02-28\n"
+
+
 def test_faults_on_paper_and_on_the_stand(tmp_path: Path) -> None:
     """An illegible speed and a date on a label are shown as they stand; the key still holds the number."""
     text = GOOD.replace('code = "T-1"', 'code = "T-1"\nillegible = ["secondary"]')
-    order = load_order(written(tmp_path, text + "[hung]\nexpires = 2026-01-31\ndrug_expires = 2027-02-28\n"))
+    order = load_order(written(tmp_path, text + LAID_OUT))
     assert "famotidine 20 mg in 50 mL over [cannot be read], intravenous" in order.sentence()
     assert "20 min" not in order.sentence()
     assert answer_key(order)["secondary.rate"].value == Decimal(150)
@@ -140,7 +143,7 @@ REFUSED = [
     (HEAD, "The order orders nothing"),
     (HEAD + SECONDARY + '[gravity]\ndrop_factor = "20 gtt/mL"\n', "gravity] needs a primary"),
     (HEAD + SECONDARY + '[running]\nsince = "1 h"\n', "running] needs a primary"),
-    (HEAD + SECONDARY + '[hung]\nfluid = "5 % dextrose in water"\n', "A fluid hangs"),
+    (HEAD + SECONDARY + '[laid_out.primary]\nfluid = "5 % dextrose in water"\n', "the order has no primary"),
     (HEAD + PRIMARY + SECONDARY.replace("[sec", "[second_sec"), "needs a first one"),
     (HEAD + '[dose]\ndrug = "a"\nordered = "5 mcg/kg/min"\namount = "1 g"\nvolume = "1 L"\n', "the patient has none"),
     (HEAD + '[dose]\ndrug = "a"\nordered = "5 mL/h"\namount = "1 g"\nvolume = "1 L"\n', "where a dose rate belongs"),

@@ -7,22 +7,20 @@ import pytest
 
 from assistant.checklist.finding import Finding, Severity
 from assistant.cli.main import main
-from assistant.dosing.limits_file import limits_from
 from assistant.orders.checked import findings_of_order
 from assistant.orders.lint import ORDER_RULES
-from assistant.orders.load import available_orders, load_order
-from assistant.orders.plausible import beyond
+from assistant.orders.load import available_orders
 from tests.orders.papers import GOOD, written
 
 TOLD = GOOD.replace('code = "T-1"', 'code = "T-1"\nteaching = "Plain."\nsources = ["common practice, no source"]')
 CEFAZOLIN = TOLD.replace("famotidine", "cefazolin").replace('"20 mg"', '"1 g"').replace('"20 min"', '"30 min"')
-PLANTED = 'code = "T-1"\nplanted = "{}"'
+ON_PURPOSE = '[laid_out]\non_purpose = ["{}"]\n'
 EVERY_12 = 'frequency = "every 12 hours"'
 MISREAD = ("is misread as ten times as much", "Leave the trailing zero out.")
-OVER_OR_PLANTED = (
-    'Change the order, or write planted = "over-limit" (or "incompatible-pair") if it is there to be noticed.'
-)
-PLANT = "Plant the fault, or take planted out."
+GIVEN = 'drug = "famotidine"\ndose = "20 mg"\nvolume = "50 mL"\nover = "20 min"'
+NOTICED = 'Change the order, or write on_purpose = ["{}"] under [laid_out] if it is there to be noticed.'
+LIMITS = NOTICED.format("limits")
+OLDER = " is how earlier versions wrote it, and is still read."
 AS_LISTED = "Write it as the list of names has it; a new name can still be used, and is heard less surely."
 POLICY = "Source: policy of the Ostrey Harbour Teaching Lab (fictional)."
 BROKEN = [
@@ -36,53 +34,84 @@ BROKEN = [
         ("order-limits", "warning", 19, 'over = "20 min"', 'over = "5 min"'),
         "The infusion time of 5 min for famotidine is below the limit of 15 min: it needs a reason."
         " Source: FDA label text, famotidine injection: premixed over 15 to 30 minutes.",
-        OVER_OR_PLANTED,
+        LIMITS,
     ),
     (
         ("order-limits", "warning", 19, 'dose = "20 mg"', 'dose = "200 mg"'),
         "The dose of 200 mg for famotidine is above the limit of 20 mg: it needs a reason."
         " Source: FDA label text, famotidine injection: 20 mg every 12 hours.",
-        OVER_OR_PLANTED,
+        LIMITS,
     ),
     (
         ("order-limits", "warning", 13, 'over = "12 h"', 'over = "2 h"'),
         "The rate of 500 mL/h for lactated Ringer's solution is above the limit of 250 mL/h: it needs a reason."
         f" {POLICY}",
-        OVER_OR_PLANTED,
+        LIMITS,
     ),
     (
         ("order-limits", "error", 13, 'over = "12 h"', 'rate = "1,250 mL/h"'),
         "The rate of 1,250 mL/h for lactated Ringer's solution is above the limit of 999 mL/h: it is refused."
         f" {POLICY}",
-        OVER_OR_PLANTED,
+        LIMITS,
     ),
     (
-        ("order-planted", "error", 3, 'code = "T-1"', PLANTED.format("over-limit")),
-        "planted says over-limit, but the order keeps every limit that is known.",
-        PLANT,
+        ("order-limits", "error", 19, GIVEN, GIVEN.replace("famotidine", "vancomycin").replace("20 mg", "1 g")),
+        "The infusion time of 20 min for vancomycin is below the limit of 60 min: it is refused. Source: FDA label"
+        " text, vancomycin hydrochloride for injection, preparation and stability."
+        " The concentration of 20 mg/mL for vancomycin is above the limit of 10 mg/mL: it is refused. Source: FDA label"
+        " text, vancomycin, dosage: only where fluid is restricted (quoted second-hand)."
+        " The dose rate of 50 mg/min for vancomycin is above the limit of 10 mg/min: it is refused. Source: FDA label"
+        " text, vancomycin, dosage (quoted second-hand).",
+        LIMITS,
     ),
     (
-        ("order-planted", "error", 3, 'code = "T-1"', PLANTED.format("incompatible-pair")),
-        "planted says incompatible-pair, but the order keeps every limit that is known.",
-        PLANT,
+        (
+            *("order-pair", "error", 19, GIVEN),
+            GIVEN.replace("famotidine", "ceftriaxone").replace("20 mg", "1 g").replace("20 min", "30 min"),
+        ),
+        "Ceftriaxone and lactated Ringer's solution must not share a line."
+        " Source: FDA label text, ceftriaxone for injection: calcium-containing solutions (from memory).",
+        NOTICED.format("pair"),
     ),
     *(
         (
-            ("order-planted", "error", 3, 'code = "T-1"', PLANTED.format(fault) + also),
-            f"planted says {fault}, but nothing of that kind is in the file.",
-            PLANT,
+            ("order-on-purpose", "error", 26, EVERY_12, f"{EVERY_12}\n{ON_PURPOSE.format(matter)}"),
+            f"on_purpose says {matter}, but nothing of that kind is wrong in the order.",
+            "Put the fault into the order, or take the word out.",
         )
-        for fault, also in (
-            ("wrong-bag", ""),
-            ("expired-bag", "\nwritten = 2026-01-01"),
-            ("illegible-rate", ""),
-            ("wrong-concentration", ""),
+        for matter in ("allergy", "limits", "pair")
+    ),
+    *(
+        (
+            ("order-dates", "error", 26, EVERY_12, f"{EVERY_12}\n[laid_out.{part}]\nexpires = 2026-01-31\n"),
+            "a label bears a date, but the order has none, so nobody can tell whether it has passed.",
+            "Add written = 2026-11-25 (the day of the order), or take the date out.",
         )
+        for part in ("primary", "secondary")
     ),
     (
-        ("order-planted", "error", 3, 'code = "T-1"', PLANTED.format("allergy")),
-        "planted says allergy, but no allergy concerns an ordered drug that the shelf knows.",
-        "Name the allergy, or take planted out.",
+        (
+            *("order-dates", "error", 27, EVERY_12),
+            f'{EVERY_12}\n[laid_out.primary]\nexpires = 2026-02-01\nstate = "expired"\n',
+        ),
+        "the bag is laid out as expired, but its date has not passed on the day of the order.",
+        "Write a date before that day, or take the state out.",
+    ),
+    (
+        ("order-older", "warning", 25, EVERY_12, f'{EVERY_12}\n[hung]\ndrug = "cefazolin"\n'),
+        f"hung{OLDER}",
+        "Write what the labels say as [laid_out.primary], [laid_out.secondary] or [laid_out.dose].",
+    ),
+    (
+        (
+            "order-older",
+            "warning",
+            4,
+            'code = "T-1"',
+            'code = "T-1"\nillegible = ["primary"]\nplanted = "illegible-rate"',
+        ),
+        f"planted{OLDER}",
+        "Take it out: the faults follow from what is laid out; on_purpose tells of one in the order itself.",
     ),
     (
         ("order-rate", "error", 16, 'over = "12 h"', 'rate = "83.33 mL/h"'),
@@ -109,8 +138,9 @@ BROKEN = [
             (13, "lactated Ringer's solution", "green water", "green water"),
             (19, 'drug = "famotidine"', 'drug = "famotidin"', "famotidin"),
             (25, EVERY_12, f'{EVERY_12}\n[flush]\nvolume = "5 mL"\nfluid = "tea"', "tea"),
-            (25, EVERY_12, f'{EVERY_12}\n[hung]\nfluid = "tea"', "tea"),
-            (25, EVERY_12, f'{EVERY_12}\n[hung]\ndrug = "famotidin"', "famotidin"),
+            (26, EVERY_12, f'{EVERY_12}\n[laid_out.primary]\nfluid = "tea"', "tea"),
+            (26, EVERY_12, f'{EVERY_12}\n[laid_out.secondary]\ndrug = "famotidin"', "famotidin"),
+            (28, EVERY_12, f'{EVERY_12}\n[flush]\nvolume = "5 mL"\n[laid_out.flush]\nfluid = "tea"', "tea"),
         )
     ),
     *(
@@ -164,30 +194,14 @@ def test_a_limit_for_a_peripheral_line_holds_for_no_central_one(tmp_path: Path, 
     assert found == ([("order-limits", "error", 19)] if held else [])
 
 
-def test_the_strength_of_what_runs_by_dose_rate_is_looked_at() -> None:
-    """Dose rate, concentration and what shares the line: each is held against what the table knows."""
-    limit = {"level": "hard", "source": "invented"}
-    table = {
-        "drug": {
-            "dopamine": {
-                "highest_peripheral_concentration": {"value": "1 mg/mL", **limit},
-                "highest_dose_rate": {"value": "4 mcg/kg/min", **limit},
-                "not_in_one_line_with": {"names": ["lactated Ringer's solution"], **limit},
-            }
-        }
-    }
-    order = load_order(str(Path(__file__).with_name("everything.toml")))
-    assert [one.about for one in beyond(order, limits_from(table))] == [
-        *("concentration", "dose rate", "dopamine with lactated Ringer's solution in one line"),
-    ]
-
-
 @pytest.mark.parametrize(("fault", "what", "mend"), BROKEN)
 def test_each_rule_finds_its_fault(tmp_path: Path, fault: tuple[str, str, int, str, str], what: str, mend: str) -> None:
     """The fault is named by its rule at its line, and nothing else is; what is wrong and what to do is said in full."""
     rule, severity, line, old, new = fault
     assert old in TOLD
     text = TOLD.replace(old, new, 1)
+    if 'state = "expired"' in new:
+        text = text.replace('title = "A bag"', 'written = 2026-02-01\ntitle = "A bag"')
     if "62.5" in new:
         text = text.replace('code = "T-1"', 'code = "T-1"\nrounding = "whole"')
     path = written(tmp_path, text)
@@ -199,26 +213,49 @@ def test_every_rule_has_a_broken_file() -> None:
     assert {fault[0] for fault, *_ in BROKEN} | {"order-allergy"} == set(ORDER_RULES)
 
 
-def test_an_allergy_is_found_unless_it_was_planted(tmp_path: Path) -> None:
-    """An allergy to the ordered drug's kind, or to the drug itself, in any letters; planted, it is right."""
+def test_an_allergy_is_found_unless_it_is_there_on_purpose(tmp_path: Path) -> None:
+    """An allergy to the ordered drug's kind, or to the drug itself, in any letters; on purpose, it is right."""
     for allergy, known in (("Cephalosporins", "cephalosporins"), ("cefazolin", "cefazolin"), ("penicillin",) * 2):
         text = CEFAZOLIN.replace('["latex"]', f'["latex", "{allergy}"]')
         path = written(tmp_path, text)
-        what = f"cefazolin is ordered for somebody whose allergies name {known}."
-        mend = 'Change one of the two, or write planted = "allergy" if it is there to be noticed.'
+        what = f"The patient's allergies name {known}, and cefazolin is ordered."
+        mend = NOTICED.format("allergy")
         assert findings_of_order(path) == (Finding(path, 11, "order-allergy", Severity.ERROR, what, mend),)
-        assert found_in(tmp_path, text.replace('code = "T-1"', PLANTED.format("allergy"))) == []
+        assert found_in(tmp_path, text + ON_PURPOSE.format("allergy")) == []
 
 
-def test_a_planted_fault_is_no_finding(tmp_path: Path) -> None:
-    """What planted names is in the file, and then nothing is complained of."""
+def test_what_is_there_on_purpose_is_no_finding(tmp_path: Path) -> None:
+    """What on_purpose names is in the order, and then nothing is complained of; another matter still is."""
     pair = CEFAZOLIN.replace("cefazolin", "ceftriaxone")
-    assert [one[:2] for one in found_in(tmp_path, pair)] == [("order-limits", "error")]
-    assert found_in(tmp_path, pair.replace('code = "T-1"', PLANTED.format("incompatible-pair"))) == []
-    wrong = TOLD.replace('code = "T-1"', PLANTED.format("wrong-bag"))
-    assert found_in(tmp_path, wrong + '[hung]\nfluid = "5 % dextrose in water"\n') == []
-    dated = TOLD.replace('code = "T-1"', PLANTED.format("expired-bag") + "\nwritten = 2026-02-01")
-    assert found_in(tmp_path, dated + "[hung]\nexpires = 2026-01-31\n") == []
+    assert [one[:2] for one in found_in(tmp_path, pair)] == [("order-pair", "error")]
+    assert found_in(tmp_path, pair + ON_PURPOSE.format("pair")) == []
+    limits = [("order-on-purpose", "error"), ("order-pair", "error")]
+    assert sorted(one[:2] for one in found_in(tmp_path, pair + ON_PURPOSE.format("limits"))) == limits
+
+
+def test_what_is_laid_out_is_no_finding(tmp_path: Path) -> None:
+    """A wrong label, a date that has passed, a leak, a site: they are the instructor's to lay out."""
+    dated = TOLD.replace('code = "T-1"', 'code = "T-1"\nwritten = 2026-02-01')
+    for laid_out in (
+        '[laid_out.primary]\nfluid = "5 % dextrose in water"\n',
+        "[laid_out.primary]\nexpires = 2026-01-31\n",
+        '[laid_out.primary]\nexpires = 2026-01-31\nstate = "expired"\n',
+        '[laid_out.secondary]\nstate = "leaking"\n',
+        '[laid_out.found]\nsite = "red"\n',
+    ):
+        assert found_in(tmp_path, dated + laid_out) == []
+    assert found_in(tmp_path, TOLD + '[laid_out.primary]\nexpires = 2026-01-31\nstate = "expired"\n') == []
+
+
+def test_lines_of_an_older_file(tmp_path: Path) -> None:
+    """What is wrong about a label is told at the line of the older file that says it."""
+    text = f'{TOLD}[hung]\nfluid = "tea"\ndrug = "famotidin"\ndrug_expires = 2026-01-31\n'
+    assert found_in(tmp_path, text) == [
+        ("order-older", "warning", 25),
+        ("order-names", "warning", 26),
+        ("order-names", "warning", 27),
+        ("order-dates", "error", 28),
+    ]
 
 
 def test_what_does_not_load_is_told_with_its_line(tmp_path: Path) -> None:
@@ -228,8 +265,10 @@ def test_what_does_not_load_is_told_with_its_line(tmp_path: Path) -> None:
 
 @pytest.mark.parametrize("name", list(available_orders()))
 def test_the_library_is_clean(name: str) -> None:
-    """No order of the library has a finding."""
-    assert findings_of_order(name) == ()
+    """No order of the library has a finding, but that one may still be written as earlier versions had it."""
+    findings = findings_of_order(name)
+    assert findings is not None
+    assert [one for one in findings if one.rule != "order-older"] == []
 
 
 def test_what_is_no_order(tmp_path: Path) -> None:

@@ -9,10 +9,13 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from assistant.dosing import Amount
+from assistant.dosing import Amount, show
 from assistant.errors import OrderError
+from assistant.orders.fault import container_of
 from assistant.orders.load import available_orders, load_order
+from assistant.orders.plausible import table
 from assistant.orders.solve import answer_key
+from assistant.orders.truth import truth_of
 from tests.orders.papers import GOOD, changed, written
 
 
@@ -51,7 +54,23 @@ BROKEN = [
     ('reserve = "50 mL"', 'reserve = "-5 mL"', 15, "is too little", "above zero"),
     ('dose = "20 mg"', 'dose = "20 mL"', 19, "is a volume where a dose belongs", "mg"),
     ('frequency = "every 12 hours"\n', "", 17, '"frequency" is missing', "Add frequency"),
-    ("[patient]", "[hung]\ncolour = 4\n[patient]", 6, '"colour" is not a field here', "Known are: fluid"),
+    ("[patient]", "[laid_out.primary]\ncolour = 4\n[patient]", 6, '"colour" is not a field here', "Known are: expires"),
+    ("[patient]", "[laid_out.tea]\nmilk = 4\n[patient]", 5, '"tea" is not a field here', "Known are: primary"),
+    ("[patient]", "[laid_out.primary]\nfluid = 4\n[patient]", 6, '"fluid" must be a text', "quotation marks"),
+    ("[patient]", '[laid_out.primary]\nstate = "torn"\n[patient]', 6, '"torn" is no state', "'cloudy', 'leaking'"),
+    ("[patient]", '[laid_out.flush]\nvolume = "3 mg"\n[patient]', 6, "is a mass where a volume belongs", "mL"),
+    ("[patient]", '[laid_out]\non_purpose = ["tea"]\n[patient]', 6, '"tea" is no on_purpose', "'allergy', 'limits'"),
+    ("[patient]", '[laid_out.found]\nSite = "red"\n[patient]', 6, '"Site" makes no name', "small letters"),
+    ("[patient]", '[laid_out.found]\nsite = ""\n[patient]', 6, '"site" is empty', "what it should say"),
+    (
+        "[patient]",
+        '[[laid_out.happens]]\nat = "a"\nthing = "site"\nstate = "red"\n'
+        '[[laid_out.happens]]\nat = "B"\nthing = "site"\nstate = "red"\n[patient]',
+        10,
+        '"B" makes no at',
+        "small letters",
+    ),
+    ("[patient]", '[[laid_out.happens]]\nat = "a"\nthing = "site"\n[patient]', 5, '"state" is missing', "Add state"),
     ('code = "T-1"', 'code = "T-1"\nrounding = "roughly"', 3, "is not a rounding rule", "whole"),
     ('code = "T-1"', 'code = "T-1"\ndigest = "abc"', 3, "is not written in the file", "Take the line out"),
     ('code = "T-1"', 'code = "T\\u0007"', 2, "control character", "Take it out"),
@@ -99,21 +118,29 @@ WHOLE = [
     ),
     *(
         (
-            f"{HEAD}{SECONDARY}[hung]\n{line}",
+            f"{HEAD}{rest}[laid_out.{part}]\n{line}",
             1,
-            "A fluid hangs, but the order has no primary.",
-            "Add [primary], or take it off.",
+            f"[laid_out.{part}] is there, but the order has no {part}.",
+            f"Add [{part}], or take [laid_out.{part}] out.",
         )
-        for line in ('fluid = "tea"', 'bag_volume = "1 L"', "expires = 2026-01-01")
+        for part, rest, line in (
+            ("primary", SECONDARY, 'fluid = "tea"'),
+            ("primary", SECONDARY, 'bag_volume = "1 L"'),
+            ("primary", SECONDARY, "expires = 2026-01-01"),
+            ("secondary", PRIMARY, 'drug = "tea"'),
+            ("secondary", PRIMARY, 'dose = "1 g"'),
+            ("secondary", PRIMARY, "expires = 2026-01-01"),
+            ("second_secondary", PRIMARY + SECONDARY, 'state = "cloudy"'),
+            ("dose", PRIMARY, 'amount = "1 g"'),
+            ("flush", PRIMARY, 'volume = "1 mL"'),
+            ("gravity", PRIMARY, 'drop_factor = "15 gtt/mL"'),
+        )
     ),
-    *(
-        (
-            f"{HEAD}{PRIMARY}[hung]\n{line}",
-            1,
-            "A drug hangs, but the order has no secondary.",
-            "Add [secondary], or take it off.",
-        )
-        for line in ('drug = "tea"', 'dose = "1 g"', "drug_expires = 2026-01-01")
+    (
+        f"{HEAD}{PRIMARY}" + '[[laid_out.happens]]\nat = "a"\nthing = "site"\nstate = "red"\n' * 2,
+        17,
+        '"laid_out": Two things happen to the site at the step a.',
+        "Leave one of them out.",
     ),
     (
         HEAD + PRIMARY + SECONDARY.replace("[secondary]", "[second_secondary]"),
@@ -189,11 +216,12 @@ def test_what_does_not_hold_together_is_told_in_full(
 
 
 def test_what_just_holds_together_is_taken(tmp_path: Path) -> None:
-    """A bag that holds exactly what is infused and kept back; a drug that hangs where only a dose is ordered."""
+    """A bag that holds exactly what is infused and kept back; another drug where only a dose is ordered."""
     full = load_order(written(tmp_path, changed(TWELVE, f'{TWELVE}\nvolume = "950 mL"')))
     assert full.primary is not None and full.primary.volume == Amount(Decimal(950), "mL")
     weighed = HEAD.replace("number =", 'weight = "70 kg"\nnumber =') + DOSE
-    assert load_order(written(tmp_path, weighed + '[hung]\ndrug = "tea"\n')).labels()["dose.drug"] == "tea"
+    laid_out = '[laid_out.dose]\ndrug = "tea"\n'
+    assert load_order(written(tmp_path, weighed + laid_out)).labels()["dose.drug"] == "tea"
     by_time = weighed.replace('weight = "70 kg"\n', "").replace("/kg", "")
     assert load_order(written(tmp_path, by_time)).patient.weight is None
 
@@ -246,14 +274,17 @@ def test_no_order_tells_a_computed_answer(name: str) -> None:
 
 @pytest.mark.parametrize("name", list(available_orders()))
 def test_the_wrong_label_is_not_told(name: str) -> None:
-    """What hangs wrongly on purpose, and what the order teaches, is not in what the learner hears."""
+    """What is laid out wrongly on purpose, and what the order teaches, is not in what the learner hears."""
     order = load_order(name)
     assert order.teaching
     assert order.teaching not in order.sentence()
-    if order.hung.fluid:
-        assert order.hung.fluid not in order.sentence()
-        assert order.primary is not None
-        assert order.labels()["primary.fluid"] == order.hung.fluid != order.primary.fluid
+    for fault in truth_of(order, table()).faults:
+        assert fault.what not in order.sentence() and fault.reaches not in order.sentence()
+        if container_of(fault.fact):
+            state = fault.state if isinstance(fault.state, str) else show(fault.state)
+            assert state not in order.sentence()
+            if not fault.fact.endswith(".bag"):
+                assert order.labels()[fault.fact] == fault.state
 
 
 @settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])

@@ -2,40 +2,15 @@
 
 import functools
 import tempfile
-from datetime import date
 from pathlib import Path
 
 from assistant.orders.draw import Wanted, draw
-from assistant.orders.laid_out import CONTAINERS, LABELS
 from assistant.orders.load import load_order
 from assistant.orders.model import Order
-from assistant.orders.planting import FAULTS, FaultKind, Findable
+from assistant.orders.planting import FAULTS, FaultKind
+from tests.orders.many import DAY, FINDABLE, KINDS, PLACES
 
-DAY = date(2026, 11, 25)
 EVERYTHING = Path(__file__).parents[1] / "orders" / "everything.toml"
-THINGS = {"site": ("red", "swollen", "painful"), "patient": ("short of breath", "itching")}
-LOOKED_AT = Findable(
-    frozenset(
-        {
-            "wristband",
-            *THINGS,
-            *(f"{part}.{name}" for part, names in LABELS.items() for name in names),
-            *(f"{part}.bag" for part in CONTAINERS),
-            *(f"{part}.{matter}" for part in CONTAINERS[1:4] for matter in ("allergy", "pair")),
-            *(f"{part}.{matter}" for part in CONTAINERS[:4] for matter in ("limits", "paper")),
-        }
-    ),
-    THINGS,
-)
-"""A checklist that looks at everything."""
-KINDS = (("primary", "secondary"), ("dose",), ("secondary", "flush"), ("primary", "secondary", "second_secondary"))
-PLACES: tuple[tuple[FaultKind, tuple[str, ...]], ...] = tuple(
-    (fault, parts)
-    for fault in FAULTS
-    for parts in KINDS
-    if (fault != "incompatible-pair" or "primary" in parts) and (fault != "allergy" or "secondary" in parts)
-)
-"""Each fault in each kind of order in which it has a place."""
 BUSY = """\
 title = "A bench at which little is right"
 code = "T-3"
@@ -101,16 +76,16 @@ state = "alarming"
 
 
 @functools.cache
-def drawn(fault: FaultKind | None, parts: tuple[str, ...], count: int = 3) -> tuple[Order, ...]:
+def drawn(fault: FaultKind | None, parts: tuple[str, ...], count: int = 2) -> tuple[Order, ...]:
     """Orders with this fault."""
     wanted = Wanted(frozenset(parts))
-    return tuple(draw(wanted, seed=11, level=2, count=count, day=DAY, fault=fault, findable=LOOKED_AT))
+    return tuple(draw(wanted, seed=11, level=2, count=count, day=DAY, fault=fault, findable=FINDABLE[parts]))
 
 
 @functools.cache
 def every_bench() -> tuple[Order, ...]:
     """Each kind of order as ordered and with each fault, and the two that were written by hand."""
-    places = (*((None, parts) for parts in KINDS), *PLACES)
+    places = (*((None, parts) for parts in KINDS), *((fault, parts) for fault in FAULTS for parts in PLACES[fault]))
     orders = [order for fault, parts in places for order in drawn(fault, parts)]
     return (*orders, load_order(str(EVERYTHING)), busy())
 

@@ -7,6 +7,7 @@ import pytest
 from assistant.orders.laid_out import LABELS, LaidOut
 from assistant.orders.load import load_order
 from assistant.orders.model import ILLEGIBLE
+from assistant.orders.planting import FAULTS
 from assistant.orders.plausible import table
 from assistant.orders.reading import day_in_words
 from assistant.orders.sheet import in_words
@@ -15,9 +16,11 @@ from assistant.orders.truth import truth_of
 from assistant.report.bench_labels import another_patient, band_of, labels_of
 from assistant.report.bench_sheets import instructors_sheet, labels_page, learners_pages
 from assistant.spoken import ENGLISH
-from tests.report.benches import DAY, EVERYTHING, KINDS, PLACES, busy, drawn, every_bench
+from tests.orders.many import DAY, PLACES
+from tests.report.benches import EVERYTHING, busy, drawn, every_bench
 
 WORDS = ENGLISH.report
+BOTH = ("primary", "secondary")
 TODAY = date(2026, 11, 28)
 
 
@@ -37,21 +40,20 @@ def test_labels_say_what_is_laid_out():
     said = {part: (one.name, one.amounts, one.use_by) for part, one in by_part(everything()).items()}
     assert said == {
         "primary": ("5 % dextrose in water", ("500 mL",), "31 January 2027"),
-        "secondary": ("ceftriaxone", ("2 g in 50 mL",), "24 December 2026"),
-        "second_secondary": ("famotidine", ("20 mg in 50 mL",), "1 February 2027"),
-        "dose": ("dopamine", ("400 mg in 250 mL", "1.6 mg/mL"), "1 February 2027"),  # 400 / 250
-        "flush": ("0.9 % sodium chloride", ("10 mL",), "1 February 2027"),
-        "gravity": ("gravity set", ("20 gtt/mL",), ""),
+        "secondary": ("ceftriaxone", ("2 g in 50 mL",), "31 January 2026"),
+        "second_secondary": ("famotidine", ("20 mg in 100 mL",), "24 December 2026"),
+        "dose": ("dopamine", ("800 mg in 250 mL", "3.2 mg/mL"), "1 February 2027"),  # 800 / 250, and a year
+        "flush": ("0.9 % sodium chloride", ("5 mL",), "2 January 2026"),  # thirty days before
+        "gravity": ("gravity set", ("15 gtt/mL",), ""),
     }
 
 
 def test_the_concentration_is_that_of_what_is_laid_out():
-    """A bag of another strength says so by all its numbers: 800 mg in 250 mL are 3.2 mg/mL."""
-    wrong = LaidOut.model_validate({"dose": {"amount": "800 mg"}})
-    assert by_part(everything().model_copy(update={"laid_out": wrong}))["dose"].amounts == (
-        "800 mg in 250 mL",
-        "3.2 mg/mL",
-    )
+    """As ordered it is another one: 400 mg in 250 mL are 1.6 mg/mL. What is not exact has three digits."""
+    right = everything().model_copy(update={"laid_out": LaidOut()})
+    assert by_part(right)["dose"].amounts == ("400 mg in 250 mL", "1.6 mg/mL")
+    odd = right.model_copy(update={"laid_out": LaidOut.model_validate({"dose": {"volume": "300 mL"}})})
+    assert by_part(odd)["dose"].amounts == ("400 mg in 300 mL", "1.33 mg/mL")
 
 
 def test_every_label_follows_its_order():
@@ -71,7 +73,7 @@ def test_an_expired_label_has_expired_and_no_other_has():
     assert by_part(order)["flush"].use_by == "29 October 2026"  # thirty days before
     assert by_part(order)["primary"].use_by == "28 November 2027"
     for fault, expired in (("expired-bag", True), ("wrong-bag", False)):
-        for order in drawn(fault, KINDS[0]):
+        for order in drawn(fault, BOTH):
             past = [label for label in by_part(order).values() if label.use_by and _day(order, label) < DAY]
             assert len(past) == expired
 
@@ -84,7 +86,7 @@ def _day(order, label):
 
 def test_the_wristband_is_the_patients():
     """As on the order."""
-    band = band_of(everything(), WORDS)
+    band = band_of(everything().model_copy(update={"laid_out": LaidOut()}), WORDS)
     assert (band.name, band.born, band.number) == ("Wilhelmina Test", "28 February 1990", "00-0001")
     assert band.allergies == "latex, peanuts"
 
@@ -96,7 +98,7 @@ def test_another_patients_wristband():
     assert band == band_of(order, WORDS)
     assert not set(band.name.split()) & set(own.name.split())
     assert (band.born, band.number) != (day_in_words(own.born), own.number)
-    for order in drawn("wrong-patient", KINDS[0]):
+    for order in drawn("wrong-patient", BOTH):
         other = another_patient(order)
         assert (other.born, other.number) != (order.patient.born, order.patient.number)
         assert not set(other.name.split()) & set(order.patient.name.split())
@@ -172,7 +174,7 @@ def test_the_instructor_lays_out_a_busy_bench():
     assert events == [("watch", "My arm burns where the drip goes in."), ("start", "")]
 
 
-@pytest.mark.parametrize(("fault", "parts"), PLACES)
+@pytest.mark.parametrize(("fault", "parts"), [(fault, parts) for fault in FAULTS for parts in PLACES[fault]])
 def test_every_fault_is_on_the_instructors_sheet(fault, parts):
     """Each with what would reach the patient, and marked where something is laid out for it."""
     for order in drawn(fault, parts):
@@ -197,7 +199,7 @@ def test_the_key_stands_with_its_units():
 
 def test_as_ordered_nothing_is_marked():
     """Silence means that nothing is wrong."""
-    (order, *_) = drawn(None, KINDS[0])
+    (order, *_) = drawn(None, BOTH)
     sheet = instructors_sheet(order, WORDS, TODAY)
     assert sheet.faults == ()
     assert not any(place.faults for place in sheet.places)

@@ -48,6 +48,13 @@ RULES: tuple[Rule, ...] = (
         "The conditions of a step can be met, all together.",
         'applies = [{ key = "primary.rate", above = "200 mL/h", below = "100 mL/h" }]',
     ),
+    Rule(
+        "looked-at",
+        _W,
+        "Where a bag is hung, a step looks at patient, bag, usual range, and with a drug at allergies and what runs.",
+        'a label read, the bag spiked, and nowhere looks_at = ["wristband"]',
+    ),
+    Rule("told", _W, "A choice that looks at something can tell what is wrong.", 'looks_at = ["site"] without faults'),
     Rule("key-known", _E, "The answer key holds the name.", 'key = "primary.rat"'),
     Rule("key-kind", _E, "A number is asked for as a number, a name as a name.", 'kind = "name", key = "primary.rate"'),
     Rule("key-in-order", _E, "The order of the checklist answers the step.", 'key = "secondary.rate", no secondary'),

@@ -285,6 +285,8 @@ COMMANDS: dict[Command, tuple[str, ...]] = {
 INSTRUCTOR_WORDS: tuple[tuple[str, str], ...] = (
     ("i have seen it", InstructorWord.SEEN),
     ("i saw it", InstructorWord.SEEN),
+    ("i have seen it all", InstructorWord.ALL_SEEN),
+    ("i have seen everything", InstructorWord.ALL_SEEN),
     ("i have not seen it", InstructorWord.NOT_SEEN),
     ("i did not see it", InstructorWord.NOT_SEEN),
     ("i gave a cue", InstructorWord.CUE),

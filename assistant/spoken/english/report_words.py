@@ -44,6 +44,10 @@ class ReportWords(EvidenceWords, FormWords, SheetWords):
     NOT_TOLD = "not told here"
     COURSE = "Course of the infusion, by the order"
     EVERY_STEP = "Every step"
+    WHAT_WAS_WRONG = "What was wrong"
+    WHERE_TO_FIND = "Where it could be found"
+    WHAT_BECAME_OF_IT = "What became of it"
+    WHAT_WOULD_REACH = "What would have reached the patient"
     TIME = "Time"
     EVIDENCE = "Evidence"
     SIGNED_ENTRIES = "Signed entries behind the seal"
@@ -85,6 +89,8 @@ class ReportWords(EvidenceWords, FormWords, SheetWords):
     # Statements for a learning record store: what verbs and activities are called.
     VERBS: Mapping[str, str] = {
         "passed": "passed",
+        "completed": "completed",
+        "stopped-for-cause": "stopped for cause",
         "failed": "failed",
         "did-not-complete": "did not complete",
         "stopped": "stopped",

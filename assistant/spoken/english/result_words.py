@@ -19,6 +19,8 @@ class ResultWords:
 
     OUTCOMES: Mapping[str, str] = {
         "passed": "passed",
+        "complete by own report": "complete by own report",
+        "stopped for cause": "stopped for cause",
         "not passed": "not passed",
         "not completed": "not completed",
         "stopped": "stopped",
@@ -27,6 +29,8 @@ class ResultWords:
     }
     OUTCOME_HEADINGS: Mapping[str, str] = {
         "passed": "Passed",
+        "complete by own report": "Complete by own report",
+        "stopped for cause": "Stopped for cause",
         "not passed": "Not passed",
         "not completed": "Not completed",
         "stopped": "Stopped before the end",
@@ -36,6 +40,8 @@ class ResultWords:
     """The outcome in large letters."""
     OUTCOME_SENTENCES: Mapping[str, str] = {
         "passed": "Passed by the checklist's rule.",
+        "complete by own report": "Right as far as the learner reports; an instructor has yet to see some of it.",
+        "stopped for cause": "Stopped before the end for a fault that was there: rightly so.",
         "not passed": "Completed, and not passed by the checklist's rule.",
         "not completed": "Closed as not completed; it cannot be resumed.",
         "stopped": "Stopped before the end; there is no result.",
@@ -50,6 +56,7 @@ class ResultWords:
         "not reached": "not reached",
         "wrong": "wrong",
         "found, and not put right": "found, and not put right",
+        "found, and stopped for it": "found, and stopped for it",
         "corrected by the learner": "corrected by the learner",
         "done after a cue": "done after a cue",
         "out of order": "out of order",
@@ -78,6 +85,7 @@ class ResultWords:
         "pounds and kilograms": "pounds and kilograms",
         "another name": "another name",
         "another choice": "another choice",
+        "not as it is": "not as it is at the bench",
         "other": "other",
     }
     ADVICE: Mapping[str, str] = {
@@ -92,6 +100,7 @@ class ResultWords:
         "double or half": "Count what goes in: one bag, one dose, one hour.",
         "pounds and kilograms": "Turn pounds into kilograms first, and write the unit beside the weight.",
         "another name": "Read the whole label aloud, and hold it beside the order before you go on.",
+        "not as it is": "Look at the thing itself before you answer, and say what you see.",
         "other": "Work it out from the order once more, and write the working down.",
     }
     """What to do about each kind of slip (common practice, no source)."""
@@ -122,6 +131,28 @@ class ResultWords:
     """Answers that are names in a record, and no words of the author's or the learner's."""
     MODES: Mapping[str, str] = {"practice": "practice", "check-off": "check-off"}
 
+    EVIDENCES: Mapping[str, str] = {
+        "worked out": "worked out: it agrees with the order and the bench",
+        "seen by the instructor": "seen by the instructor",
+        "the learner's word": "by the learner's own report",
+    }
+    """What a closed step rests on."""
+    FATES: Mapping[str, str] = {
+        "missed": "missed",
+        "found, and stopped for it": "found, and the learner stopped for it",
+        "found, and put right": "found, and put right",
+        "found, and settled by the instructor": "found, and settled by the instructor",
+        "found": "found, and not dealt with",
+        "told of as something else": "told of as something else",
+        "not reached": "not reached",
+        "not found": "not found",
+        "no step asks for it": "not found: no step of this checklist asks for it",
+    }
+    """What became of a fault that was laid out."""
+
+    LAID_OUT = "Laid out with these faults"
+    NOT_LAID_OUT = "Found, and not laid out on purpose: for the instructor to judge"
+    TO_BE_SEEN = "By the learner's own report; an instructor has to see it"
     CAUTION = "Training only. This result does not license anyone; an instructor signs for a competency."
     CRITICAL_STEPS = "Critical steps"
     OTHER_STEPS = "Other steps"
@@ -155,6 +186,29 @@ class ResultWords:
     def found_at(self, step: str, kind: str, said: str) -> str:
         """What the learner found, where, and in which words."""
         return f"{step}: {self.TROUBLES.get(kind, kind)}" + (f" (\u201c{said}\u201d)." if said else ".")
+
+    def evidence(self, name: str) -> str:
+        """What a step rests on; empty where that is not on record."""
+        return self.EVIDENCES.get(name, name)
+
+    def fate(self, name: str, step: str) -> str:
+        """What became of a fault, and where."""
+        return self.FATES.get(name, name) + (f" at {step[:1].lower()}{step[1:]}" if step else "")
+
+    def laid_out(self, what: str, fate: str, at: Sequence[str], step: str, reaches: str) -> str:
+        """A fault that was laid out: what, what became of it, where it could be found, what it would have done."""
+        others = [one for one in at if one != step]
+        where = f" It could {'also ' if step else ''}be found at: {'; '.join(others)}." if others else ""
+        became = self.fate(fate, step)
+        return f"{what} {became[:1].upper()}{became[1:]}.{where} {self.would_reach(reaches)}"
+
+    def would_reach(self, what: str) -> str:
+        """What would have reached the patient."""
+        return f"Would have reached the patient: {what[:1].lower()}{what[1:]}"
+
+    def not_laid_out(self, step: str, answer: str) -> str:
+        """A finding of what is not laid out."""
+        return f"{step}: {self.given(answer)}."
 
     def hurried(self, count: int, of: int) -> str:
         """Hands-on steps that were reported done faster than their lines can be read."""
@@ -207,6 +261,10 @@ class ResultWords:
         match field:
             case "wrong":
                 return f"answers that were not right: {value}"
+            case "seen_by":
+                return f"seen by the {value}"
+            case "taken_back":
+                return "said to be done, and found later not to be"
             case "found":
                 return f"faults found here: {value}"
             case "reopened":

@@ -3,7 +3,7 @@
 Sentences are written as they are shown; `assistant.spoken.speech` turns them into what is spoken.
 """
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from decimal import Decimal
 
 from assistant.dosing import CannotCheck, Disagrees
@@ -45,6 +45,14 @@ _TROUBLES: Mapping[Trouble, str] = {
 """Common practice, no source; local policy and the instructor come first."""
 
 
+_ENDED: Mapping[str, str] = {
+    "passed": "Passed.",
+    "complete by own report": "Complete by your own report. That is not passed yet.",
+    "stopped for cause": "Stopped for cause, and rightly so.",
+    "not passed": "Not passed.",
+}
+
+
 class Sentences:
     """What the guide says: fixed sentences as attributes, those with something in them as methods.
 
@@ -63,9 +71,6 @@ class Sentences:
     FIRST_WORDS = "Say again to hear a step once more, more for the detail, or I need help."
 
     PRACTICE_BEGINS = "Practice: ask as often as you like."
-    CHECK_OFF_BEGINS = (
-        "Check-off: I read out no answers. Help counts as a cue; hearing a line again or more about it does not."
-    )
     COUNTS_AS_CUE = "That counts as a cue. Shall I?"
     CALL_INSTRUCTOR = "If that does not help, call your instructor."
     TAKE_YOUR_TIME = "Take your time."
@@ -127,8 +132,10 @@ class Sentences:
     HIGHER, DEEPER = "Higher.", "Deeper."
     AT_THE_LIMIT = "That is as far as it goes."
     ALL_DONE = "That was the last step."
-    PASSED = "Passed."
-    NOT_PASSED = "Not passed."
+    LOOK_AGAIN = "That does not match what is in front of you. Look again."
+    STOP_FOR_THIS = "Make it safe, and call your instructor. To end here for this reason, say stop."
+    STOP_FOR_CAUSE_ASKED = "Stop here for what you found? Say yes to stop, or no to go on."
+    TAKEN_BACK = "So an earlier step was not done after all."
     CLOSED_BEFORE_ITS_END = "The attempt was closed before its end."
     FEEDBACK_GOOD = "Every step was done unaided."
 
@@ -286,6 +293,42 @@ class Sentences:
     def summary(self, unaided: int, applicable: int) -> str:
         """The result in one sentence."""
         return f"{unaided} of {applicable} steps were done unaided."
+
+    def check_off_begins(self, *, more_counts: bool) -> str:
+        """The rules of a check-off, in two sentences."""
+        if more_counts:
+            return (
+                "Check-off: I read out no answers. Help counts as a cue, and so does hearing more about a step; "
+                "hearing a line again does not."
+            )
+        return "Check-off: I read out no answers. Help counts as a cue; hearing a line again or more about it does not."
+
+    def ended(self, outcome: str, *, practice: bool) -> str:
+        """How the attempt ended, in a sentence."""
+        if practice and outcome in ("passed", "not passed"):
+            return "Practice complete." if outcome == "passed" else "Practice complete, with something left to do."
+        return _ENDED[outcome]
+
+    def to_see(self, lines: Sequence[str]) -> str:
+        """Steps that an instructor has to see and has not; without the lines, only that there are some."""
+        return "An instructor has to see this: " + " ".join(lines) if lines else "Your instructor has to see the rest."
+
+    def marked_seen(self, lines: Sequence[str]) -> str:
+        """Steps that the instructor saw done."""
+        return "Marked as seen: " + " ".join(lines)
+
+    def missed(self, fault: str) -> str:
+        """A fault that was laid out and was not found, or not dealt with."""
+        return f"Missed: {fault}"
+
+    def to_be_judged(self, fault: str) -> str:
+        """A fault in whose place another one was told of."""
+        return f"Told of as something else; your instructor has to judge it: {fault}"
+
+    def found_and_not_laid_out(self, count: int) -> str:
+        """Findings of what is not laid out."""
+        found = "One finding was" if count == 1 else f"{count} findings were"
+        return f"{found} not laid out on purpose; your instructor has to judge {'it' if count == 1 else 'them'}."
 
     def failed_step(self, ending: str, line: str) -> str:
         """A critical step that was not done as it must be."""
