@@ -171,7 +171,7 @@ def _lines(order: Order, words: ReportWords) -> Iterator[Line]:
         yield _secondary(kinds["second_secondary"], order.second_secondary, False, words)
     if order.dose is not None:
         dose = order.dose
-        pace = ILLEGIBLE if "dose" in order.illegible else show(dose.ordered)
+        pace = words.at_rate(ILLEGIBLE if "dose" in order.illegible else show(dose.ordered))
         yield Line(
             kind=kinds["dose"],
             what=f"{dose.drug} {words.held_in(show(dose.amount), show(dose.volume))}",

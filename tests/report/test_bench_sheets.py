@@ -124,7 +124,7 @@ def test_the_learner_reads_the_whole_order():
             "famotidine 20 mg in 50 mL",
             "at 200 mL/h, peripheral, every 12 hours, reserve 5 mL",
         ),
-        ("By pump", "dopamine 400 mg in 250 mL", "[cannot be read], intravenous, continuous, reserve 10 mL"),
+        ("By pump", "dopamine 400 mg in 250 mL", "at [cannot be read], intravenous, continuous, reserve 10 mL"),
         ("Flush", "0.9 % sodium chloride, 10 mL", "before and after each use"),
     ]
     assert (pages.about.allergies, pages.about.weight) == ("latex, peanuts", "154 lb")

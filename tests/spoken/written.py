@@ -180,6 +180,7 @@ SAID: dict[str, tuple[tuple[object, ...], ...]] = {
     "held_in": (("1 g", "50 mL"),),
     "from_a_bag": (("500 mL", "1 L"),),
     "with_a_set": (("20 gtt/mL",),),
+    "at_rate": (("5 mcg/kg/min",),),
     "kept_back": (("50 mL",),),
     "running_for": (("2 h",),),
     "use_by": (("1 May 2031",),),

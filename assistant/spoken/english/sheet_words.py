@@ -138,6 +138,10 @@ class SheetWords:
         """The set of a gravity infusion."""
         return f"with a set of {drop_factor}"
 
+    def at_rate(self, ordered: str) -> str:
+        """How fast an infusion runs that is ordered by its dose in a time."""
+        return f"at {ordered}"
+
     def kept_back(self, reserve: str) -> str:
         """What stays in the bag."""
         return f"reserve {reserve}"
