@@ -6,9 +6,9 @@ Pure: an order in, texts out. `pdf` sets them.
 from collections.abc import Iterator, Mapping, Sequence
 from datetime import date
 
-from assistant.dosing import Amount, show
+from assistant.dosing import show
 from assistant.orders.fault import Fault
-from assistant.orders.lines import Primary, Secondary
+from assistant.orders.lines import ByDoseRate, Primary, Secondary
 from assistant.orders.model import ILLEGIBLE, Order
 from assistant.orders.planting import WRISTBAND
 from assistant.orders.plausible import table
@@ -175,7 +175,7 @@ def _lines(order: Order, words: ReportWords) -> Iterator[Line]:
         yield Line(
             kind=kinds["dose"],
             what=f"{dose.drug} {words.held_in(show(dose.amount), show(dose.volume))}",
-            how=_how(pace, dose.route, dose.frequency, dose.reserve, words),
+            how=_how(pace, dose, words),
         )
     if order.flush is not None:
         what = f"{order.flush.fluid}, {show(order.flush.volume)}"
@@ -188,9 +188,7 @@ def _primary(primary: Primary, illegible: bool, words: ReportWords) -> Line:
     return Line(
         kind=words.ORDER_KINDS["primary"],
         what=f"{primary.fluid}, {volume}",
-        how=_how(
-            primary.speed(ILLEGIBLE if illegible else ""), primary.route, primary.frequency, primary.reserve, words
-        ),
+        how=_how(primary.speed(ILLEGIBLE if illegible else ""), primary, words),
     )
 
 
@@ -198,19 +196,13 @@ def _secondary(kind: str, secondary: Secondary, illegible: bool, words: ReportWo
     return Line(
         kind=kind,
         what=f"{secondary.drug} {words.held_in(show(secondary.dose), show(secondary.volume))}",
-        how=_how(
-            secondary.speed(ILLEGIBLE if illegible else ""),
-            secondary.route,
-            secondary.frequency,
-            secondary.reserve,
-            words,
-        ),
+        how=_how(secondary.speed(ILLEGIBLE if illegible else ""), secondary, words),
     )
 
 
-def _how(pace: str, route: str, frequency: str, reserve: Amount, words: ReportWords) -> tuple[str, ...]:
-    kept = (words.kept_back(show(reserve)),) if reserve.value else ()
-    before, scrawled, after = ", ".join((pace, route, frequency, *kept)).partition(ILLEGIBLE)
+def _how(pace: str, given: Primary | Secondary | ByDoseRate, words: ReportWords) -> tuple[str, ...]:
+    kept = (words.kept_back(show(given.reserve)),) if given.reserve.value else ()
+    before, scrawled, after = ", ".join((pace, given.route, given.frequency, *kept)).partition(ILLEGIBLE)
     return tuple(one for one in (before, scrawled, after) if one)
 
 
