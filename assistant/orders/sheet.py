@@ -78,7 +78,7 @@ def instructors_sheet(order: Order) -> str:
         lines += [
             fault.what,
             *([f"    {fault.say}"] if fault.say else []),
-            f"    Would reach the patient: {fault.reaches}",
+            f"    Would reach the patient: {fault.reaches[0].lower()}{fault.reaches[1:]}",
         ]
     lines += ["", "What it teaches", order.teaching] if order.teaching else []
     lines += ["", "Sources", *order.sources, "", CAUTION]

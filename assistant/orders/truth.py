@@ -187,7 +187,12 @@ def _bag(part: str, state: BagState | None, expires: date | None, written: date 
             continue
         if name == "expired" and expires is not None:
             how = f"expired on {day_in_words(expires)}"
-        yield Fault(f"{part}.bag", name, f"{where[0].upper()}{where[1:]} {how}.", f"From {where}: {what_comes}.")
+        yield Fault(
+            f"{part}.bag",
+            name,
+            f"{where[0].upper()}{where[1:]} {how}.",
+            f"{what_comes[0].upper()}{what_comes[1:]}, from {where}.",
+        )
 
 
 def _found(order: Order) -> Iterator[Fault]:
@@ -199,4 +204,4 @@ def _found(order: Order) -> Iterator[Fault]:
 
 
 def _reaches(thing: str, state: str) -> str:
-    return _REACHES.get(thing, f"The {thing} stays as it is: {state}.")
+    return _REACHES.get(thing, f"What follows where nobody acts on it (the {thing}: {state}).")

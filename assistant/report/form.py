@@ -113,3 +113,5 @@ def _blanks(step: Step, words: ReportWords) -> Iterator[str]:
             yield f"{words.NOTE} {_LINE}{_LINE}"
         case "observation":
             yield f"{words.SEEN_BY} {_LINE}"
+    if step.seen and asked.kind != "observation":
+        yield f"{words.SEEN_BY} {_LINE}"

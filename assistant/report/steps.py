@@ -33,7 +33,18 @@ _SHOWN = frozenset(
     {"id", "say", "critical", "gate", "kind", "ending", "first", "final", "slips", "cues", "expected"}
     | {"first_difference", "difference", "tries", "evidence", "to_be_seen"}
 )
-_DETAILS = ("wrong", "taken_back", "found", "reopened", "corrections", "expired", "out_of_order", "reason", "by")
+_DETAILS = (
+    "wrong",
+    "taken_back",
+    "seen_by",
+    "found",
+    "reopened",
+    "corrections",
+    "expired",
+    "out_of_order",
+    "reason",
+    "by",
+)
 """Fields that are told in this order; others follow as the record has them."""
 
 

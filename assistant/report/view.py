@@ -44,6 +44,7 @@ def view(report: Report, words: ReportWords) -> dict[str, Any]:
         _show_number(line, words)
     for fault in shown["laid_out"]:
         fault["missed"] = fault["fate"] not in DEALT_WITH
+        fault["what"], fault["reaches"] = together(fault["what"]), together(fault["reaches"])
         fault["fate"] = words.fate(fault["fate"], fault["step"])
     shown["bench"] = [
         (heading, shown[name])

@@ -107,7 +107,8 @@ SAID: dict[str, tuple[tuple[object, ...], ...]] = {
     "help_given": ((("asked for help", "asked for more"),),),
     "reason": (("it fits",),),
     "step_detail": tuple(
-        (field, "2") for field in ("wrong", "corrections", "expired", "out_of_order", "reason", "new_field")
+        (field, "2")
+        for field in ("wrong", "taken_back", "seen_by", "corrections", "expired", "out_of_order", "reason", "new_field")
     ),
     "times": ((1,), (2,)),
     "too_high": (("5 mL",),),
@@ -188,10 +189,29 @@ SAID: dict[str, tuple[tuple[object, ...], ...]] = {
     "pump_takes": (("nearest tenth, half up",),),
     "fault_number": ((3,),),
     "as_found": (("red and swollen",),),
+    "evidence": (("worked out",), ("seen by the instructor",), ("the learner's word",), ("",), ("new",)),
+    "fate": (("missed", "Step 3"), ("not found", ""), ("new", "")),
+    "laid_out": (
+        ("The bag leaks.", "found, and put right", ("Step 3", "Step 4"), "Step 3", "From the bag: germs."),
+        ("The bag leaks.", "not found", ("Step 3",), "", "From the bag: germs."),
+        ("The bag leaks.", "no step asks for it", (), "", "From the bag: germs."),
+    ),
+    "would_reach": (("Another drug.",),),
+    "not_laid_out": (("Step 3", "no"), ("Step 3", "leaking")),
+    "to_see": ((("Spike the bag.", "Scrub the hub."),), ((),)),
+    "marked_seen": ((("Spike the bag.",),),),
+    "missed": (("The bag leaks.",),),
+    "to_be_judged": (("The bag leaks.",),),
+    "found_and_not_laid_out": ((1,), (2,)),
 }
 """Values for each sentence, by its name."""
 WITH_NAMES: dict[str, tuple[dict[str, object], ...]] = {
     "step_line": tuple({"number": 3, "count": 9, "line": "Look.", "critical": critical} for critical in (True, False)),
+    "check_off_begins": tuple({"more_counts": counts} for counts in (False, True)),
+    "ended": (
+        *({"outcome": outcome, "practice": True} for outcome in ("passed", "not passed", "stopped for cause")),
+        *({"outcome": outcome, "practice": False} for outcome in ("passed", "not passed", "complete by own report")),
+    ),
     "found_at": tuple({"step": "Look.", "kind": "a leak", "said": said} for said in ("it leaks", "")),
     "torn": tuple({"why": "It is so.", "sealed": sealed} for sealed in (True, False)),
     "ordered": tuple({"name": "primary.rate", "present": present} for present in (True, False)),
