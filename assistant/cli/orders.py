@@ -7,6 +7,7 @@ from pathlib import Path
 
 from assistant.checklist.load import load
 from assistant.checklist.model import Checklist, Step
+from assistant.cli.paper_options import add_paper_size
 from assistant.cli.printing import say_line, tell, why_not, write_json
 from assistant.cli.verbs import Subparsers, add_verb
 from assistant.dosing import Amount, show
@@ -19,13 +20,17 @@ from assistant.orders.plausible import table
 from assistant.orders.sheet import instructors_sheet, labels, learners_sheet
 from assistant.orders.solve import answer_key
 from assistant.orders.truth import truth_of
+from assistant.report.paper import Size
 from assistant.text import quoted, shown
 
 MOST = 10_000
 """Orders of one draw: a class has forty."""
+MOST_ON_PAPER = 400
+"""Orders of one PDF: so many take half a minute, and the time grows with their square."""
 _EXAMPLES = """\
   checkoff orders draw primary-line --seed 7                       one order, as the learner sees it, and its key
   checkoff orders draw primary-and-secondary --seed 7 --count 24 --level 2 --out class-7
+  checkoff orders draw primary-line --seed 7 --count 40 --out class-7 --paper letter    sheets on US letter
   checkoff run primary-and-secondary --order class-7/d7-01.toml    carry one of them out
   checkoff orders draw secondary-line --seed 3 --fault allergy     with a fault that the learner must find
   checkoff orders draw primary-line --seed 7 --count 24 --json     one JSON object per order
@@ -34,6 +39,10 @@ levels:
   1  every rate comes out without rounding, in the units that are asked for
   2  one rounding, or one conversion of units (g to mg, L to mL, odd minutes to hours)
   3  two or more of these; a body weight may come in pounds
+
+--out writes a file for each order, learners.txt and instructor.txt, and to print: learners.pdf (order and chart,
+without answers), labels.pdf (labels and wristbands to cut out and tape on, as it is laid out) and instructor.pdf
+(what to lay out, faults, answer key).
 
 The same seed, level, count and day give the same orders. Patients and prescribers are invented; what is drawn
 keeps the limits in limits.toml, unless a fault is asked for. Training only: no advice for treatment."""
@@ -61,7 +70,8 @@ def add_parser(subparsers: Subparsers) -> None:
     drawing.add_argument("--count", type=int, default=1, metavar="K", help="how many, no two alike (1)")
     drawing.add_argument("--fault", choices=FAULTS, help="lay out a fault that a step of the checklist can find")
     drawing.add_argument("--day", metavar="YYYY-MM-DD", help="day of the orders; today by default")
-    drawing.add_argument("--out", metavar="FOLDER", help="write files for --order, and both sheets, into this folder")
+    drawing.add_argument("--out", metavar="FOLDER", help="write files for --order, and the sheets, into this folder")
+    add_paper_size(drawing)
     form = drawing.add_mutually_exclusive_group()
     form.add_argument("--print", dest="printed", action="store_true", help="both sheets of each order (the default)")
     form.add_argument("--learner", action="store_true", help="the learner's sheets alone, without a key")
@@ -90,7 +100,7 @@ def run(arguments: argparse.Namespace) -> int:
         findable=Findable.by(checklist),
     )
     if arguments.out is not None:
-        _write_all(orders, Path(arguments.out))
+        _write_all(orders, Path(arguments.out), Size(arguments.paper))
     for order in orders:
         if arguments.json:
             write_json(as_object(order))
@@ -155,7 +165,9 @@ def _day(text: str | None) -> date:
         raise UsageError(f"{quoted(text)} is not a day of the calendar.", "Write it like 2026-11-25.") from cause
 
 
-def _write_all(orders: Sequence[Order], folder: Path) -> None:
+def _write_all(orders: Sequence[Order], folder: Path, size: Size) -> None:
+    # Only where files are made: a start is quick without the libraries for them.
+    from assistant.cli.bench_sheets import PRINTED, write_sheets
     from assistant.orders.write import text_of
 
     try:
@@ -168,9 +180,14 @@ def _write_all(orders: Sequence[Order], folder: Path) -> None:
         raise AssistantError(
             f"The orders cannot be written into {shown(folder)}: {why_not(cause)}.", "Choose another folder."
         ) from cause
+    on_paper = len(orders) <= MOST_ON_PAPER
+    if on_paper:
+        write_sheets(orders, folder, size, orders[0].written or _day(None))
     tell(
         f"{len(orders)} {'order' if len(orders) == 1 else 'orders'} with learners.txt and"
-        f" instructor.txt in {shown(folder)}. The files hold keys and faults: learners get learners.txt alone."
+        f" instructor.txt in {shown(folder)}."
+        f" {PRINTED if on_paper else f'No PDF: one holds {MOST_ON_PAPER} orders at most.'}"
+        " The files hold keys and faults: learners get learners.txt or learners.pdf alone."
     )
 
 

@@ -1,15 +1,18 @@
-"""``checkoff print FILE``: the blank paper form of a checklist."""
+"""``checkoff print FILE``: the blank paper form of a checklist, or the sheets by which an order is laid out."""
 
 import argparse
+from datetime import datetime
 from pathlib import Path
 
-from assistant.checklist.load import load
+from assistant.checklist.library import find, is_path, nearest
+from assistant.checklist.load import available, load
+from assistant.checklist.paper_file import read_paper
 from assistant.cli.paper_options import add_paper_options
-from assistant.cli.printing import tell
+from assistant.cli.printing import tell, why_not
 from assistant.cli.verbs import Subparsers, add_verb
 from assistant.cli.written import write_document
-from assistant.errors import UsageError
-from assistant.orders.load import load_order
+from assistant.errors import ChecklistError, RecordError, UsageError
+from assistant.orders.load import available_orders, load_order
 from assistant.report.form import Form, form_of
 from assistant.report.paper import Paper, Size
 from assistant.spoken import ENGLISH
@@ -20,9 +23,14 @@ _EXAMPLES = """\
   checkoff print primary-line -o form.html             a page that any browser prints
   checkoff print my-checklist.toml --paper letter --large-print
   checkoff print primary-line --order oh-101           with the order at the top, as the learner sees it
+  checkoff print oh-101                                the sheets of an order, into the folder oh-101
+  checkoff print class-7/d7-01.toml -o bench-3 --paper letter
 
 The form has boxes for done, cue and not done, room for each number with its unit, and lines for signatures.
-It holds no answers."""
+It holds no answers.
+
+The sheets of an order are learners.pdf (order and chart, without answers), labels.pdf (labels and a wristband to cut
+out and tape on, as it is laid out) and instructor.pdf (what to lay out, faults, answer key); large print always."""
 
 _ENDINGS = (".pdf", ".html")
 
@@ -32,12 +40,14 @@ def add_parser(subparsers: Subparsers) -> None:
     parser = add_verb(
         subparsers,
         "print",
-        "It is to be ticked by hand and holds no answers.",
+        "The form is to be ticked by hand and holds no answers. Of an order, what lays a bench out is printed.",
         _EXAMPLES,
     )
-    parser.add_argument("checklist", metavar="FILE", help="path or name of a checklist")
-    parser.add_argument("-o", "--output", metavar="FORM", help="FORM.pdf or FORM.html (default: its name, .pdf)")
-    parser.add_argument("--order", help="print this order at the top")
+    parser.add_argument("checklist", metavar="FILE", help="path or name of a checklist, or of an order")
+    parser.add_argument(
+        "-o", "--output", metavar="FORM", help="FORM.pdf or FORM.html; of an order a folder (default: its name)"
+    )
+    parser.add_argument("--order", help="print this order at the top of the form")
     add_paper_options(parser)
     parser.set_defaults(run=run)
 
@@ -46,10 +56,12 @@ def run(arguments: argparse.Namespace) -> int:
     """Carry out the verb; return the exit code.
 
     Raises:
-        UsageError: the form's name has another ending.
+        UsageError: the form's name has another ending, or an order is to have another one at its top.
         ChecklistError, OrderError: one of them cannot be used.
-        RecordError: the form cannot be written.
+        RecordError: form or sheets cannot be written.
     """
+    if _is_order(arguments.checklist):
+        return _print_order(arguments)
     checklist = load(arguments.checklist)
     order = load_order(arguments.order) if arguments.order else None
     target = Path(arguments.output or f"{checklist.name}.pdf")
@@ -58,6 +70,38 @@ def run(arguments: argparse.Namespace) -> int:
     paper = Paper(Size(arguments.paper), arguments.large_print)
     write_document(target, _made(form_of(checklist, ENGLISH.report, order), target.suffix.lower(), paper))
     tell(f"Form: {shown(target)}")
+    return 0
+
+
+def _is_order(name_or_path: str) -> bool:
+    """Whether an order is meant: a file about a patient, or a name that is, or is near, an order's alone."""
+    if not is_path(name_or_path):
+        known, orders = ([name.casefold() for name in names] for names in (available(), available_orders()))
+        given = name_or_path.casefold()
+        return given not in known and (given in orders or bool(nearest(given, orders) and not nearest(given, known)))
+    try:
+        return "patient" in read_paper(find(name_or_path, "checklist", ChecklistError), ChecklistError).table
+    except ChecklistError:
+        return False  # and then it is refused as the checklist that it could have been
+
+
+def _print_order(arguments: argparse.Namespace) -> int:
+    # Only here: a form needs none of it.
+    from assistant.cli.bench_sheets import PRINTED, write_sheets
+
+    if arguments.order:
+        raise UsageError("An order is printed by itself.", "Leave --order out, or name a checklist.")
+    order = load_order(arguments.checklist)
+    folder = Path(arguments.output or order.name)
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+    except (OSError, ValueError) as cause:
+        raise RecordError(
+            f"The folder {shown(folder)} cannot be made: {why_not(cause)}.", "Name another folder with -o."
+        ) from cause
+    today = datetime.now().astimezone().date()
+    write_sheets([order], folder, Size(arguments.paper), today, large_print=arguments.large_print)
+    tell(f"Sheets of order {shown(order.code)} in {shown(folder)}. {PRINTED}")
     return 0
 
 

@@ -20,7 +20,7 @@ VERBS = {
     "schema": "the JSON Schema of a checklist file",
     "orders": "draw fictional orders with answer keys",
     "rehearse": "read a checklist through as it sounds",
-    "print": "the blank paper form of a checklist",
+    "print": "the blank form of a checklist, or the sheets of an order",
     "verify": "check that a record is whole and unchanged",
     "sign-off": "sign an instructor's decision on an attempt",
     "erase-sound": "erase the sound that was kept of an attempt",

@@ -3,15 +3,17 @@
 from collections.abc import Iterator
 
 from assistant.dosing import Amount, show
+from assistant.orders.key import KeyEntry
 from assistant.orders.model import Order
 from assistant.orders.plausible import table
 from assistant.orders.solve import answer_key
 from assistant.orders.truth import truth_of
 
-_CAUTION = (
+CAUTION = (
     "Training only. People, orders and lab are invented; the numbers are for practice and no advice for treatment."
     " Local policy comes first."
 )
+"""Stands on every sheet."""
 _LABELS = {
     "primary.fluid": "fluid",
     "primary.bag_volume": "volume",
@@ -33,7 +35,7 @@ _LABELS = {
     "second_secondary.expires": "use by",
     "gravity.drop_factor": "drops",
 }
-_BAGS = {
+BAGS = {
     "primary": "Bag of the primary",
     "secondary": "Bag with the drug",
     "second_secondary": "Second bag with a drug",
@@ -41,6 +43,7 @@ _BAGS = {
     "flush": "Syringe for the flush",
     "gravity": "Set",
 }
+"""What is laid out, by the part of the order that asks for it."""
 
 
 def labels(order: Order) -> Iterator[str]:
@@ -49,12 +52,12 @@ def labels(order: Order) -> Iterator[str]:
     for name, value in order.labels().items():
         bags.setdefault(name.partition(".")[0], []).append(f"{_LABELS[name]} {_shown(value)}")
     for bag, parts in bags.items():
-        yield f"{_BAGS[bag]}: {', '.join(parts)}"
+        yield f"{BAGS[bag]}: {', '.join(parts)}"
 
 
 def learners_sheet(order: Order) -> str:
     """The order and the labels on the stand; no answer, and no word of the faults."""
-    lines = [f"Order {order.code}", "", *order.sentences(), "", "On the stand", *labels(order), "", _CAUTION]
+    lines = [f"Order {order.code}", "", *order.sentences(), "", "On the stand", *labels(order), "", CAUTION]
     return "\n".join(lines) + "\n"
 
 
@@ -67,8 +70,7 @@ def instructors_sheet(order: Order) -> str:
     lines = [f"Order {order.code}: instructor's sheet", "", *order.sentences(), "", "On the stand", *labels(order)]
     lines += ["", "Answer key"]
     for entry in answer_key(order).values():
-        value = entry.value if isinstance(entry.value, str) else show(Amount(entry.value, entry.unit or ""))
-        lines.append(f"{_in_words(entry.name)}: {value}")
+        lines.append(f"{in_words(entry.name)}: {value_of(entry)}")
         lines += [f"    {line}" for line in entry.working]
     faults = truth_of(order, table()).faults
     lines += ["", "Laid out with these faults" if faults else "Laid out as ordered, without a fault"]
@@ -79,15 +81,20 @@ def instructors_sheet(order: Order) -> str:
             f"    Would reach the patient: {fault.reaches[0].lower()}{fault.reaches[1:]}",
         ]
     lines += ["", "What it teaches", order.teaching] if order.teaching else []
-    lines += ["", "Sources", *order.sources, "", _CAUTION]
+    lines += ["", "Sources", *order.sources, "", CAUTION]
     return "\n".join(lines) + "\n"
 
 
-def _in_words(name: str) -> str:
+def in_words(name: str) -> str:
     """A name of the key as an instructor reads it: ``primary.vtbi`` is "Primary, volume to be infused"."""
     part, _, what = name.partition(".")
     what = "volume to be infused" if what == "vtbi" else what.replace("_", " ")
     return f"{part.replace('_', ' ').capitalize()}, {what}"
+
+
+def value_of(entry: KeyEntry) -> str:
+    """A value of the key with its unit."""
+    return entry.value if isinstance(entry.value, str) else show(Amount(entry.value, entry.unit or ""))
 
 
 def _shown(value: str | Amount) -> str:

@@ -190,7 +190,7 @@ def _secondary(line: str, secondary: Secondary, drugs: tuple[str, ...], rounding
         KeyEntry(f"{line}.drug", secondary.drug, None, choices=drugs),
         _held(f"{line}.dose", secondary.dose),
         _stated(f"{line}.volume", secondary.volume, "mL"),
-        _worked_out(f"{line}.concentration", _strength(secondary.dose, secondary.volume)),
+        _worked_out(f"{line}.concentration", strength_of(secondary.dose, secondary.volume)),
         _rate(f"{line}.rate", secondary, secondary.volume, rounding),
         to_infuse,
         _duration(f"{line}.duration", secondary, amount_of(to_infuse)),
@@ -201,7 +201,7 @@ def _secondary(line: str, secondary: Secondary, drugs: tuple[str, ...], rounding
 def _by_dose_rate(
     dose: ByDoseRate, weight: Amount | None, drugs: tuple[str, ...], rounding: Rounding
 ) -> tuple[KeyEntry, ...]:
-    strength = _strength(dose.amount, dose.volume)
+    strength = strength_of(dose.amount, dose.volume)
     weight = weight if unit(dose.ordered.unit).kind == "dose rate per weight" else None
     rate = pump_rate(dose.ordered, strength.amount, weight=weight, rounding=rounding)
     to_infuse = _vtbi("dose.vtbi", dose.volume, dose.reserve)
@@ -224,7 +224,8 @@ def _by_dose_rate(
     )
 
 
-def _strength(dose: Amount, volume: Amount) -> Result:
+def strength_of(dose: Amount, volume: Amount) -> Result:
+    """The concentration of a bag, as it can be said."""
     return _sayable(lambda rounding: dosing.concentration(dose, volume, rounding=rounding))
 
 

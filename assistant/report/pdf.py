@@ -2,7 +2,7 @@
 
 import json
 import re
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from datetime import UTC, datetime
 from functools import cache
 from importlib.resources import as_file, files
@@ -29,24 +29,24 @@ _PIECE = re.compile(r"\S{10}(?=\S)")
 _WHOLE = frozenset({"head", "evidence", "fingerprint", "digest", "picture"})
 """What is never broken: digests are copied and compared, and have a line of their own."""
 _NO_FONT = re.compile(r"the text `\"(.+?)\"` could not be displayed")
-_NO_DATE = datetime(2000, 1, 1, tzinfo=UTC)
+NO_DATE = datetime(2000, 1, 1, tzinfo=UTC)
 """The date of a document that has none of its own: the same form is the same file at any time."""
 
 
 def report_pdf(report: Report, words: ReportWords, paper: Paper) -> bytes:
     """The report on paper; its date is that of the attempt's end."""
-    at = moment({"at": report.attempt.ended}) or _NO_DATE
-    return _compiled("report.typ", {"report": view(report, words), "w": fixed_texts(words)}, paper, at)
+    at = moment({"at": report.attempt.ended}) or NO_DATE
+    return compiled("report.typ", {"report": view(report, words), "w": fixed_texts(words)}, paper, at)
 
 
 def form_pdf(form: "Form", words: ReportWords, paper: Paper) -> bytes:
     """The blank form."""
-    return _compiled("form.typ", {"form": form.model_dump(mode="json"), "w": fixed_texts(words)}, paper, _NO_DATE)
+    return compiled("form.typ", {"form": form.model_dump(mode="json"), "w": fixed_texts(words)}, paper, NO_DATE)
 
 
-def _compiled(template: str, content: Mapping[str, Any], paper: Paper, at: datetime) -> bytes:
+def compiled(template: str, content: Mapping[str, Any], paper: Paper, at: datetime) -> bytes:
     """Compile a template; letters that no font has are written out by their code points."""
-    shown = json.dumps(_breakable(plain_all(content)), ensure_ascii=False)
+    shown = json.dumps(every_text(_breakable, plain_all(content)), ensure_ascii=False)
     try:
         return _compile(template, shown, paper, at, system_fonts=False)
     except typst.TypstError as cause:
@@ -80,14 +80,19 @@ def _fonts(system: bool) -> typst.Fonts:
     return typst.Fonts(include_system_fonts=system)
 
 
-def _breakable(value: Any) -> Any:
+def _breakable(text: str) -> str:
     """Long words with places at which a line may be broken."""
+    return _LONG_WORD.sub(lambda word: _PIECE.sub(rf"\g<0>{_BREAK}", word[0]), text)
+
+
+def every_text(change: Callable[[str], str], value: Any) -> Any:
+    """All texts in lists and mappings changed, but for names of members and what is never broken."""
     match value:
         case str():
-            return _LONG_WORD.sub(lambda word: _PIECE.sub(rf"\g<0>{_BREAK}", word[0]), value)
+            return change(value)
         case dict():
-            return {name: member if name in _WHOLE else _breakable(member) for name, member in value.items()}
+            return {name: member if name in _WHOLE else every_text(change, member) for name, member in value.items()}
         case list():
-            return [_breakable(member) for member in value]
+            return [every_text(change, member) for member in value]
         case _:
             return value

@@ -116,11 +116,14 @@ def test_files_that_run(call: Call, tmp_path: Path) -> None:
     folder = tmp_path / "class"
     code, out, err = call(*PRIMARY, "--count", "2", "--level", "3", "--out", str(folder))
     assert (code, out) == (0, "")
-    assert "2 orders" in err and "learners get learners.txt alone" in err
+    assert "2 orders" in err and "learners get learners.txt or learners.pdf alone" in err
     assert sorted(path.name for path in folder.iterdir()) == [
         "d7-01.toml",
         "d7-02.toml",
+        "instructor.pdf",
         "instructor.txt",
+        "labels.pdf",
+        "learners.pdf",
         "learners.txt",
     ]
     assert load_order(str(folder / "d7-01.toml")).code == "D7-01"

@@ -281,6 +281,7 @@ VERBS_AND_LIBRARIES = [
     (["orders", "draw", "primary-line"], CHECKLISTS),
     (["lint", "primary-line"], (*CHECKLISTS, "jellyfish", "assistant.adapters")),
     (["print", "primary-line", "-o", "FOLDER/form.html"], (*CHECKLISTS, "jinja2")),
+    (["print", "oh-101", "-o", "FOLDER/sheets"], (*CHECKLISTS, "typst")),
     (["settings"], ("pydantic", "assistant.settings")),
     (["demo", "primary-line", "--records", "FOLDER"], ATTEMPT),
     (["run", "--typed", "--records", "FOLDER"], ATTEMPT),

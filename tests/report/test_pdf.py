@@ -6,26 +6,33 @@ import subprocess
 import pikepdf
 import pytest
 
+from assistant.orders.model import ILLEGIBLE
 from tests.report import attempts
+from tests.report.benches import EVERYTHING
 
+SHEETS = ("instructor", "labels", "learners")
+KINDS = ("report", "form", *SHEETS)
 POINTS = {"a4": (595.28, 841.89), "letter": (612, 792)}
 """ISO 216: 210 by 297 mm; ANSI/ASME Y14.1: 8.5 by 11 inches; in points of 1/72 inch."""
 
 
 @pytest.fixture(scope="module")
 def folder(tmp_path_factory):
-    """A record, its report and a blank form on both papers."""
+    """A record, its report, a blank form and the sheets of an order on both papers."""
     folder = tmp_path_factory.mktemp("pdf")
     record = attempts.attempt(folder, "primary-line", "--mode", "check-off", "--slip", "tenfold", "--seed", "2")
     for paper in POINTS:
         assert attempts.run("report", record, "-o", folder / f"report-{paper}.pdf", "--paper", paper)[0] == 0
         form = ("print", "primary-line", "--order", "oh-101", "-o", folder / f"form-{paper}.pdf", "--paper", paper)
         assert attempts.run(*form)[0] == 0
+        assert attempts.run("print", EVERYTHING, "-o", folder / paper, "--paper", paper)[0] == 0
+        for kind in SHEETS:
+            (folder / paper / f"{kind}.pdf").rename(folder / f"{kind}-{paper}.pdf")
     return folder
 
 
 @pytest.mark.parametrize("paper", POINTS)
-@pytest.mark.parametrize("kind", ["report", "form"])
+@pytest.mark.parametrize("kind", KINDS)
 def test_every_page_has_the_size_that_was_asked_for(folder, kind, paper):
     """A4 and Letter."""
     with pikepdf.open(folder / f"{kind}-{paper}.pdf") as pdf:
@@ -33,7 +40,7 @@ def test_every_page_has_the_size_that_was_asked_for(folder, kind, paper):
             assert [float(edge) for edge in page.mediabox[2:]] == pytest.approx(POINTS[paper], abs=0.1)
 
 
-@pytest.mark.parametrize("kind", ["report", "form"])
+@pytest.mark.parametrize("kind", KINDS)
 def test_tagged_by_pdf_ua(folder, kind):
     """ISO 14289-1:2014: identified (5), tagged (7.1), title shown (7.1), language (7.2), real table headers (7.5)."""
     with pikepdf.open(folder / f"{kind}-a4.pdf") as pdf:
@@ -44,7 +51,9 @@ def test_tagged_by_pdf_ua(folder, kind):
         assert pdf.open_metadata()["dc:title"]
         found = list(_elements(pdf.Root.StructTreeRoot))
         kinds = {str(element.S) for element in found}
-    assert {"/H1", "/H2", "/Table", "/TR", "/TH", "/TD", "/L", "/LI"} <= kinds
+    tables = set() if kind == "labels" else {"/Table", "/TR", "/TH", "/TD"}
+    lists = set() if kind in ("labels", "learners") else {"/L", "/LI"}
+    assert {"/H1", "/H2", *tables, *lists} <= kinds
 
 
 def test_the_picture_has_words(folder):
@@ -55,9 +64,16 @@ def test_the_picture_has_words(folder):
         assert all("mL/h" in str(figure.get("/Alt", "")) for figure in figures)
 
 
+def test_ink_that_cannot_be_read_has_words(folder):
+    """ISO 14289-1, 7.3, once more: who cannot see it is told what everybody sees."""
+    with pikepdf.open(folder / "learners-a4.pdf") as pdf:
+        figures = [element for element in _elements(pdf.Root.StructTreeRoot) if str(element.S) == "/Figure"]
+    assert [str(figure.Alt) for figure in figures] == [ILLEGIBLE]
+
+
 def test_headings_leave_no_level_out(folder):
     """ISO 14289-1, 7.4.2: no level is skipped on the way down."""
-    for kind in ("report", "form"):
+    for kind in KINDS:
         with pikepdf.open(folder / f"{kind}-a4.pdf") as pdf:
             names = (str(element.S) for element in _elements(pdf.Root.StructTreeRoot))
             levels = [int(name[2:]) for name in names if name[:2] == "/H" and name[2:].isdigit()]
@@ -76,7 +92,7 @@ def _elements(node):
 
 def test_every_font_is_embedded(folder):
     """ISO 14289-1, 7.21.4: fonts are embedded, so it looks the same on every machine."""
-    for kind in ("report", "form"):
+    for kind in KINDS:
         with pikepdf.open(folder / f"{kind}-a4.pdf") as pdf:
             fonts = [font for page in pdf.pages for font in page.resources.get("/Font", {}).values()]
             assert fonts

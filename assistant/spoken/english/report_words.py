@@ -1,13 +1,14 @@
-"""Every text of reports and blank forms that is not data, in English."""
+"""Every text of reports, blank forms and bench sheets that is not data, in English."""
 
 from collections.abc import Mapping, Sequence
 from datetime import datetime
 
 from assistant.spoken.english.evidence_words import EvidenceWords
 from assistant.spoken.english.form_words import FormWords
+from assistant.spoken.english.sheet_words import SheetWords
 
 
-class ReportWords(EvidenceWords, FormWords):
+class ReportWords(EvidenceWords, FormWords, SheetWords):
     """All texts of the reports; a further language is a class with the same names.
 
     Attributes in capitals are fixed texts, or tables of texts by the names that a record uses. Methods make sentences
