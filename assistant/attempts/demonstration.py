@@ -24,6 +24,7 @@ def demonstration(
     *,
     slip: Slip | None = None,
     character: Character = Character.ATTENTIVE,
+    miss_rate: float = 1.0,
     seed: int = 1,
     aloud: bool = False,
     ear: str | None = None,
@@ -39,6 +40,7 @@ def demonstration(
         tell: takes a sentence for whoever is at the machine, before the attempt begins.
         slip: the learner's one mistake.
         character: the kind of learner.
+        miss_rate: share of faults that the unaware overlooks.
         seed: varies the wording and the place of the slip.
         aloud: the learner's words are synthesised and heard by a recogniser.
         ear: which one; None for the best.
@@ -54,6 +56,7 @@ def demonstration(
         seed,
         truth=papers.truth,
         character=character,
+        miss_rate=miss_rate,
         with_instructor=mode is Mode.CHECK_OFF,
     )
     pinned = {**pinned, "simulated": f"{character.value}, seed {seed}, slip {slip.value if slip else 'none'}"}

@@ -13,6 +13,7 @@ from assistant.cli.printing import tell
 from assistant.cli.verbs import Subparsers, add_verb
 from assistant.guide.progress import Mode
 from assistant.learner import Character, Slip
+from assistant.text import quoted
 
 _EXAMPLES = """\
   checkoff demo                                 everything goes well
@@ -58,6 +59,13 @@ def add_parser(subparsers: Subparsers) -> None:
         metavar="KIND",
         help="the kind of learner (attentive): see below",
     )
+    parser.add_argument(
+        "--miss-rate",
+        type=_share,
+        default=1.0,
+        metavar="SHARE",
+        help="share of faults that the unaware learner overlooks, from 0 to 1 (1)",
+    )
     parser.add_argument("--seed", type=int, default=1, metavar="N", help="varies the wording and the place of the slip")
     way = parser.add_mutually_exclusive_group()
     way.add_argument("--typed", action="store_true", help="the learner types (the default)")
@@ -75,6 +83,16 @@ def add_parser(subparsers: Subparsers) -> None:
     parser.set_defaults(run=run)
 
 
+def _share(text: str) -> float:
+    try:
+        share = float(text)
+    except ValueError:
+        share = -1.0
+    if not 0 <= share <= 1:
+        raise argparse.ArgumentTypeError(f"{quoted(text)} is no share from 0 to 1")
+    return share
+
+
 def run(arguments: argparse.Namespace) -> int:
     """Carry out the verb; return the exit code."""
     papers = take_papers(arguments.checklist, arguments.order, school=arguments.school)
@@ -90,6 +108,7 @@ def run(arguments: argparse.Namespace) -> int:
         tell,
         slip=Slip(arguments.slip) if arguments.slip else None,
         character=Character(arguments.character),
+        miss_rate=arguments.miss_rate,
         seed=arguments.seed,
         aloud=arguments.sound,
         ear=arguments.ear,
