@@ -12,7 +12,7 @@ from assistant import dosing
 from assistant.checklist.model import ChoiceAsked, NameAsked, NumberAsked, QuestionAsked, Step
 from assistant.dosing import Amount
 from assistant.guide.papers import Papers
-from assistant.guide.progress import Progress, Status
+from assistant.guide.progress import Person, Progress, Status
 from assistant.guide.turn import Turn
 from assistant.orders.fault import Fault, can_be_put_right, facts_of
 from assistant.spoken.language import Sentences
@@ -122,8 +122,10 @@ def reads_label(fault: Fault | None, said: str | Amount) -> bool:
 
 def note_trouble(turn: Turn, kind: Trouble) -> None:
     """A report of trouble finds what is laid out at the current step, as an answer would."""
+    told_by = _TOLD_BY.get(kind, frozenset())
     for fault in turn.faults:
-        if {fault.fact, fault.state if isinstance(fault.state, str) else ""} & _TOLD_BY.get(kind, frozenset()):
+        on_label = bool(fault.container) and not fault.fact.endswith(".bag")
+        if fault.fact in told_by or fault.state in told_by or (kind is Trouble.WRONG_ITEM and on_label):
             note_found(turn, fault)
 
 
@@ -149,8 +151,8 @@ class Fate(StrEnum):
     NOT_ASKED = "no step asks for it"
 
 
-_UNSETTLED = (Fate.FOUND, Fate.NOT_REACHED, Fate.NOT_FOUND, Fate.NOT_ASKED)
-"""What an attempt that goes to its end may not leave behind."""
+_UNSETTLED = (Fate.NOT_REACHED, Fate.NOT_FOUND, Fate.NOT_ASKED)
+"""What an attempt that goes to its end may not leave behind, beside what was found and left as it was."""
 
 
 @dataclass(frozen=True)
@@ -200,7 +202,8 @@ def _fate(key: str, looking: list[str], progress: Progress) -> Fate:
     if key in progress.stopped_for:
         return Fate.STOPPED_FOR
     if key in progress.found:
-        if progress.steps[progress.found[key]].status is Status.NOT_APPLICABLE:
+        at = progress.steps[progress.found[key]]
+        if at.status is Status.NOT_APPLICABLE and at.by is Person.INSTRUCTOR:
             return Fate.SET_ASIDE
         return Fate.PUT_RIGHT if key in progress.put_right else Fate.FOUND
     if key in progress.told_otherwise:
@@ -216,7 +219,9 @@ def _fate(key: str, looking: list[str], progress: Progress) -> Fate:
 def missed(faults: tuple[FaultResult, ...], progress: Progress, sentences: Sentences) -> Iterator[str]:
     """Why nobody passes: dangers that were missed, or found and left as they were."""
     for fault in faults:
-        if fault.fate is Fate.MISSED or (fault.fate in _UNSETTLED and not progress.stopped_for):
+        if fault.fate is Fate.FOUND and not progress.stopped_for:
+            yield sentences.left_as_it_was(fault.what)
+        elif fault.fate is Fate.MISSED or (fault.fate in _UNSETTLED and not progress.stopped_for):
             yield sentences.missed(fault.what)
 
 

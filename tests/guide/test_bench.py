@@ -253,6 +253,25 @@ def test_what_happens_at_a_step_is_found_there_by_a_report_too():
     assert lived.outcome is Outcome.STOPPED_FOR_CAUSE
 
 
+def test_a_report_of_the_wrong_bag_finds_the_label():
+    """ "This is the wrong bag" says what the label says otherwise."""
+    lived = up_to(at_bench(WRONG_DRUG), "drug")
+    lived.type("this is the wrong bag")
+    up_to(lived, "")
+    assert fates(lived) == [Fate.PUT_RIGHT]
+    assert lived.outcome is Outcome.PASSED
+
+
+def test_what_was_found_and_left_does_not_pass():
+    """Nobody goes on past a fault by leaving its step out, or by setting it aside alone."""
+    for words in (("go on", "done", "go on"), ("not applicable", "because it is so", "yes", "done")):
+        lived = up_to(at_bench(PAIN), "patient")
+        lived.type("in pain", *words)
+        assert lived.outcome is Outcome.NOT_PASSED, lived.texts(Tone.RESULT)
+        assert fates(lived) == [Fate.FOUND]
+        assert any("left as it was" in text for text in lived.guide.results().failures)
+
+
 def test_a_finding_takes_back_the_done_that_it_proves_false():
     """Neither chamber drips: the clamp was not opened; it is asked again, and is no longer done unaided."""
     lived = up_to(at_bench(), "drips")

@@ -201,6 +201,7 @@ SAID: dict[str, tuple[tuple[object, ...], ...]] = {
     "to_see": ((("Spike the bag.", "Scrub the hub."),), ((),)),
     "marked_seen": ((("Spike the bag.",),),),
     "missed": (("The bag leaks.",),),
+    "left_as_it_was": (("The bag leaks.",),),
     "to_be_judged": (("The bag leaks.",),),
     "found_and_not_laid_out": ((1,), (2,)),
 }

@@ -321,6 +321,10 @@ class Sentences:
         """A fault that was laid out and was not found, or not dealt with."""
         return f"Missed: {fault}"
 
+    def left_as_it_was(self, fault: str) -> str:
+        """A fault that was found, and neither put right nor a reason to stop."""
+        return f"Found, and left as it was: {fault}"
+
     def to_be_judged(self, fault: str) -> str:
         """A fault in whose place another one was told of."""
         return f"Told of as something else; your instructor has to judge it: {fault}"
