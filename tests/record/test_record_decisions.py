@@ -19,6 +19,13 @@ def ended(outcome: str) -> tuple[dict[str, object], ...]:
     return ({"kind": "opened"}, {**SEAL, "outcome": outcome})
 
 
+def by_own_report(*unseen: str, judge: bool = False) -> tuple[dict[str, object], ...]:
+    """A check-off with steps that nobody saw, or with findings that only an instructor can judge."""
+    steps = [{"id": name, "to_be_seen": name in unseen} for name in "abc"]
+    results = {"steps": steps, "to_judge": ["One finding was not laid out."] if judge else []}
+    return ({"kind": "opened"}, {**SEAL, "outcome": "complete by own report", "results": results})
+
+
 WISH = Wish(Decision.PASSED, SIGNER)
 NOT_PASSED = Wish(Decision.NOT_PASSED, SIGNER, "Not yet.")
 WITHDRAWN = Wish(Decision.WITHDRAWN, SIGNER, "Wrong learner.")
@@ -38,6 +45,13 @@ TAKEN = [
     (replace(NOT_PASSED, step="a"), PASSED, "signed off", {"step": "a"}),
     (NOT_PASSED, ended("stopped"), "signed off", {}),
     (NOT_PASSED, ({"kind": "opened", "simulated": True}, SEAL), "signed off", {}),
+    (replace(WISH, seen=("all",)), by_own_report("a", "c"), "signed off", {"seen": ["a", "c"]}),
+    (replace(WISH, seen=("a", "b")), by_own_report("a"), "signed off", {"seen": ["a", "b"]}),
+    (replace(WISH, seen=("all",)), PASSED, "signed off", {}),
+    (replace(WISH, reason="I asked her about it."), by_own_report("a"), "signed off", {}),
+    (replace(WISH, reason="The bag did leak."), by_own_report(judge=True), "signed off", {}),
+    (replace(NOT_PASSED, seen=("a",)), by_own_report("a", "c"), "signed off", {"seen": ["a"]}),
+    (WISH, ended("stopped for cause"), "signed off", {}),
     (WITHDRAWN, SIGNED, "sign-off withdrawn", {}),
     (OVERRULED, PASSED, "verdict overruled", {"step": "a", "verdict": "done unaided"}),
     (OVERRULED, ({"kind": "opened"}, {"seal": {}}), "verdict overruled", {"step": "a", "verdict": "done unaided"}),
@@ -122,6 +136,25 @@ REFUSED = [
         (wish, PASSED, "To overrule a verdict, give the step and the new verdict.", OPTIONS)
         for wish in (replace(OVERRULED, step=""), replace(OVERRULED, verdict=""), replace(OVERRULED, verdict="fine"))
     ),
+    (
+        replace(WISH, seen=("a",)),
+        by_own_report("a", "b", "c"),
+        "These steps have to be seen, and nobody has marked them: b, c.",
+        "Mark what you saw with --seen ID, or --seen all; or give a reason with --reason.",
+    ),
+    (
+        WISH,
+        by_own_report(judge=True),
+        "The record holds findings that only you can judge.",
+        "Say with --reason how you judge them.",
+    ),
+    (replace(WISH, seen=("d",)), by_own_report("a"), "The record has no step d.", "Its steps are: a, b, c."),
+    (
+        replace(WITHDRAWN, seen=("a",)),
+        SIGNED,
+        "Steps are marked as seen with a sign-off.",
+        "Give --decision passed or not-passed.",
+    ),
     (replace(OVERRULED, step="c"), PASSED, "The record has no step c.", "Its steps are: a, b."),
     *((wish, SIGNED, *RIGHT) for wish in (replace(CORRECTED, correction=""), replace(WITHDRAWN, correction="x"))),
 ]
@@ -153,6 +186,14 @@ def test_the_last_decision_counts():
     assert (after.sign_off, after.withdrawn) == (None, (withdrawal, withdrawal))
     assert standing([*entries, withdrawal, first]).sign_off == first
     assert list(standing([signed("verdict overruled")]).overruled) == [""]
+
+
+def test_what_was_seen_counts_with_the_sign_off_that_counts():
+    """Marks go with their sign-off: a withdrawn one leaves none behind."""
+    marked = signed("signed off", seen=["a", "c"])
+    assert standing([*PASSED, marked]).seen == {"a", "c"}
+    assert standing([*PASSED, marked, signed("signed off")]).seen == set()
+    assert standing([*PASSED, marked, signed("sign-off withdrawn")]).seen == set()
 
 
 def test_what_is_not_signed_decides_nothing():
