@@ -103,7 +103,8 @@ def _wait_for(lines, wanted: str) -> list[dict]:
 @pytest.mark.timeout(240)
 def test_a_pulled_microphone_changes_nothing_but_the_way_in(tmp_path):
     """Pulled in the middle: one sentence, the keyboard takes over, and voice is back with the plug."""
-    order, allergies = (step.expect.right for step in load("primary-line").steps[:2])
+    steps = load("primary-line").steps
+    order, allergies = (step.expect.right for step in steps[:2])
     with virtual_sound.virtual_sound() as sound:
         command = [
             *(sys.executable, "-m", "assistant", "run", "primary-line", "--voice", "--json"),
@@ -118,14 +119,14 @@ def test_a_pulled_microphone_changes_nothing_but_the_way_in(tmp_path):
             _wait_for(running.stdout, "I cannot hear you any more")
             running.stdin.write(f"{order}\n")
             running.stdin.flush()
-            _wait_for(running.stdout, "Step 2 of 39")
+            _wait_for(running.stdout, f"Step 2 of {len(steps)}")
             sound.plug_in_microphone()
             _wait_for(running.stdout, "I can hear you again")
             _wait_for(running.stdout, "listening")
             file = sound.folder / "answer.wav"
             spoken_words.write_words("slt", allergies, file)
             sound.play(file)
-            _wait_for(running.stdout, "Step 3 of 39")
+            _wait_for(running.stdout, f"Step 3 of {len(steps)}")
             running.stdin.write("stop\nyes\n")
             running.stdin.close()
             running.stdout.read()
