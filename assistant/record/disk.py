@@ -35,8 +35,9 @@ def take_lock(path: Path, wait_s: float = 0) -> FileLock:
         ) from cause
     except (OSError, ValueError) as cause:
         raise refused(path, cause) from cause
-    with suppress(OSError):  # only a courtesy to whoever finds the record in use
-        lock_path(path).write_text(f"{os.getpid()}\n", encoding="ascii")
+    if not wait_s:  # what others wait for is held for milliseconds, and to write this may cost as much
+        with suppress(OSError):  # only a courtesy to whoever finds the record in use
+            lock_path(path).write_text(f"{os.getpid()}\n", encoding="ascii")
     return lock
 
 
