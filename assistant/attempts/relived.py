@@ -128,7 +128,7 @@ def _lived(
     try:
         event = event_of(entry)
         if event is None:
-            if entry.get("kind") not in _NO_EVENTS:
+            if str(entry.get("kind")) not in _NO_EVENTS:
                 raise _DifferError(_difference(entry, "kind", None))
             return None, finish
         effects = guide.receive(event)
@@ -138,7 +138,7 @@ def _lived(
         following = guide.receive(Recorded(0, ""))
     except GuideMisuseError:
         raise _DifferError(_difference(entry, "kind", None)) from None
-    except (ValueError, ArithmeticError):  # a time without a zone, or beyond the calendar's end
+    except (ValueError, ArithmeticError, RecursionError):  # no time, one beyond the calendar's end, a nested text
         raise _DifferError(_difference(entry, "at", None)) from None
     return body, next((effect for effect in following if isinstance(effect, Finish)), None)
 
@@ -201,7 +201,10 @@ def _same_steps(recorded: object, lived: object) -> bool:
 
 def _same(recorded: object, lived: object) -> bool:
     """The same when written: true is not 1."""
-    return orjson.dumps(recorded, option=orjson.OPT_SORT_KEYS) == orjson.dumps(lived, option=orjson.OPT_SORT_KEYS)
+    try:
+        return orjson.dumps(recorded, option=orjson.OPT_SORT_KEYS) == orjson.dumps(lived, option=orjson.OPT_SORT_KEYS)
+    except orjson.JSONEncodeError:  # nested deeper than anything that the guide writes
+        return False
 
 
 _AS_IN_THE_ENTRY = object()
@@ -222,5 +225,8 @@ def _told(value: object) -> str:
     """A value in a sentence, cut where it is long."""
     if value is None:
         return ""
-    text = shown(str(value))
+    try:
+        text = shown(str(value))
+    except RecursionError:
+        return "something nested"
     return text if len(text) <= _LONGEST else f"{text[:_LONGEST]} ..."

@@ -193,10 +193,20 @@ def _proven(verdict: Verdict, standing: Standing, lived: LivedAgain | None) -> I
     """What is proven beside the chain, a line each."""
     if not verdict.signatures:
         yield f"  unsigned: {UNSIGNED}."
-    if lived is not None and lived.finding is Finding.SAME:
-        yield "  lived again: the same entries and the same result."
-    elif lived is not None:
-        yield f"  lived again: {lived.finding}. {lived.why}"
-        yield from (f"    {difference}." for difference in lived.differences)
-    yield f"  book of heads: {standing.seen}. {standing.why}".rstrip()
+    if lived is not None:
+        yield from _lived(lived)
+    # A record that is not as it was seen has been told of with its reason.
+    why = "" if standing.is_denied else standing.why
+    yield f"  book of heads: {standing.seen}. {why}".rstrip()
     yield f"  short head: {short_head(verdict.head)}"
+
+
+def _lived(lived: LivedAgain) -> Iterator[str]:
+    match lived.finding:
+        case Finding.SAME:
+            yield "  lived again: the same entries and the same result."
+        case Finding.DIFFERS:
+            yield "  lived again: not the same."
+        case _:
+            yield f"  {lived.finding}: {lived.why}"
+    yield from (f"    {difference}." for difference in lived.differences)

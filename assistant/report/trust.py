@@ -53,6 +53,8 @@ def trust(
     warnings = [*denied, *_on_the_record(verdict, how, words)]
     if papers_problem:
         warnings.append(words.papers_missing(papers_problem))
+    if lived is not None and lived.finding is Finding.OTHER_VERSION:
+        warnings.append(words.lived_again(lived.finding, lived.why))
     if not tells:
         warnings.append(words.ANSWERS_WITHHELD)
     if text(opening.get("simulated")):
@@ -78,8 +80,8 @@ def _against(standing: Standing | None, lived: LivedAgain | None, words: ReportW
 
 
 def _beside(standing: Standing | None, lived: LivedAgain | None, words: ReportWords) -> Iterator[str]:
-    """What is known of the record beside its chain, and speaks neither for nor against it, or for it."""
-    if lived is not None and lived.finding is not Finding.DIFFERS:
+    """What is known of the record beside its chain, and is no warning."""
+    if lived is not None and lived.finding in (Finding.SAME, Finding.NOT_POSSIBLE):
         yield words.lived_again(lived.finding, lived.why)
     if standing is not None and not standing.is_denied:
         yield words.last_seen(standing.seen, standing.why)

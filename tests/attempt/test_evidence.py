@@ -12,6 +12,7 @@ import pytest
 
 from assistant.attempts import pins, relived
 from assistant.record.entry import read_line
+from assistant.record.file import RecordFile
 from assistant.record.head_book import HeadBook
 from assistant.record.verify import read_entries, verify
 from tests import HEADS
@@ -158,6 +159,21 @@ def test_lines_taken_out_of_book_and_record_are_known_to_the_copy(capsys, tmp_pa
     assert (code, len(told["book"]["problems"])) == (1, 1)
 
 
+def test_the_book_is_where_the_settings_say(capsys, tmp_path, monkeypatch):
+    """By default in the platform's folder for user data, beside the folder of the records and not in it."""
+    monkeypatch.delenv("CHECKOFF_HEADS")
+    monkeypatch.setenv("CHECKOFF_SETTINGS", str(tmp_path / "settings.toml"))
+    monkeypatch.setattr("platformdirs.user_data_path", lambda *_, **__: tmp_path / "data")
+    demo = ["demo", "bag-change", "--records"]
+    here(capsys, *demo, str(tmp_path / "records"))
+    assert len((tmp_path / "data" / "heads" / "heads.jsonl").read_bytes().splitlines()) == 3
+    here(capsys, "settings", "set", "records.heads", str(tmp_path / "elsewhere"))
+    here(capsys, *demo, str(tmp_path / "records"))
+    assert len((tmp_path / "elsewhere" / "heads.jsonl").read_bytes().splitlines()) == 3
+    assert not BOOK.exists()
+    assert {path.suffix for path in (tmp_path / "records").iterdir()} == {".jsonl", ".lock"}
+
+
 # Results that do not follow.
 
 
@@ -212,10 +228,19 @@ FORGERIES = {
     "an end before the end": (lambda bodies: bodies.__delitem__(slice(20, -1)), "", "seal"),
     "another mode": (set_in(0, mode="practice"), None, ""),
     "no mode": (set_in(0, mode="guessing"), "", "mode"),
+    "a kind that is no text": (set_in(3, kind=[]), None, "kind"),
     "a time without zone": (set_in(3, at="2026-11-25T08:00:00"), None, "at"),
     "the calendar's end": (set_in(3, at="9999-12-31T23:59:59.999999+00:00"), None, ""),
+    "something deeply nested": (lambda bodies: bodies[3].update(words=_nested(300)), None, ""),
     "closed as passed": (set_in(-1, kind="closed", outcome="passed"), "", "outcome"),
 }
+
+
+def _nested(depth):
+    value = "x"
+    for _ in range(depth):
+        value = [value]
+    return value
 
 
 def _wrong(bodies):
@@ -261,8 +286,11 @@ def test_another_version_is_not_called_a_forgery(capsys, failed, monkeypatch, ke
     code, told = verified(capsys, failed)
     assert (code, told["ok"], told["lived_again"]["finding"]) == (0, True, "judged by another version")
     assert f"({before['program']}, code {before['program_digest'][:12]})" in told["lived_again"]["why"]
-    notes = here(capsys, "report", str(failed), "--json").last["trust"]["notes"]
-    assert [note for note in notes if "judged by another version" not in note] == ["Book of heads: never seen here."]
+    trust = here(capsys, "report", str(failed), "--json").last["trust"]
+    assert trust["warnings"][0].startswith(
+        "The result was not confirmed by living the attempt again (judged by another"
+    )
+    assert (trust["whole"], trust["notes"]) == (True, ["Book of heads: never seen here."])
     ended = here(capsys, "sign-off", str(failed), *SIGNED, "--decision", "not-passed", *key)
     assert (ended.code, "was not confirmed by living the attempt again (judged by another" in ended.console) == (
         0,
@@ -325,7 +353,7 @@ def holds(capsys, path, *key):
 
 
 def test_an_honest_history_raises_no_alarm(capsys, tmp_path, key):
-    """Stopped, moved, renamed, resumed, stopped again, closed, signed, withdrawn, copied."""
+    """Stopped, moved, renamed, resumed, stopped again, closed, signed, withdrawn, its sound erased, copied."""
     path = stopped(tmp_path)
     assert holds(capsys, path) == "as last seen here"
     (tmp_path / "moved").mkdir()
@@ -341,13 +369,16 @@ def test_an_honest_history_raises_no_alarm(capsys, tmp_path, key):
     assert here(capsys, *signed, "not-passed", "--close").code == 0
     assert here(capsys, *signed, "withdrawn").code == 0
     assert holds(capsys, path, *key) == "as last seen here"
+    RecordFile.erase_sound(path, "asked for", HeadBook(HEADS, None, print))
+    assert holds(capsys, path, *key) == "as last seen here"
     copy = Path(shutil.copy(path, tmp_path / "copy.jsonl"))
     assert holds(capsys, copy, *key) == "as last seen here"
     lines = here(capsys, *signed, "not-passed").lines
     assert lines[-1] == f"Short head {verified(capsys, path, *key)[1]['short_head']}."
     kinds = [read_line(line).fields["kind"] for line in BOOK.read_bytes().splitlines(keepends=True)]
     assert kinds == [
-        *("book opened", "opened", "stopped", "resumed", "stopped", "sealed", "signed", "signed", "signed"),
+        *("book opened", "opened", "stopped", "resumed", "stopped", "sealed", "signed", "signed"),
+        *("sound erased", "signed"),
     ]
 
 

@@ -57,7 +57,7 @@ def test_record_that_holds(call, whole):
     assert lines == [
         f"holds: {whole}: 4 entries, sealed. Head {head}.",
         "  unsigned: whoever could write this file could have made it.",
-        "  lived again: could not be lived again. Its first entry does not name the papers of an attempt.",
+        "  could not be lived again: Its first entry does not name the papers of an attempt.",
         "  book of heads: never seen here.",
         f"  short head: {short_head(head)}",
     ]
