@@ -76,10 +76,10 @@ def program_pins() -> dict[str, str]:
 
 
 def changed_table(opening: Mapping[str, object]) -> str:
-    """The first of the library's tables that is not what the attempt began with; empty where all are."""
+    """Which of the library's tables is not what the attempt began with, in a sentence; empty where all are."""
     for pin, digest in table_digests().items():
         if pin in opening and opening[pin] != digest:
-            return pin.removesuffix("_digest")
+            return f"The table of {pin.removesuffix('_digest')} has changed since the attempt began, or is gone."
     return ""
 
 

@@ -24,8 +24,10 @@ from assistant.text import shown
 MOST_DIFFERENCES = 10
 """Differences that are named; one is enough, and a hostile record could hold one in each field."""
 
-_ADDED = OWN_FIELDS | {"ticks", "format", "sound", "program_digest"}
+_ADDED = OWN_FIELDS | {"ticks", "format", "sound"}
 """Fields that the guide does not write: the record and the station do."""
+_ADDED_ON_RESUMING = _ADDED | {"program_digest"}
+"""The same for an entry `resumed`."""
 _NO_EVENTS = frozenset({"latency", "recovered", ERASED})
 """Kinds of entries that nothing of the attempt depends on."""
 _LONGEST = 80
@@ -59,9 +61,7 @@ def live_again_with(papers: AttemptPapers, entries: Sequence[Mapping[str, object
     opening = entries[0]
     table = changed_table(opening)
     if table:
-        return LivedAgain(
-            Finding.NOT_POSSIBLE, f"The table of {table} has changed since the attempt began, or is gone."
-        )
+        return LivedAgain(Finding.NOT_POSSIBLE, table)
     found: list[Difference] = []
     try:
         for difference in _differences(papers, entries):
@@ -84,9 +84,8 @@ def _judged_here(entries: Sequence[Mapping[str, object]]) -> bool:
     here = program_pins()
     if any(entries[0].get(name) != value for name, value in here.items()):
         return False
-    return all(
-        entry.get("program_digest", here.get("program_digest")) == here.get("program_digest") for entry in entries
-    )
+    code = here.get("program_digest")
+    return all(entry.get("program_digest", code) == code for entry in entries if entry.get("kind") == "resumed")
 
 
 def _program(opening: Mapping[str, object]) -> str:
@@ -144,7 +143,8 @@ def _lived(
 
 
 def _of_entry(entry: Mapping[str, object], body: Mapping[str, object]) -> Iterator[Difference]:
-    for name in sorted(body.keys() | (entry.keys() - _ADDED)):
+    added = _ADDED_ON_RESUMING if entry.get("kind") == "resumed" else _ADDED
+    for name in sorted(body.keys() | (entry.keys() - added)):
         if name not in body or name not in entry or not _same(entry[name], body[name]):
             yield _difference(entry, name, body.get(name))
 

@@ -137,10 +137,9 @@ def _against_papers(path: Path, reading: Reading, verdict: Verdict) -> Verdict:
     except AssistantError as error:
         why = error.what
     else:
-        table = changed_table(opening)
-        if not table:
+        why = changed_table(opening)
+        if not why:
             return verdict
-        why = f"The table of {table} has changed since the attempt began, or is gone."
     return replace(verdict, ok=False, problem=Problem.PINNED_FILE_DIFFERS, line=1, why=why)
 
 

@@ -8,6 +8,7 @@ from being written is told once and harms no attempt.
 import os
 import threading
 from collections.abc import Callable, Iterable, Mapping, Sequence
+from contextlib import suppress
 from dataclasses import dataclass, field
 from datetime import UTC, datetime
 from pathlib import Path
@@ -89,7 +90,7 @@ class HeadBook:
         now = datetime.now(UTC).isoformat(timespec="microseconds")
         self._read = None
         try:
-            size = self._append(Sighting(kind, now, record.name, attempt, count, head).body(), now)
+            size = self._append(Sighting(kind, now, shown(record.name), attempt, count, head).body(), now)
         except RecordError as error:
             self._tell_once(f"The book of heads does not know of this record's end: {error}")
             return
@@ -226,8 +227,9 @@ class HeadBook:
             return found
 
         def work() -> None:
-            for path in sorted(folder.glob("heads-*.jsonl"))[:MOST_COPIES]:
-                found[path.name] = read_pages(path)
+            with suppress(OSError):  # a place that is not there now knows nothing; that is told when it is written
+                for path in sorted(folder.glob("heads-*.jsonl"))[:MOST_COPIES]:
+                    found[path.name] = read_pages(path)
 
         self._copies_answer = _patiently(work)
         return dict(found)
@@ -281,7 +283,11 @@ def _copy_on(book: Path, on_disk: int, folder: Path) -> None:
         RecordError: the copy is not the beginning of the book.
     """
     with book.open("rb") as stream:
-        target = folder / _copy_name(read_line(stream.readline(LONGEST_LINE)).digest)
+        try:
+            first = read_line(stream.readline(LONGEST_LINE))
+        except NotAnEntryError as cause:
+            raise RecordError(f"The first line of {shown(book)} does not hold: {cause}.") from None
+        target = folder / _copy_name(first.digest)
         flags = os.O_RDWR | os.O_CREAT | getattr(os, "O_BINARY", 0) | getattr(os, "O_CLOEXEC", 0)
         descriptor = os.open(target, flags, OWNER_ONLY)
         try:

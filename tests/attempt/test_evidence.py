@@ -222,6 +222,7 @@ FORGERIES = {
     "what words mean": (lambda bodies: _wrong(bodies)["meaning"].update(value="83.3"), "p-rate", "meaning"),
     "who spoke": (set_in(3, source="instructor"), None, "source"),
     "a field more": (set_in(3, overruled="yes"), None, "overruled"),
+    "code named where nobody names it": (set_in(3, program_digest="ab" * 32), None, "program_digest"),
     "a kind that nobody writes": (set_in(3, kind="noted"), None, "kind"),
     "an answer taken out": (lambda bodies: bodies.remove(_wrong(bodies)), None, ""),
     "an answer said twice": (lambda bodies: bodies.insert(3, dict(bodies[3])), None, ""),

@@ -133,6 +133,31 @@ def test_a_torn_last_line_is_mended(book, torn):
     assert (book.problems(), book.standing([{"digest": "d1"}]).seen) == ((), Seen.OLDER)
 
 
+def test_power_cut_at_every_place(book):
+    """Wherever the writing broke off: nothing of it is taken for damage, and the next line mends it."""
+    for count in (1, 2, 3):
+        book.note("stopped", Path("a.jsonl"), "d1", count, f"d{count}")
+    content = book.path.read_bytes()
+    for length in range(0, len(content) + 1, 9):
+        book.path.write_bytes(content[:length])
+        again = HeadBook(book.path.parent, None, print)
+        seen_so_far = max(0, content[:length].count(b"\n") - 1)
+        assert again.problems() == ()
+        standing = again.standing(
+            [{"digest": f"d{number}"} for number in range(1, seen_so_far + 1)] or [{"digest": "d1"}]
+        )
+        assert standing.seen is (Seen.AS_LAST_SEEN if seen_so_far else Seen.NEVER)
+        again.note("sealed", Path("a.jsonl"), "d1", 4, "d4")
+        assert again.problems() == ()
+        assert kinds(book.path)[-1] == "sealed"
+
+
+def test_a_file_name_of_stray_bytes(book, told):
+    """It is remembered as it is shown."""
+    book.note("opened", Path("a\udcff.jsonl"), "d1", 1, "d1")
+    assert (lines(book.path)[1]["record"], told) == (r"a\xff.jsonl", [])
+
+
 def test_a_first_line_that_was_torn(book):
     """Power failed while the book was made: it is begun anew."""
     book.path.parent.mkdir()
