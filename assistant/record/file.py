@@ -296,6 +296,7 @@ class RecordFile:
                 f"{shown(self.path)} holds no complete entry, so nothing was recorded in it.",
                 "Start a new attempt.",
             )
+        self._noted = self._chain.count  # whoever only looks has stopped nothing
         stream.seek(good)
         return stream.read()
 

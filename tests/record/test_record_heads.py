@@ -312,4 +312,6 @@ def test_nothing_is_added_to_what_was_cut(book, tmp_path):
     assert "entries are missing" in caught.value.what or "entry is missing" in caught.value.what
     assert path.read_bytes() == content[:-400]
     path.write_bytes(content)
+    before = book.path.read_bytes()
     RecordFile.reopen(path, book=book).close()
+    assert book.path.read_bytes() == before  # nothing was added, so there is nothing to remember
