@@ -30,6 +30,9 @@ _ADDED_ON_RESUMING = _ADDED | {"program_digest"}
 """The same for an entry `resumed`."""
 _NO_EVENTS = frozenset({"latency", "recovered", ERASED})
 """Kinds of entries that nothing of the attempt depends on."""
+_PAPERS = ("checklist", "checklist_digest", "order", "order_digest", "school", "school_digest", "waits")
+_READ: dict[tuple[str, ...], AttemptPapers] = {}
+"""Papers by their pins; digests are among these, so what was read stays right."""
 _LONGEST = 80
 """Characters of a value that is named."""
 
@@ -50,10 +53,22 @@ def live_again(entries: Sequence[Mapping[str, object]], name: Path) -> LivedAgai
         name: the record's file, for sentences.
     """
     try:
-        papers = papers_of(entries[0], name)
+        papers = _papers(entries[0], name)
     except AssistantError as error:
         return LivedAgain(Finding.NOT_POSSIBLE, error.what)
     return live_again_with(papers, entries)
+
+
+def _papers(opening: Mapping[str, object], name: Path) -> AttemptPapers:
+    """The papers that a first entry pins, read once for all records with the same pins.
+
+    Raises:
+        AssistantError: they are not at hand.
+    """
+    key = tuple(str(opening.get(pin, "")) for pin in _PAPERS)
+    if key not in _READ:
+        _READ[key] = papers_of(opening, name)
+    return _READ[key]
 
 
 def live_again_with(papers: AttemptPapers, entries: Sequence[Mapping[str, object]]) -> LivedAgain:
