@@ -11,16 +11,13 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import Annotated
 
-from platformdirs import user_config_path
 from pydantic import BaseModel, ConfigDict, Field, ValidationError
 
 from assistant.checklist.library import nearest
 from assistant.checklist.paper_file import read_paper
 from assistant.errors import SettingsError
+from assistant.settings_path import settings_path
 from assistant.text import quoted
-
-FILE_SETTING = "CHECKOFF_SETTINGS"
-"""Environment variable that names the file in place of the platform's."""
 
 
 class _Section(BaseModel):
@@ -33,9 +30,13 @@ class RecordSettings(_Section):
     Attributes:
         folder: where records of new attempts go; empty for the platform's folder for user data.
         sound_days: days for which recorded speech may be kept; ``checkoff erase-sound --due`` erases older.
+        heads: folder of the book of heads, better not that of the records; empty for the platform's.
+        heads_copy: folder of a copy of the book, such as a network folder or a stick; empty for none.
     """
 
     folder: str = ""
+    heads: str = ""
+    heads_copy: str = ""
     sound_days: Annotated[int, Field(ge=0, le=36_500)] = 30
 
 
@@ -92,12 +93,6 @@ class Settings(_Section):
     records: RecordSettings = RecordSettings()
     sound: SoundSettings = SoundSettings()
     lab: LabSettings = LabSettings()
-
-
-def settings_path() -> Path:
-    """The file of the settings: `FILE_SETTING`, or ``settings.toml`` in the platform's folder."""
-    named = os.environ.get(FILE_SETTING, "")
-    return Path(named).expanduser() if named else user_config_path("checkoff", appauthor=False) / "settings.toml"
 
 
 def load_settings() -> Settings:

@@ -138,6 +138,11 @@ class Station:
             self.close()
         return self._outcome
 
+    @property
+    def head(self) -> str:
+        """Digest of the record's last entry on disk; empty where there is no record yet."""
+        return "" if self._record is None else self._record.head
+
     def close(self) -> None:
         """Let go of every device and of the record."""
         self._conversation.close()

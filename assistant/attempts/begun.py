@@ -7,12 +7,12 @@ from typing import NoReturn
 
 from assistant.attempts.instructor_code import code_of
 from assistant.attempts.papers import AttemptPapers
-from assistant.attempts.pins import ear_pins
+from assistant.attempts.pins import ear_pins, program_pins
 from assistant.attempts.record_place import RecordPlace
 from assistant.attempts.replay import last_time, lived_again
 from assistant.guide.guide import KEEP_SOUND, Guide
 from assistant.guide.progress import Mode
-from assistant.ports import Ear
+from assistant.ports import Ear, Keeper
 from assistant.record.file import RecordFile
 
 
@@ -26,7 +26,7 @@ class NewAttempt:
         keeps_sound: ask the learner whether what they say may be kept as sound.
     """
 
-    record = None
+    record: Keeper | None = None
     last_time = None
 
     def __init__(
@@ -70,6 +70,37 @@ class NewAttempt:
         return self._papers.guide(self._mode, {**self._pinned, **kept, **ear_pins(ear)})
 
 
+class _Continued:
+    """A record that goes on; the entry that says so names the code that judges now, where it is another than before.
+
+    Args:
+        record: open for more entries.
+    """
+
+    def __init__(self, record: RecordFile) -> None:
+        self._record = record
+        before = [entry["program_digest"] for entry in record.entries if "program_digest" in entry]
+        now = program_pins().get("program_digest", "")
+        self._pinned = {"program_digest": now} if before[-1:] != [now] else {}
+
+    @property
+    def head(self) -> str:
+        """Digest of the last entry on disk."""
+        return self._record.head
+
+    def append(self, body: Mapping[str, object]) -> tuple[int, str]:
+        """Put an entry on disk; return its sequence number and digest."""
+        return self._record.append({**body, **self._pinned} if body.get("kind") == "resumed" else body)
+
+    def seal(self, body: Mapping[str, object]) -> tuple[int, str]:
+        """Put the last entry on disk."""
+        return self._record.seal(body)
+
+    def close(self) -> None:
+        """Let go of the file."""
+        self._record.close()
+
+
 class ResumedAttempt:
     """An attempt that was interrupted and goes on.
 
@@ -82,14 +113,15 @@ class ResumedAttempt:
     """
 
     def __init__(self, papers: AttemptPapers, record: RecordFile) -> None:
-        self.record = record
+        self._file = record
+        self.record: Keeper = _Continued(record)
         self.last_time: datetime | None = last_time(record.entries)
         self._guide = lived_again(papers, record.entries, record.path)
 
     @property
     def path(self) -> Path:
         """Where the record is."""
-        return self.record.path
+        return self._file.path
 
     def create(self, opening: Mapping[str, object]) -> NoReturn:
         """Never called: the record is there."""
@@ -101,7 +133,7 @@ class ResumedAttempt:
         Raises:
             UsageError: it is another one.
         """
-        return code_of(self.record.entries[0], given)
+        return code_of(self._file.entries[0], given)
 
     def guide(self, ear: Ear | None, tell: Callable[[str], None]) -> Guide:
         """The guide, which has lived through the record already; who listens now is recorded when it goes on."""

@@ -1,15 +1,20 @@
 """What the first entry of a record pins, so that a year later it is known what the attempt was made with."""
 
+import functools
 import hashlib
 import re
+from collections.abc import Mapping
 from pathlib import Path
 
-from assistant import __version__
+import assistant
 from assistant.attempts.papers import AttemptPapers
 from assistant.checklist.library import library_folder
 from assistant.errors import UsageError
 from assistant.guide.progress import Mode
 from assistant.ports import Ear, Recogniser
+
+JUDGING = ("checklist", "dosing", "guide", "orders", "spoken")
+"""Rooms whose code decides what an attempt's entries and result are."""
 
 _LEARNER_CODE = re.compile(r"[A-Za-z0-9][A-Za-z0-9_-]{0,31}")
 
@@ -33,7 +38,7 @@ def pins(papers: AttemptPapers, mode: Mode, learner: str, checklist: str, order:
             "Use a code, not a name, for example A17.",
         )
     return {
-        "program": f"checkoff {__version__}",
+        **program_pins(),
         "mode": mode.value,
         "learner": learner,
         "checklist": _findable(checklist),
@@ -50,6 +55,32 @@ def pins(papers: AttemptPapers, mode: Mode, learner: str, checklist: str, order:
 def table_digests() -> dict[str, str]:
     """Digests of the library's tables that every attempt uses, by the names of their pins."""
     return {f"{table}_digest": _digest_of(library_folder() / f"{table}.toml") for table in ("limits", "names", "shelf")}
+
+
+@functools.cache
+def program_pins() -> dict[str, str]:
+    """Which program judges: its version, and SHA-256 (hex) over the code of the rooms of `JUDGING`.
+
+    Many states of the code have the same version; the digest tells them apart. It is left out where only compiled
+    files are installed.
+    """
+    package = Path(assistant.__file__).parent
+    digest = hashlib.sha256()
+    files = [path for room in JUDGING for path in sorted((package / room).rglob("*.py"))]
+    for path in files:
+        # Line ends are made alike: some installations change them, and they change no judgement.
+        content = path.read_bytes().replace(b"\r\n", b"\n")
+        digest.update(f"{path.relative_to(package).as_posix()} {len(content)}\n".encode() + content)
+    pinned = {"program": f"checkoff {assistant.__version__}"}
+    return pinned | ({"program_digest": digest.hexdigest()} if files else {})
+
+
+def changed_table(opening: Mapping[str, object]) -> str:
+    """Which of the library's tables is not what the attempt began with, in a sentence; empty where all are."""
+    for pin, digest in table_digests().items():
+        if pin in opening and opening[pin] != digest:
+            return f"The table of {pin.removesuffix('_digest')} has changed since the attempt began, or is gone."
+    return ""
 
 
 def ear_pins(ear: Ear | Recogniser | None) -> dict[str, str]:

@@ -6,6 +6,7 @@ from pathlib import Path
 
 from assistant.errors import RecordError
 from assistant.record.file import RecordFile
+from assistant.record.head_book import HeadBook
 from assistant.text import shown
 
 MOST_OF_ONE_NAME = 99
@@ -19,9 +20,11 @@ class RecordPlace:
         folder: the folder with the records.
         checklist, learner: become part of the file's name.
         at: UTC, becomes part of the file's name.
+        book: where the record's heads are noted; None for nowhere.
     """
 
-    def __init__(self, folder: Path, checklist: str, learner: str, at: datetime) -> None:
+    def __init__(self, folder: Path, checklist: str, learner: str, at: datetime, book: HeadBook | None = None) -> None:
+        self._book = book
         self.path = folder / f"{at:%Y%m%dT%H%M%S}-{checklist}-{learner}.jsonl"
 
     def create(self, opening: Mapping[str, object]) -> RecordFile:
@@ -42,4 +45,4 @@ class RecordPlace:
             if not path.exists():
                 self.path = path
                 break
-        return RecordFile.create(self.path, opening)
+        return RecordFile.create(self.path, opening, self._book)

@@ -16,8 +16,7 @@ from assistant.adapters.speaking_process import SpeakingProcesses
 from assistant.attempts.begun import NewAttempt, ResumedAttempt
 from assistant.guide.effects import Outcome
 from assistant.guide.guide import Guide
-from assistant.ports import Post, Screen, Sound
-from assistant.record.file import RecordFile
+from assistant.ports import Keeper, Post, Screen, Sound
 from assistant.settings import SoundSettings
 from assistant.station import Interrupted, Station
 
@@ -61,7 +60,7 @@ class Sitting:
     station: Station
     guide: Guide
     record_path: Callable[[], Path]
-    resumed: RecordFile | None = None
+    resumed: Keeper | None = None
     clock_behind_s: str = ""
     let_go: tuple[Callable[[], None], ...] = ()
 

@@ -7,7 +7,7 @@ from assistant.attempts.demonstration import demonstration
 from assistant.attempts.papers import take_papers
 from assistant.attempts.pins import pins
 from assistant.attempts.record_place import RecordPlace
-from assistant.cli.folders import records_folder
+from assistant.cli.folders import head_book, records_folder
 from assistant.cli.outcome import DEFAULT_CHECKLIST, live, screen_for
 from assistant.cli.printing import tell
 from assistant.cli.verbs import Subparsers, add_verb
@@ -103,7 +103,10 @@ def run(arguments: argparse.Namespace) -> int:
         papers,
         mode,
         pins(papers, mode, arguments.learner, arguments.checklist, arguments.order),
-        RecordPlace(records_folder(arguments.records), papers.checklist.name, arguments.learner, datetime.now(UTC)),
+        # A demonstration goes into the book too: whoever tries the evidence with one sees what becomes of a real one.
+        RecordPlace(
+            records_folder(arguments.records), papers.checklist.name, arguments.learner, datetime.now(UTC), head_book()
+        ),
         screen_for(as_json=arguments.json, echo_typed=True, bare=arguments.plain),
         tell,
         slip=Slip(arguments.slip) if arguments.slip else None,

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
-from assistant.cli.folders import records_folder
+from assistant.cli.folders import head_book, records_folder
 from assistant.cli.printing import say_line, tell, write_json
 from assistant.cli.verbs import Subparsers, add_verb
 from assistant.errors import RecordError, UsageError
@@ -83,7 +83,7 @@ def _erase(path: Path, reason: str) -> int | None:
         raise RecordError(f"{shown(path)}: {reading.verdict.problem}. {reading.verdict.why}", "Name a record.")
     if not has_sound(path, reading.entries):
         return None
-    return RecordFile.erase_sound(path, reason)
+    return RecordFile.erase_sound(path, reason, head_book())
 
 
 def _due(args: argparse.Namespace) -> Iterator[Path]:

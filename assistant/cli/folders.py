@@ -1,7 +1,17 @@
-"""The user's folders: records and keys."""
+"""The user's folders: records, keys and the book of heads."""
 
 import argparse
+import os
 from pathlib import Path
+from typing import TYPE_CHECKING
+
+from assistant.cli.printing import tell
+
+if TYPE_CHECKING:
+    from assistant.record.head_book import HeadBook
+
+HEADS_VARIABLE = "CHECKOFF_HEADS"
+"""Environment variable that names the folder of the book of heads in place of the setting and the platform's."""
 
 
 def records_folder(given: str | None = None) -> Path:
@@ -25,3 +35,25 @@ def keys_folder(given: str | None) -> Path:
 def add_keys_option(parser: argparse.ArgumentParser) -> None:
     """Add the option that names the folder with the keys."""
     parser.add_argument("--keys", metavar="FOLDER", help="where keys are kept (default: your own folder)")
+
+
+def head_book() -> "HeadBook":
+    """The book of heads of this user: where `HEADS_VARIABLE` or the settings say, else in the platform's folder.
+
+    Raises:
+        SettingsError: there are settings, and they cannot be read.
+    """
+    # Only here: most verbs do not need them, and the settings' library only where there are settings.
+    from platformdirs import user_data_path
+
+    from assistant.record.head_book import HeadBook
+    from assistant.settings_path import settings_path
+
+    folder, copies = os.environ.get(HEADS_VARIABLE, ""), ""
+    if settings_path().exists():
+        from assistant.settings import load_settings
+
+        records = load_settings().records
+        folder, copies = folder or records.heads, records.heads_copy
+    place = Path(folder).expanduser() if folder else user_data_path("checkoff", appauthor=False) / "heads"
+    return HeadBook(place, Path(copies).expanduser() if copies else None, tell)

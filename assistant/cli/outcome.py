@@ -4,6 +4,7 @@ from assistant.attempts.sitting import Sitting
 from assistant.cli.printing import say_line, tell, write_json
 from assistant.cli.screen import JsonScreen, PlainScreen
 from assistant.guide.effects import Outcome
+from assistant.record.short_head import short_head
 from assistant.report.results import lines
 from assistant.spoken import ENGLISH
 
@@ -30,12 +31,15 @@ def live(sitting: Sitting, *, as_json: bool) -> int:
     """Live through an attempt; print its result and where its record is; return the exit code."""
     outcome = sitting.live()
     results, record = sitting.guide.results(), sitting.record_path()
+    head = sitting.station.head
     if as_json:
-        write_json({"outcome": outcome.value, "results": results.body(), "record": str(record)})
+        told = {"outcome": outcome.value, "results": results.body(), "record": str(record)}
+        write_json({**told, "head": head, "short_head": short_head(head)})
     else:
         for line in ["", *lines(results, outcome, ENGLISH.report)]:
             say_line(line)
     tell(f"Record: {record}")
+    tell(f"Short head: {short_head(head)}")
     if outcome is Outcome.STOPPED:
         tell(f"To continue: checkoff resume {record}")
     return _NOT_SEEN if not results.passed and not EXIT_CODES[outcome] else EXIT_CODES[outcome]

@@ -2,17 +2,19 @@
 
 import argparse
 import json
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from assistant.attempts.papers import AttemptPapers, papers_of
-from assistant.cli.folders import add_keys_option, keys_folder
+from assistant.attempts.proof import Live, prove
+from assistant.cli.folders import add_keys_option, head_book, keys_folder
 from assistant.cli.paper_options import add_paper_options
 from assistant.cli.printing import say_line, tell
 from assistant.cli.verbs import Subparsers, add_verb
 from assistant.cli.written import write_document
 from assistant.errors import AssistantError, RecordError, UsageError
+from assistant.record.lived import Finding, LivedAgain
 from assistant.report.compose import compose
 from assistant.report.content import Report, schema
 from assistant.report.paper import Paper, Size
@@ -156,6 +158,10 @@ def report_of(path: Path, keys: str | None = None, *, with_entries: bool = True)
         known = known_keys(keys_folder(keys))
         reading = read_what_holds(path, known)
     papers, problem = _papers(path, reading)
+    book = head_book()
+    proof = prove(path, reading, book, _live_with(papers, problem))
+    for broken in book.problems():
+        tell(f"Caution: the book of heads does not hold. {broken}")
     return compose(
         shown(path.name),
         reading.verdict,
@@ -166,7 +172,23 @@ def report_of(path: Path, keys: str | None = None, *, with_entries: bool = True)
         results=_as_it_stands(path, reading, papers),
         known_keys=known,
         with_entries=with_entries,
+        seen=proof.standing,
+        lived=proof.lived,
     )
+
+
+def _live_with(papers: AttemptPapers | None, problem: str) -> Live:
+    """Lives a record again with the papers that are at hand for its report."""
+
+    def live(entries: Sequence[Mapping[str, object]]) -> LivedAgain:
+        if papers is None:
+            return LivedAgain(Finding.NOT_POSSIBLE, problem)
+        # Imported only here: the report of a record that is open or broken needs no guide.
+        from assistant.attempts.relived import live_again_with
+
+        return live_again_with(papers, entries)
+
+    return live
 
 
 def _papers(path: Path, reading: "Reading") -> tuple[AttemptPapers | None, str]:

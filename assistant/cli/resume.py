@@ -5,7 +5,7 @@ from pathlib import Path
 
 from assistant.attempts.begun import ResumedAttempt
 from assistant.attempts.papers import papers_of
-from assistant.cli.folders import records_folder
+from assistant.cli.folders import head_book, records_folder
 from assistant.cli.printing import tell
 from assistant.cli.run import add_sound_options, sit_and_live
 from assistant.cli.verbs import Subparsers, add_verb
@@ -42,7 +42,7 @@ def add_parser(subparsers: Subparsers) -> None:
 def run(arguments: argparse.Namespace) -> int:
     """Carry out the verb; return the exit code."""
     path = Path(arguments.record) if arguments.record else _the_only_open_one(records_folder())
-    record = RecordFile.reopen(path)
+    record = RecordFile.reopen(path, book=head_book())
     try:
         attempt = ResumedAttempt(papers_of(record.entries[0], path), record)
     except BaseException:

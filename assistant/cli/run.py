@@ -11,7 +11,7 @@ from assistant.attempts.papers import take_papers
 from assistant.attempts.pins import pins
 from assistant.attempts.record_place import RecordPlace
 from assistant.attempts.sitting import Wishes, sit_down
-from assistant.cli.folders import records_folder
+from assistant.cli.folders import head_book, records_folder
 from assistant.cli.outcome import DEFAULT_CHECKLIST, live, screen_for
 from assistant.cli.printing import tell
 from assistant.cli.verbs import Subparsers, add_verb
@@ -89,7 +89,7 @@ def run(arguments: argparse.Namespace) -> int:
         raise UsageError("Typed input makes no sound to keep.", "Leave out --keep-sound or --typed.")
     pinned |= code_pins(arguments.instructor_code)
     folder = records_folder(arguments.records)
-    place = RecordPlace(folder, papers.checklist.name, arguments.learner, datetime.now(UTC))
+    place = RecordPlace(folder, papers.checklist.name, arguments.learner, datetime.now(UTC), head_book())
     attempt = NewAttempt(papers, mode, pinned, place, keeps_sound=arguments.keep_sound)
     return sit_and_live(attempt, arguments)
 

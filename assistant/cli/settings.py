@@ -4,7 +4,8 @@ import argparse
 
 from assistant.cli.printing import say_line, write_json
 from assistant.cli.verbs import Subparsers, add_verb
-from assistant.settings import FILE_SETTING, change_setting, load_settings, settings_path, shown_settings
+from assistant.settings import change_setting, load_settings, shown_settings
+from assistant.settings_path import FILE_SETTING, settings_path
 
 _EXAMPLES = f"""\
   checkoff settings

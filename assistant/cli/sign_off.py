@@ -4,14 +4,18 @@ import argparse
 from datetime import UTC, datetime
 from pathlib import Path
 
-from assistant.cli.folders import add_keys_option, keys_folder
+from assistant.attempts.proof import Proof, prove
+from assistant.cli.folders import add_keys_option, head_book, keys_folder
 from assistant.cli.key import ask_passphrase, the_only_key
 from assistant.cli.printing import say_line, tell, write_json
 from assistant.cli.verbs import Subparsers, add_verb
-from assistant.errors import AssistantError, UsageError
+from assistant.errors import AssistantError, RecordError, UsageError
 from assistant.guide.effects import Outcome
 from assistant.record.decisions import CLOSED, EVERY, VERDICTS, Decision, Rating, Wish, body_of
 from assistant.record.file import RecordFile
+from assistant.record.head_book import HeadBook
+from assistant.record.lived import Finding
+from assistant.record.short_head import short_head
 from assistant.record.signing import SigningKey, is_encrypted, load_key
 from assistant.record.verify import read_record
 from assistant.spoken import ENGLISH
@@ -74,7 +78,8 @@ def run(args: argparse.Namespace) -> int:
     """Sign, and print the head that now stands.
 
     Raises:
-        RecordError: the record is not sealed or does not hold, the key cannot be used, or the disk refuses.
+        RecordError: the record is not sealed or does not hold, it is not what was last seen, its entries and its result
+            disagree, the key cannot be used, or the disk refuses.
         UsageError: something is missing or does not go together.
     """
     wish = Wish(
@@ -92,18 +97,40 @@ def run(args: argparse.Namespace) -> int:
     if args.close and wish.decision is not Decision.NOT_PASSED:
         raise UsageError("A closed attempt counts as not completed.", "Give --decision not-passed with a reason.")
     # Asked before anything is written: a wish that cannot be met, or a wrong passphrase, closes no attempt.
-    body = body_of(wish, read_record(path).entries, at)
+    reading, book = read_record(path), head_book()
+    _refuse_what_is_contradicted(path, wish, prove(path, reading, book))
+    body = body_of(wish, reading.entries, at)
     key = _key(args.key, keys_folder(args.keys))
     if args.close:
-        _close(path, wish, at)
-    recorded = RecordFile.add_signed(path, body, key)
+        _close(path, wish, at, book)
+    recorded = RecordFile.add_signed(path, body, key, book)
+    short = short_head(recorded.digest)
     if args.json:
-        write_json({"file": shown(path), "entry": recorded.sequence, **body, "head": recorded.digest})
+        told = {"entry": recorded.sequence, **body, "head": recorded.digest, "short_head": short}
+        write_json({"file": shown(path), **told})
         return 0
     rated = f", {wish.rating}" if wish.rating else ""
     say_line(f"{shown(path)}: entry {recorded.sequence} is signed: {wish.decision}{rated}.")
     say_line(f"Head {recorded.digest}.")
+    say_line(f"Short head {short}.")
     return 0
+
+
+def _refuse_what_is_contradicted(path: Path, wish: Wish, proof: Proof) -> None:
+    """Let nobody vouch for a result that its own entries deny; what cannot be worked out anew is told.
+
+    Raises:
+        RecordError: entries and result disagree. A withdrawal is taken all the same.
+    """
+    lived = proof.lived
+    if lived is None or lived.finding is Finding.SAME:
+        return
+    if proof.is_contradicted and wish.decision is not Decision.WITHDRAWN:
+        raise RecordError(
+            f"{shown(path)}: its entries and its result disagree. {lived.why}",
+            "Do not sign it; keep the file as it is. Details: checkoff verify RECORD.",
+        )
+    tell(f"The result was not confirmed by living the attempt again ({lived.finding}). {lived.why}")
 
 
 def _key(name: str | None, folder: Path) -> SigningKey:
@@ -112,9 +139,9 @@ def _key(name: str | None, folder: Path) -> SigningKey:
     return load_key(folder, name, passphrase)
 
 
-def _close(path: Path, wish: Wish, at: str) -> None:
+def _close(path: Path, wish: Wish, at: str, book: HeadBook) -> None:
     """Seal an attempt that its learner did not bring to its end."""
-    with RecordFile.reopen(path) as record:
+    with RecordFile.reopen(path, book=book) as record:
         record.seal(
             {
                 "kind": CLOSED,

@@ -21,7 +21,7 @@ VERBS = {
     "orders": "draw fictional orders with answer keys",
     "rehearse": "read a checklist through as it sounds",
     "print": "the blank form of a checklist, or the sheets of an order",
-    "verify": "check that a record is whole and unchanged",
+    "verify": "check what is proven of a record",
     "sign-off": "sign an instructor's decision on an attempt",
     "erase-sound": "erase the sound that was kept of an attempt",
     "key": "an instructor's keys for sign-offs",

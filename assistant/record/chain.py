@@ -59,6 +59,9 @@ class Problem(StrEnum):
     SOUND_MISSING = "sound missing"
     SOUND_DIFFERS = "sound differs"
     PINNED_FILE_DIFFERS = "pinned file differs"
+    RESULT_DIFFERS = "entries and result disagree"
+    OLDER = "older than last seen here"
+    OTHER = "other than last seen here"
 
 
 @dataclass(frozen=True)

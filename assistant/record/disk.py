@@ -15,15 +15,19 @@ OWNER_ONLY = 0o600
 """Permission of every file here: what a learner said is nobody else's to read."""
 
 
-def take_lock(path: Path) -> FileLock:
-    """Be the one writer of this record; the lock dies with its owner.
+def take_lock(path: Path, wait_s: float = 0) -> FileLock:
+    """Be the one writer of this file; the lock dies with its owner.
+
+    Args:
+        path: the file.
+        wait_s: seconds to wait for another writer.
 
     Raises:
         RecordError: another process writes it, or the disk refuses.
     """
     lock = FileLock(lock_path(path), mode=OWNER_ONLY, thread_local=False)
     try:
-        lock.acquire(blocking=False)
+        lock.acquire(timeout=wait_s)
     except Timeout as cause:
         raise RecordError(
             f"{shown(path)} is in use{_owner(path)}.",
@@ -31,8 +35,9 @@ def take_lock(path: Path) -> FileLock:
         ) from cause
     except (OSError, ValueError) as cause:
         raise refused(path, cause) from cause
-    with suppress(OSError):  # only a courtesy to whoever finds the record in use
-        lock_path(path).write_text(f"{os.getpid()}\n", encoding="ascii")
+    if not wait_s:  # what others wait for is held for milliseconds, and to write this may cost as much
+        with suppress(OSError):  # only a courtesy to whoever finds the record in use
+            lock_path(path).write_text(f"{os.getpid()}\n", encoding="ascii")
     return lock
 
 
@@ -55,6 +60,32 @@ def write_all(descriptor: int, content: bytes) -> None:
     view = memoryview(content)
     while view:
         view = view[os.write(descriptor, view) :]
+
+
+def set_aside(path: Path, descriptor: int, tail: bytes, aside: Path) -> None:
+    """Move the torn tail of a file to another one.
+
+    Args:
+        path: the file, locked.
+        descriptor: the file, open for writing.
+        tail: the bytes at its end that are no complete entry.
+        aside: where they go, behind what is there.
+
+    Raises:
+        OSError: the disk refuses.
+        RecordError: the folder cannot be synced.
+    """
+    # First the copy, then the cut: a crash in between leaves the tail twice, never not at all.
+    flags = os.O_WRONLY | os.O_APPEND | os.O_CREAT | getattr(os, "O_BINARY", 0)
+    beside = os.open(aside, flags, OWNER_ONLY)
+    try:
+        write_all(beside, tail)
+        os.fsync(beside)
+    finally:
+        os.close(beside)
+    fsync_folder(aside)
+    os.truncate(path, path.stat().st_size - len(tail))
+    os.fsync(descriptor)
 
 
 def fsync_folder(path: Path) -> None:

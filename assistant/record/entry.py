@@ -98,7 +98,7 @@ def link(body: Mapping[str, object], previous: str, sequence: int, sign: Callabl
     if not OWN_FIELDS.isdisjoint(body):
         raise TypeError(f"the chain writes {', '.join(sorted(OWN_FIELDS))} itself")
     fields: dict[str, object] = {
-        **_plain_members(body, "body"),
+        **plain(body),
         "sequence": sequence,
         "previous": previous,
     }
@@ -113,6 +113,15 @@ def link(body: Mapping[str, object], previous: str, sequence: int, sign: Callabl
             "Say or type less in one go.",
         )
     return Entry(sequence, previous, digest, fields, line)
+
+
+def plain(body: Mapping[str, object]) -> dict[str, object]:
+    """A body as it is read back from a record: lists for tuples, texts for enumerations.
+
+    Raises:
+        TypeError: as for `link`.
+    """
+    return _plain_members(body, "body")
 
 
 def canonical(fields: Mapping[str, object]) -> bytes:

@@ -19,7 +19,17 @@ from filelock import FileLock
 
 from assistant.errors import RecordError
 from assistant.record.chain import MOST_SIGNATURES, BrokenError, Chain, Problem, follow, is_erasure
-from assistant.record.disk import OWNER_ONLY, exists, fsync_folder, reason_of, refused, take_lock, ticks, write_all
+from assistant.record.disk import (
+    OWNER_ONLY,
+    exists,
+    fsync_folder,
+    reason_of,
+    refused,
+    set_aside,
+    take_lock,
+    ticks,
+    write_all,
+)
 from assistant.record.entry import ERASED, FORMAT, Entry, Recorded, link
 from assistant.record.paths import torn_path
 from assistant.record.sound import erase_files
@@ -27,28 +37,36 @@ from assistant.record.verify import open_record, refuse_if_too_large, sentence
 from assistant.text import shown
 
 if TYPE_CHECKING:
+    from assistant.record.head_book import HeadBook
     from assistant.record.signing import SigningKey
 
 
 class RecordFile:
-    """The open record of one attempt; made by `create` or `reopen`, for one thread."""
+    """The open record of one attempt; made by `create` or `reopen`, for one thread.
 
-    def __init__(self, path: Path, lock: FileLock) -> None:
+    Where a book of heads is given, it remembers where the record ended when it was opened, resumed, stopped, sealed or
+    signed and when its sound was erased; never before the entry is on disk.
+    """
+
+    def __init__(self, path: Path, lock: FileLock, book: "HeadBook | None" = None) -> None:
         self.path = path
         self._lock = lock
+        self._book = book
+        self._noted = 0
         self._descriptor: int | None = None
         self._chain = Chain()
         self._entries: list[Mapping[str, object]] = []
         self._failure: str | None = None
 
     @classmethod
-    def create(cls, path: Path | str, opening: Mapping[str, object]) -> Self:
+    def create(cls, path: Path | str, opening: Mapping[str, object], book: "HeadBook | None" = None) -> Self:
         """Start a record with its first entry on disk.
 
         Args:
             path: the file; it must not exist, its folder must.
             opening: the first entry's body: `kind`, `at`, and what it pins (digests of checklist, order,
                 limits and recogniser, the program's version). `format` is added.
+            book: where its heads are noted.
 
         Raises:
             RecordError: the file exists, another process holds it, or the disk refuses.
@@ -59,7 +77,7 @@ class RecordFile:
             raise exists(path)
         if not path.parent.is_dir():  # the lock would make it, and hide a mistyped name
             raise refused(path, FileNotFoundError(errno.ENOENT, os.strerror(errno.ENOENT)))
-        record = cls(path, take_lock(path))
+        record = cls(path, take_lock(path), book)
         try:
             record._open(os.O_CREAT | os.O_EXCL)
             fsync_folder(path)
@@ -70,7 +88,7 @@ class RecordFile:
         return record
 
     @classmethod
-    def reopen(cls, path: Path | str, *, at: str | None = None) -> Self:
+    def reopen(cls, path: Path | str, *, at: str | None = None, book: "HeadBook | None" = None) -> Self:
         """Take up an interrupted record where it ends.
 
         A torn tail, the rest of an entry that was never acknowledged, is first copied to ``<name>.torn``,
@@ -79,17 +97,19 @@ class RecordFile:
         Args:
             path: the record.
             at: UTC time in ISO 8601 for the entry `recovered`; this machine's clock if None.
+            book: where its heads are noted.
 
         Raises:
             RecordError: there is none, another process holds it, an entry before the end is damaged (the
-                line is named), it is sealed, or the disk refuses.
+                line is named), it is sealed, it is not what the book has last seen, or the disk refuses.
         """
         path = Path(path)
         open_record(path).close()  # a wrong path leaves no lock file behind
-        record = cls(path, take_lock(path))
+        record = cls(path, take_lock(path), book)
         try:
             with open_record(path) as stream:
                 tail = record._replay(stream)
+            record._refuse_what_was_cut()
             if record.sealed:
                 raise RecordError(
                     f"{shown(path)} is sealed: its attempt is over.",
@@ -106,7 +126,9 @@ class RecordFile:
         return record
 
     @classmethod
-    def add_signed(cls, path: Path | str, body: Mapping[str, object], key: "SigningKey") -> Recorded:
+    def add_signed(
+        cls, path: Path | str, body: Mapping[str, object], key: "SigningKey", book: "HeadBook | None" = None
+    ) -> Recorded:
         """Add a signed entry behind the seal: a sign-off, a correction, a withdrawal.
 
         Args:
@@ -114,19 +136,21 @@ class RecordFile:
             body: as for `append`; `key` is added. Where a crash tore an earlier signed entry, `bytes` and
                 `aside` tell what was set aside.
             key: the signer's.
+            book: where its heads are noted.
 
         Raises:
-            RecordError: the record does not hold or is not sealed, another process holds it, or the disk
-                refuses.
+            RecordError: the record does not hold or is not sealed, it is not what the book has last seen, another
+                process holds it, or the disk refuses.
             TypeError: the body is no body, or brings a seal or a key of its own.
         """
         if not {"seal", "key"}.isdisjoint(body):
             raise TypeError("a signed entry brings no seal, and its key is added")
         path = Path(path)
         open_record(path).close()
-        with cls(path, take_lock(path)) as record:
+        with cls(path, take_lock(path), book) as record:
             with open_record(path) as stream:
                 tail = record._replay(stream)
+            record._refuse_what_was_cut()
             if not record.sealed:
                 raise RecordError(
                     f"{shown(path)} is not sealed: its attempt is not over.",
@@ -141,7 +165,7 @@ class RecordFile:
             return record._put({**body, **aside, "key": key.public.text}, key.sign)
 
     @classmethod
-    def erase_sound(cls, path: Path | str, reason: str) -> int:
+    def erase_sound(cls, path: Path | str, reason: str, book: "HeadBook | None" = None) -> int:
         """Erase the sound beside a record, sealed or not, and say so in it; return how many files there were.
 
         First go the files, for an entry that says so must be true; where a crash keeps the entry from being
@@ -150,13 +174,15 @@ class RecordFile:
         Args:
             path: the record.
             reason: one of `ERASURE_REASONS`.
+            book: where its heads are noted. Whether the record is what it has last seen is not asked here: a
+                learner's wish does not wait for that.
 
         Raises:
             RecordError: the record does not hold, another process holds it, or the disk refuses.
         """
         path = Path(path)
         open_record(path).close()
-        with cls(path, take_lock(path)) as record:
+        with cls(path, take_lock(path), book) as record:
             with open_record(path) as stream:
                 tail = record._replay(stream)
             record._open(0)
@@ -214,6 +240,8 @@ class RecordFile:
     def close(self) -> None:
         """Give the file and its lock back; harmless when done twice."""
         if self._descriptor is not None:
+            if self._book is not None and self._chain.count > self._noted and not self.sealed:
+                self._book.note("stopped", self.path, self._attempt, self._chain.count, self.head)
             with suppress(OSError):  # every entry was fsynced: closing has nothing left to lose
                 os.close(self._descriptor)
             self._descriptor = None
@@ -227,6 +255,14 @@ class RecordFile:
         self, kind: type[BaseException] | None, error: BaseException | None, trace: TracebackType | None
     ) -> None:
         self.close()
+
+    @property
+    def _attempt(self) -> str:
+        return str(self._entries[0]["digest"])
+
+    def _refuse_what_was_cut(self) -> None:
+        if self._book is not None:
+            self._book.refuse_what_was_cut(self.path, self._entries)
 
     def _open(self, flags: int) -> None:
         flags |= os.O_WRONLY | os.O_APPEND | getattr(os, "O_BINARY", 0) | getattr(os, "O_CLOEXEC", 0)
@@ -260,6 +296,7 @@ class RecordFile:
                 f"{shown(self.path)} holds no complete entry, so nothing was recorded in it.",
                 "Start a new attempt.",
             )
+        self._noted = self._chain.count  # whoever only looks has stopped nothing
         stream.seek(good)
         return stream.read()
 
@@ -269,25 +306,12 @@ class RecordFile:
         aside = torn_path(self.path)
         try:
             if tail:
-                self._cut_off(tail, aside)
+                set_aside(self.path, self._live(), tail, aside)
             # A crash after the cut may have kept the entry about it from being written: it is told now.
             untold = max(len(tail), (aside.stat().st_size if aside.exists() else 0) - told)
         except OSError as cause:
             raise refused(self.path, cause) from cause
         return {"bytes": untold, "aside": aside.name} if untold > 0 else {}
-
-    def _cut_off(self, tail: bytes, aside: Path) -> None:
-        # First the copy, then the cut: a crash in between leaves the tail twice, never not at all.
-        flags = os.O_WRONLY | os.O_APPEND | os.O_CREAT | getattr(os, "O_BINARY", 0)
-        descriptor = os.open(aside, flags, OWNER_ONLY)
-        try:
-            write_all(descriptor, tail)
-            os.fsync(descriptor)
-        finally:
-            os.close(descriptor)
-        fsync_folder(aside)
-        os.truncate(self.path, self.path.stat().st_size - len(tail))
-        os.fsync(self._live())
 
     def _live(self) -> int:
         if self._failure is not None:
@@ -321,6 +345,8 @@ class RecordFile:
                 "See to the disk, then resume it.",
             ) from cause
         self._accept(entry)
+        if self._book is not None and self._book.note_entry(self.path, self._attempt, entry.fields):
+            self._noted = entry.sequence
         return Recorded(entry.sequence, entry.digest)
 
     def _accept(self, entry: Entry) -> None:

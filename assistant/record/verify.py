@@ -10,6 +10,7 @@ from typing import BinaryIO
 from assistant.errors import RecordError
 from assistant.record.chain import BrokenError, Chain, Problem, Signature, follow
 from assistant.record.entry import ERASED
+from assistant.record.short_head import short_head
 from assistant.record.sound import SoundTrail
 from assistant.text import shown
 
@@ -17,7 +18,10 @@ LARGEST_READ = 256 << 20
 """Bytes of a record that `read_entries` takes into memory; an attempt needs a thousandth of it."""
 
 
-OTHERWISE_WHOLE = (Problem.NOT_SEALED, Problem.UNKNOWN_KEY, Problem.SOUND_MISSING, Problem.SOUND_DIFFERS)
+OTHERWISE_WHOLE = (
+    *(Problem.NOT_SEALED, Problem.UNKNOWN_KEY, Problem.SOUND_MISSING, Problem.SOUND_DIFFERS),
+    *(Problem.PINNED_FILE_DIFFERS, Problem.RESULT_DIFFERS, Problem.OLDER, Problem.OTHER),
+)
 """Problems of a record whose every entry holds."""
 
 
@@ -81,7 +85,7 @@ def verify(path: Path | str, *, head: str | None = None, keys: Collection[str] |
 
     Args:
         path: the record.
-        head: a digest that one of the entries must have, as printed earlier; shows a cut-off tail.
+        head: a digest that one of the entries must have, or its short head, as printed earlier; shows a cut-off tail.
         keys: fingerprints of the keys that may sign; None takes any key.
     """
     return _followed(Path(path), head, keys, None)
@@ -128,7 +132,7 @@ def _followed(
                     entries.append(entry.fields)
                 if "sound" in entry.fields or entry.fields.get("kind") == ERASED:
                     trail.take(entry.sequence, entry.fields)
-                if head is not None and entry.digest == head.lower():
+                if head is not None and head.lower() in (entry.digest, short_head(entry.digest)):
                     reached = entry.sequence
                 if keys is not None and chain.signatures and stranger is None:
                     last = chain.signatures[-1]

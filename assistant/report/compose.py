@@ -9,6 +9,9 @@ from assistant.guide.result import Evidence
 from assistant.orders.key import KeyEntry
 from assistant.orders.model import Order
 from assistant.record.decisions import Standing, standing
+from assistant.record.heads import Standing as HeadsStanding
+from assistant.record.lived import LivedAgain
+from assistant.record.short_head import short_head
 from assistant.record.verify import Verdict
 from assistant.report.bench import for_the_instructor, laid_out, to_be_seen
 from assistant.report.content import Attempt, Report, StepLine
@@ -49,6 +52,8 @@ def compose(
     results: Mapping[str, object] | None = None,
     known_keys: Mapping[str, str] | None = None,
     with_entries: bool = True,
+    seen: HeadsStanding | None = None,
+    lived: LivedAgain | None = None,
 ) -> Report:
     """Make the report.
 
@@ -64,6 +69,8 @@ def compose(
         results: the result as it stands, of an attempt without a seal.
         known_keys: names of known public keys, by fingerprint.
         with_entries: list every entry.
+        seen: how the record stands to what was last seen of it here; None where nobody remembers.
+        lived: what living it again came to; None where that was not tried.
     """
     opening = entries[0]
     signed = [entry for entry in entries if "signature" in entry]
@@ -78,7 +85,7 @@ def compose(
     measured = times(own)
     lines = step_lines(body, checklist, measured.steps, words)
     numbers = number_lines(body, lines, checklist, papers.key if papers and tells else {}, words)
-    how = ended(entries, verdict)
+    how = ended(entries, verdict, lived)
     decided = decisions(signed, {one.line: one.fingerprint for one in verdict.signatures}, known_keys or {}, words)
     stands = standing(signed)
     return Report(
@@ -88,7 +95,8 @@ def compose(
         decision=_decision(stands, known_keys or {}, verdict, words),
         sealed=verdict.sealed,
         head=verdict.head,
-        trust=trust(file, verdict, opening, how, papers_problem, words, tells=tells),
+        short_head=short_head(verdict.head),
+        trust=trust(file, verdict, opening, how, papers_problem, words, tells=tells, standing=seen, lived=lived),
         attempt=_attempt(opening, own, measured),
         results=dict(body),
         rule=_rule(checklist, text(opening.get("mode")), words),

@@ -36,7 +36,9 @@ class Trust(Part):
     """What the record is worth as evidence."""
 
     file: str = Field(description="Name of the record's file, without its folder.")
-    whole: bool = Field(description="Every entry holds, a seal closes them, and every signer's key is known.")
+    whole: bool = Field(
+        description="Every entry holds, a seal closes them, every signer's key is known, and nothing speaks against it."
+    )
     warnings: tuple[str, ...] = Field(description="What a reader must know before reading on; empty if nothing.")
     statement: str = Field(description="The verdict in one sentence.")
     notes: tuple[str, ...] = Field(description="What is odd and breaks nothing, such as a clock set back.")
@@ -175,6 +177,7 @@ class Report(Part):
     decision: str = Field(description="The instructor's decision that counts, in one sentence.")
     sealed: bool
     head: str = Field(description="Digest of the last entry that holds.")
+    short_head: str = Field(description="The same in eight groups of digits, to write down and to compare by ear.")
     trust: Trust
     attempt: Attempt
     results: dict[str, object] = Field(description="The result as the record holds it, or as its entries stand.")

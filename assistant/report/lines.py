@@ -20,6 +20,7 @@ def _lines(report: Report, words: ReportWords) -> Iterator[str]:
     for warning in report.trust.warnings:
         yield words.caution(warning)
     yield f"{report.trust.statement} {words.head(report.head)}"
+    yield words.short_head(report.short_head)
     yield ""
     yield words.attempt_line(report.title, attempt.learner, attempt.mode, when(attempt.began, words))
     yield words.result_with_reason(report.outcome, report.outcome_sentence)

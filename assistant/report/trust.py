@@ -3,14 +3,18 @@
 from collections.abc import Iterator, Mapping, Sequence
 
 from assistant.record.chain import Problem
+from assistant.record.heads import Standing
+from assistant.record.lived import Finding, LivedAgain
 from assistant.record.verify import Verdict
 from assistant.report.content import Ended, Trust
 from assistant.report.reading import text
 from assistant.spoken.language import ReportWords
 
 
-def ended(entries: Sequence[Mapping[str, object]], verdict: Verdict) -> Ended:
-    """How the attempt ended, as far as the entries that hold can tell."""
+def ended(entries: Sequence[Mapping[str, object]], verdict: Verdict, lived: LivedAgain | None = None) -> Ended:
+    """How the attempt ended, as far as the entries that hold can tell; a seal that they deny tells nothing."""
+    if lived is not None and lived.finding is Finding.DIFFERS:
+        return Ended.NOT_KNOWN
     seal = next((entry for entry in entries if "seal" in entry), None)
     if seal is not None:
         outcome = text(seal.get("outcome"))
@@ -29,6 +33,8 @@ def trust(
     words: ReportWords,
     *,
     tells: bool = True,
+    standing: Standing | None = None,
+    lived: LivedAgain | None = None,
 ) -> Trust:
     """The verdict in words, and every warning, the gravest first.
 
@@ -40,10 +46,15 @@ def trust(
         papers_problem: why checklist or order of the attempt are not at hand; empty if they are.
         words: the language of the report.
         tells: what follows from the order is told.
+        standing: how the record stands to what was last seen of it here.
+        lived: what living it again came to.
     """
-    warnings = [*_on_the_record(verdict, how, words)]
+    denied = [*_against(standing, lived, words)]
+    warnings = [*denied, *_on_the_record(verdict, how, words)]
     if papers_problem:
         warnings.append(words.papers_missing(papers_problem))
+    if lived is not None and lived.finding is Finding.OTHER_VERSION:
+        warnings.append(words.lived_again(lived.finding, lived.why))
     if not tells:
         warnings.append(words.ANSWERS_WITHHELD)
     if text(opening.get("simulated")):
@@ -52,12 +63,28 @@ def trust(
         warnings.append(words.WAITS_CUT_SHORT)
     return Trust(
         file=file,
-        whole=verdict.ok,
+        whole=verdict.ok and not denied,
         warnings=tuple(warnings),
-        statement=_statement(verdict, words),
-        notes=tuple(words.found(note) for note in verdict.notes),
+        statement=_statement(verdict, words, whole=verdict.ok and not denied),
+        notes=(*(words.found(note) for note in verdict.notes), *_beside(standing, lived, words)),
         count=verdict.count,
     )
+
+
+def _against(standing: Standing | None, lived: LivedAgain | None, words: ReportWords) -> Iterator[str]:
+    """What speaks against the record beside its chain."""
+    if standing is not None and standing.is_denied:
+        yield words.not_as_last_seen(standing.seen, standing.why)
+    if lived is not None and lived.finding is Finding.DIFFERS:
+        yield words.result_denied(lived.why)
+
+
+def _beside(standing: Standing | None, lived: LivedAgain | None, words: ReportWords) -> Iterator[str]:
+    """What is known of the record beside its chain, and is no warning."""
+    if lived is not None and lived.finding in (Finding.SAME, Finding.NOT_POSSIBLE):
+        yield words.lived_again(lived.finding, lived.why)
+    if standing is not None and not standing.is_denied:
+        yield words.last_seen(standing.seen, standing.why)
 
 
 def _on_the_record(verdict: Verdict, how: Ended, words: ReportWords) -> Iterator[str]:
@@ -78,9 +105,9 @@ def _on_the_record(verdict: Verdict, how: Ended, words: ReportWords) -> Iterator
         yield words.NOT_SEALED_STOPPED if how is Ended.STOPPED else words.NOT_SEALED
 
 
-def _statement(verdict: Verdict, words: ReportWords) -> str:
+def _statement(verdict: Verdict, words: ReportWords, *, whole: bool) -> str:
     if not verdict.intact and verdict.problem is not Problem.TORN_TAIL:
         return words.record_damaged(verdict.count)
     if not verdict.sealed:
         return words.record_open(verdict.count)
-    return words.record_whole(verdict.count) if verdict.ok else words.record_whole_but(verdict.count)
+    return words.record_whole(verdict.count) if whole else words.record_whole_but(verdict.count)

@@ -143,6 +143,7 @@ def _evidence(shown: Mapping[str, Any], words: ReportWords) -> Iterable[tuple[st
     yield words.RECORD, trust["file"]
     yield words.ENTRIES, words.number(trust["count"])
     yield words.HEAD_DIGEST, shown["head"]
+    yield words.SHORT_HEAD, shown["short_head"]
     yield words.CHECKLIST_DIGEST, attempt["checklist_digest"]
     yield words.ORDER_DIGEST, attempt["order_digest"]
     yield words.LIMITS_DIGEST, attempt["limits_digest"]

@@ -12,6 +12,7 @@ from assistant.errors import UsageError
 from assistant.guide.progress import Mode
 from assistant.record.entry import OWN_FIELDS, link, read_line
 from assistant.record.file import RecordFile
+from assistant.record.short_head import short_head
 from assistant.record.signing import load_key, new_key
 from assistant.record.verify import verify
 from tests.record.examples import at, written
@@ -52,7 +53,14 @@ def test_record_that_holds(call, whole):
     """A whole record: exit code 0, its count and head."""
     code, lines = call(whole)
     assert code == 0
-    assert lines == [f"holds: {whole}: 4 entries, sealed. Head {verify(whole).head}."]
+    head = verify(whole).head
+    assert lines == [
+        f"holds: {whole}: 4 entries, sealed. Head {head}.",
+        "  unsigned: whoever could write this file could have made it.",
+        "  could not be lived again: Its first entry does not name the papers of an attempt.",
+        "  book of heads: never seen here.",
+        f"  short head: {short_head(head)}",
+    ]
 
 
 def test_broken_record_names_the_line(call, edited):
@@ -68,9 +76,10 @@ def test_one_broken_record_among_several(call, whole, edited, tmp_path):
     """Each file gets its verdict; one that does not hold makes the exit code 1."""
     code, lines = call(whole, edited, tmp_path / "missing.jsonl", tmp_path)
     assert code == 1
-    assert [line.split(":")[0] for line in lines] == ["holds", "BROKEN", "BROKEN", "BROKEN"]
-    assert "No such file or directory" in lines[2]
-    assert "entries before" not in lines[2]
+    first = [line for line in lines if not line.startswith(" ")]
+    assert [line.split(":")[0] for line in first] == ["holds", "BROKEN", "BROKEN", "BROKEN"]
+    assert "No such file or directory" in first[2]
+    assert "entries before" not in first[2]
     assert call(whole, whole)[0] == 0
 
 
@@ -115,6 +124,14 @@ def test_json(call, whole, edited, unsealed):
         "why": "",
         "notes": [],
         "signatures": [],
+        "unsigned": "whoever could write this file could have made it",
+        "short_head": short_head(verify(whole).head),
+        "lived_again": {
+            "finding": "could not be lived again",
+            "why": "Its first entry does not name the papers of an attempt.",
+            "differences": [],
+        },
+        "book": {"seen": "never seen here", "why": "", "last_seen": None, "problems": []},
     }
     assert (second["problem"], second["line"], second["count"]) == ("edited", 2, 1)
     assert (third["ok"], third["problem"]) == (False, "not sealed")
@@ -125,7 +142,7 @@ def test_hostile_file_name_prints_safely(call, tmp_path):
     path = written(tmp_path / "a\n\x1b[31m\udcff\u202e.jsonl", 2)
     code, lines = call(path)
     assert code == 0
-    assert len(lines) == 1
+    assert all(line.startswith("  ") for line in lines[1:])
     assert r"a\n\x1b[31m\xff\u202e.jsonl" in lines[0]
     json.loads(call("--json", path)[1][0])
 
@@ -134,8 +151,9 @@ def pinned(path, **changes):
     """A record whose first entry pins the papers as they are on this machine, but for `changes`."""
     papers = take_papers("primary-line", None)
     opening = pins(papers, Mode.CHECK_OFF, "A17", "primary-line", None)
-    with RecordFile.create(path, {"kind": "opened", "at": at(0), **opening, **changes}) as record:
-        record.seal({"at": at(1)})
+    begun = {"kind": "opened", "at": at(0), "source": "station", "input": "opened"}
+    with RecordFile.create(path, {**begun, **opening, **changes}) as record:
+        record.seal({"kind": "closed", "at": at(1), "outcome": "not completed"})
     return path
 
 

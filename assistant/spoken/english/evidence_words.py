@@ -25,6 +25,9 @@ class EvidenceWords(ResultWords):
         "sound missing": "sound missing",
         "sound differs": "sound differs",
         "pinned file differs": "pinned file differs",
+        "entries and result disagree": "entries and result disagree",
+        "older than last seen here": "older than last seen here",
+        "other than last seen here": "other than last seen here",
     }
     ANSWERS_WITHHELD = (
         "This check-off can be taken up again: what follows from its order is left out until it is sealed."
@@ -66,6 +69,34 @@ class EvidenceWords(ResultWords):
     def head(self, digest: str) -> str:
         """The digest of the last entry."""
         return f"Head {digest}."
+
+    def short_head(self, groups: str) -> str:
+        """The same, in groups of digits."""
+        return f"Short head {groups}."
+
+    def not_as_last_seen(self, seen: str, why: str) -> str:
+        """The book of heads knows more of this record, or something else."""
+        return (
+            f"This record is {self.problem(seen)}. {self.found(why)} Do not sign on the strength of this report; "
+            "find the record as it was."
+        )
+
+    def last_seen(self, seen: str, why: str) -> str:
+        """How the record stands to the book of heads, where that is no alarm."""
+        return f"Book of heads: {seen}. {self.found(why)}".rstrip()
+
+    def result_denied(self, why: str) -> str:
+        """The entries come to something else than the seal says."""
+        return (
+            "The result of this record does not follow from its entries: lived again, something else comes out. "
+            f"{self.found(why)} Do not sign on the strength of this report."
+        )
+
+    def lived_again(self, finding: str, why: str) -> str:
+        """What living the record again came to, where that is no alarm."""
+        if finding == "same":
+            return "Lived again, the entries and the result come out the same."
+        return f"The result was not confirmed by living the attempt again ({finding}). {self.found(why)}"
 
     def problem(self, name: str) -> str:
         """What is wrong with a record."""

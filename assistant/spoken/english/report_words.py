@@ -69,6 +69,7 @@ class ReportWords(EvidenceWords, FormWords, SheetWords):
     RECORD = "Record"
     ENTRIES = "Entries"
     HEAD_DIGEST = "Head digest (SHA-256)"
+    SHORT_HEAD = "Short head"
     CHECKLIST_DIGEST = "Checklist digest"
     ORDER_DIGEST = "Order digest"
     LIMITS_DIGEST = "Limits digest"

@@ -46,7 +46,7 @@ class ResultWords:
         "not completed": "Closed as not completed; it cannot be resumed.",
         "stopped": "Stopped before the end; there is no result.",
         "interrupted": "Interrupted: no end is on record; there is no result.",
-        "not known": "How it ended is not known: the record is damaged.",
+        "not known": "How it ended is not known: this record does not show it.",
     }
     ENDINGS: Mapping[str, str] = {
         "not applicable": "not applicable",
