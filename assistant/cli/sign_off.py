@@ -117,10 +117,11 @@ def run(args: argparse.Namespace) -> int:
 
 
 def _refuse_what_is_contradicted(path: Path, wish: Wish, proof: Proof) -> None:
-    """Let nobody vouch for a result that its own entries deny; what cannot be worked out anew is told.
+    """Let nobody vouch for a result that its own entries deny; to pass what cannot be worked out anew needs a reason.
 
     Raises:
         RecordError: entries and result disagree. A withdrawal is taken all the same.
+        UsageError: the result was not confirmed, and no reason is given to pass it.
     """
     lived = proof.lived
     if lived is None or lived.finding is Finding.SAME:
@@ -130,7 +131,10 @@ def _refuse_what_is_contradicted(path: Path, wish: Wish, proof: Proof) -> None:
             f"{shown(path)}: its entries and its result disagree. {lived.why}",
             "Do not sign it; keep the file as it is. Details: checkoff verify RECORD.",
         )
-    tell(f"The result was not confirmed by living the attempt again ({lived.finding}). {lived.why}")
+    not_confirmed = f"The result was not confirmed by living the attempt again ({lived.finding}). {lived.why}"
+    if wish.decision is Decision.PASSED and not wish.reason:
+        raise UsageError(not_confirmed, "To pass it nevertheless needs a reason: give it with --reason.")
+    tell(not_confirmed)
 
 
 def _key(name: str | None, folder: Path) -> SigningKey:

@@ -17,6 +17,8 @@ from tests.record.crash import crashed
 from tests.record.examples import at, written
 
 SIGNER = ["--signer", "M. Lindqvist, RN"]
+STOOD_BY = ("--reason", "I stood by.")
+"""These records are written by hand: nothing can be lived again, so a pass needs a reason."""
 
 
 @pytest.fixture
@@ -46,7 +48,7 @@ def test_from_key_to_verified_sign_off(call, record):
     assert code == 0
     fingerprint = lines[1].removeprefix("Fingerprint: ")
     assert call("key", "list") == (0, [f"lindqvist  {fingerprint}"])
-    code, lines = call("sign-off", record, "--key", "lindqvist", *SIGNER, "--decision", "passed")
+    code, lines = call("sign-off", record, "--key", "lindqvist", *SIGNER, "--decision", "passed", *STOOD_BY)
     assert code == 0
     assert lines[0] == f"{record}: entry 5 is signed: passed."
     code, lines = call("verify", record)
@@ -61,7 +63,7 @@ def test_withdrawal_needs_a_reason_and_is_a_further_entry(call, record):
     """What is not a plain pass says why; the earlier sign-off stays where it is."""
     call("key", "new", "lindqvist")
     signed = ["sign-off", record, "--key", "lindqvist", *SIGNER, "--decision"]
-    call(*signed, "passed")
+    call(*signed, "passed", *STOOD_BY)
     for decision in ("withdrawn", "not-passed"):
         with pytest.raises(UsageError, match="needs a reason"):
             call(*signed, decision)
@@ -79,7 +81,7 @@ def test_withdrawal_needs_a_reason_and_is_a_further_entry(call, record):
 def test_record_signed_by_an_unknown_key_does_not_hold(call, record, tmp_path):
     """A stranger's signature: exit code 1 until the key is added."""
     call("key", "new", "stranger")
-    call("sign-off", record, "--key", "stranger", *SIGNER, "--decision", "passed")
+    call("sign-off", record, "--key", "stranger", *SIGNER, "--decision", "passed", *STOOD_BY)
     (tmp_path / "keys").rename(tmp_path / "elsewhere")
     code, lines = call("verify", record)
     assert code == 1
@@ -95,7 +97,7 @@ def test_passphrase_is_asked_for(call, record, monkeypatch):
     monkeypatch.setattr(getpass, "getpass", lambda _: answers.pop(0))
     assert call("key", "new", "lindqvist", "--passphrase")[0] == 0
     answers += ["mule", "horse"]
-    arguments = ("sign-off", record, "--key", "lindqvist", *SIGNER, "--decision", "passed")
+    arguments = ("sign-off", record, "--key", "lindqvist", *SIGNER, "--decision", "passed", *STOOD_BY)
     with pytest.raises(RecordError, match="cannot be read"):
         call(*arguments)
     assert len(read_entries(record)) == 4
@@ -113,7 +115,7 @@ def test_rating_of_the_performance(call, record):
     # Bondy 1983: five levels from independent to dependent.
     assert [rating.value for rating in Rating] == ["independent", "supervised", "assisted", "marginal", "dependent"]
     call("key", "new", "lindqvist")
-    signed = ["sign-off", record, *SIGNER, "--decision", "passed", "--rating"]
+    signed = ["sign-off", record, *SIGNER, "--decision", "passed", *STOOD_BY, "--rating"]
     code, lines = call(*signed, "supervised")
     assert (code, lines[0]) == (0, f"{record}: entry 5 is signed: passed, supervised.")
     with pytest.raises(SystemExit):
@@ -188,7 +190,7 @@ def test_what_does_not_go_together(call, sealed, arguments, told):
 
 def test_which_key_signs(call, record):
     """One's only key needs no name; with none or with several, one sentence says so."""
-    signed = ["sign-off", record, *SIGNER, "--decision", "passed"]
+    signed = ["sign-off", record, *SIGNER, "--decision", "passed", *STOOD_BY]
     with pytest.raises(UsageError, match="no key to sign with"):
         call(*signed)
     call("key", "new", "lindqvist")
@@ -259,11 +261,19 @@ def test_what_cannot_be_signed_is_said(call, record, tmp_path):
     """No key, no signer, an open record: one sentence each, and the record stays as it is."""
     before = record.read_bytes()
     with pytest.raises(RecordError, match="cannot be read"):
-        call("sign-off", record, "--key", "nobody", *SIGNER, "--decision", "passed")
+        call("sign-off", record, "--key", "nobody", *SIGNER, "--decision", "passed", *STOOD_BY)
     call("key", "new", "lindqvist")
     with pytest.raises(UsageError, match="signer's name"):
-        call("sign-off", record, "--key", "lindqvist", "--signer", " ", "--decision", "passed")
+        call("sign-off", record, "--key", "lindqvist", "--signer", " ", "--decision", "passed", *STOOD_BY)
     assert record.read_bytes() == before
     unsealed = written(tmp_path / "open.jsonl", 3, sealed=False)
     with pytest.raises(RecordError, match="not sealed"):
         call("sign-off", unsealed, "--key", "lindqvist", *SIGNER, "--decision", "passed")
+
+
+def test_a_pass_that_nothing_confirms_needs_a_reason(call, record):
+    """What cannot be lived again is passed only by somebody who says why; anything else is taken, and it is told."""
+    call("key", "new", "lindqvist")
+    with pytest.raises(UsageError, match="not confirmed by living the attempt again"):
+        call("sign-off", record, *SIGNER, "--decision", "passed")
+    assert call("sign-off", record, *SIGNER, "--decision", "passed", *STOOD_BY)[0] == 0
