@@ -181,6 +181,15 @@ def _in_two_units(text: str) -> Amount | None:
     return None
 
 
+def two_units(line: str, at: int) -> int | None:
+    """Where an amount in two units, such as ``1 h 30 min``, ends that begins there in a line; None for none."""
+    for pattern in (_HOURS_AND_MINUTES, _FEET_AND_INCHES, _POUNDS_AND_OUNCES):
+        found = pattern.match(line, at)
+        if found is not None and not line[found.end() : found.end() + 1].isalnum():
+            return found.end()
+    return None
+
+
 def _below(limit: int, what: str, came: str, remedy: str) -> None:
     if Decimal(came) >= limit:
         raise QuantityError(f"{what} go up to {limit - 1}, but {came} came.", remedy)

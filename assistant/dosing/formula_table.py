@@ -48,8 +48,9 @@ def _optional(one: Input) -> Input:
     return Input(one.name, one.form, one.example, needed=False)
 
 
-def _bolus(**given: Any) -> Result:
-    return dose.bolus(**given)[1]
+def _bolus(**given: Any) -> tuple[Result, Result]:
+    drawn, rate = dose.bolus(**given)
+    return rate, drawn
 
 
 _bolus.__doc__ = dose.bolus.__doc__
@@ -88,6 +89,7 @@ _ALL = (
             _SECOND,
         ),
         clock.completion_time,
+        ("volume", "rate"),
     ),
     Formula(
         "latest-start",
@@ -101,6 +103,7 @@ _ALL = (
             _SECOND,
         ),
         clock.latest_start,
+        ("volume", "rate"),
     ),
     Formula(
         "next-bag-due",
@@ -122,6 +125,7 @@ _ALL = (
         "gtt/min",
         (_FACTOR, _optional(_RATE), _optional(_VOLUME), _optional(_DURATION), _RULE),
         gravity.drop_rate,
+        ("volume", "duration"),
     ),
     Formula(
         "rate-from-drops",
@@ -258,7 +262,7 @@ _ALL = (
     ),
     Formula(
         "bolus",
-        "mL/h",
+        "mL/h, then the volume in mL",
         (
             _amount("dose", "4,000 units"),
             Input("concentration", Form.CONCENTRATION, "50 units/mL"),
@@ -325,6 +329,7 @@ _ALL = (
             _RULE,
         ),
         doses_in_a_day.divided_dose,
+        ("interval",),
     ),
     Formula(
         "daily-dose",
@@ -337,6 +342,7 @@ _ALL = (
             _RULE,
         ),
         doses_in_a_day.daily_dose,
+        ("interval",),
     ),
     Formula(
         "maintenance",

@@ -136,6 +136,18 @@ def _short(exact: Fraction) -> bool:
     return _cut(exact)[1]
 
 
+_MOST_DIGITS = 8
+"""Digits of a number that is not rounded by any rule and still shown whole; the pound in kg has as many."""
+
+
+def _too_long(exact: Fraction) -> bool:
+    """Whether the decimals have no end, or more digits than mean something."""
+    if _short(exact):
+        return False
+    value = decimal(exact)
+    return Fraction(value) != exact or len(value.normalize(WIDE).as_tuple().digits) > _MOST_DIGITS
+
+
 def _cut(exact: Fraction) -> tuple[Decimal, bool]:
     """Four decimals, half up, more for small numbers so that four digits are left; whether nothing was cut."""
     top, bottom = exact.numerator, exact.denominator
@@ -179,6 +191,10 @@ def conclude(
     Raises:
         QuantityError: the value is beyond clinical size, or rounds to nothing.
     """
+    told = rounding.step is not None
+    if not told and _too_long(exact):
+        # Nobody can use, say or check more digits than these; what follows still follows from the exact ratio.
+        rounding = Rounding(Decimal(1).scaleb(int(_cut(exact)[0].as_tuple().exponent)))
     value = rounding.apply(exact)
     check_size(value)
     if exact and not value:
@@ -186,7 +202,7 @@ def conclude(
             f"{tell_exact(exact, unit)} rounds to zero by the rule {rounding}.",
             "Use a finer rounding rule or look at the inputs.",
         )
-    if rounding.step is not None and Fraction(value) != exact:
+    if told and Fraction(value) != exact:
         working = (*working, f"rounded ({rounding}): {shown(value, unit)}")
         moved = abs(Fraction(value) - exact) / abs(exact)
         if moved > MOST_MOVED:

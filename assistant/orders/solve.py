@@ -235,7 +235,7 @@ def _sayable(work_out: Callable[[Rounding], Result]) -> Result:
     What follows from it follows from these digits (common practice, no source).
     """
     exact = work_out(dosing.EXACT)
-    value = normal(exact.value)
+    value = normal(exact.exact_decimal)
     digits, exponent = value.as_tuple().digits, value.as_tuple().exponent
     if isinstance(exponent, int) and exponent >= -_MOST_DECIMALS and len(digits) <= _MOST_DIGITS:
         return exact

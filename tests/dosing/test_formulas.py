@@ -3,6 +3,7 @@
 import inspect
 from collections.abc import Callable
 from decimal import Decimal
+from fractions import Fraction
 
 import pytest
 
@@ -21,8 +22,8 @@ def texts(line: str) -> dict[str, str]:
 
 
 def one(formula: str, line: str) -> Result:
-    """The only answer of a formula, a number."""
-    (answer,) = solve(formula, texts(line))
+    """The answer of a formula, a number; the first of several."""
+    answer, *_ = solve(formula, texts(line))
     assert isinstance(answer, Result)
     return answer
 
@@ -496,7 +497,10 @@ def test_exact_values_are_kept() -> None:
     """The rounded value never replaces the exact one."""
     answer = one("rate", "volume=1,000 mL | duration=12 h")
     assert f"{answer.exact_decimal:f}" == "83.33333333333333333333333333"
-    assert one("rate", "volume=1,000 mL | duration=12 h | rounding=exact").rounding == EXACT
+    unrounded = one("rate", "volume=1,000 mL | duration=12 h | rounding=exact")
+    assert unrounded.exact == Fraction(1000, 12)
+    assert str(unrounded) == "83.3333 mL/h"  # no more digits than mean something
+    assert one("body-weight", "weight=80 kg | rounding=exact").rounding == EXACT
 
 
 WRONG_KIND = Amount(Decimal(5), "mL")
