@@ -19,7 +19,7 @@ from assistant.errors import QuantityError
 from assistant.text import quoted
 
 _LONGEST = 400
-_NUMBER = re.compile(r"(?<![\w.,^])[-\u2212]?[.,]?\d+(?:[.,/]+\d+)*(?: \d+(?:[.,/]+\d+)*)*", re.ASCII)
+_NUMBER = re.compile(r"(?<![\w.,^])[-\u2212]?[.,]?\d+(?:[.,/\u2009\u202f\u00a0]+\d+)*(?: \d+(?:[.,/]+\d+)*)*", re.ASCII)
 _RATIO = re.compile(r"\b1 ?: ?(?:\d{1,3}(?:[ ,]\d{3})+|\d{3,7})(?!\d)", re.ASCII)
 _CLOCK = re.compile(
     r"\b(?:\d{1,2}:\d{2}(?: ?[ap]\.?m\b\.?)?(?: ?(?:h|hrs?|hours)\b)?(?![\d/])|\d{1,2} ?[ap]\.?m\b\.?"
@@ -27,6 +27,10 @@ _CLOCK = re.compile(
     r"(?=\s*(?:$|[,.?;)]|(?:and|when|what|how|start|with|at|run\w*|is|to|it|will|over|finish\w*)\b)))",
     re.ASCII | re.IGNORECASE,
 )
+_SIGNS = ("+", "\u00b1", "~", "<", ">", "\u2264", "\u2265", "-", "#", "$", "\u2248", "*", "^", "\u20ac")
+"""What may not stand right before a number."""
+_ALSO_WORDS = ("in", "dose", "drop", "drops", "gtt", "unit", "grain")
+"""Units that may stand behind an amount as words: "in 30 s drop factor 20"."""
 _MOST_WORDS = 6
 """Words of the longest unit: "mcg per kilo per minute"."""
 _SETS = {"microdrip": 60, "microdrop": 60, "minidrip": 60}
@@ -82,7 +86,10 @@ def scan(text: str) -> Line:
     Raises:
         QuantityError: a number without a unit, or one that could be read in two ways.
     """
-    line = " ".join(text.replace("\u2192", " -> ").split())
+    # Narrow spaces stay: within a number they part thousands.
+    line = re.sub(r"[ \t\r\n]+", " ", text.replace("\u2192", " -> ")).strip()
+    if line.count("(") != line.count(")"):
+        raise QuantityError("A bracket is left open.", "Ask without brackets.")
     if len(line) > _LONGEST:
         raise QuantityError(
             "A question in one line was expected, but the text is too long.", "Ask one thing at a time."
@@ -135,6 +142,10 @@ def _clock(found: re.Match[str]) -> Taken:
 
 def _amount(line: str, number: re.Match[str]) -> Taken:
     start = number.start()
+    if line[:start].endswith(_SIGNS) or line[:start].lower().endswith(("ca. ", "about ", "approx. ")):
+        raise QuantityError(
+            f"{quoted(line[max(0, start - 3) : number.end()])} is no plain number.", "Write the number alone."
+        )
     if (end := two_units(line, start)) is not None:
         text = line[start:end]
         return _as_taken(parse_amount(text), text, start, end)
@@ -151,6 +162,9 @@ def _amount(line: str, number: re.Match[str]) -> Taken:
             units.unit(bare.strip())
         except QuantityError:
             continue
+        behind = line[after + len(bare) :]
+        if re.match(r"\s*/(?!\s*\d)", behind):
+            raise QuantityError(f"{quoted(bare.strip() + '/')} is not a unit.", "Write what it is per, such as mL/h.")
         text = f"{digits} {bare.strip()}"
         return _as_taken(parse_amount(text), text, start, after + len(bare))
     first = tokens[0].strip(" .:") if tokens else ""
@@ -272,6 +286,11 @@ def _wanted(left: str) -> tuple[str | None, str]:
                 found.append(name)
             kept.append("\u00a7")
             at += count
+        elif count and at and tokens[at - 1] == "#" and len(tokens[at]) > 1 and tokens[at].lower() not in _ALSO_WORDS:
+            raise QuantityError(
+                f"{quoted(tokens[at])} stands behind an amount that has a unit already.",
+                'Write a unit such as mg/mL with its line, or "in" before the unit that is asked for.',
+            )
         else:
             kept.append(tokens[at])
             at += 1

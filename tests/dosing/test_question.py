@@ -72,7 +72,7 @@ ASKED = [
     ("how fast is 1000 mL", "This lacks a duration"),
     ("125 mL/h in gtt/min", "This lacks a drop factor"),
     ("two 500 mL bags over 8 h rate", '"two" is no amount'),
-    ("1 g q4-6h, 100 mL over 30 min rate", "is no amount"),
+    ("1 g q4-6h, 100 mL over 30 min rate", "no plain number"),
     ("what is 10% of 500 mL", "A percentage of an amount"),
     ("100 mL over 30 min then 50 mL over 1 h rate", '"then" changes the question'),
     ("rate for 1 L over 8 h, 300 mL already infused", '"already" changes the question'),
