@@ -19,6 +19,7 @@ Units: a mass in the bag is given in mg, ``dose.ordered`` as the order writes it
 """
 
 from collections.abc import Callable, Mapping, Sequence
+from dataclasses import replace
 from decimal import Decimal
 from functools import lru_cache, partial
 
@@ -203,7 +204,8 @@ def _by_dose_rate(
 ) -> tuple[KeyEntry, ...]:
     strength = strength_of(dose.amount, dose.volume)
     weight = weight if unit(dose.ordered.unit).kind == "dose rate per weight" else None
-    rate = pump_rate(dose.ordered, strength.amount, weight=weight, rounding=rounding)
+    plain = pump_rate(dose.ordered, strength.amount, weight=weight, rounding=rounding)
+    rate = replace(plain, working=(*strength.working, *plain.working))
     to_infuse = _vtbi("dose.vtbi", dose.volume, dose.reserve)
     per_hour = f"{strength.unit.split('/')[0]}/h"
     if weight is not None:

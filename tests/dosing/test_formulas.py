@@ -301,7 +301,7 @@ REFUSALS = [
     ("body-weight", "weight=7 lb 16 oz", "Ounces beside pounds go up to 15"),
     ("surface-area", "height=5 ft 12 in | weight=150 lb", "Inches beside feet go up to 11"),
     ("rate", "volume=100 mL | duration=/2 h", "Expected a number with its unit"),
-    ("rate", "volume=100 mL | duration=1/2 h", '"/2 h" is not a unit'),
+    ("rate", "volume=100 mL | duration=1/2 h", '"1/2 h" is written with a fraction'),
     ("completion-time", "start=22:00 | duration=999,999,999 h", "beyond the calendar"),
 ]
 
@@ -425,7 +425,9 @@ def test_the_working_shows_every_step() -> None:
     answer = one("pump-rate", "dose-rate=5 mcg/kg/min | weight=95 kg | concentration=200 mg in 250 mL")
     assert answer.working == (
         "5 mcg/kg/min \u00d7 95 kg = 475 mcg/min",
-        "475 mcg/min = 28.5 mg/h",
+        "475 mcg/min \u00d7 60 = 28,500 mcg/h",
+        "28,500 mcg/h \u00f7 1,000 = 28.5 mg/h",
+        "200 mg \u00f7 250 mL = 0.8 mg/mL",
         "28.5 mg/h \u00f7 0.8 mg/mL = 35.625 mL/h",
         "rounded (nearest tenth, half up): 35.6 mL/h",
     )
