@@ -10,6 +10,7 @@ from assistant.dosing.substance import (
     BASE,
     flat_rate,
     same_substance,
+    steps,
     strength_lines,
     substance,
     turn,
@@ -106,7 +107,12 @@ def dose_by_weight(ordered: Measure, weight: Measure, *, unit: str | None = None
     base = BASE[substance(ordered)]
     exact = turned(per_kg * kilos, f"{base}/h" if rate else base, own, wanted)
     lines = weight_lines(weight, kilos)
-    lines.append(f"{tell(ordered)} \u00d7 {tell_exact(kilos, 'kg')} = {tell_exact(exact, wanted)}")
+    plain = turned(per_kg * kilos, f"{base}/h" if rate else base, own, own)
+    lines.append(f"{tell(ordered)} \u00d7 {tell_exact(kilos, 'kg')} = {tell_exact(plain, own)}")
+    if rate and wanted != own:
+        lines += steps(plain, own, wanted)
+    elif wanted != own:
+        lines.append(f"{tell_exact(plain, own)} = {tell_exact(exact, wanted)}")
     return conclude("dose-by-weight", {"ordered": ordered, "weight": weight}, exact, wanted, rounding, tuple(lines))
 
 

@@ -159,6 +159,29 @@ def _cut(exact: Fraction) -> tuple[Decimal, bool]:
     return WIDE.scaleb(Decimal(whole), -places), rest == bottom
 
 
+_USUAL = {
+    "mL/h": (
+        Fraction(1, 10),
+        Fraction(999),
+        "Infusion pumps take 0.1 to 999 mL/h as a rule (common practice, no source): look at the units and the dose.",
+    ),
+    "gtt/min": (
+        Fraction(1),
+        Fraction(250),
+        "Nobody counts more than 250 drops a minute (common practice, no source): look at the numbers, or use a pump.",
+    ),
+}
+"""The lowest and the highest rate that can be set or counted, and what is said beyond them."""
+
+
+def _beyond_use(value: Fraction, unit: str) -> tuple[str, ...]:
+    """A caution for a rate that no pump takes and nobody counts."""
+    if unit not in _USUAL or not value:
+        return ()
+    lowest, highest, sentence = _USUAL[unit]
+    return () if lowest <= value <= highest else (sentence,)
+
+
 MOST_MOVED = Fraction(5, 100)
 """How far rounding may move a result without a word (common practice, no source)."""
 
@@ -208,6 +231,7 @@ def conclude(
         if moved > MOST_MOVED:
             by = f"Rounding changes it by {_percent(moved)} %, more than {_percent(MOST_MOVED)} %."
             cautions = (*cautions, f"{by} Round to a finer place, or ask a pharmacist.")
+    cautions = (*cautions, *_beyond_use(Fraction(value), unit))
     return Result(formula, dict(inputs), exact, value, unit, rounding, working, cautions)
 
 

@@ -441,6 +441,23 @@ def test_the_working_shows_every_step() -> None:
     )
 
 
+@pytest.mark.parametrize(
+    ("formula", "line", "said"),
+    [
+        ("rate", "volume=1 L | duration=1 h", "Infusion pumps take 0.1 to 999 mL/h"),
+        ("rate", "volume=1 mL | duration=12 h | rounding=hundredth", "Infusion pumps take 0.1 to 999 mL/h"),
+        ("piggyback-rate", "volume=500 mL | duration=15 min", "Infusion pumps take 0.1 to 999 mL/h"),
+        ("drop-rate", "volume=1 L | duration=1 h | drop-factor=20 gtt/mL", "Nobody counts more than 250 drops"),
+        ("rate", "volume=999 mL | duration=1 h", ""),
+        ("drop-rate", "volume=250 mL | duration=1 h | drop-factor=60 gtt/mL", ""),
+    ],
+)
+def test_a_rate_that_nobody_can_set_has_a_caution(formula: str, line: str, said: str) -> None:
+    """What no pump takes and nobody counts is said, up to the limit itself it is not."""
+    cautions = one(formula, line).cautions
+    assert any(said in caution for caution in cautions) if said else not cautions
+
+
 def test_nothing_is_rounded_before_the_last_step() -> None:
     """A result that goes into another formula goes in unrounded: a third comes out whole again."""
     from assistant.dosing import flow, parse_amount
