@@ -238,10 +238,15 @@ def _sayable(work_out: Callable[[Rounding], Result]) -> Result:
     """
     exact = work_out(dosing.EXACT)
     value = normal(exact.exact_decimal)
-    digits, exponent = value.as_tuple().digits, value.as_tuple().exponent
-    if isinstance(exponent, int) and exponent >= -_MOST_DECIMALS and len(digits) <= _MOST_DIGITS:
+    if can_be_said(value):
         return exact
     return work_out(Rounding(Decimal(1).scaleb(value.adjusted() - _SIGNIFICANT + 1)))
+
+
+def can_be_said(value: Decimal) -> bool:
+    """Whether a number has so few digits that a person can say it and hear it read back."""
+    digits, exponent = value.as_tuple().digits, value.as_tuple().exponent
+    return isinstance(exponent, int) and exponent >= -_MOST_DECIMALS and len(digits) <= _MOST_DIGITS
 
 
 def _flush(flush: Flush, order: Order) -> list[KeyEntry]:
