@@ -16,6 +16,7 @@ from assistant.dosing import (
     gravity,
     preparation,
     residual,
+    safe_dose,
     strength,
 )
 from assistant.dosing.declared import Form, Formula, Input
@@ -175,6 +176,33 @@ _ALL = (
         "the order's unit",
         (_amount("ordered", "0.2 mg/kg"), _amount("weight", "14 kg"), _BY_FACTOR, _unit("mg"), _RULE),
         dose.dose_by_weight,
+    ),
+    Formula(
+        "dose-with-maximum",
+        "the order's unit",
+        (
+            _amount("ordered", "15 mg/kg"),
+            _amount("weight", "80 kg"),
+            _amount("maximum", "1,000 mg"),
+            _BY_FACTOR,
+            _unit("mg"),
+            _RULE,
+        ),
+        safe_dose.dose_with_maximum,
+    ),
+    Formula(
+        "dose-per-kg",
+        "the dose's unit per kg",
+        (
+            _amount("dose", "500 mg"),
+            _amount("weight", "40 kg"),
+            _amount("lowest", "10 mg/kg", False),
+            _amount("highest", "15 mg/kg", False),
+            _BY_FACTOR,
+            _unit("mg/kg"),
+            _RULE,
+        ),
+        safe_dose.dose_per_kg,
     ),
     Formula(
         "volume-by-weight",

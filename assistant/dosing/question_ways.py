@@ -294,6 +294,20 @@ WAYS: tuple[Way, ...] = (
         lets=frozenset({"loading"}),
         spares=_SPARES,
     ),
+    Way(
+        "dose",
+        (_DOSE_PER_KG, _WEIGHT, Slot("maximum", ("dose",), "1 g", cue=r"\bmax\w*\b|\bat most\b|no more than")),
+        (Step("dose-with-maximum", {"ordered": "dose", "weight": "weight", "maximum": "maximum"}),),
+        special=frozenset({"most"}),
+        spares=_SPARES,
+    ),
+    Way(
+        "dose per weight",
+        (_DOSE, _WEIGHT),
+        (Step("dose-per-kg", {"dose": "dose", "weight": "weight"}),),
+        spares=_SPARES,
+        only_asked=True,
+    ),
     _plain("dose-by-area", "dose", ordered=Slot("dose per area", ("dose per area",), "75 mg/m\u00b2"), area=_AREA),
     Way(
         "dose",

@@ -1,13 +1,14 @@
 """The formulas: known answers beside refusals, the working, and the table that declares them."""
 
 import inspect
+import random
 from collections.abc import Callable
 from decimal import Decimal
 from fractions import Fraction
 
 import pytest
 
-from assistant.dosing import Amount, dose, dose_rate, gravity, preparation
+from assistant.dosing import Amount, dose, dose_rate, gravity, preparation, safe_dose
 from assistant.dosing.clock import Moment
 from assistant.dosing.formulas import FORMULAS, Form, find, solve
 from assistant.dosing.result import EXAMPLES, Result
@@ -38,6 +39,11 @@ INSTEAD = {
 """Inputs that stand in for one another: one of them has to be given."""
 
 ANSWERS = [
+    # By hand: 15 x 80 = 1,200, above 1,000; 15 x 40 = 600, below it; 500 / 40 = 12.5; 1,500 / 25 = 60.
+    ("dose-with-maximum", "ordered=15 mg/kg | weight=80 kg | maximum=1 g", "1000", "mg"),
+    ("dose-with-maximum", "ordered=15 mg/kg | weight=40 kg | maximum=1 g", "600", "mg"),
+    ("dose-per-kg", "dose=500 mg | weight=40 kg | lowest=10 mg/kg | highest=15 mg/kg", "12.5", "mg/kg"),
+    ("dose-per-kg", "dose=1.5 g/day | weight=25 kg | unit=mg/kg/day", "60", "mg/kg/day"),
     # Flow: Open RN, Nursing Skills, chapter 5, formula; figures of our own, checked by hand.
     ("rate", "volume=1,000 mL | duration=12 h", "83.3", "mL/h"),
     ("rate", "volume=1,000 mL | duration=12 h | rounding=whole", "83", "mL/h"),
@@ -550,3 +556,29 @@ def test_times_of_drops_are_decimals() -> None:
     """What is no finite time is refused with what to do."""
     with pytest.raises(QuantityError, match=r"Up to 10,000 times in seconds were expected\. Mark the drops again\."):
         gravity.live_count([Decimal(0), Decimal(1), Decimal("NaN")], Amount(Decimal(20), "gtt/mL"))
+
+
+def test_a_dose_is_held_against_its_range_and_its_maximum() -> None:
+    """Below, within and above the range are told apart, its bounds belong to it; a maximum that holds is said."""
+    bounds = "lowest=10 mg/kg | highest=15 mg/kg"
+    assert "below the range" in one("dose-per-kg", f"dose=399 mg | weight=40 kg | {bounds}").cautions[0]
+    assert not one("dose-per-kg", f"dose=400 mg | weight=40 kg | {bounds}").cautions
+    assert one("dose-per-kg", f"dose=600 mg | weight=40 kg | {bounds}").working[-1] == "within the range"
+    assert "above the range" in one("dose-per-kg", f"dose=601 mg | weight=40 kg | {bounds}").cautions[0]
+    assert (
+        "maximum of 1 g holds" in one("dose-with-maximum", "ordered=15 mg/kg | weight=80 kg | maximum=1 g").cautions[0]
+    )
+    with pytest.raises(QuantityError, match="lowest is above the highest"):
+        one("dose-per-kg", "dose=5 mg | weight=40 kg | lowest=5 mg/kg | highest=1 mg/kg")
+
+
+def test_doses_against_plain_fractions() -> None:
+    """Ten thousand seeded cases of the two formulas against sums in fractions."""
+    chance = random.Random(15)  # noqa: S311 - a test that repeats
+    for _ in range(10_000):
+        kilos, per_kg, top = (Decimal(chance.randrange(1, 4000)).scaleb(-1) for _ in range(3))
+        kilos = max(kilos, Decimal("0.5"))
+        weight, ordered, most = Amount(kilos, "kg"), Amount(per_kg, "mg/kg"), Amount(top, "g")
+        capped = safe_dose.dose_with_maximum(ordered, weight, most)
+        assert capped.exact == min(Fraction(kilos) * Fraction(per_kg), 1000 * Fraction(top))
+        assert safe_dose.dose_per_kg(Amount(top, "mg"), weight).exact == Fraction(top) / Fraction(kilos)
