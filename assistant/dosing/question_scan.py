@@ -307,7 +307,10 @@ def _unit_at(tokens: list[str], at: int) -> tuple[int, str]:
         except QuantityError:
             continue
     bare = tokens[at].rstrip("?.,;:!)")
-    if at and tokens[at - 1].lower() in ("in", "many", "to", "into") and any(p in ERROR_PRONE for p in bare.split("/")):
+    asked_for = at > 0 and tokens[at - 1].lower() in ("in", "many", "to", "into")
+    # "u" and "gr" may be words elsewhere; with a line they are units, and these never are words.
+    plainly = "/" in bare or bare in ("cc", "CC", "ccs", "IU", "mU")
+    if (asked_for or plainly) and any(part in ERROR_PRONE for part in bare.split("/")):
         units.unit(bare)
     return 0, ""
 
