@@ -13,7 +13,6 @@ from typing import Any
 from assistant.dosing import question_words as words
 from assistant.dosing import units
 from assistant.dosing.amount import Amount
-from assistant.dosing.clock import Moment
 from assistant.dosing.formulas import FORMULAS, Answer, work_out
 from assistant.dosing.question_scan import Line, Taken, scan
 from assistant.dosing.question_ways import WAYS, Slot, Way
@@ -28,7 +27,6 @@ _WEAK = (
     (re.compile(r"\bdose\b"), frozenset({"dose"})),
 )
 """Words that name what is given as often as what is asked for; they count where nothing stronger stands."""
-_NOT_SHOWN = ("fluid",)
 
 
 @dataclass(frozen=True)
@@ -341,6 +339,3 @@ def _clash(takens: Sequence[Taken]) -> str:
         if len(texts) > 1:
             return f"Which {'time' if kind == 'duration' else kind} is meant, {_listed(texts)}"
     return f"No formula here joins {' and '.join(one.text for one in takens)} to what is asked"
-
-
-__all__ = ["Moment", "Worked", "ask"]
