@@ -6,19 +6,31 @@ import sys
 from collections.abc import Iterator, Mapping
 from typing import IO, Any
 
-from assistant.cli.calc_checks import CHECKS, COMPARE_INPUTS, LIMITS_INPUTS, table_of_limits
+from assistant.cli.calc_checks import (
+    CHECKS,
+    COMPARE_INPUTS,
+    LIMITS_INPUTS,
+    compare_row,
+    limits_rows,
+    table_of_limits,
+)
 from assistant.cli.printing import tell, why_not
 from assistant.cli.tapping import tapped
 from assistant.cli.verbs import Subparsers, add_verb
 from assistant.dosing.amount import normal
+from assistant.dosing.formula_groups import GROUPS, looked_for
 from assistant.dosing.formulas import FORMULAS, Answer, Formula, find, solve
+from assistant.dosing.question import Worked, ask
 from assistant.dosing.result import Result
 from assistant.dosing.units import ucum
 from assistant.errors import AssistantError, QuantityError, UsageError
 from assistant.text import SHORT, quoted, shown
 
 _EXAMPLES = """\
+  checkoff calc "1 g in 200 mL over 60 min in mL/h"
+  checkoff calc "5 mcg/kg/min, 70 kg, 400 mg in 250 mL"
   checkoff calc --list
+  checkoff calc --list drip
   checkoff calc rate --volume "100 mL" --duration "30 min"
   checkoff calc drop-rate --volume "1 L" --duration "8 h" --drop-factor "20 gtt/mL"
   checkoff calc pump-rate --dose-rate "5 mcg/kg/min" --weight "95 kg" --concentration "200 mg in 250 mL"
@@ -31,6 +43,8 @@ _EXAMPLES = """\
   checkoff calc --from LINES.jsonl
 
 A line for --from: {"id": "a", "formula": "rate", "inputs": {"volume": "100 mL", "duration": "30 min"}}
+It takes the formulas, limits and compare, and {"id": "b", "question": "100 mL over 30 min in mL/h"}.
+A question that lacks something, or may mean two things, is asked back in one line with exit code 2.
 Exit code 0 done, 1 where a value cannot be worked out (with --from: any), 2 wrong usage."""
 
 _LONGEST_LINE = 65_536
@@ -48,11 +62,18 @@ def add_parser(subparsers: Subparsers) -> None:
         "Works out a formula and shows the working. Training only: check every number yourself.",
         _EXAMPLES,
     )
-    parser.add_argument("--list", action="store_true", help="every formula with its inputs")
+    parser.add_argument(
+        "--list", nargs="?", const="", metavar="WORD", help="every formula with its inputs, or those a word leads to"
+    )
     parser.add_argument("--json", action="store_true", help="one JSON object per answer")
     parser.add_argument("--spoken", action="store_true", help="in words, as it would be spoken")
     parser.add_argument("--from", dest="lines", metavar="FILE", help='answer one JSON object per line; "-" for stdin')
-    parser.add_argument("formula", nargs="?", metavar="FORMULA", help="name of a formula, or limits, or compare")
+    parser.add_argument(
+        "formula",
+        nargs="?",
+        metavar="FORMULA",
+        help="a question in a line, or the name of a formula, limits or compare",
+    )
     parser.add_argument("rest", nargs=argparse.REMAINDER, metavar="INPUTS", help="its inputs, such as --volume")
     parser.set_defaults(run=run)
 
@@ -63,9 +84,8 @@ def run(args: argparse.Namespace) -> int:
     Raises:
         QuantityError: a formula or an input is wrong.
     """
-    if args.list:
-        _list(args.json)
-        return 0
+    if args.list is not None:
+        return _list(args.list, args.json)
     if args.lines is not None:
         return _bulk(args.lines)
     if args.formula is None:
@@ -73,6 +93,8 @@ def run(args: argparse.Namespace) -> int:
         return 2
     if args.formula in CHECKS:
         return CHECKS[args.formula](args.rest, as_json=args.json)
+    if (question := _question_of(args)) is not None:
+        return _ask(question, args.json, args.spoken)
     formula = find(args.formula)
     given = vars(formula_parser(formula).parse_args(args.rest))
     as_json, aloud = given.pop("json") or args.json, given.pop("spoken") or args.spoken
@@ -82,8 +104,78 @@ def run(args: argparse.Namespace) -> int:
         given["times"] = tapped()
     answers = solve(formula.name, {name: text for name, text in given.items() if text is not None})
     for answer in answers:
-        _show(answer, as_json, aloud)
+        _show(answer, as_json, aloud, labelled=len(answers) > 1)
     return 0
+
+
+def _question_of(args: argparse.Namespace) -> str | None:
+    """The question that stands in place of a formula, its words in one argument or in many."""
+    words = [args.formula, *args.rest]
+    for name in ("json", "spoken"):
+        if f"--{name}" in words:
+            words.remove(f"--{name}")
+            if not asks(" ".join(words)):
+                return None
+            setattr(args, name, True)
+    text = " ".join(words)
+    return text if asks(text) else None
+
+
+def asks(text: str) -> bool:
+    """Whether it is a question, and neither the name of a formula nor options."""
+    return " --" not in text and any(letter.isdigit() for letter in text)
+
+
+def _ask(question: str, as_json: bool, aloud: bool) -> int:
+    worked = ask(question)
+    read = _aloud if aloud else shown
+    if as_json:
+        print(json.dumps(_worked_object(worked), ensure_ascii=False))
+        return 0
+    for name, text in worked.taken:
+        print(f"{name}: {read(text)}")
+    if worked.spared:
+        print(f"not needed: {read(', '.join(worked.spared))}")
+    print(f"by: {', then '.join(f'{name} ({_in_sentence(FORMULAS[name].about)})' for name in worked.formulas)}")
+    for line in worked.working:
+        print(f"  {read(line)}")
+    for caution in worked.cautions:
+        print(f"  Caution: {read(caution)}")
+    for answer in reversed(worked.answers):
+        print(f"{_label(answer)}: {read(str(answer))}" if len(worked.answers) > 1 else read(str(answer)))
+    return 0
+
+
+def _in_sentence(text: str) -> str:
+    return text[:1].lower() + text[1:]
+
+
+def _worked_object(worked: Worked) -> dict[str, Any]:
+    found = _as_object(worked.answer) | {"working": list(worked.working)}
+    if worked.cautions:
+        found["cautions"] = list(worked.cautions)
+    if len(worked.answers) > 1:
+        found["more"] = [_as_object(answer) for answer in worked.answers[1:]]
+    taken = [{"name": name, "text": text} for name, text in worked.taken]
+    return found | {"taken": taken, "not_needed": list(worked.spared), "formulas": list(worked.formulas)}
+
+
+_LABELS = {
+    "bolus": "rate",
+    "volume-for-dose": "volume",
+    "dilution": "stock",
+    "dilution-diluent": "diluent",
+    "live-count": "rate",
+    "live-count-uncertainty": "give or take",
+}
+"""What each of several answers is."""
+
+
+def _label(answer: Answer) -> str:
+    for name in ("dose_rate", "hour"):
+        if name in answer.inputs and answer.formula in ("titration", "hourly-intake"):
+            return f"{'at' if name == 'dose_rate' else 'from'} {answer.inputs[name]}"
+    return _LABELS.get(answer.formula, answer.formula.replace("-", " "))
 
 
 def formula_parser(formula: Formula) -> argparse.ArgumentParser:
@@ -131,23 +223,47 @@ def _apply_policy(given: dict[str, Any], as_json: bool) -> None:
         tell(f"{policy.name}: {policy.value}. Source: {policy.source}.")
 
 
-def _list(as_json: bool) -> None:
-    for formula in FORMULAS.values():
-        if as_json:
-            inputs = [
-                {"name": one.name, "form": one.form.value, "example": one.example, "needed": one.needed}
-                for one in formula.inputs
-            ]
-            row = {"formula": formula.name, "about": formula.about, "gives": formula.gives, "inputs": inputs}
-            print(json.dumps({**row, "source": formula.source}, ensure_ascii=False))
-        else:
-            needed = " ".join(one.name for one in formula.inputs if one.needed)
-            others = " ".join(f"[{one.name}]" for one in formula.inputs if not one.needed)
-            print(f"{formula.name}: {formula.about}\n    inputs: {f'{needed} {others}'.strip()}; gives {formula.gives}")
-    if not as_json:
-        print("limits: what is known of a fluid's or drug's limits\n    inputs: name " + _bracketed(LIMITS_INPUTS))
-        print("compare: a stated number against the right one; a slip is named")
+def _list(word: str, as_json: bool) -> int:
+    """Print the formulas by group, or those that a word leads to; 1 where it leads to none."""
+    found = set(looked_for(word)) if word else set(FORMULAS.values())
+    if as_json:
+        for formula in (one for one in FORMULAS.values() if one in found):
+            _print_row(formula)
+        return 0 if found else 1
+    for name, names in GROUPS.items():
+        formulas = [FORMULAS[one] for one in names if FORMULAS[one] in found]
+        if formulas:
+            print(name)
+        for formula in formulas:
+            _print_formula(formula)
+    if not word:
+        print("Checks")
+        print("  limits: what is known of a fluid's or drug's limits\n    inputs: name " + _bracketed(LIMITS_INPUTS))
+        print('    example: checkoff calc limits --name vancomycin --dose "1 g" --duration "60 min"')
+        print("  compare: a stated number against the right one; a slip is named")
         print(f"    inputs: {' '.join(COMPARE_INPUTS)} [other]")
+        print('    example: checkoff calc compare --stated "750 mL/h" --right "75 mL/h"')
+    if not found:
+        tell(f"No formula goes by {shown(word, SHORT)}. checkoff calc --list shows all of them.")
+    return 0 if found else 1
+
+
+def _print_row(formula: Formula) -> None:
+    inputs = [
+        {"name": one.name, "form": one.form.value, "example": one.example, "needed": one.needed}
+        for one in formula.inputs
+    ]
+    group = next(group for group, names in GROUPS.items() if formula.name in names)
+    row = {"formula": formula.name, "group": group, "about": formula.about, "gives": formula.gives}
+    print(json.dumps({**row, "inputs": inputs, "source": formula.source}, ensure_ascii=False))
+
+
+def _print_formula(formula: Formula) -> None:
+    needed = " ".join(one.name for one in formula.inputs if one.needed)
+    others = " ".join(f"[{one.name}]" for one in formula.inputs if not one.needed)
+    print(f"  {formula.name}: {formula.about}")
+    print(f"    inputs: {f'{needed} {others}'.strip()}; gives {formula.gives}")
+    print(f"    example: checkoff calc {formula.name} {formula.example}")
 
 
 def _bracketed(names: Mapping[str, str]) -> str:
@@ -179,7 +295,7 @@ def _as_object(answer: Answer) -> dict[str, Any]:
     }
 
 
-def _show(answer: Answer, as_json: bool, aloud: bool) -> None:
+def _show(answer: Answer, as_json: bool, aloud: bool, labelled: bool = False) -> None:
     if as_json:
         found = _as_object(answer)
         if aloud:
@@ -187,7 +303,7 @@ def _show(answer: Answer, as_json: bool, aloud: bool) -> None:
         print(json.dumps(found, ensure_ascii=False))
         return
     read = _aloud if aloud else shown
-    print(read(str(answer)))
+    print(f"{_label(answer)}: {read(str(answer))}" if labelled else read(str(answer)))
     for line in answer.working:
         print(f"  {read(line)}")
     for caution in getattr(answer, "cautions", ()):
@@ -210,15 +326,27 @@ def _bulk(name: str) -> int:
         try:
             question = _question(line)
             found["id"] = question.get("id")
-            answers = [_as_object(answer) for answer in solve(*_formula_and_inputs(question))]
-            found |= answers[0]
-            if len(answers) > 1:
-                found["more"] = answers[1:]
+            first, *more = _answered(question)
+            found |= first
+            if more:
+                found["more"] = more
         except AssistantError as error:
             failed = True
             found["error"] = {"what": error.what, "remedy": error.remedy}
         print(json.dumps(found, ensure_ascii=False))
     return 1 if failed else 0
+
+
+def _answered(question: dict[str, Any]) -> list[dict[str, Any]]:
+    """The answers of one object of a file: a formula's, a question's, or the findings of a check."""
+    if isinstance(question.get("question"), str):
+        return [_worked_object(ask(question["question"]))]
+    name, inputs = _formula_and_inputs(question)
+    if name == "limits":
+        return [{"formula": name} | row for row in limits_rows(inputs)]
+    if name == "compare":
+        return [{"formula": name} | compare_row(inputs)]
+    return [_as_object(answer) for answer in solve(name, inputs)]
 
 
 def _lines(name: str) -> Iterator[str]:

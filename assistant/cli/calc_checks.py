@@ -13,7 +13,7 @@ from assistant.dosing.limits_file import limits_from
 from assistant.dosing.strength import parse_concentration
 from assistant.errors import QuantityError, UsageError
 from assistant.spoken.english.slips import different_things, explained
-from assistant.text import shown
+from assistant.text import quoted, shown
 
 LIMITS_INPUTS = {
     "rate": "250 mL/h",
@@ -53,17 +53,73 @@ def limits(words: list[str], *, as_json: bool) -> int:
     own = given.pop("table")
     table = table_of_limits(own)
     name, others, as_json = given.pop("name"), given.pop("others"), given.pop("json") or as_json
-    measures = {
-        key: parse_concentration(text) if key == "concentration" else parse_amount(text)
-        for key, text in given.items()
-        if text is not None
-    }
-    findings = table.check(name, together_with=others, **measures)
-    if not findings:
-        raise UsageError("Nothing to check was given.", "Give a rate, a dose with its duration, or a concentration.")
+    findings = _findings(table, name, others, {key: text for key, text in given.items() if text is not None})
     for finding in findings:
         _show_finding(finding, as_json)
     return 1 if worst(findings) is Level.HARD else 0
+
+
+def _findings(table: Limits, name: str, others: list[str], given: Mapping[str, str]) -> list[Finding]:
+    """What the table has against an infusion.
+
+    Raises:
+        UsageError: nothing to check was given.
+        QuantityError: an input is wrong.
+    """
+    measures = {
+        key.replace("-", "_"): parse_concentration(text) if key == "concentration" else parse_amount(text)
+        for key, text in given.items()
+    }
+    findings = list(table.check(name, together_with=others, **measures))
+    if not findings:
+        raise UsageError("Nothing to check was given.", "Give a rate, a dose with its duration, or a concentration.")
+    return findings
+
+
+def limits_rows(inputs: Mapping[str, str | list[str]]) -> list[dict[str, object]]:
+    """One row for each finding, from inputs as a file of questions gives them.
+
+    Raises:
+        QuantityError: an input is missing, unknown or wrong.
+        UsageError: nothing to check was given.
+    """
+    plain, others = _plain(inputs, "limits", (*LIMITS_INPUTS, "name"), "with")
+    if "name" not in plain:
+        raise QuantityError("limits needs a name, but none came.", 'Give name, for example "vancomycin".')
+    name = plain.pop("name")
+    return [_finding_row(finding) for finding in _findings(table_of_limits(None), name, others, plain)]
+
+
+def compare_row(inputs: Mapping[str, str | list[str]]) -> dict[str, object]:
+    """The verdict on a number, from inputs as a file of questions gives them.
+
+    Raises:
+        QuantityError: an input is missing, unknown or wrong.
+    """
+    plain, others = _plain(inputs, "compare", tuple(COMPARE_INPUTS), "other")
+    for name, example in COMPARE_INPUTS.items():
+        if name not in plain:
+            raise QuantityError(
+                f"compare needs {name}, an amount, but none came.", f'Give {name}, such as "{example}".'
+            )
+    return _verdict_row(plain["stated"], plain["right"], others)
+
+
+def _plain(
+    inputs: Mapping[str, str | list[str]], check: str, known: tuple[str, ...], several: str
+) -> tuple[dict[str, str], list[str]]:
+    """Inputs of one value by name, and those of the one that takes several."""
+    plain: dict[str, str] = {}
+    many: list[str] = []
+    for key, value in inputs.items():
+        name = key.replace("_", "-")
+        if name == several:
+            many = [value] if isinstance(value, str) else list(value)
+        elif name not in known or not isinstance(value, str):
+            raise QuantityError(f"{check} takes no input {quoted(key)}.", f"It takes: {', '.join((*known, several))}.")
+        else:
+            plain[name] = value
+    return plain, many
 
 
 def table_of_limits(own: str | None) -> Limits:
@@ -78,16 +134,19 @@ def table_of_limits(own: str | None) -> Limits:
 
 def _show_finding(finding: Finding, as_json: bool) -> None:
     if as_json:
-        row = {
-            "level": finding.level.value,
-            "about": finding.about,
-            "sentence": finding.sentence,
-            "source": finding.source,
-        }
-        print(json.dumps(row, ensure_ascii=False))
+        print(json.dumps(_finding_row(finding), ensure_ascii=False))
         return
     source = f" Source: {finding.source}." if finding.source else ""
     print(shown(f"{finding.level}: {finding.sentence}{source}"))
+
+
+def _finding_row(finding: Finding) -> dict[str, object]:
+    return {
+        "level": finding.level.value,
+        "about": finding.about,
+        "sentence": finding.sentence,
+        "source": finding.source,
+    }
 
 
 def compared(words: list[str], *, as_json: bool) -> int:
@@ -118,24 +177,25 @@ def compared(words: list[str], *, as_json: bool) -> int:
     )
     parser.add_argument("--json", action="store_true", help="one JSON object")
     given = parser.parse_args(words)
-    verdict = compare(parse_amount(given.stated), parse_amount(given.right), _named(given.other))
-    match verdict:
-        case Agrees():
-            row: dict[str, object] = {"verdict": "agrees", "slip": None, "sentence": "They agree."}
-        case Disagrees():
-            row = {
-                "verdict": "disagrees",
-                "slip": verdict.slip.value,
-                "sentence": explained(verdict),
-                "also": [one.value for one in verdict.also],
-            }
-        case CannotCheck():
-            row = {"verdict": "cannot check", "slip": None, "sentence": different_things(verdict)}
+    row = _verdict_row(given.stated, given.right, given.other)
     if given.json or as_json:
         print(json.dumps(row, ensure_ascii=False))
     else:
         print(shown(f"{row['verdict']}: {row['sentence']}"))
-    return 0 if isinstance(verdict, Agrees) else 1
+    return 0 if row["verdict"] == "agrees" else 1
+
+
+def _verdict_row(stated: str, right: str, others: list[str]) -> dict[str, object]:
+    verdict = compare(parse_amount(stated), parse_amount(right), _named(others))
+    match verdict:
+        case Agrees():
+            return {"verdict": "agrees", "slip": None, "sentence": "They agree."}
+        case Disagrees():
+            also = [one.value for one in verdict.also]
+            slip, sentence = verdict.slip.value, explained(verdict)
+            return {"verdict": "disagrees", "slip": slip, "sentence": sentence, "also": also}
+        case CannotCheck():
+            return {"verdict": "cannot check", "slip": None, "sentence": different_things(verdict)}
 
 
 def _named(pairs: list[str]) -> dict[str, Amount]:

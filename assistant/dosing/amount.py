@@ -28,6 +28,17 @@ _HOURS_AND_MINUTES = re.compile(
     r"(?P<hours>\d{1,4})\s*(?:h|hr|hrs|hour|hours)\s*(?:and\s+)?(?P<minutes>\d{1,2})\s*(?:min|mins|minute|minutes)",
     re.ASCII,
 )
+_TWO_UNITS = tuple(
+    re.compile(rf"(?:{pattern.pattern})(?![A-Za-z\d/])", re.ASCII)
+    for pattern in (_HOURS_AND_MINUTES, _FEET_AND_INCHES, _POUNDS_AND_OUNCES)
+)
+_PARTED = re.compile(r"(?P<whole>\d{1,3}(?: \d{3})+)(?P<rest>(?:\.\d+)?(?!\d).*)", re.ASCII)
+_FRACTION = re.compile(
+    r"(?:(?P<whole>\d{1,4})\s*)?(?P<top>\d{1,3})\s*/\s*(?P<bottom>\d{1,3})(?!\d)\s*(?P<rest>.*)", re.ASCII
+)
+_WRITTEN_FRACTIONS = {"\u00bd": " 1/2", "\u00bc": " 1/4", "\u00be": " 3/4"}
+_RATIO = re.compile(r"\d+\s*:\s*\d.*", re.ASCII)
+_LETTER = re.compile(r"(?P<before>\d*)(?P<letter>[OolISB])(?P<after>\d[\d.,]*|(?=\s|[.]\d))", re.ASCII)
 
 
 @dataclass(frozen=True)
@@ -149,6 +160,7 @@ def parse_amount(text: str) -> Amount:
         raise QuantityError("An amount was expected, but the text is too long.", 'Write it like "100 mL".')
     if (both := _in_two_units(bare)) is not None:
         return both
+    _refuse_ways_of_writing(bare)
     split = _LEADING.match(bare)
     number = split.group(0) if split else ""
     rest = bare[len(number) :].strip()
@@ -162,6 +174,40 @@ def parse_amount(text: str) -> Amount:
     if not rest:
         raise QuantityError(f"{show_number(value)} came without a unit.", 'Write the unit too, like "100 mL".')
     return Amount(value, rest)
+
+
+def _refuse_ways_of_writing(text: str) -> None:
+    """Refuse what is no number in digits, with the right way to write it.
+
+    Raises:
+        QuantityError: it is one of these ways.
+    """
+    spelled = text
+    for sign, fraction in _WRITTEN_FRACTIONS.items():
+        spelled = spelled.replace(sign, fraction)
+    spelled = spelled.strip()
+    if (parted := _PARTED.fullmatch(spelled)) is not None:
+        raise QuantityError(
+            f"{quoted(text)} may be two numbers.", f"Write {parted['whole'].replace(' ', ',')}{parted['rest']}."
+        )
+    if (part := _FRACTION.fullmatch(spelled)) is not None:
+        whole, top, bottom = (int(part[name] or 0) for name in ("whole", "top", "bottom"))
+        value = Fraction(top, bottom) + whole if bottom else None
+        ends = value is not None and 10_000 % value.denominator == 0
+        decimals = show_number(Decimal(value.numerator) / Decimal(value.denominator)) if value and ends else ""
+        raise QuantityError(
+            f"{quoted(text)} is written with a fraction.",
+            f"Write {decimals} {part['rest']}".rstrip() + "." if decimals else "Write it in decimals, such as 0.5.",
+        )
+    if _RATIO.fullmatch(text) is not None:
+        raise QuantityError(
+            f"{quoted(text)} is a ratio and no amount.", "A strength may be a ratio, written like 1:10,000."
+        )
+    if (letter := _LETTER.match(text)) is not None and (letter["before"] or letter["after"]):
+        digit = {"O": "0", "o": "0", "l": "1", "I": "1", "S": "5", "B": "8"}[letter["letter"]]
+        raise QuantityError(
+            f"{quoted(text)} has the letter {letter['letter']} among its digits.", f"Write {digit} if that is meant."
+        )
 
 
 def _in_two_units(text: str) -> Amount | None:
@@ -178,6 +224,15 @@ def _in_two_units(text: str) -> Amount | None:
     if (weight := _POUNDS_AND_OUNCES.fullmatch(text)) is not None:
         _below(16, "Ounces beside pounds", weight["ounces"], "Write the weight in pounds alone.")
         return Amount(Decimal(weight["pounds"]) + Decimal(weight["ounces"]) / 16, "lb")
+    return None
+
+
+def two_units(line: str, at: int) -> int | None:
+    """Where an amount in two units, such as ``1 h 30 min``, ends that begins there in a line; None for none."""
+    for pattern in _TWO_UNITS:
+        found = pattern.match(line, at)
+        if found is not None:
+            return found.end()
     return None
 
 

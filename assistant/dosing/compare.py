@@ -1,6 +1,6 @@
 """The cross-check: what was stated against what follows from the order; slips get a name."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
@@ -23,6 +23,9 @@ class Slip(StrEnum):
     PLACE = "another place"
     DOUBLE = "double or half"
     POUNDS = "pounds and kilograms"
+    DROP_FACTOR = "drop factor"
+    WEIGHT = "weight left out"
+    DIGIT = "lost or doubled digit"
     OTHER = "other"
 
 
@@ -40,7 +43,8 @@ class Match:
         factor: the stated number as a multiple of the expected one, where the kind is a factor (a power of ten,
             60 or 1/60, 2 or 1/2); None for the other kinds, and where the point was moved and digits were cut.
         exact: the stated number is exactly that multiple, not only as far as its digits show.
-        other: name of the order's other number that was stated in place of the expected one.
+        other: name of the order's other number that was stated in place of the expected one; of a wrong drop factor
+            the set with which the stated number would be right; of a digit whether it is "lost" or "doubled".
     """
 
     slip: Slip
@@ -145,7 +149,45 @@ def _matches(
         weighed = expected.unit == "kg" or "patient.weight" in others
         if weighed and _equal_as_shown(said, *(value * factor for value in (right, unrounded) for factor in _POUNDS)):
             found.append(Match(Slip.POUNDS))
+        found += _by_inputs(said, unrounded, expected, others)
+    if stated.unit == expected.unit and said > 0 and (how := _digit_amiss(stated, expected, exact is not None)):
+        found.append(Match(Slip.DIGIT, other=how))
     return found
+
+
+_SETS = (10, 15, 20, 60)
+"""Drops per mL of the usual sets: Open RN, Nursing Skills, section 5.14."""
+
+
+def _by_inputs(said: Fraction, unrounded: Fraction, expected: Amount, others: Mapping[str, Amount]) -> Iterator[Match]:
+    """What follows where another set, or no weight, was reckoned with."""
+    factor = next((other.ratio for other in others.values() if other.unit == "gtt/mL"), None)
+    if factor and expected.unit in ("gtt/min", "gtt"):
+        for size in _SETS:
+            if size != factor and _equal_as_shown(said, unrounded * size / factor):
+                yield Match(Slip.DROP_FACTOR, other=f"{size} gtt/mL")
+    weight = others.get("patient.weight")
+    if weight is not None and any(other.unit.count("/kg") for other in others.values()):
+        kilos = weight.in_unit("kg")
+        if kilos > 1 and _equal_as_shown(said, unrounded / kilos):
+            yield Match(Slip.WEIGHT)
+
+
+def _digit_amiss(stated: Amount, expected: Amount, exact_known: bool) -> str:
+    """Whether a digit of three or more is lost, or one is doubled; "" for neither."""
+    one, other = f"{stated.value:f}", f"{expected.value:f}"
+    if len(one) + 1 == len(other) and sum(map(str.isdigit, other)) > 2 and one in _without_one_digit(other):
+        return "lost"
+    # A further decimal may be the next one of the exact number, and a further zero is tenfold.
+    places = range(len(other) - ("." in other and not exact_known))
+    doubled = len(one) == len(other) + 1 and len(other) > 1
+    if doubled and any(one == other[:i] + other[i] + other[i:] for i in places if other[i] not in ".0"):
+        return "doubled"
+    return ""
+
+
+def _without_one_digit(text: str) -> set[str]:
+    return {text[:i] + text[i + 1 :] for i in range(len(text)) if text[i].isdigit()}
 
 
 _POUND = Fraction(45_359_237, 100_000_000)

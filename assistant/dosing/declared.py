@@ -52,12 +52,14 @@ class Formula:
         gives: unit of the answer, or what it is where the unit follows from the inputs.
         inputs: in order.
         function: what works it out.
+        usual: inputs that an example has beside the needed ones, where they stand in for one another.
     """
 
     name: str
     gives: str
     inputs: tuple[Input, ...]
     function: Callable[..., Any]
+    usual: tuple[str, ...] = ()
 
     @property
     def about(self) -> str:
@@ -73,4 +75,4 @@ class Formula:
     @property
     def example(self) -> str:
         """The options of an example on the command line."""
-        return " ".join(f'--{one.name} "{one.example}"' for one in self.inputs if one.needed)
+        return " ".join(f'--{one.name} "{one.example}"' for one in self.inputs if one.needed or one.name in self.usual)

@@ -6,7 +6,17 @@ from assistant.dosing import units
 from assistant.dosing.body import kilograms
 from assistant.dosing.result import Measure, Result, conclude, per_hour_lines, take, tell, tell_exact
 from assistant.dosing.rounding import EXACT, TENTH, Rounding, syringe
-from assistant.dosing.substance import BASE, flat_rate, same_substance, substance, turn, turned, weight_lines
+from assistant.dosing.substance import (
+    BASE,
+    flat_rate,
+    same_substance,
+    steps,
+    strength_lines,
+    substance,
+    turn,
+    turned,
+    weight_lines,
+)
 from assistant.dosing.unit_table import SQUARE_METRE
 from assistant.errors import QuantityError
 
@@ -41,6 +51,7 @@ def volume_for_dose(
     top = concentration.unit.split("/")[0]
     shown, lines = turn(dose, top)
     per_ml = concentration.in_unit(f"{top}/mL")
+    lines += strength_lines(concentration)
     lines.append(f"{shown} \u00f7 {tell_exact(per_ml, f'{top}/mL')} = {tell_exact(exact, 'mL')}")
     rule = rounding or syringe(exact)
     return conclude("volume-for-dose", inputs, exact, "mL", rule, (*before, *lines))
@@ -69,7 +80,8 @@ def dose_in_volume(
     exact = millilitres * per_ml
     line = f"{tell_exact(millilitres, 'mL')} \u00d7 {tell_exact(per_ml, f'{top}/mL')} = {tell_exact(exact, top)}"
     inputs = {"volume": volume, "concentration": concentration}
-    return conclude("dose-in-volume", inputs, exact, top, rounding, (line,))
+    lines = (*strength_lines(concentration), line)
+    return conclude("dose-in-volume", inputs, exact, top, rounding, lines)
 
 
 def dose_by_weight(ordered: Measure, weight: Measure, *, unit: str | None = None, rounding: Rounding = EXACT) -> Result:
@@ -95,7 +107,12 @@ def dose_by_weight(ordered: Measure, weight: Measure, *, unit: str | None = None
     base = BASE[substance(ordered)]
     exact = turned(per_kg * kilos, f"{base}/h" if rate else base, own, wanted)
     lines = weight_lines(weight, kilos)
-    lines.append(f"{tell(ordered)} \u00d7 {tell_exact(kilos, 'kg')} = {tell_exact(exact, wanted)}")
+    plain = turned(per_kg * kilos, f"{base}/h" if rate else base, own, own)
+    lines.append(f"{tell(ordered)} \u00d7 {tell_exact(kilos, 'kg')} = {tell_exact(plain, own)}")
+    if rate and wanted != own:
+        lines += steps(plain, own, wanted)
+    elif wanted != own:
+        lines.append(f"{tell_exact(plain, own)} = {tell_exact(exact, wanted)}")
     return conclude("dose-by-weight", {"ordered": ordered, "weight": weight}, exact, wanted, rounding, tuple(lines))
 
 

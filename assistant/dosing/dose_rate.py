@@ -13,6 +13,8 @@ from assistant.dosing.substance import (
     counted,
     flat_rate,
     same_substance,
+    steps,
+    strength_lines,
     substance,
     turned,
     weight_lines,
@@ -62,8 +64,8 @@ def pump_rate(
     amount = units.convert(per_hour, BASE[substance(dose_rate)] + bottom, top + bottom)
     before = dose_rate.unit if left or not lines else flat_rate(dose_rate.unit, top)
     if before != top + bottom:
-        value = units.convert(amount, top + bottom, before)
-        lines.append(f"{tell_exact(value, before)} = {tell_exact(amount, top + bottom)}")
+        lines += steps(units.convert(amount, top + bottom, before), before, top + bottom)
+    lines += strength_lines(concentration)
     per_ml = concentration.in_unit(f"{top}/mL")
     native = per_hour / strength
     lines.append(
@@ -104,8 +106,9 @@ def dose_rate(
     per_hour = speed * strength
     shown = units.convert(per_hour, f"{base}/h", f"{top}/h")
     lines = [
+        *strength_lines(concentration),
         f"{tell_exact(speed, 'mL/h')} \u00d7 {tell_exact(concentration.in_unit(f'{top}/mL'), f'{top}/mL')}"
-        f" = {tell_exact(shown, f'{top}/h')}"
+        f" = {tell_exact(shown, f'{top}/h')}",
     ]
     wanted = units.unit(unit or _usual_dose_rate(top, base, weight is not None))
     if weight is None:
@@ -122,7 +125,7 @@ def dose_rate(
     last = f"{top}/kg/h" if weight is not None else f"{top}/h"
     if wanted.name != last:
         value = units.convert(exact, wanted.name, last)
-        lines.append(f"{tell_exact(value, last)} = {tell_exact(exact, wanted.name)}")
+        lines += steps(value, last, wanted.name)
     return conclude("dose-rate", inputs, exact, wanted.name, rounding, tuple(lines))
 
 

@@ -1,5 +1,6 @@
 """Flow by pump: rate, volume, duration, each from the other two; what the pump is told to deliver."""
 
+from dataclasses import replace
 from fractions import Fraction
 
 from assistant.dosing import units
@@ -44,7 +45,7 @@ def piggyback_rate(volume: Measure, duration: Measure, *, rounding: Rounding = T
     Source: US Army Subcourse MD0904, Lesson 2 Section IV, intermittent infusion: mL / min x 60 min/h.
     """
     plain = flow_rate(volume, duration, rounding=rounding)
-    return Result("piggyback-rate", plain.inputs, plain.exact, plain.value, plain.unit, plain.rounding, plain.working)
+    return replace(plain, formula="piggyback-rate")
 
 
 def volume(rate: Measure, duration: Measure, *, rounding: Rounding = EXACT) -> Result:

@@ -16,6 +16,7 @@ from assistant.dosing import (
     gravity,
     preparation,
     residual,
+    safe_dose,
     strength,
 )
 from assistant.dosing.declared import Form, Formula, Input
@@ -48,8 +49,9 @@ def _optional(one: Input) -> Input:
     return Input(one.name, one.form, one.example, needed=False)
 
 
-def _bolus(**given: Any) -> Result:
-    return dose.bolus(**given)[1]
+def _bolus(**given: Any) -> tuple[Result, Result]:
+    drawn, rate = dose.bolus(**given)
+    return rate, drawn
 
 
 _bolus.__doc__ = dose.bolus.__doc__
@@ -88,6 +90,7 @@ _ALL = (
             _SECOND,
         ),
         clock.completion_time,
+        ("volume", "rate"),
     ),
     Formula(
         "latest-start",
@@ -101,6 +104,7 @@ _ALL = (
             _SECOND,
         ),
         clock.latest_start,
+        ("volume", "rate"),
     ),
     Formula(
         "next-bag-due",
@@ -122,6 +126,7 @@ _ALL = (
         "gtt/min",
         (_FACTOR, _optional(_RATE), _optional(_VOLUME), _optional(_DURATION), _RULE),
         gravity.drop_rate,
+        ("volume", "duration"),
     ),
     Formula(
         "rate-from-drops",
@@ -171,6 +176,33 @@ _ALL = (
         "the order's unit",
         (_amount("ordered", "0.2 mg/kg"), _amount("weight", "14 kg"), _BY_FACTOR, _unit("mg"), _RULE),
         dose.dose_by_weight,
+    ),
+    Formula(
+        "dose-with-maximum",
+        "the order's unit",
+        (
+            _amount("ordered", "15 mg/kg"),
+            _amount("weight", "80 kg"),
+            _amount("maximum", "1,000 mg"),
+            _BY_FACTOR,
+            _unit("mg"),
+            _RULE,
+        ),
+        safe_dose.dose_with_maximum,
+    ),
+    Formula(
+        "dose-per-kg",
+        "the dose's unit per kg",
+        (
+            _amount("dose", "500 mg"),
+            _amount("weight", "40 kg"),
+            _amount("lowest", "10 mg/kg", False),
+            _amount("highest", "15 mg/kg", False),
+            _BY_FACTOR,
+            _unit("mg/kg"),
+            _RULE,
+        ),
+        safe_dose.dose_per_kg,
     ),
     Formula(
         "volume-by-weight",
@@ -258,7 +290,7 @@ _ALL = (
     ),
     Formula(
         "bolus",
-        "mL/h",
+        "mL/h, then the volume in mL",
         (
             _amount("dose", "4,000 units"),
             Input("concentration", Form.CONCENTRATION, "50 units/mL"),
@@ -325,6 +357,7 @@ _ALL = (
             _RULE,
         ),
         doses_in_a_day.divided_dose,
+        ("interval",),
     ),
     Formula(
         "daily-dose",
@@ -337,6 +370,7 @@ _ALL = (
             _RULE,
         ),
         doses_in_a_day.daily_dose,
+        ("interval",),
     ),
     Formula(
         "maintenance",

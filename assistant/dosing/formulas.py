@@ -34,10 +34,14 @@ def find(name: str) -> Formula:
     if found is None:
         from difflib import get_close_matches  # only needed on the way to an error
 
-        near = get_close_matches(wanted[:40], list(FORMULAS), n=3, cutoff=0.4)
+        from assistant.dosing.formula_groups import looked_for
+
+        near = get_close_matches(wanted[:40], list(FORMULAS), n=3, cutoff=0.8)
+        near = near or [one.name for one in looked_for(wanted[:40])[:3]]
+        near = near or get_close_matches(wanted[:40], list(FORMULAS), n=3, cutoff=0.4)
         raise QuantityError(
             f"There is no formula {quoted(name)}.",
-            f"Did you mean {' or '.join(near)}?" if near else "The list of formulas shows them all.",
+            f"Did you mean {' or '.join(near)}?" if near else "checkoff calc --list shows them all.",
         )
     return found
 
@@ -69,6 +73,20 @@ def solve(name: str, given: Mapping[str, Given]) -> tuple[Answer, ...]:
                 f"{formula.name} needs {one.name}, {one.form}, but none came.",
                 f'Give {one.name}, for example "{one.example}".',
             )
+    return work_out(formula.name, values)
+
+
+def work_out(name: str, values: dict[str, Any]) -> tuple[Answer, ...]:
+    """Work out a formula from values that were read already.
+
+    Args:
+        name: a key of `FORMULAS`.
+        values: by the function's own names of its parameters.
+
+    Raises:
+        QuantityError: the formula refuses a value.
+    """
+    formula = FORMULAS[name]
     told_of_weight = _weigh(values)
     answer = formula.function(*_positional(formula, values), **_with_start(values))
     answers = tuple(answer) if isinstance(answer, (tuple, list)) else (answer,)

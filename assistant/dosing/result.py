@@ -136,6 +136,18 @@ def _short(exact: Fraction) -> bool:
     return _cut(exact)[1]
 
 
+_MOST_DIGITS = 8
+"""Digits of a number that is not rounded by any rule and still shown whole; the pound in kg has as many."""
+
+
+def _too_long(exact: Fraction) -> bool:
+    """Whether the decimals have no end, or more digits than mean something."""
+    if _short(exact):
+        return False
+    value = decimal(exact)
+    return Fraction(value) != exact or len(value.normalize(WIDE).as_tuple().digits) > _MOST_DIGITS
+
+
 def _cut(exact: Fraction) -> tuple[Decimal, bool]:
     """Four decimals, half up, more for small numbers so that four digits are left; whether nothing was cut."""
     top, bottom = exact.numerator, exact.denominator
@@ -145,6 +157,29 @@ def _cut(exact: Fraction) -> tuple[Decimal, bool]:
     doubled = 2 * bottom
     whole, rest = divmod(2 * top * 10**places + bottom, doubled)
     return WIDE.scaleb(Decimal(whole), -places), rest == bottom
+
+
+_USUAL = {
+    "mL/h": (
+        Fraction(1, 10),
+        Fraction(999),
+        "Infusion pumps take 0.1 to 999 mL/h as a rule (common practice, no source): look at the units and the dose.",
+    ),
+    "gtt/min": (
+        Fraction(1),
+        Fraction(250),
+        "Nobody counts more than 250 drops a minute (common practice, no source): look at the numbers, or use a pump.",
+    ),
+}
+"""The lowest and the highest rate that can be set or counted, and what is said beyond them."""
+
+
+def _beyond_use(value: Fraction, unit: str) -> tuple[str, ...]:
+    """A caution for a rate that no pump takes and nobody counts."""
+    if unit not in _USUAL or not value:
+        return ()
+    lowest, highest, sentence = _USUAL[unit]
+    return () if lowest <= value <= highest else (sentence,)
 
 
 MOST_MOVED = Fraction(5, 100)
@@ -179,6 +214,10 @@ def conclude(
     Raises:
         QuantityError: the value is beyond clinical size, or rounds to nothing.
     """
+    told = rounding.step is not None
+    if not told and _too_long(exact):
+        # Nobody can use, say or check more digits than these; what follows still follows from the exact ratio.
+        rounding = Rounding(Decimal(1).scaleb(int(_cut(exact)[0].as_tuple().exponent)))
     value = rounding.apply(exact)
     check_size(value)
     if exact and not value:
@@ -186,12 +225,13 @@ def conclude(
             f"{tell_exact(exact, unit)} rounds to zero by the rule {rounding}.",
             "Use a finer rounding rule or look at the inputs.",
         )
-    if rounding.step is not None and Fraction(value) != exact:
+    if told and Fraction(value) != exact:
         working = (*working, f"rounded ({rounding}): {shown(value, unit)}")
         moved = abs(Fraction(value) - exact) / abs(exact)
         if moved > MOST_MOVED:
             by = f"Rounding changes it by {_percent(moved)} %, more than {_percent(MOST_MOVED)} %."
             cautions = (*cautions, f"{by} Round to a finer place, or ask a pharmacist.")
+    cautions = (*cautions, *_beyond_use(Fraction(value), unit))
     return Result(formula, dict(inputs), exact, value, unit, rounding, working, cautions)
 
 

@@ -69,6 +69,12 @@ _PLACES = {
     Decimal("0.1"): "tenth",
     Decimal("0.01"): "hundredth",
     Decimal("0.001"): "thousandth",
+    **{
+        Decimal(1).scaleb(-places): f"{name} decimal"
+        for places, name in enumerate(
+            ("fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth", "eleventh", "twelfth"), 4
+        )
+    },
 }
 
 EXACT = Rounding(None)

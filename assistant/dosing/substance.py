@@ -3,7 +3,7 @@
 from fractions import Fraction
 
 from assistant.dosing import units
-from assistant.dosing.result import Measure, tell, tell_exact
+from assistant.dosing.result import Measure, Result, figure, tell, tell_exact
 from assistant.errors import QuantityError
 
 BASE = {"mass": "g", "activity": "units", "amount": "mmol", "equivalents": "mEq"}
@@ -48,6 +48,35 @@ def flat_rate(name: str, top: str) -> str:
         if part in name:
             return name.replace(part, "", 1)
     return f"{top}/h"
+
+
+def steps(value: Fraction, given: str, wanted: str) -> list[str]:
+    """From one unit of a dose rate to another, each factor on a line of its own: first the time, then the substance.
+
+    Args:
+        value: in the given unit.
+        given: printed name of that unit.
+        wanted: printed name of the other, which differs above the line, or in the time, or in both.
+    """
+    *kept, time = wanted.split("/")
+    between = "/".join((given.split("/")[0], *kept[1:], time))
+    lines: list[str] = []
+    for one, other in ((given, between), (between, wanted)):
+        if one == other:
+            continue
+        turned_value = units.convert(value, one, other)
+        factor = turned_value / value
+        sign, size = ("\u00d7", factor) if factor > 1 else ("\u00f7", 1 / factor)
+        lines.append(f"{tell_exact(value, one)} {sign} {figure(size)} = {tell_exact(turned_value, other)}")
+        value = turned_value
+    return lines
+
+
+def strength_lines(concentration: Measure) -> tuple[str, ...]:
+    """How a concentration came about: "400 mg \u00f7 250 mL = 1.6 mg/mL"; nothing where it came as it is."""
+    if not isinstance(concentration, Result):
+        return ()
+    return tuple(line for line in concentration.working if " = " in line)
 
 
 def turn(dose: Measure, top: str) -> tuple[str, list[str]]:

@@ -203,5 +203,6 @@ ERROR_PRONE: Mapping[str, str] = {
     "cc": "mL",
     "CC": "mL",
     "Mg": "mg",
+    "Kg": "kg",
     "gr": "g",
 }

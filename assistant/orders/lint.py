@@ -5,13 +5,16 @@ Pure: it is given the order with its file, and the table of limits, and reads no
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
+from decimal import Decimal
+from fractions import Fraction
 from typing import get_args
 
 from assistant.checklist.finding import Finding, Severity
 from assistant.checklist.paper_file import PaperFile
 from assistant.checklist.wording import error_prone
-from assistant.dosing import Amount, show
+from assistant.dosing import Amount, show, show_number
 from assistant.dosing.limits import Limits
+from assistant.dosing.result import tell_exact
 from assistant.dosing.units import same_dimension
 from assistant.errors import QuantityError
 from assistant.orders.fault import Fault
@@ -20,7 +23,7 @@ from assistant.orders.model import Order
 from assistant.orders.names import label_names
 from assistant.orders.older import PLANTED_AS, place_in
 from assistant.orders.shelf import shelf
-from assistant.orders.solve import answer_key
+from assistant.orders.solve import amount_of, answer_key, can_be_said
 from assistant.orders.truth import truth_of
 
 ORDER_RULES = (
@@ -31,6 +34,8 @@ ORDER_RULES = (
     "order-on-purpose",
     "order-dates",
     "order-rate",
+    "order-sayable",
+    "order-steps",
     "order-names",
     "order-wording",
     "order-teaching",
@@ -179,6 +184,44 @@ def _rates(order: Order) -> Iterator[_Complaint]:
             )
 
 
+def _sayable(order: Order) -> Iterator[_Complaint]:
+    """Every number of the key can be said."""
+    for entry in answer_key(order).values():
+        if isinstance(entry.value, Decimal) and not can_be_said(entry.value):
+            yield _error(
+                "order-sayable",
+                (entry.name.partition(".")[0],),
+                f"{entry.name} is {show_number(entry.value)} {entry.unit}, which nobody can say:"
+                f" {'; '.join(entry.working) or 'the order states it'}.",
+                "Order a number with fewer digits.",
+            )
+
+
+_APART = Fraction(5, 100)
+"""How far a rate may be off the volume and time that it is for; the same as for a rounding without a word."""
+
+
+def _steps(order: Order) -> Iterator[_Complaint]:
+    """The rate, as the pump takes it, gives the volume in the time that is ordered."""
+    key = answer_key(order)
+    for part in ("primary", "secondary", "second_secondary"):
+        infusion = getattr(order, part)
+        if infusion is None or infusion.over is None:
+            continue
+        ordered = getattr(infusion, "bag_volume", None) or infusion.volume
+        volume = (infusion.volume or ordered).in_unit("mL")
+        rate = amount_of(key[f"{part}.rate"])
+        given = rate.in_unit("mL/h") * infusion.over.in_unit("h")
+        if abs(given - volume) > _APART * volume:
+            yield _error(
+                "order-steps",
+                (part, "over"),
+                f"{show(rate)} for {show(infusion.over)} give {tell_exact(given, 'mL')}, not the"
+                f" {tell_exact(volume, 'mL')} of the order: rounding ({order.rounding}) moves the rate too far.",
+                "Order another time or volume, or a finer rounding.",
+            )
+
+
 def _names(order: Order) -> Iterator[_Complaint]:
     """What labels name is among the names of the lab: so a recogniser has others to tell it from."""
     known = label_names()
@@ -235,4 +278,12 @@ def _warning(rule: str, where: tuple[str, ...], what: str, mend: str) -> _Compla
     return _Complaint(rule, Severity.WARNING, where, what, mend)
 
 
-_RULES: tuple[Callable[[Order], Iterator[_Complaint]], ...] = (_dates, _rates, _names, _wording, _teaching)
+_RULES: tuple[Callable[[Order], Iterator[_Complaint]], ...] = (
+    _dates,
+    _rates,
+    _sayable,
+    _steps,
+    _names,
+    _wording,
+    _teaching,
+)

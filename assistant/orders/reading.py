@@ -19,7 +19,7 @@ _ALSO = {
 """Kinds that are taken where another one is named: a dose may be a mass, a dose rate may be by weight."""
 
 
-def _amount_of(kind: str, *, zero: bool = False) -> Callable[[object], Amount]:
+def amount_of(kind: str, *, zero: bool = False) -> Callable[[object], Amount]:
     """Reads an amount of one kind of quantity from the text in which people write it."""
 
     def read(given: object) -> Amount:
@@ -54,14 +54,14 @@ def read_rounding(given: object) -> Rounding:
         raise refuse(cause.what, cause.remedy) from cause
 
 
-Volume = Annotated[Amount, BeforeValidator(_amount_of("volume"))]
-Reserve = Annotated[Amount, BeforeValidator(_amount_of("volume", zero=True))]
-Rate = Annotated[Amount, BeforeValidator(_amount_of("rate"))]
-Duration = Annotated[Amount, BeforeValidator(_amount_of("duration"))]
-Dose = Annotated[Amount, BeforeValidator(_amount_of("dose"))]
-Weight = Annotated[Amount, BeforeValidator(_amount_of("mass"))]
-DoseRate = Annotated[Amount, BeforeValidator(_amount_of("dose rate"))]
-DropFactor = Annotated[Amount, BeforeValidator(_amount_of("drop factor"))]
+Volume = Annotated[Amount, BeforeValidator(amount_of("volume"))]
+Reserve = Annotated[Amount, BeforeValidator(amount_of("volume", zero=True))]
+Rate = Annotated[Amount, BeforeValidator(amount_of("rate"))]
+Duration = Annotated[Amount, BeforeValidator(amount_of("duration"))]
+Dose = Annotated[Amount, BeforeValidator(amount_of("dose"))]
+Weight = Annotated[Amount, BeforeValidator(amount_of("mass"))]
+DoseRate = Annotated[Amount, BeforeValidator(amount_of("dose rate"))]
+DropFactor = Annotated[Amount, BeforeValidator(amount_of("drop factor"))]
 Name = Annotated[str, Field(min_length=1, max_length=80)]
 
 

@@ -19,6 +19,7 @@ Units: a mass in the bag is given in mg, ``dose.ordered`` as the order writes it
 """
 
 from collections.abc import Callable, Mapping, Sequence
+from dataclasses import replace
 from decimal import Decimal
 from functools import lru_cache, partial
 
@@ -203,7 +204,8 @@ def _by_dose_rate(
 ) -> tuple[KeyEntry, ...]:
     strength = strength_of(dose.amount, dose.volume)
     weight = weight if unit(dose.ordered.unit).kind == "dose rate per weight" else None
-    rate = pump_rate(dose.ordered, strength.amount, weight=weight, rounding=rounding)
+    plain = pump_rate(dose.ordered, strength.amount, weight=weight, rounding=rounding)
+    rate = replace(plain, working=(*strength.working, *plain.working))
     to_infuse = _vtbi("dose.vtbi", dose.volume, dose.reserve)
     per_hour = f"{strength.unit.split('/')[0]}/h"
     if weight is not None:
@@ -235,11 +237,16 @@ def _sayable(work_out: Callable[[Rounding], Result]) -> Result:
     What follows from it follows from these digits (common practice, no source).
     """
     exact = work_out(dosing.EXACT)
-    value = normal(exact.value)
-    digits, exponent = value.as_tuple().digits, value.as_tuple().exponent
-    if isinstance(exponent, int) and exponent >= -_MOST_DECIMALS and len(digits) <= _MOST_DIGITS:
+    value = normal(exact.exact_decimal)
+    if can_be_said(value):
         return exact
     return work_out(Rounding(Decimal(1).scaleb(value.adjusted() - _SIGNIFICANT + 1)))
+
+
+def can_be_said(value: Decimal) -> bool:
+    """Whether a number has so few digits that a person can say it and hear it read back."""
+    digits, exponent = value.as_tuple().digits, value.as_tuple().exponent
+    return isinstance(exponent, int) and exponent >= -_MOST_DECIMALS and len(digits) <= _MOST_DIGITS
 
 
 def _flush(flush: Flush, order: Order) -> list[KeyEntry]:

@@ -1,5 +1,6 @@
 """Numbers in figures, as people type them and recognisers write them in any language."""
 
+import re
 from collections.abc import Iterator
 from decimal import Decimal
 
@@ -10,6 +11,23 @@ from assistant.spoken.said import Said
 LONGEST_FRACTION = 6
 """Decimals that any number here has at most."""
 _LONGEST_WHOLE = 9
+
+
+_WRITTEN_BADLY = re.compile(
+    r"\d\s*/\s*\d|[\u00bc-\u00be]"  # a fraction
+    r"|\d[oO](?=[\d.\s]|$)|\d[lI]\d|(?<![A-Za-z])[oOlI]\d|\d[SB](?=[\d.\s])"  # a letter among the digits
+    r"|[a-z]{3,}\d|\d(?:zero|one|two|three|four|five|six|seven|eight|nine)"  # half in words
+    r"|\d[.,]\s+[A-Za-z%]|\d\s*(?:cc|CC)\b|\d\s*(?:Mg|Kg|mgs)\b|\(\d[^)]*$",
+    re.ASCII,
+)
+
+
+def written_badly(words: str) -> bool:
+    """Whether typed words hold a number, or a unit, that the reader of written amounts refuses as easily misread.
+
+    A recogniser writes "half" as 1/2 and "oh" as o: of what was heard this says nothing.
+    """
+    return _WRITTEN_BADLY.search(words) is not None
 
 
 def _figures(token: str) -> Iterator[Said]:

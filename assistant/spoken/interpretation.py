@@ -14,6 +14,7 @@ from assistant.spoken.expect import (
     NumberExpected,
     TextExpected,
 )
+from assistant.spoken.figures import written_badly
 from assistant.spoken.listing import Listing
 from assistant.spoken.meaning import Answer, Kind, Meaning, NoMatch, Reason
 from assistant.spoken.names import NameWords
@@ -103,6 +104,8 @@ class Interpreter:
             return Answer(Kind.TEXT, clean_text(words))
         if len(bare) > _MOST_TOKENS:
             return NoMatch(Reason.TOO_LONG)
+        if not heard and isinstance(expect, NumberExpected) and written_badly(words):
+            return NoMatch(Reason.NOT_A_NUMBER)
         if words.rstrip().endswith("?") and not isinstance(expect, NumberExpected | AnyExpected):
             # A number is read back; everything else would be taken at once.
             return NoMatch(Reason.QUESTION)

@@ -2,6 +2,7 @@
 
 import io
 import json
+import shlex
 import subprocess
 import sys
 import xml.etree.ElementTree as ElementTree
@@ -14,6 +15,7 @@ import pytest
 
 from assistant.cli.main import main
 from assistant.cli.tapping import tapped
+from assistant.dosing.formula_groups import CALLED, GROUPS
 from assistant.dosing.formulas import FORMULAS
 from tests.dosing.worked import Example, examples
 
@@ -151,7 +153,7 @@ def test_lists_every_formula(call: Call) -> None:
     """--list shows every formula with its inputs; as JSON one object each, with the source."""
     code, out, _ = call("calc", "--list")
     assert code == 0
-    assert all(f"\n{name}: " in f"\n{out}" for name in FORMULAS)
+    assert all(f"\n  {name}: " in f"\n{out}" for name in FORMULAS)
     rows = [json.loads(line) for line in call("calc", "--list", "--json")[1].splitlines()]
     assert [row["formula"] for row in rows] == list(FORMULAS)
     assert all(row["source"] and row["inputs"] for row in rows)
@@ -425,3 +427,95 @@ def test_another_number_needs_its_name(call: Call) -> None:
     code, out, err = call("calc", "compare", "--stated", "5 mL", "--right", "5 mL", "--other", "1 L")
     assert (code, out) == (2, "")
     assert "primary.vtbi=950 mL" in err
+
+
+def test_a_question_in_a_line(call: Call) -> None:
+    """What was taken for what, the formula, the working, and the answer last; in one argument or in many."""
+    wanted = (
+        "volume: 200 mL\nduration: 60 min\nby: rate (rate in ml/h that gives a volume in a time)\n"
+        "  60 min = 1 h\n  200 mL \u00f7 1 h = 200 mL/h\n200 mL/h\n"
+    )
+    assert call("calc", "1 g in 200 mL over 60 min in mL/h") == (0, wanted.replace("ml/h", "mL/h"), "")
+    assert call("calc", *["1", "g", "in", "200", "mL", "over", "60", "min", "in", "mL/h"])[0] == 0
+    found = json.loads(call("calc", "1 g in 200 mL over 60 min in mL/h", "--json")[1])
+    assert (found["value"], found["unit"], found["formulas"]) == ("200", "mL/h", ["rate"])
+
+
+def test_a_question_that_lacks_something_is_asked_back(call: Call) -> None:
+    """Nothing on stdout, one line that names it, exit code 2."""
+    assert call("calc", "drip rate 1000 mL over 8 h") == (
+        2,
+        "",
+        'This lacks a drop factor such as "20 gtt/mL". Ask again with it.\n',
+    )
+
+
+@pytest.mark.parametrize(
+    ("word", "formula"),
+    [
+        ("ivpb", "piggyback-rate"),
+        ("drip", "drop-rate"),
+        ("bsa", "surface-area"),
+        ("infusion-rate", "rate"),
+        ("drop factor", "drop-rate"),
+        ("mcg/kg/min", "pump-rate"),
+        ("draw up", "volume-for-dose"),
+    ],
+)
+def test_the_list_is_searched_by_words_of_the_trade(call: Call, word: str, formula: str) -> None:
+    """A word of the trade leads to its formula, with an example."""
+    code, out, _ = call("calc", "--list", word)
+    assert code == 0
+    assert f"  {formula}: " in out
+    assert f"example: checkoff calc {formula} " in out
+
+
+def test_a_word_that_leads_nowhere(call: Call) -> None:
+    """It is said, with the way to the whole list, and the exit code is 1."""
+    assert call("calc", "--list", "qwertz") == (
+        1,
+        "",
+        "No formula goes by qwertz. checkoff calc --list shows all of them.\n",
+    )
+
+
+@pytest.mark.parametrize("name", FORMULAS)
+def test_every_example_of_the_list_runs(call: Call, name: str) -> None:
+    """The example that stands with a formula is one that can be asked."""
+    code, _, err = call("calc", name, *shlex.split(FORMULAS[name].example))
+    assert (code, err) == (0, "")
+
+
+def test_every_formula_stands_in_one_group() -> None:
+    """The groups hold every formula once, and each has its words."""
+    grouped = [name for names in GROUPS.values() for name in names]
+    assert sorted(grouped) == sorted(FORMULAS) == sorted(CALLED)
+
+
+def test_bulk_takes_checks_and_questions(call: Call, tmp_path: Path) -> None:
+    """Comparisons, limits and questions stand in a file like formulas, each row labelled by what answered it."""
+    code, found = bulk(
+        call,
+        tmp_path / "lines.jsonl",
+        {"id": 1, "formula": "compare", "inputs": {"stated": "750 mL/h", "right": "75 mL/h"}},
+        {"id": 2, "formula": "limits", "inputs": {"name": "vancomycin", "dose": "1 g", "duration": "60 min"}},
+        {"id": 3, "question": "100 mL over 30 min in mL/h"},
+        {"id": 4, "formula": "compare", "inputs": {"stated": "750 mL/h"}},
+        {"id": 5, "formula": "limits", "inputs": {"name": "vancomycin", "speed": "5 mL/h"}},
+    )
+    assert code == 1
+    assert (found[0]["formula"], found[0]["slip"]) == ("compare", "tenfold")
+    assert (found[1]["formula"], "level" in found[1]) == ("limits", True)
+    assert (found[2]["value"], found[2]["unit"]) == ("200", "mL/h")
+    assert found[3]["error"]["what"].startswith("compare needs right")
+    assert found[4]["error"]["what"].startswith('limits takes no input "speed"')
+
+
+def test_several_answers_are_labelled(call: Call) -> None:
+    """A formula that gives more than one number says which is which."""
+    out = call("calc", "dilution", *shlex.split(FORMULAS["dilution"].example))[1]
+    assert "stock: 20 mL" in out and "diluent: 80 mL" in out
+    out = call("calc", "bolus", *shlex.split(FORMULAS["bolus"].example))[1]
+    assert "rate: 160 mL/h" in out and "volume: 80 mL" in out
+    out = call("calc", "titration", *shlex.split(FORMULAS["titration"].example))[1]
+    assert "at 7.5 mg/h: 4.7 mL/h" in out

@@ -8,6 +8,7 @@ import pytest
 
 from assistant.dosing import Agrees, Amount, CannotCheck, Disagrees, Slip, compare, parse_amount
 from assistant.spoken.english.slips import different_things, explained, not_needed
+from tests.dosing.slips_bench import measure, random_numbers
 
 OTHERS = {
     "primary.rate": parse_amount("75 mL/h"),
@@ -172,3 +173,35 @@ def test_a_slip_of_units_or_of_a_factor(stated: str, expected: str, others: dict
     verdict = compare(parse_amount(stated), parse_amount(expected), others)
     assert isinstance(verdict, Disagrees)
     assert verdict.slip is slip
+
+
+GRAVITY = {"gravity.drop_factor": parse_amount("15 gtt/mL")}
+BY_WEIGHT = {"patient.weight": parse_amount("70 kg"), "dose.ordered": parse_amount("5 mcg/kg/min")}
+BY_INPUTS = [
+    # 1,000 mL in 8 h: 31.25 gtt/min by 15 gtt/mL, 125 by 60 gtt/mL (by hand).
+    ("125 gtt/min", "31 gtt/min", GRAVITY, Fraction(125, 4), Slip.DROP_FACTOR, "125 is what a set of 60 gtt/mL needs"),
+    # 43.75 mL/h for 70 kg is 0.625 mL/h for each.
+    ("0.63 mL/h", "43.8 mL/h", BY_WEIGHT, Fraction(175, 4), Slip.WEIGHT, "the weight was left out"),
+    ("15 mL/h", "125 mL/h", {}, None, Slip.DIGIT, "15 is the 125 that follows from the order, with a digit lost."),
+    ("1,225 mL/h", "125 mL/h", {}, None, Slip.DIGIT, "with a digit written twice."),
+]
+
+
+@pytest.mark.parametrize(("stated", "expected", "others", "exact", "slip", "sentence"), BY_INPUTS)
+def test_a_slip_is_known_by_the_inputs(
+    stated: str, expected: str, others: dict[str, Amount], exact: Fraction | None, slip: Slip, sentence: str
+) -> None:
+    """Another set, no weight, a digit lost or doubled: each has its name and its sentence."""
+    verdict = compare(parse_amount(stated), parse_amount(expected), others, exact)
+    assert isinstance(verdict, Disagrees)
+    assert verdict.slip is slip
+    assert sentence in explained(verdict)
+
+
+def test_slips_of_drawn_orders_get_their_names() -> None:
+    """Of a sample of seeded orders 95 % of the slips are named, no name misleads, and chance gets none."""
+    tried, right, misled = measure(300)
+    assert not misled
+    assert right.total() * 100 >= tried.total() * 95
+    named, wrongly = random_numbers(300)
+    assert not wrongly and named < 30

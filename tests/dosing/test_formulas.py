@@ -1,12 +1,14 @@
 """The formulas: known answers beside refusals, the working, and the table that declares them."""
 
 import inspect
+import random
 from collections.abc import Callable
 from decimal import Decimal
+from fractions import Fraction
 
 import pytest
 
-from assistant.dosing import Amount, dose, dose_rate, gravity, preparation
+from assistant.dosing import Amount, dose, dose_rate, gravity, preparation, safe_dose
 from assistant.dosing.clock import Moment
 from assistant.dosing.formulas import FORMULAS, Form, find, solve
 from assistant.dosing.result import EXAMPLES, Result
@@ -21,8 +23,8 @@ def texts(line: str) -> dict[str, str]:
 
 
 def one(formula: str, line: str) -> Result:
-    """The only answer of a formula, a number."""
-    (answer,) = solve(formula, texts(line))
+    """The answer of a formula, a number; the first of several."""
+    answer, *_ = solve(formula, texts(line))
     assert isinstance(answer, Result)
     return answer
 
@@ -37,6 +39,11 @@ INSTEAD = {
 """Inputs that stand in for one another: one of them has to be given."""
 
 ANSWERS = [
+    # By hand: 15 x 80 = 1,200, above 1,000; 15 x 40 = 600, below it; 500 / 40 = 12.5; 1,500 / 25 = 60.
+    ("dose-with-maximum", "ordered=15 mg/kg | weight=80 kg | maximum=1 g", "1000", "mg"),
+    ("dose-with-maximum", "ordered=15 mg/kg | weight=40 kg | maximum=1 g", "600", "mg"),
+    ("dose-per-kg", "dose=500 mg | weight=40 kg | lowest=10 mg/kg | highest=15 mg/kg", "12.5", "mg/kg"),
+    ("dose-per-kg", "dose=1.5 g/day | weight=25 kg | unit=mg/kg/day", "60", "mg/kg/day"),
     # Flow: Open RN, Nursing Skills, chapter 5, formula; figures of our own, checked by hand.
     ("rate", "volume=1,000 mL | duration=12 h", "83.3", "mL/h"),
     ("rate", "volume=1,000 mL | duration=12 h | rounding=whole", "83", "mL/h"),
@@ -300,7 +307,7 @@ REFUSALS = [
     ("body-weight", "weight=7 lb 16 oz", "Ounces beside pounds go up to 15"),
     ("surface-area", "height=5 ft 12 in | weight=150 lb", "Inches beside feet go up to 11"),
     ("rate", "volume=100 mL | duration=/2 h", "Expected a number with its unit"),
-    ("rate", "volume=100 mL | duration=1/2 h", '"/2 h" is not a unit'),
+    ("rate", "volume=100 mL | duration=1/2 h", '"1/2 h" is written with a fraction'),
     ("completion-time", "start=22:00 | duration=999,999,999 h", "beyond the calendar"),
 ]
 
@@ -424,7 +431,9 @@ def test_the_working_shows_every_step() -> None:
     answer = one("pump-rate", "dose-rate=5 mcg/kg/min | weight=95 kg | concentration=200 mg in 250 mL")
     assert answer.working == (
         "5 mcg/kg/min \u00d7 95 kg = 475 mcg/min",
-        "475 mcg/min = 28.5 mg/h",
+        "475 mcg/min \u00d7 60 = 28,500 mcg/h",
+        "28,500 mcg/h \u00f7 1,000 = 28.5 mg/h",
+        "200 mg \u00f7 250 mL = 0.8 mg/mL",
         "28.5 mg/h \u00f7 0.8 mg/mL = 35.625 mL/h",
         "rounded (nearest tenth, half up): 35.6 mL/h",
     )
@@ -436,6 +445,23 @@ def test_the_working_shows_every_step() -> None:
         "1 L = 1,000 mL",
         "1,000 mL \u00d7 60 min/h \u00f7 20 min = 3,000 mL/h",
     )
+
+
+@pytest.mark.parametrize(
+    ("formula", "line", "said"),
+    [
+        ("rate", "volume=1 L | duration=1 h", "Infusion pumps take 0.1 to 999 mL/h"),
+        ("rate", "volume=1 mL | duration=12 h | rounding=hundredth", "Infusion pumps take 0.1 to 999 mL/h"),
+        ("piggyback-rate", "volume=500 mL | duration=15 min", "Infusion pumps take 0.1 to 999 mL/h"),
+        ("drop-rate", "volume=1 L | duration=1 h | drop-factor=20 gtt/mL", "Nobody counts more than 250 drops"),
+        ("rate", "volume=999 mL | duration=1 h", ""),
+        ("drop-rate", "volume=250 mL | duration=1 h | drop-factor=60 gtt/mL", ""),
+    ],
+)
+def test_a_rate_that_nobody_can_set_has_a_caution(formula: str, line: str, said: str) -> None:
+    """What no pump takes and nobody counts is said, up to the limit itself it is not."""
+    cautions = one(formula, line).cautions
+    assert any(said in caution for caution in cautions) if said else not cautions
 
 
 def test_nothing_is_rounded_before_the_last_step() -> None:
@@ -496,7 +522,10 @@ def test_exact_values_are_kept() -> None:
     """The rounded value never replaces the exact one."""
     answer = one("rate", "volume=1,000 mL | duration=12 h")
     assert f"{answer.exact_decimal:f}" == "83.33333333333333333333333333"
-    assert one("rate", "volume=1,000 mL | duration=12 h | rounding=exact").rounding == EXACT
+    unrounded = one("rate", "volume=1,000 mL | duration=12 h | rounding=exact")
+    assert unrounded.exact == Fraction(1000, 12)
+    assert str(unrounded) == "83.3333 mL/h"  # no more digits than mean something
+    assert one("body-weight", "weight=80 kg | rounding=exact").rounding == EXACT
 
 
 WRONG_KIND = Amount(Decimal(5), "mL")
@@ -527,3 +556,29 @@ def test_times_of_drops_are_decimals() -> None:
     """What is no finite time is refused with what to do."""
     with pytest.raises(QuantityError, match=r"Up to 10,000 times in seconds were expected\. Mark the drops again\."):
         gravity.live_count([Decimal(0), Decimal(1), Decimal("NaN")], Amount(Decimal(20), "gtt/mL"))
+
+
+def test_a_dose_is_held_against_its_range_and_its_maximum() -> None:
+    """Below, within and above the range are told apart, its bounds belong to it; a maximum that holds is said."""
+    bounds = "lowest=10 mg/kg | highest=15 mg/kg"
+    assert "below the range" in one("dose-per-kg", f"dose=399 mg | weight=40 kg | {bounds}").cautions[0]
+    assert not one("dose-per-kg", f"dose=400 mg | weight=40 kg | {bounds}").cautions
+    assert one("dose-per-kg", f"dose=600 mg | weight=40 kg | {bounds}").working[-1] == "within the range"
+    assert "above the range" in one("dose-per-kg", f"dose=601 mg | weight=40 kg | {bounds}").cautions[0]
+    assert (
+        "maximum of 1 g holds" in one("dose-with-maximum", "ordered=15 mg/kg | weight=80 kg | maximum=1 g").cautions[0]
+    )
+    with pytest.raises(QuantityError, match="lowest is above the highest"):
+        one("dose-per-kg", "dose=5 mg | weight=40 kg | lowest=5 mg/kg | highest=1 mg/kg")
+
+
+def test_doses_against_plain_fractions() -> None:
+    """Ten thousand seeded cases of the two formulas against sums in fractions."""
+    chance = random.Random(15)  # noqa: S311 - a test that repeats
+    for _ in range(10_000):
+        kilos, per_kg, top = (Decimal(chance.randrange(1, 4000)).scaleb(-1) for _ in range(3))
+        kilos = max(kilos, Decimal("0.5"))
+        weight, ordered, most = Amount(kilos, "kg"), Amount(per_kg, "mg/kg"), Amount(top, "g")
+        capped = safe_dose.dose_with_maximum(ordered, weight, most)
+        assert capped.exact == min(Fraction(kilos) * Fraction(per_kg), 1000 * Fraction(top))
+        assert safe_dose.dose_per_kg(Amount(top, "mg"), weight).exact == Fraction(top) / Fraction(kilos)

@@ -26,6 +26,17 @@ POLICY = "Source: policy of the Ostrey Harbour Teaching Lab (fictional)."
 BROKEN = [
     # rule, severity, line, what is changed from, to, what is wrong, what to do
     (
+        ("order-sayable", "error", 19, 'dose = "20 mg"', 'dose = "10.12345 mg"'),
+        "secondary.dose is 10.12345 mg, which nobody can say: the order states it.",
+        "Order a number with fewer digits.",
+    ),
+    (
+        ("order-steps", "error", 23, 'volume = "50 mL"\nover = "20 min"', 'volume = "0.3 mL"\nover = "6 h"'),
+        "0.1 mL/h for 6 h give 0.6 mL, not the 0.3 mL of the order: rounding (nearest tenth, half up) moves the rate"
+        " too far.",
+        "Order another time or volume, or a finer rounding.",
+    ),
+    (
         ("order-key", "error", 1, 'over = "20 min"', 'over = "999,999 h"'),
         "no answer key follows from the order: about 0.00005 mL/h rounds to zero by the rule nearest tenth, half up.",
         "Use a finer rounding rule or look at the inputs.",

@@ -52,6 +52,12 @@ def explained(verdict: Disagrees) -> str:
             return f"{heard} is {follows}, rounded to another place."
         case Slip.POUNDS:
             return f"{heard} is not {follows}: pounds and kilograms are mixed up."
+        case Slip.DROP_FACTOR:
+            return f"{heard} is what a set of {match.other} needs, not {follows}: look at the set's package."
+        case Slip.WEIGHT:
+            return f"{heard} is the rate for one kilogram, not {follows}: the weight was left out."
+        case Slip.DIGIT:
+            return f"{heard} is {follows}, with a digit {'lost' if match.other == 'lost' else 'written twice'}."
         case Slip.TENFOLD | Slip.THOUSANDFOLD | Slip.DOUBLE if not match.exact:
             return f"{heard} is about {_multiple(match.factor)} {follows}."
         case Slip.DECIMAL_POINT if match.factor is None:
