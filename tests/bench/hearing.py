@@ -44,7 +44,7 @@ def hear(recogniser: Recogniser, clip: Clip, sound: bytes) -> Heard:
     recogniser.begin(clip.saying.expect)
     began = time.perf_counter()
     evidence = recogniser.evidence(samples_of(sound), clip.saying.expect)
-    verdict = NOTHING if evidence is None else judge(evidence, clip.saying.expect, ENGLISH)
+    verdict = NOTHING if evidence is None else judge(evidence, clip.saying.expect, ENGLISH, recogniser.manner.limits)
     return Heard(clip, verdict.words, verdict.doubtful, time.perf_counter() - began, evidence)
 
 

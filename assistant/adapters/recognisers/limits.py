@@ -69,3 +69,39 @@ DOUBTFUL_POSITIVE = Limits(share=0.5, clear=-3.0, ratio=-4.0, least=-10.0, endin
 """For a positive that is asked about once more: it leads, and something like it was said."""
 FREE = FreeLimits(lead=0.5, clear=-1.6)
 """For a positive in words that stand in no list: it is asked about once more."""
+
+
+@dataclass(frozen=True)
+class LimitSet:
+    """All limits of one model: what they are depends on how sure of itself it is.
+
+    Attributes:
+        clear_command: for commands, confirmations and refusals that are told, so clear that no noise is.
+        command: for the same where a noise must be thought of.
+        faint_command: for the same where they are not clear, but nothing that a noise would be taken for.
+        number: for a number that goes on with the short read-back.
+        digits: for a number digit by digit.
+        doubtful: for all numbers together, where it is only known that one was said.
+        positive: for a yes or a done at a line.
+        turned_round: for one whose words in another order ask.
+        doubtful_positive: for a positive that is asked about once more.
+        free: for a positive in words that stand in no list.
+    """
+
+    clear_command: Limits = CLEAR_COMMAND
+    command: Limits = COMMAND
+    faint_command: Limits = FAINT_COMMAND
+    number: Limits = NUMBER
+    digits: Limits = DIGITS
+    doubtful: Limits = DOUBTFUL
+    positive: Limits = POSITIVE
+    turned_round: Limits = TURNED_ROUND
+    doubtful_positive: Limits = DOUBTFUL_POSITIVE
+    free: FreeLimits = FREE
+
+
+GENERAL = LimitSet()
+"""For a model as it comes, trained on speech of all kinds."""
+
+TRAINED = LimitSet()
+"""For the model that was trained for the bench, chosen on people whom it had not heard (`python -m tests.bench.people`)."""
