@@ -142,13 +142,15 @@ def judge(evidence: Evidence, expect: Expect, language: Language, limits: LimitS
         return NOTHING
     alternatives = tuple(Alternative(group.text, group.share) for group in ranked)
     best = ranked[0]
+    agrees = not limits.witness or _is_written_freely(best, evidence, expect, language)
     if is_positive(best.meaning, expect):
-        return _positive(best, alternatives, evidence, expect, language, limits)
+        return _positive(best, alternatives, evidence, expect, language, limits, agrees=agrees)
     digits_only = isinstance(expect, NumberExpected) and expect.digits_only
     if best.is_number:
         wanted = limits.digits if digits_only else limits.number
         stands = (
-            best.reaches(wanted, evidence)
+            agrees
+            and best.reaches(wanted, evidence)
             and not is_carried(best.text, language)
             and not is_contradicted(best.meaning, evidence.free.text)
             and not _is_freely_another(best, evidence, expect, language)
@@ -156,7 +158,7 @@ def judge(evidence: Evidence, expect: Expect, language: Language, limits: LimitS
         )
     else:
         tells = not isinstance(best.meaning, NoMatch) or best.meaning.reason in _TELLING
-        stands = tells and _is_clear(best, evidence, limits)
+        stands = agrees and tells and _is_clear(best, evidence, limits)
         if isinstance(expect, ChoiceExpected) and isinstance(best.meaning, Answer):
             # A choice closes a step at once, as a yes does.
             stands = stands and not denies(best.text, evidence.free.text, language)
@@ -181,6 +183,12 @@ def _is_freely_another(number: Group, evidence: Evidence, expect: Expect, langua
     return _is_number(meaning) and _same(meaning, expect) != _same(number.meaning, expect)
 
 
+def _is_written_freely(best: Group, evidence: Evidence, expect: Expect, language: Language) -> bool:
+    """Whether what the model writes without limits means the same: the second witness."""
+    meaning, _ = _meanings(plain(evidence.free.text, language), expect, language)
+    return _same(meaning, expect) == _same(best.meaning, expect)
+
+
 def _is_clear(command: Group, evidence: Evidence, limits: LimitSet) -> bool:
     kinds = (limits.clear_command, limits.command, limits.faint_command)
     return any(command.reaches(one, evidence) for one in kinds)
@@ -193,6 +201,8 @@ def _positive(
     expect: Expect,
     language: Language,
     limits: LimitSet,
+    *,
+    agrees: bool,
 ) -> Judgement:
     """A positive, where it clearly beats what is no positive and nothing that is written freely denies it.
 
@@ -209,12 +219,15 @@ def _positive(
         )
         and not begins_otherwise(best.text, evidence.free.text, language)
     )
-    if leads and not denied and _is_clear(best, evidence, limits):
+    if leads and agrees and not denied and _is_clear(best, evidence, limits):
         return Judgement(best.text, alternatives)
+    freely = _written_freely(alternatives, evidence, expect, language, limits)
+    if freely is not None and not freely.doubtful:
+        return freely
     asks_again = of_a_line and not isinstance(expect, AnyExpected)
     if asks_again and not denied and best.reaches(limits.doubtful_positive, evidence):
         return Judgement(best.text, alternatives, doubtful=True)
-    return _written_freely(alternatives, evidence, expect, language, limits) or Judgement("", alternatives)
+    return freely or Judgement("", alternatives)
 
 
 def _written_freely(
@@ -222,8 +235,8 @@ def _written_freely(
 ) -> Judgement | None:
     """A positive in words of the learner's own, which stand in no list: what the model writes without limits.
 
-    What else it would have written, and every sentence of the step that is no positive, stand against it. It is never
-    taken at once: of a denial that was misheard the model may be as certain.
+    What else it would have written, and every sentence of the step that is no positive, stand against it. It is taken
+    at once only where a model is known to be less certain of denials that it mishears.
     """
     if not (isinstance(expect, ConfirmExpected) and expect.asked is not None):
         return None
@@ -240,9 +253,18 @@ def _written_freely(
         for one in listed
         if not is_positive(language.interpret(plain(one.text, language), expect, heard=True), expect)
     ]
-    leads = _sum(for_it) - _sum(against) >= limits.free.lead
-    clear = evidence.free.score >= limits.free.clear * evidence.free_tokens
-    return Judgement(texts[0], alternatives, doubtful=True) if leads and clear else None
+    lead, clear = _sum(for_it) - _sum(against), evidence.free.score / evidence.free_tokens
+    if lead < limits.free.lead or clear < limits.free.clear:
+        return None
+    at_once = limits.free_at_once
+    taken = (
+        at_once is not None
+        and lead >= at_once.lead
+        and clear >= at_once.clear
+        and not is_like_another(texts[0], expect, language)
+        and not is_turned_round(texts[0], expect, language)
+    )
+    return Judgement(texts[0], alternatives, doubtful=not taken)
 
 
 def _sum(scores: list[float]) -> float:

@@ -96,7 +96,7 @@ class WhisperRecogniser:
             )
         *self._prompt, end = known
         self._decoder = Decoder(files["model.bin"])
-        self._sentences = Sentences(self._tokeniser, end, language)
+        self._sentences = Sentences(self._tokeniser, end, language, small=manner.small)
         self._noise = cache(self._find_noise)
         self._of_noise = lru_cache(maxsize=1_000)(self._find_of_noise)
 

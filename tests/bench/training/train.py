@@ -74,7 +74,8 @@ class Sayings(IterableDataset[tuple[np.ndarray, int, list[int]]]):
             if clip.words in _DIGITS:
                 who = "people" if clip.speaker.startswith("person") else "synthetic"
                 self._singles[who][clip.speaker].append(place)
-        self._kinds = [kind for kind in SHARES if self._by_kind.get(kind) or kind.startswith("string")]
+        joined = {f"string, {who}" for who, found in self._singles.items() if found}
+        self._kinds = [kind for kind in SHARES if self._by_kind.get(kind) or kind in joined]
         self.counts = {kind: len(found) for kind, found in self._by_kind.items()}
 
     def __iter__(self) -> Iterator[tuple[np.ndarray, int, list[int]]]:
