@@ -108,7 +108,7 @@ class LimitSet:
 GENERAL = LimitSet()
 """For a model as it comes, trained on speech of all kinds."""
 
-_SAID = Limits(share=0.7, clear=-0.2, ratio=-1.0, least=-0.2, ending=-0.5)
+_SAID = Limits(share=0.7, clear=-0.1, ratio=-1.0, least=-0.6, ending=-0.5)
 """Of what is said at a bench the trained model is surer than that, and less sure of most that it mishears."""
 
 TRAINED = LimitSet(
