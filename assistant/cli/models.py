@@ -3,11 +3,12 @@
 import argparse
 import sys
 import time
+from collections.abc import Callable
 from dataclasses import asdict
 from pathlib import Path
 
 from assistant.adapters import fetch, models
-from assistant.adapters.recognisers import bundled, choose
+from assistant.adapters.recognisers import bundled, choose, trained
 from assistant.cli.printing import say_line, tell, write_json
 from assistant.cli.verbs import Subparsers, add_verb
 from assistant.errors import ModelError, UsageError
@@ -115,13 +116,18 @@ def run_check(args: argparse.Namespace) -> int:
         UsageError: a name that is not here.
     """
     checks = {model.name: model for model in models.stored(args.models)}
-    names = args.names or [*checks, *([bundled.NAME] if bundled.bundled_folder() else [])]
+    ours: dict[str, Callable[[], models.Check]] = {}
+    if trained.trained_folder():
+        ours |= dict.fromkeys((trained.NAME, choose.TRAINED), trained.check_trained)
+    if bundled.bundled_folder():
+        ours |= dict.fromkeys((bundled.NAME, choose.BUNDLED), bundled.check_bundled)
+    names = args.names or [*(name for name in checks if name not in ours), *(name for name in ours if "-" in name)]
     all_whole = True
     for name in names:
-        if name in checks:
+        if name in ours:
+            outcome = ours[name]()
+        elif name in checks:
             outcome = models.check(checks[name])
-        elif name in (bundled.NAME, choose.BUNDLED) and bundled.bundled_folder():
-            outcome = bundled.check_bundled()
         else:
             raise UsageError(f"There is no model called {quoted(name)}.", "See: checkoff models list")
         all_whole = all_whole and outcome.is_whole

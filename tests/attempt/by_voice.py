@@ -44,7 +44,7 @@ def run(name: str, order: str, *, talk: bool) -> bool:
         code, last, console = live(
             [
                 *("run", name, "--order", order or given.checklist.order, "--voice", "--json", "--short-waits"),
-                *("--ear", "bundled", "--learner", "A17", "--records", folder),
+                *("--ear", "trained", "--learner", "A17", "--records", folder),
             ],
             sound,
             learner,

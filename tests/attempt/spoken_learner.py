@@ -67,6 +67,8 @@ class SpokenLearner:
         self._said = ""
         self._turns = 0
         self._voice = 0
+        self._planned = ""
+        self._repeated: set[tuple[str, str]] = set()
         self.heard = Heard()
 
     def take(self, line: dict[str, object]) -> None:
@@ -90,8 +92,18 @@ class SpokenLearner:
         elif "heard" in line:
             self.heard.log.append(("heard", str(line["heard"])))
             self._voice += line["heard"] is None  # what one voice cannot make clear, another one may
+            if line["heard"] is None:
+                self._plan_again()
         elif line.get("listening"):
+            self._planned = ""
             self._speak(self._words())
+
+    def _plan_again(self) -> None:
+        """What was planned and not understood is said once more."""
+        if self._planned and (self._step.id, self._planned) not in self._repeated:
+            self._repeated.add((self._step.id, self._planned))
+            self._first[self._step.id].insert(0, self._planned)
+        self._planned = ""
 
     def _words(self) -> str:
         if self._asked == "read-back" and isinstance(self._step.expect, NoteAsked):
@@ -103,7 +115,7 @@ class SpokenLearner:
             return "no"
         planned = self._first.get(self._step.id)
         if planned:
-            words = planned.pop(0)
+            words = self._planned = planned.pop(0)
             number = re.match(r"([\d.,]+) (\S+)$", words)
             if not number:
                 return words

@@ -45,7 +45,7 @@ def test_primary_and_piggyback_by_voice_alone(tmp_path):
         code, last, console = live(
             [
                 *("run", "primary-and-secondary", "--order", "oh-101", "--voice", "--json", "--short-waits"),
-                *("--ear", "bundled", "--learner", "A17", "--records", str(tmp_path)),
+                *("--ear", "trained", "--learner", "A17", "--records", str(tmp_path)),
             ],
             sound,
             learner,
@@ -108,7 +108,7 @@ def test_a_pulled_microphone_changes_nothing_but_the_way_in(tmp_path):
     with virtual_sound.virtual_sound() as sound:
         command = [
             *(sys.executable, "-m", "assistant", "run", "primary-line", "--voice", "--json"),
-            *("--ear", "bundled", "--records", str(tmp_path)),
+            *("--ear", "trained", "--records", str(tmp_path)),
         ]
         pipe = subprocess.PIPE
         with subprocess.Popen(

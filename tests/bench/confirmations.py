@@ -20,17 +20,18 @@ from pathlib import Path
 
 import numpy as np
 
-from assistant.adapters.recognisers import judgement
 from assistant.adapters.recognisers.choose import open_recogniser
-from assistant.adapters.recognisers.limits import Limits
+from assistant.adapters.recognisers.limits import Limits, LimitSet
 from assistant.spoken import ENGLISH
+from assistant.spoken.meaning import NoMatch
 from tests.bench import voices
 from tests.bench.clips import NEURAL, Clip, sound_of
 from tests.bench.conditions import CLEAN
 from tests.bench.hearing import hear
-from tests.bench.limits import STEPS, again
+from tests.bench.limits import MANNERS, STEPS, again
 from tests.bench.near_misses import NEAR_MISSES, POSITIVE, is_positive, sayings, scatter
 from tests.bench.printing import say
+from tests.bench.sayings import Saying
 from tests.bench.scoring import Heard, Outcome, interval
 
 CONDITIONS = {"clean": (CLEAN,), "noise10": ("pink 10 dB", "babble 10 dB")}
@@ -57,9 +58,18 @@ def clips(half: str, condition: str | None = None, programs: tuple[str, ...] = (
         chance = scatter(f"condition/{name}")
         kind = tuple(CONDITIONS)[chance % 2]
         noise = CONDITIONS[kind][chance // 2 % len(CONDITIONS[kind])]
-        if condition in (None, kind) and (not programs or voice.startswith(programs)):
+        is_wanted = condition in (None, kind) and (not programs or voice.startswith(programs))
+        if is_wanted and not _says_alike(voice, saying):
             found.append((scatter(name), Clip(saying, voice, noise)))
     return (clip for _, clip in sorted(found, key=lambda one: one[0]))
+
+
+def _says_alike(voice: str, saying: Saying) -> bool:
+    """Whether a voice says a question ("closed?") sample for sample as the positive, so that no ear could tell."""
+    words = saying.words.removesuffix("?")
+    if saying.kind == POSITIVE or words == saying.words or not is_positive(ENGLISH.interpret(words, saying.expect)):
+        return False
+    return np.array_equal(voices.synthesise(voice, words), voices.synthesise(voice, saying.words))
 
 
 def outcome(heard: Heard) -> Outcome:
@@ -73,7 +83,7 @@ def outcome(heard: Heard) -> Outcome:
         if heard.doubtful:
             return Outcome.ASKED
         return Outcome.RIGHT if said else Outcome.WRONG
-    taken = meaning is not None and said and not isinstance(meaning, judgement.NoMatch)
+    taken = meaning is not None and said and not isinstance(meaning, NoMatch)
     return Outcome.WRONG if taken else Outcome.REFUSED
 
 
@@ -132,36 +142,33 @@ def listed(all_heard: list[Heard], *, verbose: bool) -> Iterator[str]:
             )
 
 
-def curves(all_heard: list[Heard]) -> Iterator[str]:
+def curves(all_heard: list[Heard], limits: LimitSet) -> Iterator[str]:
     """What becomes of the clips when one limit for positives is moved and the others stay as they are."""
-    for name in ("POSITIVE", "DOUBTFUL_POSITIVE"):
-        kept: Limits = getattr(judgement, name)
+    for name in ("positive", "doubtful_positive"):
+        kept: Limits = getattr(limits, name)
         for field in STEPS:
             yield ""
             yield f"| {name}.{field} | taken | asked | refused | near-misses taken | near-misses asked about |"
             yield "| --- | --- | --- | --- | --- | --- |"
-            try:
-                for value in sorted({*STEPS[field], getattr(kept, field)}):
-                    setattr(judgement, name, replace(kept, **{field: value}))
-                    counts = Counter((h.clip.saying.kind == POSITIVE, outcome(h)) for h in again(all_heard))
-                    said = sum(count for (positive, _), count in counts.items() if positive)
-                    shares = [
-                        f"{100 * counts[True, one] / max(1, said):.1f}"
-                        for one in (Outcome.RIGHT, Outcome.ASKED, Outcome.REFUSED)
-                    ]
-                    mark = " (now)" if value == getattr(kept, field) else ""
-                    yield (
-                        f"| {value}{mark} | {' | '.join(shares)} | {counts[False, Outcome.WRONG]} "
-                        f"| {counts[False, Outcome.ASKED]} |"
-                    )
-            finally:
-                setattr(judgement, name, kept)
+            for value in sorted({*STEPS[field], getattr(kept, field)}):
+                moved = replace(limits, **{name: replace(kept, **{field: value})})
+                counts = Counter((h.clip.saying.kind == POSITIVE, outcome(h)) for h in again(all_heard, moved))
+                said = sum(count for (positive, _), count in counts.items() if positive)
+                shares = [
+                    f"{100 * counts[True, one] / max(1, said):.1f}"
+                    for one in (Outcome.RIGHT, Outcome.ASKED, Outcome.REFUSED)
+                ]
+                mark = " (now)" if value == getattr(kept, field) else ""
+                yield (
+                    f"| {value}{mark} | {' | '.join(shares)} | {counts[False, Outcome.WRONG]} "
+                    f"| {counts[False, Outcome.ASKED]} |"
+                )
 
 
 def _heard(args: argparse.Namespace) -> list[Heard]:
     if args.again is not None:
         # This file is our own; pickle must not read anybody else's.
-        return again(pickle.loads(args.again.read_bytes()))  # noqa: S301
+        return again(pickle.loads(args.again.read_bytes()), MANNERS[args.manner].limits)  # noqa: S301
     recogniser = open_recogniser(args.ear, args.models)
     found = []
     for number, clip in enumerate(list(clips(args.half, args.condition, tuple(args.voices)))[: args.most], 1):
@@ -183,6 +190,7 @@ def main() -> None:
     parser.add_argument("--verbose", action="store_true", help="each positive that was not taken")
     parser.add_argument("--keep", type=Path, help="keep the evidence in this file")
     parser.add_argument("--again", type=Path, help="judge what such a file keeps with the limits as they are now")
+    parser.add_argument("--manner", choices=tuple(MANNERS), default="general", help="whose limits --again judges with")
     parser.add_argument("--curve", action="store_true", help="move each limit")
     args = parser.parse_args()
     began = time.monotonic()
@@ -197,7 +205,7 @@ def main() -> None:
     for line in listed(all_heard, verbose=args.verbose):
         say(line)
     if args.curve:
-        for line in curves(all_heard):
+        for line in curves(all_heard, MANNERS[args.manner].limits):
             say(line)
 
 

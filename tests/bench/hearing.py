@@ -27,6 +27,7 @@ from assistant.adapters.recognisers.choose import open_recogniser
 from assistant.adapters.recognisers.front import samples_of
 from assistant.adapters.recognisers.judgement import NOTHING, judge
 from assistant.adapters.recognisers.replay import hear_sound
+from assistant.adapters.recognisers.trained import TrainedEar
 from assistant.adapters.recognisers.whisper import WhisperRecogniser
 from assistant.ports import Recogniser
 from assistant.spoken import ENGLISH
@@ -38,13 +39,15 @@ from tests.bench.scoring import Heard, Outcome, Row
 
 def hear(recogniser: Recogniser, clip: Clip, sound: bytes) -> Heard:
     """One clip through the recogniser, with its evidence where it gives some."""
+    if isinstance(recogniser, TrainedEar):
+        recogniser = recogniser.model
     if not isinstance(recogniser, WhisperRecogniser):
         hearing = hear_sound(recogniser, sound, clip.saying.expect)
         return Heard(clip, hearing.words, hearing.doubtful, hearing.compute_s)
     recogniser.begin(clip.saying.expect)
     began = time.perf_counter()
     evidence = recogniser.evidence(samples_of(sound), clip.saying.expect)
-    verdict = NOTHING if evidence is None else judge(evidence, clip.saying.expect, ENGLISH)
+    verdict = NOTHING if evidence is None else judge(evidence, clip.saying.expect, ENGLISH, recogniser.manner.limits)
     return Heard(clip, verdict.words, verdict.doubtful, time.perf_counter() - began, evidence)
 
 

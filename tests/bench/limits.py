@@ -15,9 +15,9 @@ from collections.abc import Iterator
 from dataclasses import replace
 from pathlib import Path
 
-from assistant.adapters.recognisers import judgement
 from assistant.adapters.recognisers.judgement import judge
-from assistant.adapters.recognisers.limits import Limits
+from assistant.adapters.recognisers.limits import GENERAL, Limits, LimitSet
+from assistant.adapters.recognisers.manner import AS_IT_COMES, TRAINED
 from assistant.spoken import ENGLISH
 from tests.bench import scoring
 from tests.bench.printing import say
@@ -32,46 +32,43 @@ STEPS: dict[str, tuple[float, ...]] = {
     "gain": (-math.inf, 5.0, 8.0, 10.0, 12.0, 15.0, 20.0),
     "ratio": (-8.0, -6.0, -5.0, -4.0, -3.0, -2.0, -1.0, 0.0, 1.0),
 }
+MANNERS = {"general": AS_IT_COMES, "trained": TRAINED}
 KINDS = {
-    "NUMBER": "number",
-    "DOUBTFUL": "number",
-    "DIGITS": "digits",
-    "CLEAR_COMMAND": "command",
-    "COMMAND": "command",
-    "FAINT_COMMAND": "command",
+    "number": "number",
+    "doubtful": "number",
+    "digits": "digits",
+    "clear_command": "command",
+    "command": "command",
+    "faint_command": "command",
 }
 """For each set of limits the kind of clips that it decides on; speech from outside is always counted."""
 
 
-def again(all_heard: list[Heard]) -> list[Heard]:
-    """The same evidence, judged with the limits as they are now."""
+def again(all_heard: list[Heard], limits: LimitSet = GENERAL) -> list[Heard]:
+    """The same evidence, judged with these limits."""
     judged = []
     for heard in all_heard:
         if heard.evidence is None:
             judged.append(heard)
             continue
-        verdict = judge(heard.evidence, heard.clip.saying.expect, ENGLISH)
+        verdict = judge(heard.evidence, heard.clip.saying.expect, ENGLISH, limits)
         judged.append(replace(heard, words=verdict.words, doubtful=verdict.doubtful))
     return judged
 
 
-def curve(all_heard: list[Heard], name: str, field: str) -> Iterator[str]:
+def curve(all_heard: list[Heard], limits: LimitSet, name: str, field: str) -> Iterator[str]:
     """One line for each value of one limit."""
-    kept: Limits = getattr(judgement, name)
+    kept: Limits = getattr(limits, name)
     yield f"| {name}.{field} | right | asked | WRONG | refused | from outside: taken | asked |"
     yield "| --- | --- | --- | --- | --- | --- | --- |"
     wanted = [h for h in all_heard if scoring.is_outside(h) or h.clip.saying.kind == KINDS[name]]
-    try:
-        for value in sorted({*STEPS[field], getattr(kept, field)}):
-            setattr(judgement, name, replace(kept, **{field: value}))
-            judged = again(wanted)
-            counts = Counter(scoring.outcome(h) for h in judged if not scoring.is_outside(h))
-            outside = Counter(scoring.outcome(h) for h in judged if scoring.is_outside(h))
-            mark = " (now)" if value == getattr(kept, field) else ""
-            shares = " | ".join(f"{100 * counts[one] / max(1, counts.total()):.1f}" for one in Outcome)
-            yield f"| {value}{mark} | {shares} | {outside[Outcome.WRONG]} | {outside[Outcome.ASKED]} |"
-    finally:
-        setattr(judgement, name, kept)
+    for value in sorted({*STEPS[field], getattr(kept, field)}):
+        judged = again(wanted, replace(limits, **{name: replace(kept, **{field: value})}))
+        counts = Counter(scoring.outcome(h) for h in judged if not scoring.is_outside(h))
+        outside = Counter(scoring.outcome(h) for h in judged if scoring.is_outside(h))
+        mark = " (now)" if value == getattr(kept, field) else ""
+        shares = " | ".join(f"{100 * counts[one] / max(1, counts.total()):.1f}" for one in Outcome)
+        yield f"| {value}{mark} | {shares} | {outside[Outcome.WRONG]} | {outside[Outcome.ASKED]} |"
 
 
 def main() -> None:
@@ -79,6 +76,7 @@ def main() -> None:
     parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
     parser.add_argument("kept", type=Path, nargs="+", help="what tests.bench.hearing --keep has written")
     parser.add_argument("--only", choices=tuple(KINDS), help="one set of limits")
+    parser.add_argument("--manner", choices=tuple(MANNERS), default="general", help="whose limits are moved")
     args = parser.parse_args()
     # These files are our own; pickle must not read anybody else's.
     all_heard = [heard for path in args.kept for heard in pickle.loads(path.read_bytes())]  # noqa: S301
@@ -86,7 +84,7 @@ def main() -> None:
     for name in KINDS if args.only is None else (args.only,):
         for field in STEPS:
             say("")
-            for line in curve(all_heard, name, field):
+            for line in curve(all_heard, MANNERS[args.manner].limits, name, field):
                 say(line)
 
 

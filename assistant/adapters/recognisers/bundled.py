@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from assistant.adapters.models import Check, StoredModel, compare, file_digest, joint_digest, read_manifest
+from assistant.adapters.recognisers.manner import AS_IT_COMES, Manner
 from assistant.errors import ModelError
 from assistant.spoken import ENGLISH, Language
 
@@ -50,16 +51,32 @@ def open_bundled(folder: Path | None = None, pinned: Mapping[str, str] = PINNED)
     folder = bundled_folder() if folder is None else folder
     if folder is None:
         raise ModelError("The bundled recogniser is not installed.", _REMEDY.replace(" again", ""))
+    return open_pinned(NAME, folder, pinned, _REMEDY, AS_IT_COMES)
+
+
+def open_pinned(name: str, folder: Path, pinned: Mapping[str, str], remedy: str, manner: Manner) -> "WhisperRecogniser":
+    """Load a model that comes with the program, where its files are the tested ones.
+
+    Args:
+        name: of the model.
+        folder: where it lies.
+        pinned: SHA-256 (hex) by file name.
+        remedy: what to do where they are others.
+        manner: how it is used.
+
+    Raises:
+        ModelError: they are others.
+    """
     # Digests are taken of the very bytes that are loaded, so nothing can be put in between.
-    files = _read(folder, tuple(pinned), _REMEDY)
+    files = _read(folder, tuple(pinned), remedy)
     found = _digests(files)
-    wrong = sorted(name for name in pinned if found[name] != pinned[name])
+    wrong = sorted(file for file in pinned if found[file] != pinned[file])
     if wrong:
         raise ModelError(
-            f"The bundled recogniser's {' and '.join(wrong)} in {folder} is not what was tested with this program.",
-            _REMEDY,
+            f"The recogniser {name}'s {' and '.join(wrong)} in {folder} is not what was tested with this program.",
+            remedy,
         )
-    return _run(NAME, joint_digest(found), files, ENGLISH)
+    return _run(name, joint_digest(found), files, ENGLISH, manner)
 
 
 def check_bundled(folder: Path | None = None) -> Check:
@@ -110,7 +127,9 @@ def refuse_changed(model: StoredModel, expected: dict[str, str], found: dict[str
         )
 
 
-def _run(name: str, digest: str, files: Mapping[str, bytes], language: Language) -> "WhisperRecogniser":
+def _run(
+    name: str, digest: str, files: Mapping[str, bytes], language: Language, manner: Manner = AS_IT_COMES
+) -> "WhisperRecogniser":
     try:
         # Only here: the library takes half a second to import, and some machines have none.
         from assistant.adapters.recognisers.whisper import WhisperRecogniser
@@ -119,7 +138,7 @@ def _run(name: str, digest: str, files: Mapping[str, bytes], language: Language)
             f"The recogniser {name} needs the library CTranslate2, which cannot be loaded on this machine.",
             "Install it with: pip install ctranslate2 tokenizers threadpoolctl",
         ) from cause
-    return WhisperRecogniser(name, digest, files, language)
+    return WhisperRecogniser(name, digest, files, language, manner)
 
 
 def _read(folder: Path, names: tuple[str, ...], remedy: str) -> dict[str, bytes]:

@@ -6,15 +6,17 @@ from pathlib import Path
 
 from assistant.adapters import models
 from assistant.adapters.models import Engine, StoredModel
-from assistant.adapters.recognisers import bundled
+from assistant.adapters.recognisers import bundled, trained
 from assistant.adapters.recognisers.late import LateRecogniser
 from assistant.adapters.recognisers.second_opinion import SecondOpinion
 from assistant.errors import ModelError
 from assistant.ports import Recogniser
 from assistant.spoken import ENGLISH
 
-BUNDLED = "bundled"
-"""Short for the bundled recogniser's name."""
+BUNDLED, TRAINED = "bundled", "trained"
+"""Short for the names of the two that come with the program: one as it was published, one trained for the bench."""
+_OURS = (trained.NAME, bundled.NAME)
+"""They lead, because their limits were measured; the first of them is the best."""
 
 
 @dataclass(frozen=True)
@@ -40,12 +42,12 @@ def available(chosen_folder: Path | None = None) -> list[Description]:
     Args:
         chosen_folder: look for models only here (the option ``--models``).
     """
-    found = [_describe(model) for model in models.stored(chosen_folder)]
-    folder = bundled.bundled_folder()
-    if folder is not None:
-        found.append(Description(bundled.NAME, Engine.WHISPER, folder))
-    # The bundled one leads, because its limits were measured.
-    return sorted(found, key=lambda one: (bool(one.note), one.name != bundled.NAME))
+    found = [_describe(model) for model in models.stored(chosen_folder) if model.name not in _OURS]
+    for name, folder in zip(_OURS, (trained.trained_folder(), bundled.bundled_folder()), strict=True):
+        if folder is not None:
+            found.append(Description(name, Engine.WHISPER, folder))
+    places = {name: place for place, name in enumerate(_OURS)}
+    return sorted(found, key=lambda one: (bool(one.note), places.get(one.name, len(_OURS))))
 
 
 def listening(found: list[Description]) -> list[Description]:
@@ -103,7 +105,7 @@ def promise_recogniser(name: str | None, wait: Callable[[], object]) -> Recognis
         ModelError: as `open_recogniser`, as far as that can be told now.
     """
     wanted = _wanted(name)
-    digest = _known_digest(wanted[0]) if name is not None or len(wanted) == 1 else ""
+    digest = _known_digest(wanted[0]) if name is not None or len(listening(wanted)) == 1 else ""
     if not digest:
         return open_recogniser(name)
 
@@ -125,6 +127,8 @@ def _wanted(name: str | None, chosen_folder: Path | None = None) -> list[Descrip
 
 def _known_digest(one: Description) -> str:
     """The digest that the recogniser will have, or else be refused; "" where nothing tells."""
+    if one.name == trained.NAME:
+        return trained.digest()
     if one.name == bundled.NAME:
         return models.joint_digest(dict(bundled.PINNED))
     expected = models.read_manifest(one.place.parent).models.get(one.name)
@@ -134,8 +138,8 @@ def _known_digest(one: Description) -> str:
 
 
 def _names(one: Description) -> tuple[str, ...]:
-    also = (BUNDLED,) if one.name == bundled.NAME else ()
-    return (one.name.lower(), one.engine.value, *also)
+    short = dict(zip(_OURS, (TRAINED, BUNDLED), strict=True)).get(one.name)
+    return (one.name.lower(), one.engine.value, *((short,) if short else ()))
 
 
 def _describe(model: StoredModel) -> Description:
@@ -147,6 +151,8 @@ def _describe(model: StoredModel) -> Description:
 
 
 def _load(one: Description) -> Recogniser:
+    if one.name == trained.NAME:
+        return trained.open_trained()
     if one.name == bundled.NAME:
         return bundled.open_bundled()
     model = StoredModel(one.name, one.place, one.engine)

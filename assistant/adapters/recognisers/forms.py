@@ -12,9 +12,15 @@ class Form(Enum):
     WORDS = "words"
 
 
-def forms(expect: Expect) -> tuple[Form, ...]:
-    """The forms worth a search: figures only where a number can come."""
-    return (Form.DIGITS, Form.WORDS) if isinstance(expect, NumberExpected | AnyExpected) else (Form.WORDS,)
+def forms(expect: Expect, *, figures: bool = True) -> tuple[Form, ...]:
+    """The forms worth a search: figures only where a number can come, and the model writes them.
+
+    Args:
+        expect: what the step expects.
+        figures: whether the model writes numbers in figures, too.
+    """
+    is_number = isinstance(expect, NumberExpected | AnyExpected)
+    return (Form.DIGITS, Form.WORDS) if figures and is_number else (Form.WORDS,)
 
 
 def has_a_say(form: Form, expect: Expect) -> bool:

@@ -16,19 +16,7 @@ from dataclasses import dataclass, replace
 from assistant.adapters.recognisers.doubts import is_carried, is_contradicted, is_part
 from assistant.adapters.recognisers.evidence import Evidence, Hypothesis
 from assistant.adapters.recognisers.forms import Form, has_a_say
-from assistant.adapters.recognisers.limits import (
-    CLEAR_COMMAND,
-    COMMAND,
-    DIGITS,
-    DOUBTFUL,
-    DOUBTFUL_POSITIVE,
-    FAINT_COMMAND,
-    FREE,
-    NUMBER,
-    POSITIVE,
-    TURNED_ROUND,
-    Limits,
-)
+from assistant.adapters.recognisers.limits import GENERAL, Limits, LimitSet
 from assistant.adapters.recognisers.positives import (
     begins_otherwise,
     denies,
@@ -128,17 +116,25 @@ class Judgement:
 NOTHING = Judgement("")
 
 
-def is_faint_command(likeliest: Hypothesis, expect: Expect, language: Language) -> bool:
+def is_faint_command(likeliest: Hypothesis, expect: Expect, language: Language, limits: LimitSet = GENERAL) -> bool:
     """Whether a wording stands only where noise would hardly be taken for it (`Evidence.of_noise` is looked at).
 
     A number never does: it is judged otherwise, and the comparison takes time.
     """
-    is_faint = likeliest.score < CLEAR_COMMAND.least or likeliest.score < CLEAR_COMMAND.clear * likeliest.tokens
+    clear = limits.clear_command
+    is_faint = likeliest.score < clear.least or likeliest.score < clear.clear * likeliest.tokens
     return is_faint and not _is_number(_meanings(plain(likeliest.text, language), expect, language)[0])
 
 
-def judge(evidence: Evidence, expect: Expect, language: Language) -> Judgement:
-    """What to stand for, from what the decoder made of an utterance in this language."""
+def judge(evidence: Evidence, expect: Expect, language: Language, limits: LimitSet = GENERAL) -> Judgement:
+    """What to stand for, from what the decoder made of an utterance in this language.
+
+    Args:
+        evidence: what it made of it.
+        expect: what the step expects.
+        language: in which the sentences are.
+        limits: of the model.
+    """
     if isinstance(expect, TextExpected):
         return _free_words(evidence)
     ranked = rank(evidence.bounded, expect, language)
@@ -146,41 +142,67 @@ def judge(evidence: Evidence, expect: Expect, language: Language) -> Judgement:
         return NOTHING
     alternatives = tuple(Alternative(group.text, group.share) for group in ranked)
     best = ranked[0]
+    agrees = not limits.witness or _is_written_freely(best, evidence, expect, language)
     if is_positive(best.meaning, expect):
-        return _positive(best, alternatives, evidence, expect, language)
+        return _positive(best, alternatives, evidence, expect, language, limits, agrees=agrees)
     digits_only = isinstance(expect, NumberExpected) and expect.digits_only
     if best.is_number:
-        limits = DIGITS if digits_only else NUMBER
+        wanted = limits.digits if digits_only else limits.number
         stands = (
-            best.reaches(limits, evidence)
+            agrees
+            and best.reaches(wanted, evidence)
             and not is_carried(best.text, language)
             and not is_contradicted(best.meaning, evidence.free.text)
-            and math.fsum(g.share for g in ranked if is_part(best.meaning, g.meaning)) <= limits.longer
+            and not _is_freely_another(best, evidence, expect, language)
+            and math.fsum(g.share for g in ranked if is_part(best.meaning, g.meaning)) <= wanted.longer
         )
     else:
         tells = not isinstance(best.meaning, NoMatch) or best.meaning.reason in _TELLING
-        stands = tells and _is_clear(best, evidence)
+        stands = agrees and tells and _is_clear(best, evidence, limits)
         if isinstance(expect, ChoiceExpected) and isinstance(best.meaning, Answer):
             # A choice closes a step at once, as a yes does.
             stands = stands and not denies(best.text, evidence.free.text, language)
     if stands:
         return Judgement(best.text, alternatives)
-    freely = _written_freely(alternatives, evidence, expect, language)
+    freely = _written_freely(alternatives, evidence, expect, language, limits)
     if freely is not None:
         return freely
     if evidence.named:
         return _closest_name(evidence, expect, language)
-    if best.is_number and not digits_only and _some_number(ranked).reaches(DOUBTFUL, evidence):
+    if best.is_number and not digits_only and _some_number(ranked).reaches(limits.doubtful, evidence):
         return Judgement(best.text, alternatives, doubtful=True)
     return Judgement("", alternatives)
 
 
-def _is_clear(command: Group, evidence: Evidence) -> bool:
-    return any(command.reaches(one, evidence) for one in (CLEAR_COMMAND, COMMAND, FAINT_COMMAND))
+def _is_freely_another(number: Group, evidence: Evidence, expect: Expect, language: Language) -> bool:
+    """Whether the model, left free, writes another number in words."""
+    free = plain(evidence.free.text, language)
+    if any(sign.isdigit() for sign in free):
+        return False
+    meaning = _meanings(free, expect, language)[0]
+    return _is_number(meaning) and _same(meaning, expect) != _same(number.meaning, expect)
+
+
+def _is_written_freely(best: Group, evidence: Evidence, expect: Expect, language: Language) -> bool:
+    """Whether what the model writes without limits means the same: the second witness."""
+    meaning, _ = _meanings(plain(evidence.free.text, language), expect, language)
+    return _same(meaning, expect) == _same(best.meaning, expect)
+
+
+def _is_clear(command: Group, evidence: Evidence, limits: LimitSet) -> bool:
+    kinds = (limits.clear_command, limits.command, limits.faint_command)
+    return any(command.reaches(one, evidence) for one in kinds)
 
 
 def _positive(
-    best: Group, alternatives: tuple[Alternative, ...], evidence: Evidence, expect: Expect, language: Language
+    best: Group,
+    alternatives: tuple[Alternative, ...],
+    evidence: Evidence,
+    expect: Expect,
+    language: Language,
+    limits: LimitSet,
+    *,
+    agrees: bool,
 ) -> Judgement:
     """A positive, where it clearly beats what is no positive and nothing that is written freely denies it.
 
@@ -189,29 +211,32 @@ def _positive(
     denied = is_denied(best.text, evidence.free.text, expect, language)
     of_a_line = isinstance(expect, AnyExpected) or (isinstance(expect, ConfirmExpected) and expect.asked is not None)
     leads = not of_a_line or (
-        best.reaches(POSITIVE, evidence)
+        best.reaches(limits.positive, evidence)
         and not is_like_another(best.text, expect, language)
         and (
             not is_turned_round(best.text, expect, language)
-            or (best.reaches(TURNED_ROUND, evidence) and is_written_so(best.text, evidence.free.text, language))
+            or (best.reaches(limits.turned_round, evidence) and is_written_so(best.text, evidence.free.text, language))
         )
         and not begins_otherwise(best.text, evidence.free.text, language)
     )
-    if leads and not denied and _is_clear(best, evidence):
+    if leads and agrees and not denied and _is_clear(best, evidence, limits):
         return Judgement(best.text, alternatives)
+    freely = _written_freely(alternatives, evidence, expect, language, limits)
+    if freely is not None and not freely.doubtful:
+        return freely
     asks_again = of_a_line and not isinstance(expect, AnyExpected)
-    if asks_again and not denied and best.reaches(DOUBTFUL_POSITIVE, evidence):
+    if asks_again and not denied and best.reaches(limits.doubtful_positive, evidence):
         return Judgement(best.text, alternatives, doubtful=True)
-    return _written_freely(alternatives, evidence, expect, language) or Judgement("", alternatives)
+    return freely or Judgement("", alternatives)
 
 
 def _written_freely(
-    alternatives: tuple[Alternative, ...], evidence: Evidence, expect: Expect, language: Language
+    alternatives: tuple[Alternative, ...], evidence: Evidence, expect: Expect, language: Language, limits: LimitSet
 ) -> Judgement | None:
     """A positive in words of the learner's own, which stand in no list: what the model writes without limits.
 
-    What else it would have written, and every sentence of the step that is no positive, stand against it. It is never
-    taken at once: of a denial that was misheard the model may be as certain.
+    What else it would have written, and every sentence of the step that is no positive, stand against it. It is taken
+    at once only where a model is known to be less certain of denials that it mishears.
     """
     if not (isinstance(expect, ConfirmExpected) and expect.asked is not None):
         return None
@@ -228,9 +253,18 @@ def _written_freely(
         for one in listed
         if not is_positive(language.interpret(plain(one.text, language), expect, heard=True), expect)
     ]
-    leads = _sum(for_it) - _sum(against) >= FREE.lead
-    clear = evidence.free.score >= FREE.clear * evidence.free_tokens
-    return Judgement(texts[0], alternatives, doubtful=True) if leads and clear else None
+    lead, clear = _sum(for_it) - _sum(against), evidence.free.score / evidence.free_tokens
+    if lead < limits.free.lead or clear < limits.free.clear:
+        return None
+    at_once = limits.free_at_once
+    taken = (
+        at_once is not None
+        and lead >= at_once.lead
+        and clear >= at_once.clear
+        and not is_like_another(texts[0], expect, language)
+        and not is_turned_round(texts[0], expect, language)
+    )
+    return Judgement(texts[0], alternatives, doubtful=not taken)
 
 
 def _sum(scores: list[float]) -> float:

@@ -88,7 +88,8 @@ class Spelling:
         short: short forms by the first word for which they stand, each with all its words.
     """
 
-    def __init__(self, language: Language) -> None:
+    def __init__(self, language: Language, *, small: bool = False) -> None:
+        self._small = small
         numbers, units, writing = language.tables.numbers, language.tables.units, language.tables.writing
         self.point = numbers.point
         self._per = units.per
@@ -133,6 +134,8 @@ class Spelling:
             yield f"-{word}", then
         for text in (word, *self._others.get(word, ())):
             yield f" {self._capitals.get(text, text)}", then
+            if self._small and text in self._capitals:
+                yield f" {text}", then
             if not before and text not in self._capitals:
                 yield f" {text[:1].upper()}{text[1:]}", then
 
@@ -144,13 +147,14 @@ class Sentences:
         tokeniser: the model's.
         end: the token that ends a text.
         language: in which the sentences are.
+        small: the model writes small letters, even where a capital is usual ("i").
     """
 
-    def __init__(self, tokeniser: tokenizers.Tokenizer, end: int, language: Language) -> None:
+    def __init__(self, tokeniser: tokenizers.Tokenizer, end: int, language: Language, *, small: bool = False) -> None:
         self._tokeniser = tokeniser
         self.end = end
         self._language = language
-        self._spelling = Spelling(language)
+        self._spelling = Spelling(language, small=small)
         self._digits: dict[int, str] = {}
         self._first_digits: dict[int, str] = {}
         for token, number in tokeniser.get_vocab().items():

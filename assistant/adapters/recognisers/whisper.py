@@ -26,6 +26,7 @@ from assistant.adapters.recognisers.features import Floats, log_mel
 from assistant.adapters.recognisers.forms import Form, forms
 from assistant.adapters.recognisers.front import prepared, samples_of
 from assistant.adapters.recognisers.judgement import NOTHING, Judgement, is_faint_command, judge, plain
+from assistant.adapters.recognisers.manner import AS_IT_COMES, Manner
 from assistant.adapters.recognisers.search import Written, log_probability, search
 from assistant.adapters.recognisers.sentences import START, Sentences
 from assistant.errors import ModelError
@@ -36,8 +37,10 @@ from assistant.spoken.expect import ConfirmExpected, Expect, NameExpected, TextE
 THREADS = 2
 LONGEST_S = 30.0
 """Whisper's window; no spoken answer is longer."""
-SHORT_WINDOW_S = 12.0
-"""Most answers are far shorter than the window, and the encoder's time grows with it."""
+MIDDLE_WINDOW_S = 12.0
+"""Most answers are far shorter than the longest picture, and the encoder's time grows with it."""
+_ROOM_S = {6.0: 0.2, MIDDLE_WINDOW_S: 1.0}
+"""Quiet that has to be left at the end of a picture, by its length, seconds."""
 _MOST_FREE_TOKENS = 160
 """Of free words."""
 _MOST_COMPARED_TOKENS = 48
@@ -58,13 +61,17 @@ class WhisperRecogniser:
         digest: SHA-256 (hex) of the files.
         files: the model's files by name, already checked.
         language: which it hears.
+        manner: how it is used.
 
     Raises:
         ModelError: the files are no English Whisper model for CTranslate2.
     """
 
-    def __init__(self, name: str, digest: str, files: Mapping[str, bytes], language: Language) -> None:
+    def __init__(
+        self, name: str, digest: str, files: Mapping[str, bytes], language: Language, manner: Manner = AS_IT_COMES
+    ) -> None:
         self.name = name
+        self.manner = manner
         self.model_digest = digest
         self._language = language
         self._turn = threading.Lock()
@@ -89,14 +96,14 @@ class WhisperRecogniser:
             )
         *self._prompt, end = known
         self._decoder = Decoder(files["model.bin"])
-        self._sentences = Sentences(self._tokeniser, end, language)
+        self._sentences = Sentences(self._tokeniser, end, language, small=manner.small)
         self._noise = cache(self._find_noise)
         self._of_noise = lru_cache(maxsize=1_000)(self._find_of_noise)
 
     def begin(self, expect: Expect) -> "WhisperUtterance":
         """Start an utterance; how its sentences begin is worked out now, not after the sound."""
         if not isinstance(expect, TextExpected):
-            for form in forms(expect):
+            for form in forms(expect, figures=self.manner.figures):
                 self._sentences.allowed(START, expect, form)
         return WhisperUtterance(self, expect)
 
@@ -115,7 +122,7 @@ class WhisperRecogniser:
         """
         with self._turn:
             evidence = self.evidence(samples, expect, is_given_up)
-        return NOTHING if evidence is None else judge(evidence, expect, self._language)
+        return NOTHING if evidence is None else judge(evidence, expect, self._language, self.manner.limits)
 
     def evidence(
         self, samples: Floats, expect: Expect, is_given_up: Callable[[], bool] = lambda: False
@@ -129,7 +136,7 @@ class WhisperRecogniser:
             return None
         if len(speech) / SAMPLE_RATE_HZ > LONGEST_S and not isinstance(expect, TextExpected):
             return None
-        picture = log_mel(speech, _window_s(len(speech) / SAMPLE_RATE_HZ))
+        picture = log_mel(speech, self._window_s(len(speech) / SAMPLE_RATE_HZ))
         if is_given_up():
             return None
         sound = self._model.encode(ctranslate2.StorageView.from_array(picture[None]))
@@ -156,7 +163,8 @@ class WhisperRecogniser:
             # The arrays are small: a second thread would spend its time on waiting for the first.
             with self._pools.limit(limits=1, user_api="blas"):
                 listening = self._decoder.listen(np.asarray(sound)[0])
-                found = search(listening, self._prompt, self._sentences, expect, forms(expect), is_given_up)
+                ways_of_numbers = forms(expect, figures=self.manner.figures)
+                found = search(listening, self._prompt, self._sentences, expect, ways_of_numbers, is_given_up)
                 named = self._names(listening, expect, is_given_up) if isinstance(expect, NameExpected) else ()
             bounded = {form: tuple(self._hypothesis(one) for one in sentences) for form, sentences in found.items()}
         if is_given_up():
@@ -176,7 +184,7 @@ class WhisperRecogniser:
             of_noise={
                 plain(found[0].text, self._language): self._of_noise(found[0].text)
                 for found in bounded.values()
-                if found and is_faint_command(found[0], expect, self._language)
+                if found and is_faint_command(found[0], expect, self._language, self.manner.limits)
             },
         )
 
@@ -202,8 +210,13 @@ class WhisperRecogniser:
     def _find_noise(self) -> Listening:
         """A second of hiss, listened to once; of it words are likelier than of silence."""
         hiss = np.random.default_rng(0).normal(scale=_HISS, size=SAMPLE_RATE_HZ).astype(np.float32)
-        sound = self._model.encode(ctranslate2.StorageView.from_array(log_mel(hiss, SHORT_WINDOW_S)[None]))
+        sound = self._model.encode(ctranslate2.StorageView.from_array(log_mel(hiss, self.manner.window_s)[None]))
         return self._decoder.listen(np.asarray(sound)[0])
+
+    def _window_s(self, length_s: float) -> float:
+        """How long a picture the encoder gets: its time grows with it."""
+        lengths = (self.manner.window_s, MIDDLE_WINDOW_S)
+        return next((window for window in lengths if length_s <= window - _ROOM_S[window]), LONGEST_S)
 
     def _text(self, tokens: list[int] | tuple[int, ...]) -> str:
         return str(self._tokeniser.decode(list(tokens)))
@@ -262,8 +275,3 @@ class WhisperUtterance:
     def give_up(self) -> None:
         """See `assistant.ports.Utterance`: the search ends at its next token."""
         self._is_given_up.set()
-
-
-def _window_s(length_s: float) -> float:
-    """How long a picture the encoder gets: its time grows with it."""
-    return SHORT_WINDOW_S if length_s <= SHORT_WINDOW_S - 1 else LONGEST_S

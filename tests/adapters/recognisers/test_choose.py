@@ -6,7 +6,7 @@ import pytest
 
 from assistant.adapters import models
 from assistant.adapters.models import Engine
-from assistant.adapters.recognisers import bundled, choose
+from assistant.adapters.recognisers import bundled, choose, trained
 from assistant.errors import ModelError
 from tests.adapters.recognisers.test_vosk import korean_model
 
@@ -28,7 +28,9 @@ def whisper_model(folder, name):
 
 ENGLISH = ("one", "seven", "thirty", "hundred", "yes")
 HAS_BUNDLED = bundled.bundled_folder() is not None
-BUNDLED = [bundled.NAME] if HAS_BUNDLED else []
+HAS_TRAINED = trained.trained_folder() is not None
+BUNDLED = [trained.NAME] * HAS_TRAINED + [bundled.NAME] * HAS_BUNDLED
+"""The recognisers that come with the program, as far as they are on this machine."""
 
 
 def names(found):
@@ -36,7 +38,7 @@ def names(found):
 
 
 def test_the_bundled_one_leads_and_an_english_vosk_model_gives_a_second_opinion(tmp_path):
-    """The bundled one, then English Vosk, then what listens only where it is named."""
+    """Those that come with the program, then English Vosk, then what listens only where it is named."""
     vosk_model(tmp_path, "vosk-c", ENGLISH)
     vosk_model(tmp_path, "vosk-b", ENGLISH)
     vosk_model(tmp_path, "vosk-a-other-tongue", ("hana", "dul"))
@@ -45,7 +47,7 @@ def test_the_bundled_one_leads_and_an_english_vosk_model_gives_a_second_opinion(
     assert names(found) == [*BUNDLED, "vosk-b", "vosk-c", "another-whisper", "vosk-a-other-tongue"]
     assert [bool(one.note) for one in found] == [*[False] * len(BUNDLED), False, False, True, True]
     # A second model of the same engine would err as the first does.
-    assert names(choose.listening(found)) == [*BUNDLED, "vosk-b"]
+    assert names(choose.listening(found)) == [*BUNDLED[:1], "vosk-b"]
     assert found[-1].engine is Engine.VOSK
 
 
@@ -62,11 +64,14 @@ class Loaded:
 @pytest.mark.parametrize(
     ("broken", "name", "listens"),
     [
-        ((), None, "whisper-tiny.en and vosk-b"),
-        (("vosk-b",), None, "whisper-tiny.en and vosk-c"),
-        (("vosk-b", "vosk-c"), None, "whisper-tiny.en"),
-        (("whisper-tiny.en",), None, "vosk-b"),
+        ((), None, "whisper-tiny.en-bench and vosk-b"),
+        (("vosk-b",), None, "whisper-tiny.en-bench and vosk-c"),
+        (("vosk-b", "vosk-c"), None, "whisper-tiny.en-bench"),
+        (("whisper-tiny.en-bench",), None, "whisper-tiny.en and vosk-b"),
+        (("whisper-tiny.en-bench", "whisper-tiny.en"), None, "vosk-b"),
         ((), "bundled", "whisper-tiny.en"),
+        ((), "trained", "whisper-tiny.en-bench"),
+        ((), "whisper", "whisper-tiny.en-bench"),
         ((), "vosk", "vosk-b"),
         ((), "vosk-c", "vosk-c"),
     ],
@@ -81,6 +86,7 @@ def test_two_listen_where_none_is_named(tmp_path, monkeypatch, broken, name, lis
 
     monkeypatch.setattr(choose, "_load", load)
     monkeypatch.setattr(bundled, "bundled_folder", lambda: tmp_path)
+    monkeypatch.setattr(trained, "trained_folder", lambda: tmp_path)
     vosk_model(tmp_path, "vosk-b", ENGLISH)
     vosk_model(tmp_path, "vosk-c", ENGLISH)
     recogniser = choose.open_recogniser(name, tmp_path)
@@ -91,15 +97,15 @@ def test_two_listen_where_none_is_named(tmp_path, monkeypatch, broken, name, lis
 @pytest.mark.sound
 def test_two_real_ones_listen_together(tmp_path, monkeypatch):
     """The bundled one with a Vosk model of the models folder: both are named, and both are pinned."""
-    if not HAS_BUNDLED:
-        pytest.skip("the bundled model's package is not installed")
+    if not HAS_TRAINED:
+        pytest.skip("the trained model is not here")
     model = korean_model()
     (tmp_path / model.name).symlink_to(model.path)
     monkeypatch.setattr(models, "knows_english", lambda model: True)
     recogniser = choose.open_recogniser(None, tmp_path)
-    assert recogniser.name == f"{bundled.NAME} and {model.name}"
+    assert recogniser.name == f"{trained.NAME} and {model.name}"
     first, second = recogniser.model_digest.split()
-    assert first == models.joint_digest(bundled.PINNED)
+    assert first == trained.digest()
     assert second == models.joint_digest(models.digests(model.path))
     recogniser.close()
 
@@ -145,6 +151,7 @@ def test_an_unknown_name_is_refused_with_the_known_ones(tmp_path, name):
 def test_none_at_all(tmp_path, monkeypatch):
     """Without any recogniser there is a sentence that says how to get one."""
     monkeypatch.setattr(bundled, "_PACKAGE", "no_such_package_here")
+    monkeypatch.setattr(trained, "trained_folder", lambda: None)
     assert choose.available(tmp_path) == []
     with pytest.raises(ModelError) as raised:
         choose.open_recogniser(None, tmp_path)
@@ -161,11 +168,11 @@ def test_a_broken_model_is_one_sentence(tmp_path):
 @pytest.mark.sound
 def test_a_broken_model_does_not_keep_the_next_from_listening(tmp_path):
     """Unasked, the next recogniser listens; asked for by name, the broken one is an error."""
-    if not HAS_BUNDLED:
-        pytest.skip("the bundled model's package is not installed")
+    if not HAS_TRAINED:
+        pytest.skip("the trained model is not here")
     vosk_model(tmp_path, "broken", ENGLISH)
     recogniser = choose.open_recogniser(None, tmp_path)
-    assert recogniser.name == bundled.NAME
+    assert recogniser.name == trained.NAME
     recogniser.close()
     with pytest.raises(ModelError, match="broken"):
         choose.open_recogniser("broken", tmp_path)
@@ -188,12 +195,24 @@ def test_a_missing_library_is_one_sentence(tmp_path, monkeypatch, module, make, 
 
 
 @pytest.mark.sound
-@pytest.mark.parametrize("name", [None, "bundled", "whisper", bundled.NAME, bundled.NAME.upper()])
+@pytest.mark.parametrize("name", ["bundled", bundled.NAME, bundled.NAME.upper()])
 def test_opens_the_bundled_one(tmp_path, name):
-    """No name, its own, and the short ones all mean the bundled recogniser where nothing else is."""
+    """Its own name and the short one mean the model as it was published."""
     if not HAS_BUNDLED:
         pytest.skip("the bundled model's package is not installed")
     recogniser = choose.open_recogniser(name, tmp_path)
     assert recogniser.name == bundled.NAME
     assert len(recogniser.model_digest) == 64
+    recogniser.close()
+
+
+@pytest.mark.sound
+@pytest.mark.parametrize("name", [None, "trained", "whisper", trained.NAME])
+def test_opens_the_trained_one(tmp_path, name):
+    """No name, its own, and the short ones all mean the trained recogniser where nothing else is."""
+    if not HAS_TRAINED:
+        pytest.skip("the trained model is not here")
+    recogniser = choose.open_recogniser(name, tmp_path)
+    assert recogniser.name == trained.NAME
+    assert recogniser.model_digest == trained.digest()
     recogniser.close()

@@ -1,0 +1,112 @@
+"""The recogniser that was trained for the bench: this project's own weights, in the models folder.
+
+It hears what is said at a bench, and writes it in small letters; free words (a reason, a note) are heard by the model
+that it began as, which is loaded when the first of them is expected.
+"""
+
+from collections.abc import Callable, Mapping
+from pathlib import Path
+
+from assistant.adapters.models import Check, compare, file_digest, joint_digest
+from assistant.adapters.recognisers import bundled
+from assistant.adapters.recognisers.manner import TRAINED
+from assistant.errors import ModelError
+from assistant.ports import Recogniser, Utterance
+from assistant.spoken.expect import Expect, TextExpected
+
+NAME = "whisper-tiny.en-bench"
+"""The trained model's name in records and for `--ear`, and its folder's."""
+PINNED = {
+    "config.json": "14b1b421a90349bc551b881461426b561a874049cb9e4c4864f2ca384f6a7cc5",
+    "model.bin": "51d99c34f41aef592441959b76677da4ab616177a9c61727ef528e4fb12c467b",
+    "tokenizer.json": "929c5252409436dce1b38a75d1abbcb5e132d170d8e324e4e04ed915fa2d22df",
+    "vocabulary.json": "4dadfee7c4a871665f65c06037f5f5ec893fb2d7f5eb4cf11063618e31dbe11a",
+}
+"""SHA-256 of its files; others with the same names are refused."""
+
+_REMEDY = "Install the program again, or name another recogniser with --ear."
+
+
+def trained_folder() -> Path | None:
+    """Where the model lies: in an installed package, or beside it in a checkout. None where it does not."""
+    package = Path(__file__).resolve().parents[2]
+    places = (package / "_models" / NAME, package.parent / "models" / NAME)
+    return next((place for place in places if (place / "model.bin").is_file()), None)
+
+
+def open_trained(folder: Path | None = None, pinned: Mapping[str, str] | None = None) -> "TrainedEar":
+    """Load the trained model, which hears English.
+
+    Args:
+        folder: where it lies; found by itself where None.
+        pinned: SHA-256 (hex) by file name; `PINNED` where None.
+
+    Raises:
+        ModelError: it is not there, or its files are not the tested ones.
+    """
+    folder = _found(folder)
+    pinned = PINNED if pinned is None else pinned
+    model = bundled.open_pinned(NAME, folder, pinned, _REMEDY, TRAINED)
+    return TrainedEar(model, bundled.open_bundled if bundled.bundled_folder() else None)
+
+
+def digest() -> str:
+    """The digest of the model as it was tested."""
+    return joint_digest(dict(PINNED))
+
+
+def check_trained(folder: Path | None = None) -> Check:
+    """Compare the trained model's files with the tested ones.
+
+    Raises:
+        ModelError: it is not there, or a file cannot be read.
+    """
+    folder = _found(folder)
+    present = [name for name in PINNED if (folder / name).is_file()]
+    return compare(NAME, PINNED, {name: file_digest(folder / name) for name in present})
+
+
+def _found(folder: Path | None) -> Path:
+    folder = trained_folder() if folder is None else folder
+    if folder is None:
+        raise ModelError("The recogniser that was trained for the bench is not installed.", _REMEDY)
+    return folder
+
+
+class TrainedEar:
+    """The trained model, and another one for free words; see `assistant.ports.Recogniser`.
+
+    Args:
+        model: hears everything but free words.
+        load_free: loads the one for those; None where there is none, and the trained one hears them too.
+    """
+
+    def __init__(self, model: Recogniser, load_free: Callable[[], Recogniser] | None) -> None:
+        self.name = model.name
+        self.model_digest = model.model_digest
+        self._model = model
+        self._load_free = load_free
+        self._free: Recogniser | None = None
+
+    @property
+    def model(self) -> Recogniser:
+        """The trained model itself."""
+        return self._model
+
+    def begin(self, expect: Expect) -> Utterance:
+        """Start an utterance.
+
+        Raises:
+            ModelError: the model for free words cannot be loaded.
+        """
+        if not isinstance(expect, TextExpected) or self._load_free is None:
+            return self._model.begin(expect)
+        if self._free is None:
+            self._free = self._load_free()
+        return self._free.begin(expect)
+
+    def close(self) -> None:
+        """Free the models."""
+        self._model.close()
+        if self._free is not None:
+            self._free.close()

@@ -1,0 +1,123 @@
+"""The model that was trained for the bench: whole, hearing as its card says, and free words left to the other one."""
+
+import pytest
+
+from assistant.adapters.recognisers import bundled, trained
+from assistant.adapters.recognisers.replay import hear_sound
+from assistant.errors import ModelError
+from assistant.ports import Hearing
+from assistant.spoken import ENGLISH
+from assistant.spoken.expect import ConfirmExpected, NumberExpected, TextExpected
+from assistant.spoken.meaning import Answer, Kind
+from assistant.spoken.statement import Asked, Want
+from tests.bench import voices
+from tests.bench.conditions import as_recorded
+from tests.bench.sayings import one_by_one
+
+
+def test_its_files_are_the_tested_ones():
+    """What lies in the models folder has the pinned digests."""
+    if trained.trained_folder() is None:
+        pytest.skip("the trained model is not here")
+    assert trained.check_trained().is_whole
+
+
+def test_other_files_are_refused(tmp_path):
+    """One changed file, and nothing is loaded; a missing one as well."""
+    (tmp_path / "model.bin").write_bytes(b"x")
+    with pytest.raises(ModelError, match="not what was tested") as raised:
+        trained.open_trained(tmp_path, {"model.bin": "00"})
+    assert "--ear" in raised.value.remedy
+    with pytest.raises(ModelError):
+        trained.open_trained(tmp_path, {"config.json": "00"})
+
+
+def test_none_at_all(monkeypatch):
+    """Where it is not installed a sentence says what to do."""
+    monkeypatch.setattr(trained, "trained_folder", lambda: None)
+    with pytest.raises(ModelError, match="not installed"):
+        trained.open_trained()
+
+
+class Named:
+    """A recogniser that says only which one it is."""
+
+    def __init__(self, name):
+        self.name, self.model_digest, self.closed = name, f"digest of {name}", False
+
+    def begin(self, expect):
+        return Hearing(self.name, (), 0.0, 0.0)
+
+    def close(self):
+        self.closed = True
+
+
+def test_free_words_are_heard_by_the_other_model():
+    """It is loaded when the first free words are expected, once; records name the trained one."""
+    loads = []
+
+    def load():
+        loads.append(Named("other"))
+        return loads[-1]
+
+    model = Named("trained")
+    ear = trained.TrainedEar(model, load)
+    assert (ear.name, ear.model_digest) == ("trained", "digest of trained")
+    assert ear.begin(ConfirmExpected()).words == "trained"
+    assert not loads
+    assert [ear.begin(TextExpected()).words for _ in range(2)] == ["other", "other"]
+    assert len(loads) == 1
+    ear.close()
+    assert model.closed
+    assert loads[0].closed
+
+
+def test_free_words_without_another_model():
+    """The trained one hears them, too, where the package of the other is missing."""
+    assert trained.TrainedEar(Named("trained"), None).begin(TextExpected()).words == "trained"
+
+
+@pytest.fixture(scope="module")
+def ear():
+    if trained.trained_folder() is None or bundled.bundled_folder() is None:
+        pytest.skip("a model is not here")
+    recogniser = trained.open_trained()
+    yield recogniser
+    recogniser.close()
+
+
+VOICES = ("flite:slt", "espeak:en-gb-scotland")
+"""Voices of which the model heard nothing in training."""
+CLAMP = ConfirmExpected(asked=Asked("Close the roller clamp.", Want.DONE))
+
+
+def heard(recogniser, voice, words, expect):
+    if voice not in voices.synthesisers():
+        pytest.skip(f"{voice} is not installed")
+    return hear_sound(recogniser, as_recorded(voices.synthesise(voice, words)), expect)
+
+
+@pytest.mark.sound
+@pytest.mark.parametrize("voice", VOICES)
+def test_digits_in_a_voice_that_it_had_not_met(ear, voice):
+    """Nine of ten strings right, as its card says of 26 (96 %), and none wrong."""
+    strings = ("125", "80", "316", "47", "905", "2500", "62", "738", "194", "510")
+    found = [heard(ear, voice, one_by_one(digits), NumberExpected("mL", digits_only=True)).words for digits in strings]
+    right = [words == one_by_one(digits) for words, digits in zip(found, strings, strict=True)]
+    assert sum(right) >= 9
+    assert all(is_right or not words for is_right, words in zip(right, found, strict=True))
+
+
+@pytest.mark.sound
+@pytest.mark.parametrize("voice", VOICES)
+def test_near_misses_in_a_voice_that_it_had_not_met(ear, voice):
+    """A yes closes the step; none of ten near-misses does."""
+    assert heard(ear, voice, "it's closed", CLAMP).words == "it's closed"
+    near = (
+        *("it's not closed", "I haven't closed it", "is it closed", "almost closed", "I'm closing it"),
+        *("I didn't close it", "should I close it", "it's still open", "about to close it", "I think it's closed"),
+    )
+    for words in near:
+        hearing = heard(ear, voice, words, CLAMP)
+        meaning = ENGLISH.interpret(hearing.words, CLAMP, heard=True) if hearing.words else None
+        assert hearing.doubtful or not (isinstance(meaning, Answer) and meaning.kind is Kind.DONE), words

@@ -1,0 +1,191 @@
+"""How well a recogniser hears people: words of many, joined to strings of one speaker, and speech from outside.
+
+    python -m tests.bench.people --words WORDS --orders ORDERS               the report part, the bundled recogniser
+    python -m tests.bench.people --words WORDS --half tuning --keep kept.pickle
+    python -m tests.bench.people --digits RECORDINGS                         digits that nothing was learnt or chosen on
+
+No recording lies here. WORDS and ORDERS are what `tests.bench.training.people` names, with its parts: nobody who was
+heard in training is heard here. RECORDINGS is the folder of that name of the Free Spoken Digit Dataset (CC BY-SA 4.0,
+six speakers), which is for measuring alone.
+"""
+
+import argparse
+import hashlib
+import pickle
+import sys
+from collections import Counter, defaultdict
+from collections.abc import Iterator
+from decimal import Decimal
+from pathlib import Path
+from random import Random
+
+import numpy as np
+
+from assistant.adapters.recognisers.choose import open_recogniser
+from assistant.ports import SAMPLE_RATE_HZ
+from assistant.spoken.expect import ConfirmExpected, Expect, NumberExpected
+from assistant.spoken.statement import Asked, Want
+from tests.bench import conditions
+from tests.bench.clips import Clip
+from tests.bench.conditions import CLEAN, CONDITIONS
+from tests.bench.hearing import hear
+from tests.bench.printing import say
+from tests.bench.sayings import FRAMES, Saying, one_by_one
+from tests.bench.scoring import Heard, Outcome, interval, outcome
+from tests.bench.training.people import DIGITS, orders, read, words
+from tests.bench.training.store import trimmed
+from tests.bench.voices import Sound
+
+COMMANDS = {"yes": "yes", "no": "no", "stop": "stop", "right": "yes"}
+"""Words of people that mean something where a yes or a no is expected, with what each means."""
+NOISY = ("pink 10 dB", "babble 10 dB", "pink 5 dB", "babble 5 dB")
+OTHER = ("8 kHz", "echo", "fast")
+_START = ConfirmExpected(asked=Asked("Start the infusion.", Want.START))
+_GAPS_S = (0.05, 0.35)
+_STRINGS, _SINGLES = 72, 40
+"""Strings and single digits of each speaker of many digits; of few there are as many strings as there are digits."""
+
+Words = dict[str, list[tuple[str, Sound]]]
+"""Words and their sounds, by speaker."""
+
+
+def clips(spoken: Words, sentences: list[tuple[str, Sound]]) -> Iterator[tuple[Clip, Sound]]:
+    """What is said on the bench, clean: the same in every run.
+
+    Args:
+        spoken: single words.
+        sentences: speech that is not for the assistant, by the name of its recording.
+    """
+    for speaker in sorted(spoken):
+        chance = Random(f"people/{speaker}")  # noqa: S311 - no secret
+        said = spoken[speaker]
+        digits = [(word, sound) for word, sound in said if word in DIGITS]
+        for number, (word, sound) in enumerate(said):
+            if word in DIGITS:
+                if number < _SINGLES:
+                    yield _clip(word, "single digit", NumberExpected("mL"), Decimal(DIGITS.index(word)), speaker), sound
+            elif word in COMMANDS:
+                yield _clip(word, "command", ConfirmExpected(), COMMANDS[word], speaker), sound
+                if word in ("yes", "stop"):
+                    yield _clip(word, "command", _START, COMMANDS[word], speaker), sound
+            elif word != "go":
+                yield _clip(word, "outside", FRAMES[number % len(FRAMES)], None, speaker), sound
+        for number in range(min(_STRINGS, len(digits) if len(digits) > 1 else 0)):
+            picked = [chance.choice(digits) for _ in range(2 + number % 3)]
+            sound = _joined([sound for _, sound in picked], chance)
+            value = Decimal("".join(str(DIGITS.index(word)) for word, _ in picked))
+            text = one_by_one("".join(str(DIGITS.index(word)) for word, _ in picked))
+            yield _clip(f"{text} {number}", "digits", NumberExpected("mL", digits_only=True), value, speaker), sound
+            if picked[0][0] != "zero":
+                yield _clip(f"{text} {number}", "digit by digit", NumberExpected("mL"), value, speaker), sound
+    for number, (name, sound) in enumerate(sentences):
+        yield _clip(name, "outside", FRAMES[number % len(FRAMES)], None, f"order:{name}"), sound
+
+
+def in_conditions(clean: Iterator[tuple[Clip, Sound]], names: tuple[str, ...]) -> Iterator[tuple[Clip, bytes]]:
+    """Each clip clean, and in one of the other conditions."""
+    for clip, sound in clean:
+        level = float(np.abs(sound).max()) or 1.0
+        place = int.from_bytes(hashlib.sha256(clip.key.encode()).digest()[:4], "big")
+        for condition in (CLEAN, names[place % len(names)]) if names else (CLEAN,):
+            changed = conditions.as_recorded(CONDITIONS[condition](sound / level, clip.key))
+            yield Clip(clip.saying, clip.speaker, condition, len(changed) / 2 / SAMPLE_RATE_HZ), changed
+
+
+def rows(all_heard: list[Heard]) -> Iterator[str]:
+    """What became of the clips, in Markdown, in percent, with the 95 % interval of what is wrong."""
+    counts: dict[str, Counter[Outcome]] = defaultdict(Counter)
+    minutes: dict[str, float] = defaultdict(float)
+    for heard in all_heard:
+        kind, condition = heard.clip.saying.kind, heard.clip.condition
+        group = f"{condition[-5:]}" if condition in NOISY else condition if condition == CLEAN else "other conditions"
+        counts[f"{kind}, {group}"][outcome(heard)] += 1
+        minutes[f"{kind}, {group}"] += heard.clip.seconds / 60
+    yield "| people | right | asked | WRONG | refused |"
+    yield "| --- | --- | --- | --- | --- |"
+    for name in sorted(counts):
+        found = counts[name]
+        cells = [f"{100 * found[one] / found.total():.1f}" for one in Outcome]
+        low, high = interval(found[Outcome.WRONG], found.total())
+        cells[2] = f"{cells[2]} ({low:.1f} to {high:.1f}; {found[Outcome.WRONG]})"
+        length = f", {minutes[name]:.1f} min" if name.startswith("outside") else ""
+        yield f"| {name} ({found.total()}{length}) | {' | '.join(cells)} |"
+
+
+def wrong(all_heard: list[Heard]) -> Iterator[str]:
+    """Each clip that was taken for something else."""
+    for heard in all_heard:
+        if outcome(heard) is Outcome.WRONG:
+            free = "" if heard.evidence is None else heard.evidence.free.text
+            yield f"{heard.clip.key}: {heard.words!r}; free {free!r}"
+
+
+def spoken_words(folder: Path, part: str) -> Words:
+    """The words of the speakers of a part of `tests.bench.training.people`."""
+    found: Words = defaultdict(list)
+    for clip, sound in words(folder):
+        if clip.part == part and clip.words:
+            found[clip.speaker].append((clip.words, trimmed(sound)))
+    return found
+
+
+def spoken_digits(folder: Path) -> Words:
+    """The digits of a folder whose files are named "7_jackson_32.wav"."""
+    found: Words = defaultdict(list)
+    for path in sorted(folder.glob("*_*_*.wav"), key=lambda path: hashlib.sha256(path.name.encode()).digest()):
+        digit, speaker, _ = path.stem.split("_")
+        found[f"person:{speaker}"].append((DIGITS[int(digit)], trimmed(read(path))))
+    return found
+
+
+def _clip(words: str, kind: str, expect: Expect, right: Decimal | str | None, speaker: str) -> Clip:
+    return Clip(Saying(words, kind, expect, right), speaker, CLEAN)
+
+
+def _joined(sounds: list[Sound], chance: Random) -> Sound:
+    parts: list[Sound] = []
+    for sound in sounds:
+        parts += [sound, np.zeros(round(chance.uniform(*_GAPS_S) * SAMPLE_RATE_HZ), dtype=np.float32)]
+    return np.concatenate(parts[:-1]).astype(np.float32)
+
+
+def main() -> None:
+    """Run the bench."""
+    parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
+    parser.add_argument("--words", type=Path)
+    parser.add_argument("--orders", type=Path)
+    parser.add_argument("--digits", type=Path)
+    parser.add_argument("--half", choices=("report", "tuning"), default="report")
+    parser.add_argument("--ear", help="which recogniser (see: checkoff models list)")
+    parser.add_argument("--models", type=Path, help="the models folder")
+    parser.add_argument("--most", type=int, help="this many clips only")
+    parser.add_argument("--clean", action="store_true", help="no noise")
+    parser.add_argument("--keep", type=Path, help="keep the evidence in this file")
+    args = parser.parse_args()
+    spoken: Words = {}
+    if args.words is not None:
+        spoken |= spoken_words(args.words, args.half)
+    if args.digits is not None:
+        spoken |= spoken_digits(args.digits)
+    sentences = []
+    if args.orders is not None:
+        sentences = [(clip.speaker, sound) for clip, sound in orders(args.orders) if clip.part == args.half]
+    recogniser = open_recogniser(args.ear, args.models)
+    made = list(in_conditions(clips(spoken, sentences), () if args.clean else (*NOISY, *NOISY[:2], *OTHER)))
+    made.sort(key=lambda one: hashlib.sha256(one[0].key.encode()).digest())
+    all_heard = []
+    for number, (clip, sound) in enumerate(made[: args.most], 1):
+        all_heard.append(hear(recogniser, clip, sound))
+        if number % 100 == 0:
+            sys.stderr.write(f"{number} clips\n")
+    if args.keep is not None:
+        args.keep.write_bytes(pickle.dumps(all_heard))
+    say(f"{recogniser.name}, {args.half} part, {len(all_heard)} clips\n")
+    for line in (*rows(all_heard), "", *wrong(all_heard)):
+        say(line)
+    seconds = [heard.compute_s for heard in all_heard]
+    say(f"\ntime for a clip: median {np.median(seconds):.3f} s, nine of ten under {np.quantile(seconds, 0.9):.3f} s")
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,63 @@
+"""From trained weights to a model that the recogniser loads, in 8 bits.
+
+    python -m tests.bench.training.convert TRAINED MODEL OUT --part 0.7
+
+TRAINED is what `train` has written, MODEL the folder of the model that it began with, OUT the new model's folder. The
+weights come from between the two: `--part` of the way from the untrained to the trained ones.
+"""
+
+import argparse
+import shutil
+from pathlib import Path
+from typing import Any
+
+import numpy as np
+from ctranslate2.specs import WhisperSpec
+
+from tests.bench.training.weights import read_model, restored
+
+_LAYERS, _HEADS = 4, 6
+_COPIED = ("config.json", "tokenizer.json")
+
+
+def write_model(weights: dict[str, np.ndarray], like: Path, out: Path) -> None:
+    """Write a model's folder.
+
+    Args:
+        weights: every array by CTranslate2's name.
+        like: the folder of a model of the same size, whose other files are taken.
+        out: the new folder.
+    """
+    spec = WhisperSpec(_LAYERS, _HEADS, _LAYERS, _HEADS)
+    for name, value in weights.items():
+        *parents, last = name.split("/")
+        holder: Any = spec
+        for parent in parents:
+            stem, _, number = parent.rpartition("_")
+            holder = getattr(holder, parent) if hasattr(holder, parent) else getattr(holder, stem)[int(number)]
+        setattr(holder, last, value.astype(np.float32))
+    spec.decoder.projection.weight = spec.decoder.embeddings.weight
+    spec.register_vocabulary((like / "vocabulary.txt").read_text(encoding="utf-8").removesuffix("\n").split("\n"))
+    spec.validate()
+    spec.optimize(quantization="int8")
+    out.mkdir(parents=True, exist_ok=True)
+    spec.save(str(out))
+    for name in _COPIED:
+        shutil.copyfile(like / name, out / name)
+
+
+def main() -> None:
+    """Write the model."""
+    parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
+    parser.add_argument("trained", type=Path)
+    parser.add_argument("model", type=Path)
+    parser.add_argument("out", type=Path)
+    parser.add_argument("--part", type=float, default=1.0)
+    args = parser.parse_args()
+    with np.load(args.trained) as file:
+        trained = {name: file[name] for name in file.files}
+    write_model(restored(trained, read_model(args.model / "model.bin"), args.part), args.model, args.out)
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,103 @@
+"""People in training: single words of several hundred, spoken orders of others, and rooms in which nobody speaks.
+
+    python -m tests.bench.training.people WORDS ORDERS FOLDER
+
+WORDS is the folder of the test files of Speech Commands 0.02 (CC BY 4.0; a folder for each of twelve words), ORDERS the
+folder ``data`` of github.com/Picovoice/speech-to-intent-benchmark (Apache-2.0). Nobody wrote down what the orders say,
+so the model that is to be trained writes it first. The Free Spoken Digit Dataset, AudioMNIST and Speech Commands 0.01
+are for measuring alone: nothing of them may be learnt here.
+"""
+
+import argparse
+import hashlib
+from collections.abc import Iterator
+from pathlib import Path
+
+import numpy as np
+import soundfile
+import soxr
+
+from tests.bench.training.store import RATE_HZ, Clip, Store, trimmed
+from tests.bench.training.wordings import as_written
+
+DIGITS = ("zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine")
+_COMMANDS = ("yes", "no", "stop", "go", "right")
+_REPORT, _TUNING = 0.15, 0.55
+"""Speakers whose place is below the first are kept for the report, below the second for choosing limits."""
+_LEAST_CONTRAST = 4.0
+"""How much louder the loudest tenth of a second has to be than the quietest; what is below was cut, or is silent."""
+_LONGEST_S = 5.6
+
+
+def part_of(speaker: str) -> str:
+    """ "report", "tuning" or "training": by the speaker, so that nobody is in two of them."""
+    place = int.from_bytes(hashlib.sha256(speaker.encode()).digest()[:4], "big") / 2**32
+    return "report" if place < _REPORT else "tuning" if place < _TUNING else "training"
+
+
+def read(path: Path) -> np.ndarray:
+    """A sound file as 16 kHz mono."""
+    samples, rate = soundfile.read(path, dtype="float32", always_2d=True)
+    return np.asarray(soxr.resample(samples.mean(axis=1), rate, RATE_HZ))
+
+
+def words(folder: Path) -> Iterator[tuple[Clip, np.ndarray]]:
+    """Single words: digits, five that the assistant knows, and some that are not for it."""
+    for path in sorted(folder.glob("*/*.wav")):
+        label = path.parent.name
+        sound = read(path)
+        if label == "_silence_":
+            yield Clip("", f"room {path.stem}", "silence", part_of(path.stem)), sound
+            continue
+        stem = path.name.split(".")[0]
+        word, speaker = (stem.split("_")[:2]) if label == "_unknown_" else (label, stem.split("_")[0])
+        kind = "digit" if word in DIGITS else "command" if word in _COMMANDS else "other"
+        tenths = np.sqrt(np.mean(np.square(sound[: len(sound) // 1600 * 1600].reshape(-1, 1600)), axis=1))
+        edge = max(tenths[0], tenths[-1])
+        if len(tenths) < 3 or tenths.max() < _LEAST_CONTRAST * (tenths.min() + 1e-5) or edge > 0.8 * tenths.max():
+            continue
+        yield Clip(word, f"person:{speaker}", f"person, {kind}", part_of(speaker)), sound
+
+
+def orders(folder: Path) -> Iterator[tuple[Clip, np.ndarray]]:
+    """Spoken orders, as the untuned model writes them."""
+    import ctranslate2
+    import tokenizers
+
+    from assistant.adapters.recognisers.bundled import bundled_folder
+    from assistant.adapters.recognisers.features import log_mel
+
+    place = bundled_folder()
+    assert place is not None
+    model = ctranslate2.models.Whisper(str(place), device="cpu", compute_type="int8", intra_threads=1)
+    tokeniser = tokenizers.Tokenizer.from_file(str(place / "tokenizer.json"))
+    for path in sorted((folder / "speech" / "clean").glob("*.wav")):
+        sound = trimmed(read(path))
+        if len(sound) / RATE_HZ > _LONGEST_S:
+            continue
+        picture = ctranslate2.StorageView.from_array(log_mel(sound.astype(np.float32), 12.0)[None])
+        found = model.generate(picture, [[50257, 50362]], beam_size=5, return_scores=True)[0]
+        text = as_written(tokeniser.decode(found.sequences_ids[0]))
+        if found.scores[0] > -0.5 and text and "thank you" not in text:
+            yield Clip(text, f"order:{path.stem}", "order", part_of(path.stem)), sound
+
+
+def main() -> None:
+    """Gather what people said."""
+    parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
+    parser.add_argument("words", type=Path)
+    parser.add_argument("orders", type=Path)
+    parser.add_argument("folder", type=Path)
+    args = parser.parse_args()
+    store = Store()
+    for clip, sound in (*words(args.words), *orders(args.orders)):
+        store.add(clip, sound)
+    kitchen = read(args.orders / "noise" / "kitchen.wav")
+    for start in range(0, len(kitchen) - 5 * RATE_HZ, 5 * RATE_HZ):
+        store.add(Clip("", "kitchen", "silence"), kitchen[start : start + 5 * RATE_HZ])
+    args.folder.mkdir(parents=True, exist_ok=True)
+    store.write(args.folder / "people.npz")
+
+
+if __name__ == "__main__":
+    main()

