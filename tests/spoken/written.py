@@ -204,6 +204,11 @@ SAID: dict[str, tuple[tuple[object, ...], ...]] = {
     "left_as_it_was": (("The bag leaks.",),),
     "to_be_judged": (("The bag leaks.",),),
     "found_and_not_laid_out": ((1,), (2,)),
+    "short_head": (("123 456",),),
+    "not_as_last_seen": (("older than last seen here", "3 entries are missing."),),
+    "last_seen": (("as last seen here", ""), ("never seen here", "The book is new.")),
+    "result_denied": (("Entry 3 differs.",),),
+    "lived_again": (("same", ""), ("could not be lived again", "The papers have changed.")),
 }
 """Values for each sentence, by its name."""
 WITH_NAMES: dict[str, tuple[dict[str, object], ...]] = {
