@@ -3,9 +3,9 @@
     python -m tests.bench.training.people WORDS ORDERS FOLDER
 
 WORDS is the folder of the test files of Speech Commands 0.02 (CC BY 4.0; a folder for each of twelve words), ORDERS the
-folder ``data`` of the public repository Picovoice/speech-to-intent-benchmark (Apache-2.0). Nobody wrote down what the orders say,
-so the model that is to be trained writes it first. The Free Spoken Digit Dataset, AudioMNIST and Speech Commands 0.01
-are for measuring alone: nothing of them may be learnt here.
+folder ``data`` of the public repository Picovoice/speech-to-intent-benchmark (Apache-2.0). Nobody wrote down what the
+orders say, so the model that is to be trained writes it first. The Free Spoken Digit Dataset, AudioMNIST and Speech
+Commands 0.01 are for measuring alone: nothing of them may be learnt here.
 """
 
 import argparse
