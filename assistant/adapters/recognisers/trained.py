@@ -19,8 +19,8 @@ NAME = "whisper-tiny.en-bench"
 PINNED = {
     "config.json": "14b1b421a90349bc551b881461426b561a874049cb9e4c4864f2ca384f6a7cc5",
     "model.bin": "51d99c34f41aef592441959b76677da4ab616177a9c61727ef528e4fb12c467b",
-    "tokenizer.json": "929c5252409436dce1b38a75d1abbcb5e132d170d8e324e4e04ed915fa2d22df",
-    "vocabulary.json": "4dadfee7c4a871665f65c06037f5f5ec893fb2d7f5eb4cf11063618e31dbe11a",
+    "tokenizer.json.gz": "931ed9139b3b7dba71b2121b2d3fcd51a9b8df1a4aac48a945a83c8713318168",
+    "vocabulary.json.gz": "89a77f2643b21172ab7539cbc584271c984c3c1ee36a9cc40b5369e9274a01c8",
 }
 """SHA-256 of its files; others with the same names are refused."""
 

@@ -7,6 +7,7 @@ weights come from between the two: `--part` of the way from the untrained to the
 """
 
 import argparse
+import gzip
 import shutil
 from pathlib import Path
 from typing import Any
@@ -18,6 +19,7 @@ from tests.bench.training.weights import read_model, restored
 
 _LAYERS, _HEADS = 4, 6
 _COPIED = ("config.json", "tokenizer.json")
+_PACKED = ("tokenizer.json", "vocabulary.json")
 
 
 def write_model(weights: dict[str, np.ndarray], like: Path, out: Path) -> None:
@@ -46,6 +48,14 @@ def write_model(weights: dict[str, np.ndarray], like: Path, out: Path) -> None:
         shutil.copyfile(like / name, out / name)
 
 
+def pack(folder: Path) -> None:
+    """Pack a model's tables of words, as the one that comes with the program has them."""
+    for name in _PACKED:
+        # The same bytes each time: their digest is pinned.
+        (folder / f"{name}.gz").write_bytes(gzip.compress((folder / name).read_bytes(), 9, mtime=0))
+        (folder / name).unlink()
+
+
 def main() -> None:
     """Write the model."""
     parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
@@ -57,6 +67,7 @@ def main() -> None:
     with np.load(args.trained) as file:
         trained = {name: file[name] for name in file.files}
     write_model(restored(trained, read_model(args.model / "model.bin"), args.part), args.model, args.out)
+    pack(args.out)
 
 
 if __name__ == "__main__":
