@@ -16,7 +16,7 @@ from assistant.dosing.amount import Amount
 from assistant.dosing.formulas import FORMULAS, Answer, work_out
 from assistant.dosing.question_scan import Line, Taken, scan
 from assistant.dosing.question_ways import WAYS, Slot, Way
-from assistant.dosing.result import Measure, Result, conclude, tell_exact
+from assistant.dosing.result import Measure, Result, conclude, tell, tell_exact
 from assistant.dosing.rounding import HUNDREDTH, TENTH, parse_rounding
 from assistant.errors import QuantityError, UsageError
 from assistant.text import quoted
@@ -238,7 +238,21 @@ def _worked(line: Line, way: Way, filled: Filled, spared: Sequence[Taken]) -> Wo
         every += answers if last else answers[:1]
     taken = tuple((name, _shown(slot, one)) for name, (slot, one) in filled.items())
     formulas = tuple(step.formula for step in way.steps)
-    return _told(line, taken, spared, formulas, _in_unit(answers, line), every)
+    left_aside = [*_left_in_bags(filled), *(one.text for one in spared)]
+    return _told(line, taken, left_aside, formulas, _in_unit(answers, line), every)
+
+
+def _left_in_bags(filled: Filled) -> Iterator[str]:
+    """Of a bag whose volume alone counts, its dose; and the other way round."""
+    parts: dict[int, set[str]] = {}
+    bags = {one.at: one.bag for _, one in filled.values() if one.bag is not None}
+    for slot, one in filled.values():
+        parts.setdefault(one.at, set()).update(_parts(slot, one))
+    for at, (dose, volume) in bags.items():
+        if parts[at] == {"volume"}:
+            yield tell(dose)
+        elif parts[at] == {"dose"}:
+            yield tell(volume)
 
 
 def _shown(slot: Slot, taken: Taken) -> str:
@@ -282,7 +296,7 @@ def _in_unit(answers: tuple[Answer, ...], line: Line) -> tuple[Answer, ...]:
 def _told(
     line: Line,
     taken: tuple[tuple[str, str], ...],
-    spared: Sequence[Taken],
+    left_aside: Sequence[str],
     formulas: tuple[str, ...],
     answers: tuple[Answer, ...],
     every: Sequence[Answer],
@@ -290,8 +304,7 @@ def _told(
     steps = [*(one for one in every if one not in answers), *answers[:1]] if len(formulas) > 1 else list(answers[:1])
     working = tuple(dict.fromkeys(text for one in steps for text in one.working))
     cautions = dict.fromkeys(text for one in steps if isinstance(one, Result) for text in one.cautions)
-    left_aside = [taken.text for taken in spared] + list(line.unread)
-    return Worked(taken, tuple(left_aside), formulas, answers, working, tuple(cautions))
+    return Worked(taken, (*left_aside, *line.unread), formulas, answers, working, tuple(cautions))
 
 
 def _asked_for(way: Way) -> str:

@@ -432,7 +432,7 @@ def test_another_number_needs_its_name(call: Call) -> None:
 def test_a_question_in_a_line(call: Call) -> None:
     """What was taken for what, the formula, the working, and the answer last; in one argument or in many."""
     wanted = (
-        "volume: 200 mL\nduration: 60 min\nby: rate (rate in ml/h that gives a volume in a time)\n"
+        "volume: 200 mL\nduration: 60 min\nnot needed: 1 g\nby: rate (rate in ml/h that gives a volume in a time)\n"
         "  60 min = 1 h\n  200 mL \u00f7 1 h = 200 mL/h\n200 mL/h\n"
     )
     assert call("calc", "1 g in 200 mL over 60 min in mL/h") == (0, wanted.replace("ml/h", "mL/h"), "")
