@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -44,7 +45,7 @@ class AttemptPapers:
     school: str = ""
     school_digest: str = ""
 
-    @property
+    @cached_property
     def truth(self) -> Truth:
         """What is not as it should be at the bench.
 

@@ -9,12 +9,12 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from assistant import dosing
-from assistant.checklist.model import ChoiceAsked, NameAsked, NumberAsked, QuestionAsked, Step
+from assistant.checklist.model import NameAsked, NumberAsked
 from assistant.dosing import Amount
 from assistant.guide.papers import Papers
 from assistant.guide.progress import Person, Progress, Status
 from assistant.guide.turn import Turn
-from assistant.orders.fault import Fault, can_be_put_right, facts_of
+from assistant.orders.fault import Fault, can_be_put_right, facts_of, told_by
 from assistant.spoken.language import Sentences
 from assistant.spoken.meaning import Trouble
 
@@ -30,33 +30,17 @@ _TOLD_BY: dict[Trouble, frozenset[str]] = {
 """Things, or states of a bag, that a report of trouble tells of."""
 
 
-def looks(step: Step) -> bool:
-    """Whether a step looks at something that can be laid out."""
-    return bool(facts_of(step))
-
-
-def telling(step: Step, fault: Fault) -> frozenset[str]:
-    """The answers to a question or a choice that tell of a fault."""
-    match step.expect:
-        case QuestionAsked(right=right):
-            return frozenset({"no" if right == "yes" else "yes"})
-        case ChoiceAsked(choices=choices, right=right, phrases=phrases, faults=faults):
-            named = {one for one in choices if fault.state in (one, *phrases.get(one, ()))} - {right}
-            return frozenset(named or faults or (one for one in choices if one != right))
-    return frozenset()
-
-
 def tells(turn: Turn, answer: str) -> bool:
     """Whether an answer tells of a fault that is laid out at the current step."""
-    return any(answer in telling(turn.step, fault) for fault in turn.faults)
+    return any(answer in told_by(turn.step, fault.state) for fault in turn.faults)
 
 
 def note_told(turn: Turn, answer: str) -> None:
     """An answer that tells of a fault: put down whether it is one that is laid out."""
-    told = [fault for fault in turn.faults if answer in telling(turn.step, fault)]
+    told = [fault for fault in turn.faults if answer in told_by(turn.step, fault.state)]
     for fault in told:
         note_found(turn, fault)
-    if not told and looks(turn.step):
+    if not told and facts_of(turn.step):
         turn.draft.not_laid_out.append((turn.step.id, answer))
         turn.note["laid_out"] = False
         # Whatever the reason, another bag was taken: what was wrong with the first one is gone with it.
@@ -94,13 +78,9 @@ def settles(turn: Turn) -> bool:
 
 def _put_right(draft: Progress, turn: Turn, fault: Fault) -> None:
     """Put down as put right; with a bag goes everything that was wrong with it."""
-    gone = [
-        other.key
-        for other in turn.papers.truth.faults
-        if other is fault or (fault.container and other.container == fault.container)
-    ]
+    gone = turn.papers.truth.gone_with(fault)
     draft.put_right += [key for key in gone if key not in draft.put_right]
-    turn.note["put_right"] = gone
+    turn.note["put_right"] = list(gone)
 
 
 def label_here(turn: Turn) -> Fault | None:
@@ -122,10 +102,10 @@ def reads_label(fault: Fault | None, said: str | Amount) -> bool:
 
 def note_trouble(turn: Turn, kind: Trouble) -> None:
     """A report of trouble finds what is laid out at the current step, as an answer would."""
-    told_by = _TOLD_BY.get(kind, frozenset())
+    named = _TOLD_BY.get(kind, frozenset())
     for fault in turn.faults:
         on_label = bool(fault.container) and not fault.fact.endswith(".bag")
-        if fault.fact in told_by or fault.state in told_by or (kind is Trouble.WRONG_ITEM and on_label):
+        if fault.fact in named or fault.state in named or (kind is Trouble.WRONG_ITEM and on_label):
             note_found(turn, fault)
 
 

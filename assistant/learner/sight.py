@@ -96,11 +96,7 @@ class Sight:
 
     def puts_right(self, fault: Fault) -> None:
         """The fault is so no longer, nor is anything else about the same bag."""
-        self.gone |= {
-            other.key
-            for other in self.truth.faults
-            if other is fault or (fault.container and other.container == fault.container)
-        }
+        self.gone |= {*self.truth.gone_with(fault)}
 
     def _is_blind_to(self, fault: Fault) -> bool:
         match self.character:

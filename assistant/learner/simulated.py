@@ -24,7 +24,7 @@ from assistant.errors import UsageError
 from assistant.guide.progress import NameRead, NumberRead, Progress, State, Status
 from assistant.learner.sight import STUBBORN, Character, Sight
 from assistant.learner.slips import OTHER_BAGS, Slip, another_rate, number_of, places, shifted, volume_key
-from assistant.orders.fault import NOTHING_WRONG, Fault, Truth, can_be_put_right, ends_attempt
+from assistant.orders.fault import NOTHING_WRONG, Fault, Truth, can_be_put_right, ends_attempt, told_by
 from assistant.orders.key import KeyEntry
 from assistant.spoken import say_amount, say_digits, say_number, say_unit
 from assistant.spoken.meaning import Command, InstructorWord
@@ -181,9 +181,8 @@ class SimulatedLearner:
         match step.expect:
             case QuestionAsked(right=right, good=good, bad=bad):
                 return self._random.choice((bad if right == "yes" else good) or ("no" if right == "yes" else "yes",))
-            case ChoiceAsked(choices=choices, right=right, phrases=phrases, faults=faults):
-                named = [one for one in choices if one != right and state in (one, *phrases.get(one, ()))]
-                return self._random.choice(named or list(faults) or [one for one in choices if one != right])
+            case ChoiceAsked():
+                return self._random.choice(told_by(step, state))
         raise TypeError(f"no answer to {step.id} tells of a fault")
 
     # What is right by the order, where all is well.

@@ -7,7 +7,7 @@ that the fact is as it should be.
 
 from dataclasses import dataclass
 
-from assistant.checklist.model import NameAsked, NumberAsked, Step
+from assistant.checklist.model import ChoiceAsked, NameAsked, NumberAsked, QuestionAsked, Step
 from assistant.dosing import Amount
 from assistant.orders.laid_out import CONTAINERS, LABELS
 
@@ -58,6 +58,14 @@ class Truth:
 
     faults: tuple[Fault, ...] = ()
 
+    def gone_with(self, fault: Fault) -> tuple[str, ...]:
+        """Keys of the faults that are so no longer once one of them is put right: with a bag goes all that is wrong."""
+        return tuple(
+            other.key
+            for other in self.faults
+            if other is fault or (fault.container and other.container == fault.container)
+        )
+
     def seen_at(self, step: Step) -> tuple[Fault, ...]:
         """The faults that a step of a checklist looks at."""
         wanted = facts_of(step)
@@ -79,6 +87,17 @@ def facts_of(step: Step) -> frozenset[str]:
             if name in LABELS.get(part, ()):
                 named.add(key)
     return frozenset(named)
+
+
+def told_by(step: Step, state: str | Amount) -> tuple[str, ...]:
+    """The answers to a question or a choice that tell of a state; those that tell of any fault where none names it."""
+    match step.expect:
+        case QuestionAsked(right=right):
+            return ("no" if right == "yes" else "yes",)
+        case ChoiceAsked(choices=choices, right=right, phrases=phrases, faults=faults):
+            others = tuple(one for one in choices if one != right)
+            return tuple(one for one in others if state in (one, *phrases.get(one, ()))) or faults or others
+    return ()
 
 
 def can_be_put_right(step: Step, fact: str) -> bool:

@@ -5,6 +5,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Literal, get_args
 
+from assistant.checklist.facts import ANOTHER_PATIENT, WRISTBAND
 from assistant.checklist.model import Checklist, ChoiceAsked, Step
 from assistant.dosing import Amount, parse_amount, show
 from assistant.dosing.limits import Finding
@@ -32,7 +33,6 @@ FaultKind = Literal[
 ]
 """What can be drawn: at each of them the learner must put something right, or stop."""
 FAULTS: tuple[FaultKind, ...] = get_args(FaultKind)
-WRISTBAND, ANOTHER_PATIENT = "wristband", "another patient"
 
 _TOO_SHORT = ("5 min", "10 min", "15 min", "20 min", "30 min")
 _TOO_FAST = ("300 mL/h", "400 mL/h", "500 mL/h", "750 mL/h", "1,250 mL/h")

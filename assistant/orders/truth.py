@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Mapping
 from datetime import date
 
+from assistant.checklist.facts import ALLERGIC, APART, OUT_OF_RANGE, SOMETHING_MISSING, WRISTBAND
 from assistant.dosing import Amount, show
 from assistant.dosing.limits import Finding, Level, Limits, key_of
 from assistant.dosing.strength import concentration
@@ -26,8 +27,6 @@ CONTAINER_NAMES = {
     "gravity": "the set's package",
 }
 """How an instructor speaks of what is laid out."""
-ALLERGIC, APART, OUT_OF_RANGE, SOMETHING_MISSING = "allergic", "apart", "out of range", "something missing"
-"""Faults that follow from the order alone, in the words in which a step's answer tells of them."""
 _PERIPHERAL = ("intravenous", "peripheral")
 """Routes to which the limit for a peripheral line applies: a central line is named as such."""
 _STATES: Mapping[BagState, tuple[str, str]] = {
@@ -37,7 +36,7 @@ _STATES: Mapping[BagState, tuple[str, str]] = {
 }
 """What is said of a bag, and what would come out of it."""
 _REACHES = {
-    "wristband": "What is ordered for somebody else.",
+    WRISTBAND: "What is ordered for somebody else.",
     "site": "Fluid or drug into tissue, or through a vein that is inflamed.",
     "lock": "Fluid or drug into tissue, or pressure into a blocked catheter.",
     "line": "Air, or something through another line than the one that is meant.",

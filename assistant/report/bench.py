@@ -7,7 +7,7 @@ from assistant.report.reading import mapping, sequence, text, texts
 from assistant.spoken.language import ReportWords
 
 DEALT_WITH = ("found, and stopped for it", "found, and put right", "found, and settled by the instructor")
-"""What may become of a fault."""
+"""What may become of a fault, as a record has it: a blank form needs no guide."""
 
 
 def laid_out(body: Mapping[str, object], lines: Sequence[StepLine], words: ReportWords) -> Iterator[LaidOut]:

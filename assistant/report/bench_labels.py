@@ -3,10 +3,10 @@
 import random
 from datetime import date, timedelta
 
+from assistant.checklist.facts import ANOTHER_PATIENT, WRISTBAND
 from assistant.dosing import Amount, show
 from assistant.orders.laid_out import CONTAINERS, LABELS
 from assistant.orders.model import Order, Patient
-from assistant.orders.planting import ANOTHER_PATIENT, WRISTBAND
 from assistant.orders.reading import day_in_words
 from assistant.orders.sheet import BAGS
 from assistant.orders.shelf import shelf

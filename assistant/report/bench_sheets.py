@@ -6,11 +6,11 @@ Pure: an order in, texts out. `pdf` sets them.
 from collections.abc import Iterator, Mapping, Sequence
 from datetime import date
 
+from assistant.checklist.facts import WRISTBAND
 from assistant.dosing import show
 from assistant.orders.fault import Fault
 from assistant.orders.lines import ByDoseRate, Primary, Secondary
 from assistant.orders.model import ILLEGIBLE, Order
-from assistant.orders.planting import WRISTBAND
 from assistant.orders.plausible import table
 from assistant.orders.reading import day_in_words
 from assistant.orders.sheet import CAUTION, in_words, value_of

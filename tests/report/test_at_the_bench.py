@@ -1,8 +1,10 @@
 """What a report says of the bench: first what was laid out, what became of it, what would have reached the patient."""
 
 from assistant.checklist.load import load
+from assistant.guide.bench import Fate
 from assistant.guide.progress import Mode
 from assistant.record.verify import verify
+from assistant.report.bench import DEALT_WITH
 from assistant.report.compose import compose
 from assistant.report.content import Ended
 from assistant.report.html import report_html
@@ -104,3 +106,8 @@ def test_what_has_to_be_seen_until_it_is_marked():
     evidence = {line.id: line.evidence for line in after.steps}
     assert {evidence[name] for name in unseen[1:]} == {"seen by the instructor"}
     assert evidence[unseen[0]] == "the learner's word"
+
+
+def test_what_a_fault_may_come_to_is_named_as_the_guide_names_it():
+    """The report knows these by the record's words alone."""
+    assert set(DEALT_WITH) == {Fate.STOPPED_FOR, Fate.PUT_RIGHT, Fate.SET_ASIDE}

@@ -3,6 +3,14 @@
 import re
 from collections.abc import Iterator
 
+from assistant.checklist.facts import (
+    ALLERGIC,
+    ANOTHER_PATIENT,
+    APART,
+    OUT_OF_RANGE,
+    SOMETHING_MISSING,
+    WRISTBAND,
+)
 from assistant.checklist.finding import Bench, Complaint, warning
 from assistant.checklist.library import either
 from assistant.checklist.model import ChoiceAsked, DoneAsked, NameAsked, Step
@@ -12,14 +20,13 @@ _HUNG = re.compile(r"(?P<part>[a-z_]+)\.(?P<name>drug|fluid)")
 _NOT_HUNG = ("flush",)
 _TO_THE_PATIENT = re.compile(r"\b(?:spikes?|hangs?|connects?)\b", re.IGNORECASE)
 """Something to do that brings a bag to a patient. Who only reads the label of what runs, hangs nothing."""
-WRISTBAND = "wristband"
 TOLD_AS = {
-    ".allergy": ("allergic",),
+    ".allergy": (ALLERGIC,),
     ".bag": ("cloudy", "leaking", "expired"),
-    ".limits": ("out of range",),
-    ".pair": ("apart",),
-    ".paper": ("something missing",),
-    WRISTBAND: ("another patient",),
+    ".limits": (OUT_OF_RANGE,),
+    ".pair": (APART,),
+    ".paper": (SOMETHING_MISSING,),
+    WRISTBAND: (ANOTHER_PATIENT,),
 }
 """In which words a choice tells of what is wrong, by the end of the fact."""
 
