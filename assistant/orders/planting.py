@@ -5,6 +5,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Literal, get_args
 
+from assistant.checklist.condition import USUAL_LAB, LabTrait
 from assistant.checklist.facts import ANOTHER_PATIENT, WRISTBAND
 from assistant.checklist.model import Checklist, ChoiceAsked, Step
 from assistant.dosing import Amount, parse_amount, show
@@ -53,11 +54,13 @@ class Findable:
         facts: everything that they look at.
         states: of things that are neither bag nor label, how every choice about them can say that they are.
         steps: those that look at something; one that hangs on an earlier answer is not among them.
+        lab: what the lab has.
     """
 
     facts: frozenset[str]
     states: Mapping[str, tuple[str, ...]]
     steps: tuple[Step, ...]
+    lab: frozenset[LabTrait] = USUAL_LAB
 
     @classmethod
     def by(cls, checklist: Checklist) -> "Findable":
@@ -73,6 +76,7 @@ class Findable:
             frozenset(fact for step in steps for fact in facts_of(step)),
             {fact: told for fact, told in states.items() if told},
             tuple(step for step in steps if facts_of(step)),
+            checklist.lab_has,
         )
 
     def finds(self, fault: Fault, order: Order) -> bool:
@@ -82,7 +86,7 @@ class Findable:
             return True
         key = answer_key(order)
         values = {name: one.value if isinstance(one.value, str) else amount_of(one) for name, one in key.items()}
-        return any(step.unmet(values, {}) is None for step in looking)
+        return any(step.unmet(values, {}, self.lab) is None for step in looking)
 
     def parts(self, matter: str) -> tuple[str, ...]:
         """The parts of an order of which this is looked at."""
