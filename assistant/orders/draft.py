@@ -43,9 +43,17 @@ class Draft:
 
     @property
     def content(self) -> object:
-        """What makes two orders alike: the infusions, whoever they are for."""
+        """What makes two orders alike: the infusions, whoever they are for and whatever stays in the bag."""
+        hung = self.primary
+        line = hung and (
+            hung.primary.fluid,
+            hung.primary.bag_volume.in_unit("mL"),
+            hung.primary.over,
+            hung.primary.rate,
+        )
         return (
-            self.primary and (self.primary.primary, self.primary.gravity),
+            line,
+            hung and hung.gravity,
             self.first and self.first.secondary,
             self.second and self.second.secondary,
             self.rated and (self.rated.dose, self.weight),

@@ -8,10 +8,10 @@ from datetime import date, timedelta
 from decimal import Decimal
 from functools import lru_cache
 
-from assistant.dosing import Amount, parse_amount
+from assistant.dosing import Amount, flow_rate, parse_amount
 from assistant.dosing.units import same_dimension
 from assistant.errors import UsageError
-from assistant.orders.choices import Dosed, Rated, WithSet, primaries, rated, secondaries
+from assistant.orders.choices import Dosed, Rated, WithSet, never, primaries, rated, secondaries
 from assistant.orders.draft import Draft
 from assistant.orders.lines import Flush, Running
 from assistant.orders.model import Order, Patient
@@ -261,10 +261,8 @@ def _since(draft: Draft, chance: random.Random) -> Running | None:
         return None
     primary = draft.primary.primary
     held = primary.bag_volume.in_unit("mL") - primary.reserve.in_unit("mL")
-    ends = primary.over.in_unit("h") if primary.over is not None else None
-    if primary.rate is not None:
-        ends = held / primary.rate.in_unit("mL/h")
-    hours = [n for n in range(1, 12) if ends is not None and n < ends]
+    rate = primary.rate or flow_rate(primary.bag_volume, primary.over or never()).amount
+    hours = [n for n in range(1, 12) if n < held / rate.in_unit("mL/h")]
     return Running(since=Amount(Decimal(chance.choice(hours)), "h")) if hours else None
 
 
