@@ -57,10 +57,11 @@ class Papers:
             for name, entry in self.key.items()
         }
         object.__setattr__(self, "values", values)
-        # The order never changes, so what it alone decides is decided once.
+        # Order and lab never change, so what they alone decide is decided once.
         never: dict[str, str] = {}
         for step in self.checklist.steps:
-            unmet = next((c for c in step.applies if not c.step and not c.met(values, {})), None)
+            fixed = (c for c in step.applies if not c.step)
+            unmet = next((c for c in fixed if not c.met(values, {}, self.checklist.lab_has)), None)
             if unmet is not None:
                 never[step.id] = unmet.unmet_reason(self.language.sentences)
         object.__setattr__(self, "never", never)

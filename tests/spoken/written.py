@@ -229,6 +229,7 @@ WITH_NAMES: dict[str, tuple[dict[str, object], ...]] = {
     ),
     "found_at": tuple({"step": "Look.", "kind": "a leak", "said": said} for said in ("it leaks", "")),
     "torn": tuple({"why": "It is so.", "sealed": sealed} for sealed in (True, False)),
+    "not_so_in_lab": tuple({"trait": "own clamp", "present": present} for present in (True, False)),
     "ordered": tuple({"name": "primary.rate", "present": present} for present in (True, False)),
 }
 """Those that take something by its name."""
