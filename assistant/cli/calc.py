@@ -165,6 +165,11 @@ _LABELS = {
     "volume-for-dose": "volume",
     "dilution": "stock",
     "dilution-diluent": "diluent",
+    "loading-then-maintenance": "loading rate",
+    "loading-then-maintenance-rate": "maintenance rate",
+    "loading-then-maintenance-volume": "loading volume",
+    "alligation": "stronger stock",
+    "alligation-weaker": "weaker stock",
     "live-count": "rate",
     "live-count-uncertainty": "give or take",
 }

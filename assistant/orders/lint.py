@@ -16,6 +16,7 @@ from assistant.dosing import Amount, show, show_number
 from assistant.dosing.limits import Limits
 from assistant.dosing.result import tell_exact
 from assistant.dosing.units import same_dimension
+from assistant.dosing.usual import beyond_usual
 from assistant.errors import QuantityError
 from assistant.orders.fault import Fault
 from assistant.orders.laid_out import CONTAINERS, LABELS, OnPurpose
@@ -36,6 +37,7 @@ ORDER_RULES = (
     "order-rate",
     "order-sayable",
     "order-steps",
+    "order-usual",
     "order-names",
     "order-wording",
     "order-teaching",
@@ -77,7 +79,7 @@ def lint_order(order: Order, paper: PaperFile, limits: Limits) -> tuple[Finding,
     complaints = [*_key(order)]
     if not complaints:  # without a key there is nothing to compare
         faults = truth_of(order, limits).faults
-        complaints += [*_wrong(order, faults), *_on_purpose(order, faults, paper)]
+        complaints += [*_wrong(order, faults), *_on_purpose(order, faults, paper), *_usual(order, faults)]
         for rule in _RULES:
             complaints += rule(order)
     complaints += _older(paper)
@@ -194,6 +196,21 @@ def _sayable(order: Order) -> Iterator[_Complaint]:
                 f"{entry.name} is {show_number(entry.value)} {entry.unit}, which nobody can say:"
                 f" {'; '.join(entry.working) or 'the order states it'}.",
                 "Order a number with fewer digits.",
+            )
+
+
+def _usual(order: Order, faults: tuple[Fault, ...]) -> Iterator[_Complaint]:
+    """Every number of the key is one that pumps take and people receive; what a limit already forbids is said once."""
+    limited = {fault.fact.partition(".")[0] for fault in faults if fault.fact.endswith(".limits")}
+    for entry in answer_key(order).values():
+        if not isinstance(entry.value, Decimal) or entry.unit is None or entry.name.partition(".")[0] in limited:
+            continue
+        for sentence in beyond_usual(Fraction(entry.value), entry.unit):
+            yield _warning(
+                "order-usual",
+                (entry.name.partition(".")[0],),
+                f"{entry.name} is {show_number(entry.value)} {entry.unit}. {sentence}",
+                "Order what can be given.",
             )
 
 

@@ -37,6 +37,12 @@ BROKEN = [
         "Order another time or volume, or a finer rounding.",
     ),
     (
+        ("order-usual", "warning", 19, 'volume = "50 mL"\nover = "20 min"', 'volume = "500 mL"\nover = "20 min"'),
+        "secondary.rate is 1,500 mL/h. Infusion pumps take 0.1 to 999 mL/h as a rule (common practice, no source):"
+        " look at the units and the dose.",
+        "Order what can be given.",
+    ),
+    (
         ("order-key", "error", 1, 'over = "20 min"', 'over = "999,999 h"'),
         "no answer key follows from the order: about 0.00005 mL/h rounds to zero by the rule nearest tenth, half up.",
         "Use a finer rounding rule or look at the inputs.",
