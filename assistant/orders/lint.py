@@ -21,11 +21,14 @@ from assistant.errors import QuantityError
 from assistant.orders.fault import Fault
 from assistant.orders.laid_out import CONTAINERS, LABELS, OnPurpose
 from assistant.orders.model import Order
-from assistant.orders.names import label_names
+from assistant.orders.names import label_names, with_own
 from assistant.orders.older import PLANTED_AS, place_in
 from assistant.orders.shelf import shelf
 from assistant.orders.solve import amount_of, answer_key, can_be_said
 from assistant.orders.truth import truth_of
+from assistant.spoken import ENGLISH
+from assistant.spoken.expect import NameExpected, NumberExpected
+from assistant.spoken.meaning import Answer
 
 ORDER_RULES = (
     "order-key",
@@ -189,13 +192,22 @@ def _rates(order: Order) -> Iterator[_Complaint]:
 def _sayable(order: Order) -> Iterator[_Complaint]:
     """Every number of the key can be said."""
     for entry in answer_key(order).values():
-        if isinstance(entry.value, Decimal) and not can_be_said(entry.value):
+        if not isinstance(entry.value, Decimal):
+            continue
+        where, number = (entry.name.partition(".")[0],), f"{show_number(entry.value)} {entry.unit}"
+        if not can_be_said(entry.value):
             yield _error(
                 "order-sayable",
-                (entry.name.partition(".")[0],),
-                f"{entry.name} is {show_number(entry.value)} {entry.unit}, which nobody can say:"
-                f" {'; '.join(entry.working) or 'the order states it'}.",
+                where,
+                f"{entry.name} is {number}, which nobody can say: {'; '.join(entry.working) or 'the order states it'}.",
                 "Order a number with fewer digits.",
+            )
+        elif entry.value > NumberExpected.highest:
+            yield _warning(
+                "order-sayable",
+                where,
+                f"{entry.name} is {number}, more than the {NumberExpected.highest:,} that can be said.",
+                "Order less, or choose a checklist that does not ask for it.",
             )
 
 
@@ -251,13 +263,30 @@ def _names(order: Order) -> Iterator[_Complaint]:
             (("laid_out", part, field), getattr(order.laid_out, part)),
         ):
             name = getattr(says, field, None)
-            if name is not None and name not in names:
+            if name is None or name in names:
+                continue
+            if (heard := _heard_as(name, names)) != name:
+                yield _error(
+                    "order-names",
+                    where,
+                    f"{name} is understood as {heard}, so nobody can read it from the label."
+                    if heard
+                    else f"{name} cannot be understood as a name.",
+                    f"Write {heard}, as the list of names has it." if heard else "Write it in words.",
+                )
+            else:
                 yield _warning(
                     "order-names",
                     where,
                     f"{name} is not among the names that labels in the lab carry.",
                     "Write it as the list of names has it; a new name can still be used, and is heard less surely.",
                 )
+
+
+def _heard_as(name: str, names: set[str]) -> str:
+    """The name that its own words are understood as, among the others; "" for none."""
+    meaning = ENGLISH.interpret(name, NameExpected(with_own(tuple(names), name)))
+    return meaning.value if isinstance(meaning, Answer) and isinstance(meaning.value, str) else ""
 
 
 def _wording(order: Order) -> Iterator[_Complaint]:
