@@ -8,6 +8,7 @@ import itertools
 import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from decimal import Decimal
 from typing import Any
 
 from assistant.dosing import question_words as words
@@ -55,11 +56,12 @@ class Worked:
         return self.answers[0]
 
 
-def ask(text: str) -> Worked:
+def ask(text: str, pounds_per_kg: Decimal | None = None) -> Worked:
     """Answer a question in a line.
 
     Args:
         text: such as "5 mcg/kg/min, 70 kg, 400 mg in 250 mL".
+        pounds_per_kg: by what a school turns pounds into kilograms; None for the exact factor.
 
     Raises:
         UsageError: something lacks, or one of two things may be meant; the sentence says what.
@@ -69,7 +71,8 @@ def ask(text: str) -> Worked:
     _refuse_what_turns(line)
     if not line.takens:
         raise UsageError("There is no amount in this question.", 'Ask like "1 g in 200 mL over 60 min in mL/h".')
-    if (plain := _conversion(line)) is not None:
+    factor = Amount(pounds_per_kg, "lb/kg") if pounds_per_kg is not None else None
+    if (plain := _conversion(line, factor)) is not None:
         return plain
     wanted = _wanted(line)
     special = words.specials(line.left)
@@ -82,7 +85,7 @@ def ask(text: str) -> Worked:
         kinds = list(dict.fromkeys(_asked_for(way) for way, _, _ in fits))
         raise UsageError(f"This may ask for {_listed(kinds)}.", "Say which, for example with the unit: in mL/h.")
     way, filled, spared = fits[0]
-    return _worked(line, way, filled, spared)
+    return _worked(line, way, filled, spared, factor)
 
 
 def _refuse_what_turns(line: Line) -> None:
@@ -106,7 +109,7 @@ def _refuse_what_turns(line: Line) -> None:
         found = words.TURNING.search(line.left, found.end())
 
 
-def _conversion(line: Line) -> Worked | None:
+def _conversion(line: Line, factor: Amount | None) -> Worked | None:
     """One amount, and another unit of the same quantity."""
     if len(line.takens) != 1 or line.wanted is None:
         return None
@@ -115,7 +118,7 @@ def _conversion(line: Line) -> Worked | None:
         return None
     values: dict[str, Any] = {"given": taken.value, "unit": line.wanted}
     if taken.kind == "weight" and line.wanted == "kg":
-        values = {"weight": taken.value}
+        values = {"weight": taken.value} | _by_factor("body-weight", taken.value, factor)
     if line.rounding is not None:
         values["rounding"] = parse_rounding(line.rounding)
     formula = "body-weight" if "weight" in values else "convert"
@@ -223,7 +226,14 @@ def _value(slot: Slot, taken: Taken) -> Measure | str:
     return taken.value
 
 
-def _worked(line: Line, way: Way, filled: Filled, spared: Sequence[Taken]) -> Worked:
+def _by_factor(formula: str, weight: object, factor: Amount | None) -> dict[str, Amount]:
+    """The factor by which a formula turns a weight, where that came in pounds."""
+    takes = any(one.name == "weight-factor" for one in FORMULAS[formula].inputs)
+    in_pounds = isinstance(weight, Amount) and weight.unit == "lb"
+    return {"weight_factor": factor} if factor is not None and takes and in_pounds else {}
+
+
+def _worked(line: Line, way: Way, filled: Filled, spared: Sequence[Taken], factor: Amount | None) -> Worked:
     answers: tuple[Answer, ...] = ()
     every: list[Answer] = []
     for place, step in enumerate(way.steps):
@@ -232,6 +242,7 @@ def _worked(line: Line, way: Way, filled: Filled, spared: Sequence[Taken]) -> Wo
             name.replace("-", "_"): answers[0] if source == "=" else _value(*filled[source])
             for name, source in step.inputs.items()
         }
+        values |= _by_factor(step.formula, values.get("weight"), factor)
         if last:
             values |= _options(line, step.formula)
         answers = work_out(step.formula, values)
