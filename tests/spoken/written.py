@@ -101,6 +101,7 @@ SAID: dict[str, tuple[tuple[object, ...], ...]] = {
     "result": (("passed",),),
     "result_with_reason": (("not passed", "Too few."),),
     "share_unaided": ((3, 4, 75),),
+    "and_more": ((8,),),
     "first_then": (("15", "50"), ("15", "")),
     "slips_made": ((("teen-ty", "other"),),),
     "cue_names": ((("help", "more"),),),

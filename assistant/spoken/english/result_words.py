@@ -242,6 +242,10 @@ class ResultWords:
         """The score."""
         return f"{unaided} of {applicable} steps done unaided ({percent} %)."
 
+    def and_more(self, count: int) -> str:
+        """So many further lines of a list that was cut."""
+        return f"and {count} more, in the report."
+
     def first_then(self, first: str, final: str) -> str:
         """A first answer and the one that was given in its place."""
         return f"first {first}, then {final or self.NOTHING}"
