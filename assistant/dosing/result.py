@@ -150,13 +150,14 @@ def _too_long(exact: Fraction) -> bool:
 
 
 def _cut(exact: Fraction) -> tuple[Decimal, bool]:
-    """Four decimals, half up, more for small numbers so that four digits are left; whether nothing was cut."""
+    """Four decimals, half up; more for small numbers, fewer for large ones; whether nothing was cut."""
     top, bottom = exact.numerator, exact.denominator
     places = 4
     while top and places < 12 and abs(top) * 10**places < 1000 * bottom:
         places += 1
-    doubled = 2 * bottom
-    whole, rest = divmod(2 * top * 10**places + bottom, doubled)
+    if abs(top) >= bottom:
+        places = max(0, min(places, _MOST_DIGITS - len(str(abs(top) // bottom))))
+    whole, rest = divmod(2 * top * 10**places + bottom, 2 * bottom)
     return WIDE.scaleb(Decimal(whole), -places), rest == bottom
 
 

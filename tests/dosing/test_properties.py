@@ -32,6 +32,7 @@ from assistant.dosing.course_file import course_from
 from assistant.dosing.course_picture import picture
 from assistant.dosing.formulas import FORMULAS, solve
 from assistant.dosing.limits_file import limits_from
+from assistant.dosing.result import tell_exact
 from assistant.dosing.rounding import Direction, Rounding, parse_rounding
 from assistant.dosing.units import SIMPLE_UNITS, convert, unit
 from assistant.errors import QuantityError
@@ -270,6 +271,19 @@ def test_a_course_adds_up(made: tuple[Primary, list[Secondary], list[Pause], lis
     )
     assert shuffled.segments == found.segments
     assert picture(found).count("<rect") == len(found.segments) + 1
+
+
+@settings(max_examples=300, deadline=None)
+@given(st.fractions(min_value=Fraction(1, 10**6), max_value=10**7, max_denominator=10**6))
+def test_no_more_digits_are_shown_than_mean_something(exact: Fraction) -> None:
+    """A number of a working has eight digits at most, is right to four of them, and says so where it is cut."""
+    about, _, text = tell_exact(exact, "mL").rpartition("about ")
+    number = text.removesuffix(" mL").replace(",", "")
+    digits = number.replace(".", "").strip("0") if "." in number else number.strip("0")
+    assert len(digits) <= 8
+    assert abs(Fraction(number) - exact) * 2000 <= exact
+    assert (Fraction(number) == exact) == (not tell_exact(exact, "mL").startswith("about "))
+    assert not about
 
 
 # An independent second working-out: whole micrograms, microlitres and seconds in plain fractions, without this
