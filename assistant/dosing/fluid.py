@@ -7,7 +7,7 @@ from fractions import Fraction
 from assistant.dosing import units
 from assistant.dosing.body import kilograms
 from assistant.dosing.course import Primary, course
-from assistant.dosing.result import Measure, Result, conclude, take, tell, tell_exact
+from assistant.dosing.result import Measure, Result, conclude, moved_far, take, tell, tell_exact
 from assistant.dosing.rounding import EXACT, TENTH, Rounding
 from assistant.dosing.usual import beyond_usual
 from assistant.errors import QuantityError
@@ -141,5 +141,6 @@ def hourly_intake(start: datetime, rate: Measure, duration: Measure) -> tuple[Re
         line = f"from {hour:%H:%M}: {tell_exact(total, 'mL')}"
         value = TENTH.apply(total)
         at = {**inputs, "hour": f"{hour:%H:%M}"}
-        found.append(Result("hourly-intake", at, total, value, "mL", TENTH, (line,), too_fast))
+        cautions = (*moved_far(total, Fraction(value)), *too_fast)
+        found.append(Result("hourly-intake", at, total, value, "mL", TENTH, (line,), cautions))
     return tuple(found)

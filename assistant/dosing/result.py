@@ -165,6 +165,15 @@ MOST_MOVED = Fraction(5, 100)
 """How far rounding may move a result without a word (common practice, no source)."""
 
 
+def moved_far(exact: Fraction, value: Fraction) -> tuple[str, ...]:
+    """The caution for a value that rounding has moved by more than `MOST_MOVED`; nothing for any other."""
+    moved = abs(value - exact) / abs(exact) if exact else Fraction(0)
+    if moved <= MOST_MOVED:
+        return ()
+    by = f"Rounding changes it by {_percent(moved)} %, more than {_percent(MOST_MOVED)} % (common practice, no source)."
+    return (f"{by} Round to a finer place, or ask a pharmacist.",)
+
+
 _AS_GIVEN = ("convert", "round")
 """Formulas that give back what came, which may be a time or an amount of anything."""
 
@@ -210,10 +219,7 @@ def conclude(
         )
     if told and Fraction(value) != exact:
         working = (*working, f"rounded ({rounding}): {shown(value, unit)}")
-        moved = abs(Fraction(value) - exact) / abs(exact)
-        if moved > MOST_MOVED:
-            by = f"Rounding changes it by {_percent(moved)} %, more than {_percent(MOST_MOVED)} %."
-            cautions = (*cautions, f"{by} Round to a finer place, or ask a pharmacist.")
+        cautions = (*cautions, *moved_far(exact, Fraction(value)))
     if formula not in _AS_GIVEN:
         cautions = (*cautions, *beyond_usual(Fraction(value), unit))
     return Result(formula, dict(inputs), exact, value, unit, rounding, working, cautions)

@@ -14,7 +14,7 @@ from assistant.checklist.paper_file import PaperFile
 from assistant.checklist.wording import error_prone
 from assistant.dosing import Amount, show, show_number
 from assistant.dosing.limits import Limits
-from assistant.dosing.result import tell_exact
+from assistant.dosing.result import moved_far, tell_exact
 from assistant.dosing.units import same_dimension
 from assistant.dosing.usual import beyond_usual
 from assistant.errors import QuantityError
@@ -212,12 +212,18 @@ def _sayable(order: Order) -> Iterator[_Complaint]:
 
 
 def _usual(order: Order, faults: tuple[Fault, ...]) -> Iterator[_Complaint]:
-    """Every number of the key is one that pumps take and people receive; what a limit already forbids is said once."""
+    """Every number of the key is one that pumps take and people receive, and that rounding has not moved far.
+
+    What a limit already forbids is said once.
+    """
     limited = {fault.fact.partition(".")[0] for fault in faults if fault.fact.endswith(".limits")}
     for entry in answer_key(order).values():
         if not isinstance(entry.value, Decimal) or entry.unit is None or entry.name.partition(".")[0] in limited:
             continue
-        for sentence in beyond_usual(Fraction(entry.value), entry.unit):
+        value = Fraction(entry.value)
+        # A rate that follows from a volume and its time is looked at by `_steps`.
+        exact = value if entry.formula in ("rate", "piggyback-rate") else entry.exact or value
+        for sentence in (*beyond_usual(value, entry.unit), *moved_far(exact, value)):
             yield _warning(
                 "order-usual",
                 (entry.name.partition(".")[0],),

@@ -58,6 +58,18 @@ BROKEN = [
         "Write 0.9 % sodium chloride, as the list of names has it.",
     ),
     (
+        (
+            "order-usual",
+            "warning",
+            19,
+            'over = "12 h"\nreserve = "50 mL"',
+            'over = "48 h"\nreserve = "50 mL"\n\n[gravity]\ndrop_factor = "10 gtt/mL"',
+        ),
+        "gravity.drops_per_minute is 3 gtt/min. Rounding changes it by 13 %, more than 5 % (common practice, no source)."
+        " Round to a finer place, or ask a pharmacist.",
+        "Order what can be given.",
+    ),
+    (
         ("order-key", "error", 1, 'over = "20 min"', 'over = "999,999 h"'),
         "no answer key follows from the order: about 0.00005 mL/h rounds to zero by the rule nearest tenth, half up.",
         "Use a finer rounding rule or look at the inputs.",
