@@ -14,6 +14,7 @@ from typing import Any
 from assistant.dosing import question_words as words
 from assistant.dosing import units
 from assistant.dosing.amount import Amount
+from assistant.dosing.electrolyte import SALTS
 from assistant.dosing.formulas import FORMULAS, Answer, work_out
 from assistant.dosing.question_scan import Line, Taken, scan
 from assistant.dosing.question_ways import WAYS, Slot, Way
@@ -115,7 +116,7 @@ def _conversion(line: Line, factor: Amount | None) -> Worked | None:
         return None
     [taken] = line.takens
     if not isinstance(taken.value, Amount) or not units.same_dimension(taken.value.unit, line.wanted):
-        return None
+        return _of_salt(line, taken, line.wanted)
     values: dict[str, Any] = {"given": taken.value, "unit": line.wanted}
     if taken.kind == "weight" and line.wanted == "kg":
         values = {"weight": taken.value} | _by_factor("body-weight", taken.value, factor)
@@ -124,6 +125,32 @@ def _conversion(line: Line, factor: Amount | None) -> Worked | None:
     formula = "body-weight" if "weight" in values else "convert"
     answers = work_out(formula, values)
     return _told(line, (("given", taken.text),), (), (formula,), answers, list(answers))
+
+
+def _counted_alike(unit: str) -> str:
+    """The kind of a unit, where a mass is a dose like any other."""
+    kind = units.unit(unit).kind
+    return "dose" if kind == "mass" else kind.replace("percentage", "concentration")
+
+
+def _of_salt(line: Line, taken: Taken, wanted: str) -> Worked | None:
+    """Mass, millimoles or milliequivalents of a salt that the line names, one from another; None for anything else.
+
+    Raises:
+        UsageError: a salt is named without the water of its crystals.
+    """
+    given = taken.value
+    if isinstance(given, str) or _counted_alike(given.unit) != _counted_alike(wanted):
+        return None
+    named = [name for name in SALTS if re.search(rf"\b{name}\b", line.left)]
+    if not named:
+        forms = [name for name in SALTS if re.search(rf"\b{name.rpartition(' ')[0]}\b", line.left)]
+        if len(forms) == 1 and len(forms[0].split()) > 2:
+            raise UsageError(f"Which form of the salt is meant, {forms[0]}?", "Write its whole name.")
+        return None
+    salt = max(named, key=len)
+    answers = work_out("electrolyte", {"given": given, "salt": salt, "unit": wanted} | _options(line, "electrolyte"))
+    return _told(line, (("given", taken.text), ("salt", salt)), (), ("electrolyte",), answers, list(answers))
 
 
 def _wanted(line: Line) -> frozenset[str]:
@@ -172,16 +199,14 @@ def _fill(
     """Which amount goes where; None where a slot stays empty, or where two amounts of a kind could fill one."""
     filled: dict[str, tuple[Slot, Taken]] = {}
     used: set[tuple[int, str]] = set()
-    strengths = (
-        [taken for taken in takens if _fits(slots[0], taken)] if slots[0].cue in ("strongest", "weakest") else []
-    )
+    by_strength = [slot for slot in slots if slot.cue in _BY_STRENGTH]
+    strengths = [taken for taken in takens if by_strength and _fits(by_strength[0], taken)]
     for slot in slots:
         found = [(taken, part) for taken in takens for part in _parts(slot, taken) if (taken.at, part) not in used]
-        if slot.cue in ("strongest", "weakest"):
-            if len(strengths) != 2:
+        if slot.cue in _BY_STRENGTH:
+            if len(strengths) != len(by_strength):
                 return None
-            ordered = sorted(strengths, key=lambda one: _strength(one))
-            found = [(ordered[-1] if slot.cue == "strongest" else ordered[0], "")]
+            found = [(sorted(strengths, key=_strength)[_BY_STRENGTH[slot.cue]], "")]
         elif slot.cue:
             found = [pair for pair in found if _cued(slot, pair[0])]
         if len(found) > 1 or (not found and not lacking):
@@ -190,6 +215,10 @@ def _fill(
             filled[slot.name] = (slot, found[0][0])
             used.add((found[0][0].at, found[0][1]))
     return filled
+
+
+_BY_STRENGTH = {"weakest": 0, "middle": 1, "strongest": -1}
+"""Where among the strengths of a line, the weakest first, a slot finds its own."""
 
 
 def _strength(taken: Taken) -> Any:

@@ -65,8 +65,8 @@ BROKEN = [
             'over = "12 h"\nreserve = "50 mL"',
             'over = "48 h"\nreserve = "50 mL"\n\n[gravity]\ndrop_factor = "10 gtt/mL"',
         ),
-        "gravity.drops_per_minute is 3 gtt/min. Rounding changes it by 13 %, more than 5 % (common practice, no source)."
-        " Round to a finer place, or ask a pharmacist.",
+        "gravity.drops_per_minute is 3 gtt/min. Rounding changes it by 13 %, more than 5 % (common practice, no"
+        " source). Round to a finer place, or ask a pharmacist.",
         "Order what can be given.",
     ),
     (
