@@ -208,6 +208,7 @@ class Shown:
         article: the end of what stands before "10 mL syringe" where the unit describes and has no plural.
         between: signs between two values, once their figures are words.
         signs: signs, in words.
+        sounds: words whose sounds a voice would guess, in small letters, by the International Phonetic Alphabet.
     """
 
     clock: Callable[[str, str], str]
@@ -221,6 +222,7 @@ class Shown:
     article: re.Pattern[str] | None = None
     between: tuple[tuple[re.Pattern[str], str], ...] = ()
     signs: Mapping[str, str] = field(default_factory=dict)
+    sounds: Mapping[str, str] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, eq=False)

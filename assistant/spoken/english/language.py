@@ -1,6 +1,6 @@
 """English as one object: its tables and its sentences."""
 
-from assistant.spoken.english import abbreviations, names, phrases, sound, times, units, writing
+from assistant.spoken.english import abbreviations, lexicon, names, phrases, sound, times, units, writing
 from assistant.spoken.english.amounts import amounts
 from assistant.spoken.english.numbers import NUMBER, ONES, POINT, SMALL_WORDS, SOUND_ALIKES, cardinal
 from assistant.spoken.english.report_words import ReportWords
@@ -81,6 +81,7 @@ TABLES = Tables(
         article=abbreviations.ARTICLE,
         between=abbreviations.BETWEEN,
         signs=abbreviations.SIGNS,
+        sounds=lexicon.SOUNDS,
     ),
     statements=EnglishStatements(),
 )
