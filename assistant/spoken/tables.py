@@ -214,7 +214,7 @@ class Shown:
     clock: Callable[[str, str], str]
     to: str
     one_in: str
-    abbreviations: tuple[tuple[re.Pattern[str], str], ...] = ()
+    abbreviations: tuple[tuple[re.Pattern[str], str | Callable[[re.Match[str]], str]], ...] = ()
     year: tuple[re.Pattern[str], Callable[[re.Match[str]], str]] | None = None
     fractions: Mapping[str, str] = field(default_factory=dict)
     mixed: Callable[[str, str], str] = "{} {}".format
