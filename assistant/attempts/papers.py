@@ -72,7 +72,9 @@ class AttemptPapers:
         from assistant.guide import Guide
         from assistant.guide import Papers as GuidePapers
 
-        papers = GuidePapers(self.checklist, self.order.sentence(), self.key, ENGLISH, self.truth)
+        papers = GuidePapers(
+            self.checklist, self.order.sentence(), self.key, ENGLISH, self.truth, self.order.in_short()
+        )
         return Guide(papers, mode, pins)
 
 
