@@ -27,7 +27,7 @@ class Listener:
     """Writes down what it hears, whatever that is: nothing is expected, nothing left out."""
 
     def __init__(self, folder: Path) -> None:
-        self._model = ctranslate2.models.Whisper(str(folder), device="cpu", intra_threads=1, inter_threads=1)
+        self._model = ctranslate2.models.Whisper(str(folder), device="cpu", intra_threads=1, compute_type="int8")
         self._tokens = tokenizers.Tokenizer.from_file(str(folder / "tokenizer.json"))
         names = ["<|startoftranscript|>"]
         names += ["<|en|>", "<|transcribe|>"] if self._model.is_multilingual else []
