@@ -32,6 +32,7 @@ class Papers:
         key: the answer key; it must hold every name that the checklist asks for.
         language: all that is said and understood.
         truth: what is not as it should be at the bench; nothing, unless it is told.
+        order_in_short: what is spoken of the order as the attempt begins; the whole of it where empty.
         values: the answer key as conditions compare it: names as text, numbers as amounts.
         never: why steps do not apply with this order, whatever is answered; by the step's id.
         by_answers: the conditions of a step that depend on earlier answers; by the step's id.
@@ -47,6 +48,7 @@ class Papers:
     key: Mapping[str, KeyEntry]
     language: Language
     truth: Truth = NOTHING_WRONG
+    order_in_short: str = ""
     values: Mapping[str, str | dosing.Amount] = field(init=False, repr=False, compare=False)
     never: Mapping[str, str] = field(init=False, repr=False, compare=False)
     by_answers: Mapping[str, tuple[Condition, ...]] = field(init=False, repr=False, compare=False)
