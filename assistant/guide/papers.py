@@ -32,6 +32,7 @@ class Papers:
         key: the answer key; it must hold every name that the checklist asks for.
         language: all that is said and understood.
         truth: what is not as it should be at the bench; nothing, unless it is told.
+        order_in_short: what is spoken of the order as the attempt begins; the whole of it where empty.
         values: the answer key as conditions compare it: names as text, numbers as amounts.
         never: why steps do not apply with this order, whatever is answered; by the step's id.
         by_answers: the conditions of a step that depend on earlier answers; by the step's id.
@@ -47,6 +48,7 @@ class Papers:
     key: Mapping[str, KeyEntry]
     language: Language
     truth: Truth = NOTHING_WRONG
+    order_in_short: str = ""
     values: Mapping[str, str | dosing.Amount] = field(init=False, repr=False, compare=False)
     never: Mapping[str, str] = field(init=False, repr=False, compare=False)
     by_answers: Mapping[str, tuple[Condition, ...]] = field(init=False, repr=False, compare=False)
@@ -59,10 +61,11 @@ class Papers:
             for name, entry in self.key.items()
         }
         object.__setattr__(self, "values", values)
-        # The order never changes, so what it alone decides is decided once.
+        # Order and lab never change, so what they alone decide is decided once.
         never: dict[str, str] = {}
         for step in self.checklist.steps:
-            unmet = next((c for c in step.applies if not c.step and not c.met(values, {})), None)
+            fixed = (c for c in step.applies if not c.step)
+            unmet = next((c for c in fixed if not c.met(values, {}, self.checklist.lab_has)), None)
             if unmet is not None:
                 never[step.id] = unmet.unmet_reason(self.language.sentences)
         object.__setattr__(self, "never", never)

@@ -173,7 +173,8 @@ class Turn:
     def say(self, text: str, tone: Tone, spoken_text: str | None = None, step: StepLine | None = None) -> None:
         """Show `text` and speak it, or `spoken_text` in its place ("" speaks nothing)."""
         words = self.aloud(text) if spoken_text is None else spoken_text
-        self.said.append(Say(text, words, tone, step))
+        worded = self.papers.language.worded
+        self.said.append(Say(worded(text), worded(words), tone, step and replace(step, line=worded(step.line))))
 
     def adjust(self) -> None:
         """Give the voice its new settings."""

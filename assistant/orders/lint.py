@@ -23,6 +23,7 @@ from assistant.orders.laid_out import CONTAINERS, LABELS, OnPurpose
 from assistant.orders.model import Order
 from assistant.orders.names import label_names, with_own
 from assistant.orders.older import PLANTED_AS, place_in
+from assistant.orders.pairs import ASK_THE_PHARMACIST, pair_of
 from assistant.orders.shelf import shelf
 from assistant.orders.solve import amount_of, answer_key, can_be_said
 from assistant.orders.truth import truth_of
@@ -35,6 +36,7 @@ ORDER_RULES = (
     "order-allergy",
     "order-limits",
     "order-pair",
+    "order-drugs",
     "order-on-purpose",
     "order-dates",
     "order-rate",
@@ -330,12 +332,27 @@ def _warning(rule: str, where: tuple[str, ...], what: str, mend: str) -> _Compla
     return _Complaint(rule, Severity.WARNING, where, what, mend)
 
 
+def _pairs(order: Order) -> Iterator[_Complaint]:
+    """Two drugs that follow each other through one set are known to be able to."""
+    if order.secondary is None or order.second_secondary is None:
+        return
+    first, second = order.secondary.drug, order.second_secondary.drug
+    if pair_of(first, second) is None:
+        yield _warning(
+            "order-drugs",
+            ("second_secondary",),
+            f"whether {second} may follow {first} through one set is not known here.",
+            f"Choose a pair that is listed, or {ASK_THE_PHARMACIST}.",
+        )
+
+
 _RULES: tuple[Callable[[Order], Iterator[_Complaint]], ...] = (
     _dates,
     _rates,
     _sayable,
     _steps,
     _names,
+    _pairs,
     _wording,
     _teaching,
 )

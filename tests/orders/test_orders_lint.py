@@ -18,6 +18,7 @@ ON_PURPOSE = '[laid_out]\non_purpose = ["{}"]\n'
 EVERY_12 = 'frequency = "every 12 hours"'
 MISREAD = ("is misread as ten times as much", "Leave the trailing zero out.")
 GIVEN = 'drug = "famotidine"\ndose = "20 mg"\nvolume = "50 mL"\nover = "20 min"'
+SECOND = '[second_secondary]\ndrug = "{}"\ndose = "1 g"\nvolume = "50 mL"\nover = "30 min"\nfrequency = "once"'
 NOTICED = 'Change the order, or write on_purpose = ["{}"] under [laid_out] if it is there to be noticed.'
 LIMITS = NOTICED.format("limits")
 OLDER = " is how earlier versions wrote it, and is still read."
@@ -117,13 +118,24 @@ BROKEN = [
         " Source: FDA label text, ceftriaxone for injection: calcium-containing solutions (from memory).",
         NOTICED.format("pair"),
     ),
+    (
+        ("order-drugs", "error", 25, EVERY_12, f"{EVERY_12}\n{SECOND.format('cefepime')}"),
+        "Cefepime and famotidine must not follow each other through one set. Source: Handbook on Injectable Drugs,"
+        " tables of what meets in a line (from memory).",
+        NOTICED.format("drugs"),
+    ),
+    (
+        ("order-drugs", "warning", 25, EVERY_12, f"{EVERY_12}\n{SECOND.format('ampicillin')}"),
+        "whether ampicillin may follow famotidine through one set is not known here.",
+        "Choose a pair that is listed, or ask the pharmacist.",
+    ),
     *(
         (
             ("order-on-purpose", "error", 26, EVERY_12, f"{EVERY_12}\n{ON_PURPOSE.format(matter)}"),
             f"on_purpose says {matter}, but nothing of that kind is wrong in the order.",
             "Put the fault into the order, or take the word out.",
         )
-        for matter in ("allergy", "limits", "pair")
+        for matter in ("allergy", "limits", "pair", "drugs")
     ),
     *(
         (
