@@ -13,7 +13,7 @@ import pytest
 
 from assistant.adapters import synthesiser_worker
 from assistant.adapters.lasting_process import MOST_FAILURES, LastingProcess
-from assistant.adapters.neural_voice import NeuralVoice, its_sounds
+from assistant.adapters.neural_voice import START_PACE, NeuralVoice, its_sounds
 from assistant.adapters.speaking_process import NEURAL_COMMAND, SynthesisCancelledError, WorkerFailedError
 from assistant.adapters.synthesiser import LEVEL, PEAK, Speech, Synthesiser
 from assistant.spoken import ENGLISH
@@ -118,7 +118,7 @@ def test_numbers_are_said_more_slowly():
         "Right?",
     ]
     speeds = [speed for _, speed in parts]
-    assert speeds[1] < speeds[0] == speeds[2] == 1
+    assert speeds[1] < speeds[0] == speeds[2] == START_PACE
 
 
 def test_sounds_are_written_in_signs_that_the_model_knows():

@@ -21,6 +21,7 @@ from random import Random
 
 import numpy as np
 import soxr
+from jellyfish import levenshtein_distance, metaphone
 from text_to_num import alpha2digit
 
 from assistant.adapters.lasting_process import LastingProcess
@@ -46,7 +47,16 @@ CAREFUL = -1
 """Step of rate at which the assistant reads a number back."""
 ORDERS = 300
 SHORT_FORMS = ("KCl", "NaCl", "IVPB", "q12h", "an 18-gauge catheter", "SpO2", "b.i.d.", "PRN", "BP 120/80", "the 21st")
-AMERICAN = {"sulphate": "sulfate", "colour": "color", "metre": "meter", "litre": "liter", "practise": "practice"}
+SOUND_ALIKE = {"sight": "site", "cite": "site", "queue": "cue", "hole": "whole", "too": "to", "two": "to", "2": "to"}
+"""Words that sound the same: which one is written says nothing of the voice."""
+AMERICAN = {
+    "labelled": "labeled",
+    "sulphate": "sulfate",
+    "colour": "color",
+    "metre": "meter",
+    "litre": "liter",
+    "practise": "practice",
+}
 SOUND_LIKE_DIGITS = {"for": "4", "four": "4", "to": "2", "too": "2", "ate": "8", "won": "1", "oh": "0", "o": "0"}
 """Spellings of a digit's sound: which one a recogniser writes says nothing of the voice."""
 _QUIET_S = 0.3
@@ -102,9 +112,15 @@ def sayings(part: str, count: int) -> list[tuple[str, str]]:
 # What was heard.
 
 
-def plain(text: str) -> list[str]:
-    """Words in the one form in which they are compared: figures for numbers, American spelling, no marks."""
-    text = re.sub(r"(?<=\d)-(?=\d)", " ", text)
+def plain(text: str, *, ranges: bool = False) -> list[str]:
+    """Words in the one form in which they are compared: figures for numbers, American spelling, no marks.
+
+    Args:
+        text: as it was said, or written down.
+        ranges: "2-3" is two to three; otherwise digits one by one.
+    """
+    if not ranges:
+        text = re.sub(r"(?<=\d)-(?=\d)", " ", text)
     text = speech(text.replace("%", " percent ")).lower().replace("-", " ").replace("'", "")
     for british, american in AMERICAN.items():
         text = text.replace(british, american)
@@ -132,6 +148,15 @@ def errors(said: list[str], heard: list[str]) -> int:
         for at, other in enumerate(heard, 1):
             last, row[at] = row[at], min(row[at] + 1, row[at - 1] + 1, last + (word != other))
     return row[-1]
+
+
+def lost(said: str, heard: str) -> int:
+    """Words of a sentence that were written down as others, however they are spelled and parted."""
+    wanted = [SOUND_ALIKE.get(word, word) for word in plain(said)]
+    if "".join(wanted) == "".join(SOUND_ALIKE.get(word, word) for word in plain(heard)):
+        return 0
+    read = ([SOUND_ALIKE.get(word, word) for word in plain(heard, ranges=ranges)] for ranges in (False, True))
+    return min(errors(wanted, words) for words in read)
 
 
 def number_is_right(value: Decimal, unit: str, heard: str) -> bool:
@@ -211,7 +236,7 @@ def report(folder: Path) -> None:
             if not rows:
                 continue
             if part == "words":
-                wrong = [errors(plain(row["said"]), plain(row["heard"])) for row in rows]
+                wrong = [lost(row["said"], row["heard"]) for row in rows]
                 total = sum(len(plain(row["said"])) for row in rows)
                 share = 100 * sum(wrong) / total
                 say(f"{file.stem}, {condition}: {len(rows)} sentences, {share:.1f} % of {total} words lost")
@@ -221,7 +246,11 @@ def report(folder: Path) -> None:
                 say(f"{file.stem}, {condition}: {len(rows) - len(marked)} of {len(rows)} right")
             else:
                 marked = [row for row in rows if not _holds(row["heard"], row["by"])]
-                say(f"{file.stem}, {condition}: {len(rows) - len(marked)} of {len(rows)} written down rightly")
+                other = [row for row in rows if speech(nearest(row["heard"])) != speech(row["by"])]
+                taken = len(rows) - len(other)
+                say(f"{file.stem}, {condition}: {taken} of {len(rows)} sound most like what was written down")
+                say(f"  spelled rightly: {len(rows) - len(marked)}; the others (! sounds more like another):")
+                marked = [{**row, "by": ("! " if row in other else "") + row["by"]} for row in marked]
             for row in marked:
                 say(f"    {row['by']}: {row['heard']}")
 
@@ -234,6 +263,18 @@ def _right(row: Mapping[str, str]) -> bool:
 def _holds(heard: str, name: str) -> bool:
     """Whether the name was written down, however its parts are parted."""
     return "".join(plain(speech(name))) in "".join(plain(heard))
+
+
+def nearest(heard: str) -> str:
+    """The name of all those of the bench that sounds most like what was heard: a recogniser spells by ear."""
+    written = "".join(plain(heard)).removeprefix("thelabelsays")
+
+    def unlike(name: str) -> tuple[float, int]:
+        known = "".join(plain(speech(name)))
+        theirs, ours = metaphone(written), metaphone(known)
+        return levenshtein_distance(theirs, ours) / max(len(theirs), len(ours), 1), levenshtein_distance(written, known)
+
+    return min(names(), key=unlike)
 
 
 def _rows(file: Path) -> list[dict[str, str]]:
