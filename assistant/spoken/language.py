@@ -3,7 +3,10 @@
 Whoever needs words is handed a `Language`; only who puts a program together names one (`assistant.spoken.ENGLISH`).
 """
 
+from collections.abc import Callable
+from copy import copy
 from functools import partial
+from typing import Literal
 
 from assistant.spoken.alike import SoundAlikes
 from assistant.spoken.aloud import Aloud
@@ -22,7 +25,10 @@ from assistant.spoken.tables import Tables
 from assistant.spoken.tokens import Tokeniser
 from assistant.spoken.units import UnitWords
 
-__all__ = ["Language", "ReportWords", "Sentences"]
+__all__ = ["Language", "ReportWords", "Sentences", "Variety"]
+
+Variety = Literal["American", "British"]
+"""Spelling and trade words of one of two shores."""
 
 
 class Language:
@@ -36,6 +42,8 @@ class Language:
 
     Attributes:
         code, tables, sentences, report: as given.
+        worded: a text that is shown or spoken, in the words of the place (`in_words`); all that the guide says goes
+            through it.
         likely_answers: what is likeliest said where a confirmation is asked for.
         instructor_words: further ways to say what only an instructor says, with the instructor's word.
         interpret, completeness: from words to meaning, and to whether that is all.
@@ -54,6 +62,7 @@ class Language:
         self.tables = tables
         self.sentences = sentences
         self.report = report
+        self.worded: Callable[[str], str] = str
         self.likely_answers = tables.phrases.likely_answers
         self.instructor_words = tables.phrases.instructor_words
 
@@ -93,3 +102,13 @@ class Language:
         self.canonical = units.canonical
         self.dimension = units.dimension
         self.parse_expect = partial(parse_expect, units=units)
+
+    def in_words(self, worded: Callable[[str], str]) -> "Language":
+        """This language, with every text that is shown or spoken put into other words at the very end.
+
+        Args:
+            worded: gives a text in the words of the place. What is understood does not change.
+        """
+        other = copy(self)
+        other.worded = worded
+        return other

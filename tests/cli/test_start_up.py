@@ -15,7 +15,7 @@ from assistant.adapters.listener import Listener
 from assistant.adapters.microphone import SoundBlock
 from assistant.adapters.recognisers import bundled, choose
 from assistant.adapters.recognisers.late import LateRecogniser
-from assistant.cli import main
+from assistant.cli import main, parsers
 from assistant.errors import ModelError
 from assistant.guide.events import EarLost
 from assistant.ports import Hearing, ListeningStarted, SpeechStarted
@@ -231,7 +231,7 @@ def test_the_voice_starts_before_the_rest_is_imported(monkeypatch):
     monkeypatch.setattr(head_start, "LastingProcess", Processes)
     monkeypatch.setattr(head_start, "DEVICES", SimpleNamespace(all=lambda: None))
     monkeypatch.setattr(head_start, "keep_native_noise_out", lambda: None)
-    monkeypatch.setattr(main, "importlib", SimpleNamespace(import_module=import_module))
+    monkeypatch.setattr(parsers, "importlib", SimpleNamespace(import_module=import_module))
     assert main.main(["run"]) == 0
     assert order == ["start neural", "start system", "import", "system", "end neural", "end system"]
 
@@ -248,8 +248,8 @@ def test_nothing_is_imported_that_the_first_word_does_not_need():
     code = (
         "import assistant.adapters.sound\n"
         "from assistant.attempts.papers import take_papers\n"
-        "from assistant.cli.main import _parser\n"
-        "arguments = _parser(['run', 'primary-line']).parse_args(['run', 'primary-line'])\n"
+        "from assistant.cli.parsers import parser_for\n"
+        "arguments = parser_for(['run', 'primary-line']).parse_args(['run', 'primary-line'])\n"
         "from assistant.guide.progress import Mode\n"
         "from assistant.settings import load_settings\n"
         "load_settings()\n"

@@ -6,7 +6,8 @@ from assistant.spoken.english.numbers import NUMBER, ONES, POINT, SMALL_WORDS, S
 from assistant.spoken.english.report_words import ReportWords
 from assistant.spoken.english.sentences import Sentences
 from assistant.spoken.english.statements import EnglishStatements
-from assistant.spoken.language import Language
+from assistant.spoken.english.varieties import american
+from assistant.spoken.language import Language, Variety
 from assistant.spoken.tables import Names, Numbers, Phrases, Shown, Tables, Units, Writing
 
 TABLES = Tables(
@@ -88,4 +89,9 @@ TABLES = Tables(
 """The words of English."""
 
 ENGLISH = Language("en", TABLES, Sentences(), ReportWords())
-"""The language of this program."""
+"""The language of this program: British words, as everything in it is written."""
+
+
+def english(variety: Variety) -> Language:
+    """English in the spelling and the trade words of one shore."""
+    return ENGLISH.in_words(american) if variety == "American" else ENGLISH

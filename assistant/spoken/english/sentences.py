@@ -380,6 +380,10 @@ class Sentences:
         """Why a step is passed over: the order has a line, or lacks it."""
         return f"the order has {name}" if present else f"the order has no {name}"
 
+    def not_so_in_lab(self, trait: str, *, present: bool) -> str:
+        """Why a step is passed over: this lab lacks what the step is for, or has what the step does without."""
+        return f"in this lab: {'no ' if present else ''}{trait}"
+
     def practise(self, lines: tuple[str, ...]) -> str:
         """What to practise next, the first one or two."""
         return "To practise: " + " And: ".join(lines)
