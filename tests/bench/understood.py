@@ -34,6 +34,7 @@ from assistant.orders.key import KeyEntry
 from assistant.orders.solve import answer_key
 from assistant.ports import SAMPLE_RATE_HZ
 from assistant.spoken import ENGLISH, read_back, say_unit, speech
+from assistant.spoken.english.varieties import american
 from tests.bench import conditions
 from tests.bench.printing import say
 from tests.bench.second_listener import Listener, reporting_listener, tuning_listener
@@ -49,14 +50,6 @@ ORDERS = 300
 SHORT_FORMS = ("KCl", "NaCl", "IVPB", "q12h", "an 18-gauge catheter", "SpO2", "b.i.d.", "PRN", "BP 120/80", "the 21st")
 SOUND_ALIKE = {"sight": "site", "cite": "site", "queue": "cue", "hole": "whole", "too": "to", "two": "to", "2": "to"}
 """Words that sound the same: which one is written says nothing of the voice."""
-AMERICAN = {
-    "labelled": "labeled",
-    "sulphate": "sulfate",
-    "colour": "color",
-    "metre": "meter",
-    "litre": "liter",
-    "practise": "practice",
-}
 SOUND_LIKE_DIGITS = {"for": "4", "four": "4", "to": "2", "too": "2", "ate": "8", "won": "1", "oh": "0", "o": "0"}
 """Spellings of a digit's sound: which one a recogniser writes says nothing of the voice."""
 _QUIET_S = 0.3
@@ -121,9 +114,7 @@ def plain(text: str, *, ranges: bool = False) -> list[str]:
     """
     if not ranges:
         text = re.sub(r"(?<=\d)-(?=\d)", " ", text)
-    text = speech(text.replace("%", " percent ")).lower().replace("-", " ").replace("'", "")
-    for british, american in AMERICAN.items():
-        text = text.replace(british, american)
+    text = american(speech(text.replace("%", " percent "))).lower().replace("-", " ").replace("'", "")
     text = re.sub(r"\b(hundred|thousand) and ", r"\1 ", text)
     parts = [alpha2digit(part.strip(), "en", threshold=0) for part in re.split(r"[,;:!?()\"\u2026]|\.(?!\d)", text)]
     return [word for part in parts for word in _joined(part.split())]

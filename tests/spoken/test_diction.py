@@ -16,13 +16,15 @@ DICTION = ENGLISH.diction
         ("zero point zero five", "zero point zero, five"),
         ("one hundred and twenty five", "one hundred and twenty five"),
         ("Was that one five, or five zero?", "Was that one, five, or five, zero?"),
-        ("Order O H one zero one.", "Order O H one, zero, one."),
+        ("Order O H one zero one.", "Order O, H, one, zero, one."),
+        ("cefazolin: C E F A Z O L I N.", "cefazolin: C, E, F, A, Z, O, L, I, N."),
+        ("A one litre bag, and I go on.", "A one litre bag, and I go on."),
         ("Say it once more, one at a time.", "Say it once more, one at a time."),
         ("", ""),
     ],
 )
-def test_digits_in_a_row_are_parted(text: str, spaced: str) -> None:
-    """Commas stand between digits that are said one by one, and nowhere else."""
+def test_digits_and_letters_in_a_row_are_parted(text: str, spaced: str) -> None:
+    """Commas stand between digits and letters that are said one by one, and nowhere else."""
     assert DICTION.spaced(text) == spaced
 
 
