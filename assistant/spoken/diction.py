@@ -55,11 +55,12 @@ class Diction:
         return " ".join(parted)
 
     def _is_digit_of_row(self, words: list[str], at: int) -> bool:
-        """Whether this word is a digit that is said by itself, and so is the next one."""
-        before = words[at - 1].lower() if at else ""
-        is_alone = before in self._digits or before == self._point or before not in self._number_words
-        following = _bare(words[at + 1]).lower() if at + 1 < len(words) else ""
-        return words[at].lower() in self._digits and is_alone and following in self._digits
+        """Whether this word is a digit that is said by itself, and so is the next one; not behind a point."""
+        if at + 1 >= len(words) or not {words[at].lower(), _bare(words[at + 1]).lower()} <= self._digits:
+            return False
+        before = itertools.dropwhile(self._digits.__contains__, (word.lower() for word in reversed(words[:at])))
+        first = next(before, "")
+        return first != self._point and first not in self._number_words
 
     def stretches(self, text: str) -> tuple[Stretch, ...]:
         """The text, `spaced`, in parts that each hold a number or none; they meet where the text itself pauses."""

@@ -98,7 +98,9 @@ def sayings(part: str, count: int) -> list[tuple[str, str]]:
         Random(18).shuffle(found)  # noqa: S311 - no secret
         return found[:count]
     if part == "numbers":
-        return [(read_back(value, unit), f"{value:f} {unit}") for value, unit in numbers()][:count]
+        found = [(read_back(value, unit), f"{value:f} {unit}") for value, unit in numbers()]
+        Random(18).shuffle(found)  # noqa: S311 - no secret
+        return found[:count]
     return [(f"The label says: {speech(name)}.", name) for name in names()][:count]
 
 
