@@ -4,6 +4,7 @@ import importlib.util
 import os
 import shutil
 import signal
+import subprocess
 import sys
 import time
 from pathlib import Path
@@ -226,3 +227,21 @@ def test_not_ready_yet_the_systems_voice_says_the_first_sentence():
             time.sleep(0.1)
     finally:
         spoken.close()
+
+
+def test_its_process_ends_with_the_program():
+    """A program that is killed leaves no process behind."""
+    script = (
+        "from assistant.adapters.lasting_process import LastingProcess;"
+        "from assistant.adapters.speaking_process import NEURAL_COMMAND;"
+        "print(LastingProcess(NEURAL_COMMAND).number, flush=True); import time; time.sleep(60)"
+    )
+    program = subprocess.Popen([sys.executable, "-c", script], stdout=subprocess.PIPE, text=True)
+    worker = int(program.stdout.readline())
+    program.kill()
+    program.wait()
+    program.stdout.close()
+    deadline = time.monotonic() + LIMIT_S
+    while Path(f"/proc/{worker}").exists() and "State:\tZ" not in Path(f"/proc/{worker}/status").read_text():
+        assert time.monotonic() < deadline
+        time.sleep(0.05)
