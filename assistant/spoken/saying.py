@@ -57,7 +57,7 @@ class Saying:
 
         Three digits are said by themselves, which leaves nothing to mishear: "I have one two five millilitres per hour.
         Is that right?" Teens, tens, thousands and decimals are said both ways: nobody counts zeros, and a doubled digit
-        before a point is easily lost. "I have fifteen, one five, millilitres per hour. Is that right?"
+        before a point is easily lost. "I have fifteen millilitres per hour, one five. Is that right?"
 
         Args:
             value: the number.

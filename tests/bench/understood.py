@@ -153,24 +153,19 @@ def lost(said: str, heard: str) -> int:
 
 
 def number_is_right(value: Decimal, unit: str, heard: str) -> bool:
-    """Whether every number written down is this one, with its unit behind it."""
+    """Whether nothing but this number was written down, once or twice, every digit of it, with its unit behind it."""
     words = plain(heard)
     for at, word in enumerate(words):
         beside = words[max(0, at - 1) : at] + words[at + 1 : at + 2]
         if word in SOUND_LIKE_DIGITS and any(other[:1].isdigit() for other in beside):
             words[at] = SOUND_LIKE_DIGITS[word]
-    words = _joined_all(words)
-    found = [word for word in words if word[0].isdigit()]
     figures = f"{value.normalize():f}"
-    right = {figures, figures * 2}
-    said = plain(say_unit(unit, plural=value != 1))
+    digits = figures.replace(".", "")
+    found = [word for word in words if word[0].isdigit()]
+    # How digits that were said one by one are grouped is the recogniser's choice; a point has to stand in its place.
+    is_right = "".join(found).replace(".", "") in (digits, digits * 2) and ("." not in figures or figures in found)
     named = " ".join(words).replace(" a ", " per ").replace(" an ", " per ")
-    return bool(found) and set(found) <= right and " ".join(said) in named
-
-
-def _joined_all(words: list[str]) -> list[str]:
-    text = re.sub(r"(?<=\d) (?=\d)", "", " ".join(words))
-    return text.split()
+    return is_right and " ".join(plain(say_unit(unit, plural=value != 1))) in named
 
 
 # The bench.
