@@ -86,6 +86,9 @@ def _paragraph(lines: list[str]) -> str:
 def _line(line: str) -> str:
     if len(line) <= WIDTH:
         return line
+    before, comment, _ = line.partition("# ")
+    if comment and before.strip():  # a line of a file: its comment goes on as one
+        return textwrap.fill(line, WIDTH, subsequent_indent=f"{' ' * len(before)}# ")
     if not line.startswith("  checkoff "):
         indent = " " * (len(line) - len(line.lstrip()) + 2)
         return textwrap.fill(line, WIDTH, subsequent_indent=indent, break_on_hyphens=False)

@@ -181,6 +181,7 @@ SAID: dict[str, tuple[tuple[object, ...], ...]] = {
     "recogniser_named": (("ear", "abc"),),
     "rule": (("practice", 0, 0, 80), ("check-off", 0, 2, 80)),
     "why_it_matters": (("It is so.",),),
+    "hourly": ((("83.3", "105.5", "0"),),),
     "first_secondary_at": ((1,), (2,)),
     "dose": (("cefazolin", 2),),
     "checklist_about": (("1",),),
