@@ -1,7 +1,7 @@
 """The two ways in which a sitting begins: with a new attempt, or with one that was interrupted."""
 
 from collections.abc import Callable, Mapping
-from datetime import datetime
+from datetime import UTC, datetime, timedelta
 from pathlib import Path
 from typing import NoReturn
 
@@ -10,10 +10,15 @@ from assistant.attempts.papers import AttemptPapers
 from assistant.attempts.pins import ear_pins, program_pins
 from assistant.attempts.record_place import RecordPlace
 from assistant.attempts.replay import last_time, lived_again
+from assistant.errors import RecordError
 from assistant.guide.guide import KEEP_SOUND, Guide
 from assistant.guide.progress import Mode
 from assistant.ports import Ear, Keeper
 from assistant.record.file import RecordFile
+from assistant.text import shown
+
+FURTHEST_AHEAD = timedelta(days=366)
+"""How far a record's last time may be ahead of this machine's clock."""
 
 
 class NewAttempt:
@@ -101,6 +106,19 @@ class _Continued:
         self._record.close()
 
 
+def _refuse_far_future(last: datetime | None, path: Path) -> None:
+    """A clock goes on from the record's last time; from one beyond all sense it would soon run out of days.
+
+    Raises:
+        RecordError: it is more than a year ahead of this machine's clock.
+    """
+    if last is not None and last - datetime.now(UTC) > FURTHEST_AHEAD:
+        raise RecordError(
+            f"The last time in {shown(path)} is {last:%Y-%m-%d}, more than a year ahead of this machine's clock.",
+            "Set the clock, or start a new attempt.",
+        )
+
+
 class ResumedAttempt:
     """An attempt that was interrupted and goes on.
 
@@ -116,6 +134,7 @@ class ResumedAttempt:
         self._file = record
         self.record: Keeper = _Continued(record)
         self.last_time: datetime | None = last_time(record.entries)
+        _refuse_far_future(self.last_time, record.path)
         self._guide = lived_again(papers, record.entries, record.path)
 
     @property

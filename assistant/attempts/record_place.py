@@ -5,6 +5,7 @@ from datetime import datetime
 from pathlib import Path
 
 from assistant.errors import RecordError
+from assistant.record.disk import make_folder
 from assistant.record.file import RecordFile
 from assistant.record.head_book import HeadBook
 from assistant.text import shown
@@ -34,7 +35,7 @@ class RecordPlace:
             RecordError: the folder or the file cannot be made.
         """
         try:
-            self.path.parent.mkdir(parents=True, exist_ok=True, mode=0o700)
+            make_folder(self.path.parent)
         except OSError as cause:
             raise RecordError(
                 f"The folder {shown(self.path.parent)} cannot be made: {cause.strerror}.",

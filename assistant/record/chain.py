@@ -5,6 +5,7 @@ only a head digest printed elsewhere. Nor can it show who wrote it: signatures c
 may follow the seal.
 """
 
+import codecs
 from collections.abc import Iterator, Mapping
 from contextlib import suppress
 from dataclasses import dataclass
@@ -37,6 +38,9 @@ SIGNED_TEXTS = ("kind", "at", "signer", "decision", "rating", "step", "verdict",
 LONGEST_SIGNED_TEXT = 500
 """Characters of a signed entry's text that a verdict repeats."""
 
+UNDO_LINE_ENDS = "sed -e '1s/^\\xEF\\xBB\\xBF//' -e 's/\\r$//' RECORD > COPY"
+"""The cure for a byte order mark and for carriage returns."""
+
 UNWRITTEN = b"\0" * 16
 """Bytes that no entry holds: a control character in canonical JSON is always escaped."""
 
@@ -47,6 +51,7 @@ class Problem(StrEnum):
     CANNOT_BE_READ = "cannot be read"
     NOT_A_RECORD = "not a record"
     EDITED = "edited"
+    LINE_ENDS = "line ends were changed"
     REORDERED = "reordered"
     REMOVED = "removed"
     INSERTED = "inserted"
@@ -90,7 +95,11 @@ class BrokenError(Exception):
 
 
 class Chain:
-    """Follows a chain entry by entry, keeping only its head."""
+    """Follows a chain entry by entry, keeping only its head.
+
+    Attributes:
+        lacks_line_feed: the last entry is whole but for the line feed behind it.
+    """
 
     def __init__(self) -> None:
         self.count = 0
@@ -98,6 +107,7 @@ class Chain:
         self.sealed = False
         self.notes: list[str] = []
         self.signatures: list[Signature] = []
+        self.lacks_line_feed = False
         self._last_at = ""
 
     def take(self, line: bytes) -> Entry:
@@ -198,14 +208,18 @@ def follow(chain: Chain, stream: BinaryIO) -> Iterator[Entry]:
     """
     while line := stream.readline(LONGEST_LINE + 1):
         if len(line) <= LONGEST_LINE and not line.endswith(b"\n"):
-            raise _torn(chain, line)
+            if not _is_whole(line):
+                raise _torn(chain, line)
+            line += b"\n"
+            chain.lacks_line_feed = True
+            chain.notes.append("The line feed behind the last entry is missing; the entry itself is whole.")
         try:
             entry = chain.take(line)
         except BrokenError as broken:
             # Some file systems show a block that a crash left unwritten as zeros.
             if UNWRITTEN in line and not stream.read(1):
                 raise _torn(chain, line) from None
-            raise _told_apart(broken, stream) from None
+            raise _told_apart(broken, line, stream) from None
         yield entry
     if chain.count == 0:
         raise BrokenError(Problem.NOT_A_RECORD, None, "The file is empty.")
@@ -221,8 +235,25 @@ def _torn(chain: Chain, line: bytes) -> BrokenError:
     )
 
 
-def _told_apart(broken: BrokenError, stream: BinaryIO) -> BrokenError:
-    """Tell a missing entry from one that only stands further down."""
+def _is_whole(line: bytes) -> bool:
+    """Nothing but its line feed is missing."""
+    try:
+        read_line(line + b"\n")
+    except NotAnEntryError:
+        return False
+    return True
+
+
+def _told_apart(broken: BrokenError, line: bytes, stream: BinaryIO) -> BrokenError:
+    """Tell a missing entry from one that only stands further down, and an edit from changed line ends."""
+    bare = line.removeprefix(codecs.BOM_UTF8).removesuffix(b"\r\n").removesuffix(b"\n")
+    if bare + b"\n" != line and _is_whole(bare):
+        return BrokenError(
+            Problem.LINE_ENDS,
+            broken.line,
+            "Something that copied this file put a mark before its first line or a carriage return behind its lines; "
+            f"this entry itself is whole. Undo that in a copy and verify the copy: {UNDO_LINE_ENDS}.",
+        )
     if broken.problem is Problem.REMOVED:
         while line := stream.readline(LONGEST_LINE + 1):
             with suppress(NotAnEntryError):

@@ -1,6 +1,8 @@
 """What a record needs of this machine's disk: a lock, whole writes, names that survive a crash, refusals in words."""
 
+import errno
 import os
+import sys
 import time
 from contextlib import suppress
 from pathlib import Path
@@ -39,6 +41,54 @@ def take_lock(path: Path, wait_s: float = 0) -> FileLock:
         with suppress(OSError):  # only a courtesy to whoever finds the record in use
             lock_path(path).write_text(f"{os.getpid()}\n", encoding="ascii")
     return lock
+
+
+def lock_file(path: Path, descriptor: int) -> None:
+    """Lock the file itself until its descriptor is closed, whatever name leads to it.
+
+    The lock beside a file goes by its name: a link, a second name or a lock file that was deleted would let another
+    writer in. Windows locks no bytes here: there a file that is written has one name, and cannot be deleted.
+
+    Raises:
+        RecordError: another process writes it.
+    """
+    if sys.platform == "win32":
+        return
+    import fcntl
+
+    try:
+        fcntl.flock(descriptor, fcntl.LOCK_EX | fcntl.LOCK_NB)
+    except OSError as cause:
+        if cause.errno in (errno.EOPNOTSUPP, errno.ENOLCK, errno.ENOSYS):  # a network folder without such locks
+            return
+        raise RecordError(
+            f"{shown(path)} is in use by another process.", "Close the other attempt first, or wait until it is over."
+        ) from cause
+
+
+def is_there(path: Path, descriptor: int) -> bool:
+    """The name still leads to the open file: nobody has moved, removed or replaced it."""
+    try:
+        there, own = path.stat(), os.fstat(descriptor)
+    except OSError:
+        return False
+    return (there.st_dev, there.st_ino) == (own.st_dev, own.st_ino)
+
+
+def make_folder(path: Path) -> None:
+    """Make a folder with its parents, for their owner alone, each with its name on disk.
+
+    Raises:
+        OSError: it cannot be made.
+        RecordError: a folder cannot be synced.
+    """
+    missing = []
+    while not path.is_dir():
+        missing.append(path)
+        path = path.parent
+    for folder in reversed(missing):
+        folder.mkdir(mode=0o700, exist_ok=True)
+        fsync_folder(folder)
 
 
 def _owner(path: Path) -> str:

@@ -15,10 +15,20 @@ from pathlib import Path
 
 from assistant.errors import RecordError
 from assistant.record.chain import BrokenError, Chain
-from assistant.record.disk import OWNER_ONLY, fsync_folder, reason_of, refused, set_aside, take_lock, write_all
+from assistant.record.disk import (
+    OWNER_ONLY,
+    fsync_folder,
+    make_folder,
+    reason_of,
+    refused,
+    set_aside,
+    take_lock,
+    write_all,
+)
 from assistant.record.entry import FORMAT, GENESIS, LONGEST_LINE, NotAnEntryError, link, read_line
 from assistant.record.heads import Seen, Sighting, Standing, noteworthy, sighting_of, stands
 from assistant.record.paths import torn_path
+from assistant.record.running_head import RunningHead, running_sighting
 from assistant.record.verify import open_record, refuse_if_too_large, sentence
 from assistant.text import shown
 
@@ -73,29 +83,31 @@ class HeadBook:
     # Writing.
 
     def note_entry(self, record: Path, attempt: str, entry: Mapping[str, object]) -> bool:
-        """Note a record's newest entry where it is worth a line; whether it was.
+        """Note a record's newest entry, one that is worth a line; whether it could be noted.
 
         Args:
             record: the record's file.
             attempt: digest of its first entry.
             entry: on disk already.
         """
-        kind = noteworthy(entry)
-        if kind:
-            self.note(kind, record, attempt, int(str(entry["sequence"])), str(entry["digest"]))
-        return bool(kind)
+        return self.note(noteworthy(entry), record, attempt, int(str(entry["sequence"])), str(entry["digest"]))
 
-    def note(self, kind: str, record: Path, attempt: str, count: int, head: str) -> None:
-        """Note where a record ends; what keeps it from being written is told and harms nothing."""
+    def running(self, record: Path, attempt: str) -> RunningHead:
+        """Where an attempt's record ends, remembered from entry to entry until the next line."""
+        return RunningHead(self.path.parent, record, attempt)
+
+    def note(self, kind: str, record: Path, attempt: str, count: int, head: str) -> bool:
+        """Note where a record ends; what keeps it from being written is told and harms nothing. Whether it was."""
         now = datetime.now(UTC).isoformat(timespec="microseconds")
         self._read = None
         try:
             size = self._append(Sighting(kind, now, shown(record.name), attempt, count, head).body(), now)
         except RecordError as error:
             self._tell_once(f"The book of heads does not know of this record's end: {error}")
-            return
+            return False
         if self._copies is not None and self._copies_answer:
             self._copy(self._copies, size)
+        return True
 
     def _append(self, body: Mapping[str, object], now: str) -> int:
         """Put one entry on disk, behind a first one in a new book; return how many bytes of the book are on disk.
@@ -105,7 +117,7 @@ class HeadBook:
         """
         path = self.path
         try:
-            path.parent.mkdir(parents=True, exist_ok=True, mode=0o700)
+            make_folder(path.parent)
         except OSError as cause:
             raise refused(path, cause) from cause
         lock = take_lock(path, _LOCK_WAIT_S)
@@ -189,7 +201,9 @@ class HeadBook:
             return Standing(Seen.NEVER)
         digests = [str(entry.get("digest")) for entry in entries]
         pages, _ = self._pages()
-        return stands(digests, (one for page in pages for one in page.sightings.get(digests[0], ())))
+        running = running_sighting(self.path.parent, digests[0])
+        known = [one for page in pages for one in page.sightings.get(digests[0], ())]
+        return stands(digests, [*known, running] if running is not None else known)
 
     def refuse_what_was_cut(self, path: Path, entries: Sequence[Mapping[str, object]]) -> None:
         """Let nothing be added to a record that is not what was last seen.

@@ -12,6 +12,7 @@ import hashlib
 import os
 import re
 from collections.abc import Mapping
+from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -168,11 +169,14 @@ def needs_passphrase(content: bytes) -> bool:
 def known_keys(folder: Path) -> dict[str, str]:
     """Fingerprints of all public keys in a folder and the names under which they are known.
 
-    Raises:
-        RecordError: one of the files holds no key.
+    A file that holds no key is passed over: it must not keep anybody's signature from being checked.
     """
-    paths = sorted(folder.glob(f"*{_PUBLIC}")) if folder.is_dir() else []
-    return {_named(read_public(path)).fingerprint: path.name.removesuffix(_PUBLIC) for path in paths}
+    known: dict[str, str] = {}
+    for path in sorted(folder.glob(f"*{_PUBLIC}")) if folder.is_dir() else []:
+        with suppress(RecordError):
+            # A second name for a key does not take the first one's place.
+            known.setdefault(_named(read_public(path)).fingerprint, path.name.removesuffix(_PUBLIC))
+    return known
 
 
 def own_keys(folder: Path) -> list[str]:

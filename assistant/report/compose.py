@@ -89,7 +89,7 @@ def compose(
     decided = decisions(signed, {one.line: one.fingerprint for one in verdict.signatures}, known_keys or {}, words)
     stands = standing(signed)
     return Report(
-        title=checklist.title if checklist else text(opening.get("checklist")),
+        title=checklist.title if checklist else text(opening.get("checklist")) or file,
         outcome=how,
         outcome_sentence=words.OUTCOME_SENTENCES[how],
         decision=_decision(stands, known_keys or {}, verdict, words),

@@ -202,7 +202,7 @@ def test_reading_a_record(sealed, tmp_path):
         f"{large} has 268,435,457 bytes; a record of an attempt has 268,435,456 at the most.",
         "Name the file of an attempt.",
     )
-    sealed.write_bytes(sealed.read_bytes()[:-1])
+    sealed.write_bytes(sealed.read_bytes()[:-2])
     what, remedy = refusal(read_entries, sealed)
     assert what.startswith(f"{sealed}, line 6: torn tail. ")
     assert remedy == "Do not rely on it; keep the file as it is."
