@@ -45,6 +45,7 @@ def failed_once(tmp_path_factory):
 def failed(failed_once, tmp_path):
     """A record of an attempt that was not passed, as this machine has last seen it."""
     path, book = failed_once
+    HEADS.mkdir()
     BOOK.write_bytes(book)
     return Path(shutil.copy(path, tmp_path / path.name))
 
@@ -71,7 +72,7 @@ def cut(path: Path, lines: int) -> Path:
 
 def other_machine():
     """Nothing was ever seen here."""
-    BOOK.unlink()
+    shutil.rmtree(HEADS)
 
 
 # Cut, rolled back, replaced.
