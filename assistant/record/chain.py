@@ -6,7 +6,7 @@ may follow the seal.
 """
 
 import codecs
-from collections.abc import Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping
 from contextlib import suppress
 from dataclasses import dataclass
 from datetime import datetime
@@ -30,7 +30,7 @@ MOST_NOTES = 10
 """Remarks that a verdict carries; a hostile record could cause one an entry."""
 
 MOST_SIGNATURES = 100
-"""Signed entries that a record may hold: a verdict lists them all, so a hostile record must have an end."""
+"""Signed entries that a verdict lists of those who are known, and as many of others; one key may add as many."""
 
 SIGNED_TEXTS = ("kind", "at", "signer", "decision", "rating", "step", "verdict", "correction", "reason")
 """What a verdict repeats of a signed entry, where it is there."""
@@ -61,6 +61,7 @@ class Problem(StrEnum):
     NOT_SEALED = "not sealed"
     SIGNATURE_WRONG = "signature wrong"
     UNKNOWN_KEY = "signed by an unknown key"
+    KEY_NOT_VALID = "signed by a key that was not valid"
     SOUND_MISSING = "sound missing"
     SOUND_DIFFERS = "sound differs"
     PINNED_FILE_DIFFERS = "pinned file differs"
@@ -99,14 +100,23 @@ class Chain:
 
     Attributes:
         lacks_line_feed: the last entry is whole but for the line feed behind it.
+        unlisted: signed entries that are not in `signatures`, because it is full.
+        stranger: the first entry signed by another key than those that are known.
+
+    Args:
+        keys: fingerprints of the keys that are known; None takes every key for known.
     """
 
-    def __init__(self) -> None:
+    def __init__(self, keys: Collection[str] | None = None) -> None:
+        self._keys = keys
+        self.stranger: Signature | None = None
         self.count = 0
         self.head = GENESIS
         self.sealed = False
         self.notes: list[str] = []
         self.signatures: list[Signature] = []
+        self.unlisted = 0
+        self._known_listed = 0
         self.lacks_line_feed = False
         self._last_at = ""
 
@@ -168,13 +178,20 @@ class Chain:
         except SignatureError as cause:
             why = f"{cause}"
             raise BrokenError(Problem.SIGNATURE_WRONG, entry.sequence, f"{why[0].upper()}{why[1:]}.") from None
-        if len(self.signatures) == MOST_SIGNATURES:
-            why = f"A record holds {MOST_SIGNATURES} signed entries at the most."
-            raise BrokenError(Problem.AFTER_SEAL, entry.sequence, why)
         texts = {
             name: text[:LONGEST_SIGNED_TEXT] for name in SIGNED_TEXTS if isinstance(text := entry.fields.get(name), str)
         }
-        self.signatures.append(Signature(entry.sequence, key.fingerprint, texts))
+        signature = Signature(entry.sequence, key.fingerprint, texts)
+        is_known = self._keys is None or key.fingerprint in self._keys
+        if not is_known:
+            self.stranger = self.stranger or signature
+        # Strangers can sign what they like: they must not crowd out who is known.
+        listed = self._known_listed if is_known else len(self.signatures) - self._known_listed
+        if listed == MOST_SIGNATURES:
+            self.unlisted += 1
+            return
+        self._known_listed += is_known
+        self.signatures.append(signature)
 
     def _note_clock(self, sequence: int, at: str) -> None:
         if len(self.notes) == MOST_NOTES:

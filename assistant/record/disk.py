@@ -15,6 +15,8 @@ from assistant.text import shown
 
 OWNER_ONLY = 0o600
 """Permission of every file here: what a learner said is nobody else's to read."""
+FOR_ALL = 0o644
+"""Permission of what everybody may read: public keys, a roster."""
 
 
 def take_lock(path: Path, wait_s: float = 0) -> FileLock:
@@ -87,7 +89,10 @@ def make_folder(path: Path) -> None:
         missing.append(path)
         path = path.parent
     for folder in reversed(missing):
-        folder.mkdir(mode=0o700, exist_ok=True)
+        try:
+            folder.mkdir(mode=0o700, exist_ok=True)
+        except FileExistsError:
+            raise NotADirectoryError(errno.ENOTDIR, os.strerror(errno.ENOTDIR), str(folder)) from None
         fsync_folder(folder)
 
 
@@ -110,6 +115,22 @@ def write_all(descriptor: int, content: bytes) -> None:
     view = memoryview(content)
     while view:
         view = view[os.write(descriptor, view) :]
+
+
+def write_new(path: Path, content: bytes, mode: int) -> None:
+    """Write a file that is not there yet, its name and content on disk.
+
+    Raises:
+        OSError: it is there, or the disk refuses.
+        RecordError: its folder cannot be synced.
+    """
+    descriptor = os.open(path, os.O_WRONLY | os.O_CREAT | os.O_EXCL | getattr(os, "O_BINARY", 0), mode)
+    try:
+        write_all(descriptor, content)
+        os.fsync(descriptor)
+    finally:
+        os.close(descriptor)
+    fsync_folder(path)
 
 
 def set_aside(path: Path, descriptor: int, tail: bytes, aside: Path) -> None:

@@ -162,9 +162,11 @@ class RecordFile:
                     f"{shown(path)} is not sealed: its attempt is not over.",
                     "Finish the attempt first, or close it as not completed: checkoff sign-off --close.",
                 )
-            if len(record._chain.signatures) >= MOST_SIGNATURES:
+            own = sum("signature" in entry and entry.get("key") == key.public.text for entry in record._entries)
+            if own >= MOST_SIGNATURES:
                 raise RecordError(
-                    f"{shown(path)} holds {MOST_SIGNATURES} signed entries already.", "Nothing can be added."
+                    f"{shown(path)} holds {MOST_SIGNATURES} entries signed by this key already.",
+                    "Nothing can be added with it.",
                 )
             aside = record._mend(tail)
             return record._put({**body, **aside, "key": key.public.text}, key.sign)

@@ -199,10 +199,31 @@ class HeadBook:
         """
         if not entries:
             return Standing(Seen.NEVER)
+        return self.standing_of([str(entry.get("digest")) for entry in entries])
+
+    def seen_at(self, entries: Sequence[Mapping[str, object]], line: int) -> str:
+        """When the book, or a copy, first saw this entry of a record; empty where none did.
+
+        Args:
+            entries: those that hold, oldest first.
+            line: number of the entry.
+        """
         digests = [str(entry.get("digest")) for entry in entries]
+        times = (
+            one.at
+            for one in self._sightings(digests[0])
+            if line <= one.count <= len(digests) and digests[one.count - 1] == one.head
+        )
+        return min(times, default="")
+
+    def _sightings(self, first_digest: str) -> list[Sighting]:
         pages, _ = self._pages()
+        return [one for page in pages for one in page.sightings.get(first_digest, ())]
+
+    def standing_of(self, digests: Sequence[str]) -> Standing:
+        """How a chain of entries with these digests, at least one, stands to what was seen of it."""
         running = running_sighting(self.path.parent, digests[0])
-        known = [one for page in pages for one in page.sightings.get(digests[0], ())]
+        known = self._sightings(digests[0])
         return stands(digests, [*known, running] if running is not None else known)
 
     def refuse_what_was_cut(self, path: Path, entries: Sequence[Mapping[str, object]]) -> None:

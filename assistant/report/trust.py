@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Mapping, Sequence
 
 from assistant.record.chain import Problem
+from assistant.record.claim import Claim
 from assistant.record.heads import Standing
 from assistant.record.lived import Finding, LivedAgain
 from assistant.record.verify import Verdict
@@ -35,6 +36,7 @@ def trust(
     tells: bool = True,
     standing: Standing | None = None,
     lived: LivedAgain | None = None,
+    proven: Claim | None = None,
 ) -> Trust:
     """The verdict in words, and every warning, the gravest first.
 
@@ -48,6 +50,7 @@ def trust(
         tells: what follows from the order is told.
         standing: how the record stands to what was last seen of it here.
         lived: what living it again came to.
+        proven: what may be claimed of the record; None where nobody asked.
     """
     denied = [*_against(standing, lived, words)]
     warnings = [*denied, *_on_the_record(verdict, how, words)]
@@ -68,6 +71,8 @@ def trust(
         statement=_statement(verdict, words, whole=verdict.ok and not denied),
         notes=(*(words.found(note) for note in verdict.notes), *_beside(standing, lived, words)),
         count=verdict.count,
+        proven=proven.proven if proven is not None else "",
+        claim=words.found(proven.sentence) if proven is not None else "",
     )
 
 
@@ -97,7 +102,7 @@ def _on_the_record(verdict: Verdict, how: Ended, words: ReportWords) -> Iterator
             yield words.torn(why, sealed=verdict.sealed)
         case Problem.SOUND_MISSING | Problem.SOUND_DIFFERS:
             yield words.sound_broken(line, verdict.problem, why)
-        case Problem.UNKNOWN_KEY:
+        case Problem.UNKNOWN_KEY | Problem.KEY_NOT_VALID:
             yield words.unknown_key(why)
         case _:
             yield words.damaged(line, verdict.problem, why, verdict.count)

@@ -92,7 +92,7 @@ def test_new_folders_have_their_names_on_disk(tmp_path, monkeypatch):
     make_folder(tmp_path / "a")
     assert synced == expected
     (tmp_path / "file").write_text("")
-    with pytest.raises(OSError, match="File exists"):
+    with pytest.raises(OSError, match="Not a directory"):
         make_folder(tmp_path / "file")
 
 
