@@ -5,6 +5,7 @@ words, makes the same entries and comes to the same result. That proves nothing 
 """
 
 from collections.abc import Iterator, Mapping, Sequence
+from itertools import chain, islice
 from pathlib import Path
 
 import orjson
@@ -16,6 +17,7 @@ from assistant.guide.effects import Append, Finish, Outcome
 from assistant.guide.events import Recorded, event_of
 from assistant.guide.guide import Guide, GuideMisuseError
 from assistant.guide.progress import Mode
+from assistant.record.clocks import clock_differences
 from assistant.record.decisions import CLOSED
 from assistant.record.entry import ERASED, OWN_FIELDS, plain
 from assistant.record.lived import Difference, Finding, LivedAgain
@@ -79,10 +81,8 @@ def live_again_with(papers: AttemptPapers, entries: Sequence[Mapping[str, object
         return LivedAgain(Finding.NOT_POSSIBLE, table)
     found: list[Difference] = []
     try:
-        for difference in _differences(papers, entries):
-            found.append(difference)
-            if len(found) == MOST_DIFFERENCES:
-                break
+        own = entries[: next((place for place, entry in enumerate(entries, 1) if "seal" in entry), len(entries))]
+        found += islice(chain(_differences(papers, entries), clock_differences(own)), MOST_DIFFERENCES)
     except AssistantError as error:  # a table of the library cannot be used
         return LivedAgain(Finding.NOT_POSSIBLE, error.what)
     if not found:

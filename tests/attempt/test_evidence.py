@@ -6,6 +6,7 @@ follows from its entries, and that this machine remembers where each record ende
 
 import shutil
 import time
+from datetime import datetime, timedelta
 from pathlib import Path
 
 import pytest
@@ -18,7 +19,7 @@ from assistant.record.verify import read_entries, verify
 from tests import HEADS
 from tests.attempt.program import here, process
 from tests.record.crash import crashed
-from tests.record.forge import forged, passed
+from tests.record.forge import as_a_person, forged, passed
 from tests.record.instructors import lone_instructor
 
 SIGNED = ["--signer", "M. Lindqvist, RN", "--reason", "Seen by me."]
@@ -34,7 +35,7 @@ def failed_once(tmp_path_factory):
     folder = tmp_path_factory.mktemp("failed")
     slip = ["--slip", "wrong-rate", "--mode", "check-off"]
     process("demo", "primary-line", *slip, "--learner", "A18", "--records", str(folder))
-    path = forged(next(folder.glob("*.jsonl")), lambda bodies: bodies[0].pop("simulated"))
+    path = forged(next(folder.glob("*.jsonl")), as_a_person)
     BOOK.unlink()
     first, *_, last = read_entries(path)
     for kind, entry in (("opened", first), ("sealed", last)):
@@ -234,9 +235,29 @@ FORGERIES = {
     "a kind that is no text": (set_in(3, kind=[]), None, "kind"),
     "a time without zone": (set_in(3, at="2026-11-25T08:00:00"), None, "at"),
     "the calendar's end": (set_in(3, at="9999-12-31T23:59:59.999999+00:00"), None, ""),
+    "no steady clock": (lambda bodies: bodies[5].pop("ticks"), None, "ticks"),
+    "a steady clock that runs backwards": (set_in(6, ticks="1.0"), None, "ticks"),
+    "a steady clock that is none": (set_in(6, ticks="NaN"), None, "ticks"),
+    "an hour put in": (lambda bodies: _later(bodies, 10, 3600), None, ""),
+    "an hour taken out": (lambda bodies: _later(bodies, 10, -3600), None, ""),
+    "a simulated learner made a person": (lambda bodies: _as_it_ran(bodies), None, "at"),
     "something deeply nested": (lambda bodies: bodies[3].update(words=_nested(300)), None, ""),
     "closed as passed": (set_in(-1, kind="closed", outcome="passed"), "", "outcome"),
 }
+
+
+def _later(bodies, place, seconds):
+    """Every time from this place on, shifted; the attempt itself does not depend on it."""
+    for body in bodies[place:]:
+        body["at"] = (datetime.fromisoformat(body["at"]) + timedelta(seconds=seconds)).isoformat(
+            timespec="microseconds"
+        )
+
+
+def _as_it_ran(bodies):
+    """The steady clock as it really was: a simulated attempt of many minutes takes less than a second."""
+    for place, body in enumerate(bodies):
+        body["ticks"] = f"{500 + place / 100:.6f}"
 
 
 def _nested(depth):

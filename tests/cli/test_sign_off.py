@@ -22,7 +22,7 @@ from tests import HEADS
 from tests.attempt.program import here
 from tests.record.crash import crashed
 from tests.record.examples import at, written
-from tests.record.forge import forged
+from tests.record.forge import as_a_person, forged
 from tests.record.instructors import lone_instructor
 
 SIGNER = ["--signer", "M. Lindqvist, RN"]
@@ -316,7 +316,7 @@ def attempt(capsys, tmp_path):
     """A check-off that did not pass, as a simulated learner did it; the record says nothing of that."""
     slip = ["--slip", "wrong-rate", "--mode", "check-off", "--learner", "A18"]
     ended = here(capsys, "demo", "primary-line", *slip, "--json", "--records", str(tmp_path))
-    path = forged(Path(ended.last["record"]), lambda bodies: bodies[0].pop("simulated"))
+    path = forged(Path(ended.last["record"]), as_a_person)
     shutil.rmtree(HEADS)
     return path
 
