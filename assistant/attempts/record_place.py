@@ -28,6 +28,11 @@ class RecordPlace:
         self._book = book
         self.path = folder / f"{at:%Y%m%dT%H%M%S}-{checklist}-{learner}.jsonl"
 
+    @property
+    def heads(self) -> Path:
+        """Folder of the book of heads; that of the record where there is none."""
+        return (self._book.path if self._book is not None else self.path).parent
+
     def create(self, opening: Mapping[str, object]) -> RecordFile:
         """Make the record with its first entry on disk.
 

@@ -112,6 +112,7 @@ def compose(
             standing=seen,
             lived=lived,
             proven=proven,
+            refused=sum(one.get("kind") == "instructor here" and one.get("verdict") == "refused" for one in own),
         ),
         attempt=_attempt(opening, own, measured),
         results=dict(body),

@@ -11,6 +11,9 @@ from assistant.report.content import Ended, Trust
 from assistant.report.reading import text
 from assistant.spoken.language import ReportWords
 
+FEW_REFUSED = 2
+"""How often the instructor's code may be given wrongly without a warning: fingers slip."""
+
 
 def ended(entries: Sequence[Mapping[str, object]], verdict: Verdict, lived: LivedAgain | None = None) -> Ended:
     """How the attempt ended, as far as the entries that hold can tell; a seal that they deny tells nothing."""
@@ -37,6 +40,7 @@ def trust(
     standing: Standing | None = None,
     lived: LivedAgain | None = None,
     proven: Claim | None = None,
+    refused: int = 0,
 ) -> Trust:
     """The verdict in words, and every warning, the gravest first.
 
@@ -51,6 +55,7 @@ def trust(
         standing: how the record stands to what was last seen of it here.
         lived: what living it again came to.
         proven: what may be claimed of the record; None where nobody asked.
+        refused: how often somebody asked for the instructor and was refused.
     """
     denied = [*_against(standing, lived, words)]
     warnings = [*denied, *_on_the_record(verdict, how, words)]
@@ -62,6 +67,8 @@ def trust(
         warnings.append(words.ANSWERS_WITHHELD)
     if text(opening.get("simulated")):
         warnings.append(words.simulated(text(opening["simulated"])))
+    if refused > FEW_REFUSED:
+        warnings.append(words.codes_refused(refused))
     if text(opening.get("waits")) == "short":
         warnings.append(words.WAITS_CUT_SHORT)
     return Trust(

@@ -108,6 +108,10 @@ class EvidenceWords(ResultWords):
         """What verification says about a record, or what is odd in it, in this language."""
         return sentence
 
+    def codes_refused(self, count: int) -> str:
+        """How often somebody asked for the instructor without the right code."""
+        return f"Somebody asked for the instructor {count} times with a wrong code, or with none."
+
     def torn(self, why: str, *, sealed: bool) -> str:
         """The last line is torn."""
         what = "" if sealed else ", as after a crash"
