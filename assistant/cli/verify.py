@@ -5,6 +5,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import asdict, replace
 from pathlib import Path
 
+from assistant.attempts.day import Day, day_at
 from assistant.attempts.proof import Examined, examine
 from assistant.cli.folders import here
 from assistant.cli.printing import say_line, write_json
@@ -12,6 +13,7 @@ from assistant.cli.verbs import Subparsers, add_verb
 from assistant.errors import AssistantError, UsageError
 from assistant.record.chain import Problem, Signature
 from assistant.record.claim import Proven
+from assistant.record.day_head import missing_told
 from assistant.record.entry import GENESIS
 from assistant.record.lived import Finding, LivedAgain
 from assistant.record.short_head import MisreadError, read_short_head, short_head
@@ -28,6 +30,7 @@ _EXAMPLES = """\
   checkoff verify RECORD --open                accept one that is not sealed yet
   checkoff verify RECORD --head "031 442 ..."  was its end cut off since this head was printed? (long or short)
   checkoff verify RECORD --papers              are checklist, order and limits still those it was made with?
+  checkoff verify records/*.jsonl --day 2026-11-25   is every attempt of that day there?
   checkoff verify RECORD --json
 
 Beside its chain, a sealed record is lived again: the same papers and the same words must give the same entries and
@@ -66,6 +69,11 @@ def add_parser(subparsers: Subparsers) -> None:
         action="store_true",
         help="check as well that checklist, order and limits here are those the attempt was made with",
     )
+    parser.add_argument(
+        "--day",
+        metavar="DAY",
+        help="a day, or the file of its signed head (checkoff heads): is every attempt of it among these RECORDs?",
+    )
     parser.add_argument("--keys", metavar="FOLDER", help="where known public keys are kept")
     parser.add_argument("--json", action="store_true", help="one JSON object per record")
     parser.set_defaults(run=run)
@@ -81,24 +89,53 @@ def run(args: argparse.Namespace) -> int:
         raise UsageError("A head digest belongs to one record; several were given.", "Verify that record by itself.")
     head = _head(args.head)
     known = here(args.keys)
+    day = day_at(args.day, known) if args.day is not None else None
     all_hold, all_proven = not known.book.problems(), True
+    there: dict[str, str] = {}
     for name in args.records:
         found = examine(Path(name), known, head=head)
         verdict = found.verdict
         if args.papers and verdict.intact:
             verdict = _against_papers(found.path, found.reading, verdict)
+        twice = _twice(there, found)
+        if day is not None and verdict.intact:
+            verdict = day.against(found, verdict)
         all_hold = all_hold and (verdict.ok or (args.open and verdict.problem is Problem.NOT_SEALED))
         all_proven = all_proven and found.claim.proven is not Proven.NOTHING
         if args.json:
             write_json({"file": shown(name), **_as_json(verdict, found, known.book.problems())})
         else:
             say_line(_as_text(name, verdict, found))
+            if twice:
+                say_line(f"  note: {twice}")
+    if day is not None:
+        all_hold = _tell_day(day, there, as_json=args.json) and all_hold
     if not args.json:
         for problem in known.book.problems():
             say_line(f"BROKEN: the book of heads does not hold: {problem}")
     if not all_hold:
         return FAILS
     return HOLDS if all_proven else PROVES_NOTHING
+
+
+def _twice(there: dict[str, str], found: Examined) -> str:
+    """Remember the attempt; that it was there under another name already, in a sentence."""
+    if not found.reading.entries:
+        return ""
+    name = shown(found.path)
+    before = there.setdefault(str(found.reading.entries[0]["digest"]), name)
+    return f"It is a record of the same attempt as {before}." if before != name else ""
+
+
+def _tell_day(day: Day, there: Mapping[str, str], *, as_json: bool) -> bool:
+    """Say what of a day is missing; whether nothing is, and its head may be relied on."""
+    missing = day.head.missing(there.keys())
+    if as_json:
+        of = day.head.day.isoformat()
+        write_json({"day": of, "attempts": len(day.head.attempts), "missing": list(missing), "signed": day.by})
+    else:
+        say_line(f"{missing_told(day.head, missing) or day.head.whole_told()} {day.by}".rstrip())
+    return not missing and day.holds
 
 
 def _head(given: str | None) -> str | None:

@@ -10,11 +10,12 @@ import threading
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from contextlib import suppress
 from dataclasses import dataclass, field
-from datetime import UTC, datetime
+from datetime import UTC, date, datetime
 from pathlib import Path
 
 from assistant.errors import RecordError
 from assistant.record.chain import BrokenError, Chain
+from assistant.record.day_head import DayHead, day_head
 from assistant.record.disk import (
     OWNER_ONLY,
     fsync_folder,
@@ -225,6 +226,14 @@ class HeadBook:
         running = running_sighting(self.path.parent, digests[0])
         known = self._sightings(digests[0])
         return stands(digests, [*known, running] if running is not None else known)
+
+    def day(self, day: date) -> DayHead:
+        """The head of a day, by what this book has seen.
+
+        Args:
+            day: by UTC.
+        """
+        return day_head(day, read_pages(self.path).sightings.values())
 
     def refuse_what_was_cut(self, path: Path, entries: Sequence[Mapping[str, object]]) -> None:
         """Let nothing be added to a record that is not what was last seen.
