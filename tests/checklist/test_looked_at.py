@@ -52,6 +52,7 @@ MATTERS = {
     "allergy": ("secondary", "second_secondary", "dose"),
     "bag": CONTAINERS,
     "label": (*CONTAINERS, "gravity"),
+    "drugs": ("second_secondary",),
     "limits": ("primary", "secondary", "second_secondary", "dose"),
     "pair": ("secondary", "second_secondary", "dose"),
     "paper": ("primary", "secondary", "dose"),
