@@ -182,6 +182,6 @@ def _by_its_pins(path: Path) -> Live:
         # Only here: the papers bring the whole procedure with them.
         from assistant.attempts.relived import live_again
 
-        return live_again(entries, Path(path.name))
+        return live_again(entries, Path(path.name), path.parent)
 
     return live

@@ -1,9 +1,11 @@
 """Where the record of a new attempt goes."""
 
 from collections.abc import Mapping
+from contextlib import suppress
 from datetime import datetime
 from pathlib import Path
 
+from assistant.attempts.kept_papers import keep_papers
 from assistant.errors import RecordError
 from assistant.record.disk import make_folder
 from assistant.record.file import RecordFile
@@ -51,4 +53,7 @@ class RecordPlace:
             if not path.exists():
                 self.path = path
                 break
-        return RecordFile.create(self.path, opening, self._book)
+        record = RecordFile.create(self.path, opening, self._book)
+        with suppress(RecordError):  # without them a later change of a paper is told, and nothing else is lost
+            keep_papers(self.path.parent, opening)
+        return record

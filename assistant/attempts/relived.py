@@ -47,21 +47,22 @@ class _DifferError(Exception):
         self.difference = difference
 
 
-def live_again(entries: Sequence[Mapping[str, object]], name: Path) -> LivedAgain:
+def live_again(entries: Sequence[Mapping[str, object]], name: Path, beside: Path | None = None) -> LivedAgain:
     """Live a sealed record again with the papers that its first entry pins.
 
     Args:
         entries: all of them; their chain holds.
         name: the record's file, for sentences.
+        beside: folder of the record, in which its papers may be kept; None for that of `name`.
     """
     try:
-        papers = _papers(entries[0], name)
+        papers = _papers(entries[0], name, beside)
     except AssistantError as error:
         return LivedAgain(Finding.NOT_POSSIBLE, error.what)
     return live_again_with(papers, entries)
 
 
-def _papers(opening: Mapping[str, object], name: Path) -> AttemptPapers:
+def _papers(opening: Mapping[str, object], name: Path, beside: Path | None) -> AttemptPapers:
     """The papers that a first entry pins, read once for all records with the same pins.
 
     Raises:
@@ -69,7 +70,7 @@ def _papers(opening: Mapping[str, object], name: Path) -> AttemptPapers:
     """
     key = tuple(str(opening.get(pin, "")) for pin in _PAPERS)
     if key not in _READ:
-        _READ[key] = papers_of(opening, name)
+        _READ[key] = papers_of(opening, name, beside)
     return _READ[key]
 
 

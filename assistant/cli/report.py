@@ -190,7 +190,7 @@ def _live_with(papers: AttemptPapers | None, problem: str) -> Live:
 def _papers(path: Path, reading: "Reading") -> tuple[AttemptPapers | None, str]:
     """The papers of the attempt, or why they are not at hand: a report is made all the same."""
     try:
-        return papers_of(reading.entries[0], Path(path.name)), ""
+        return papers_of(reading.entries[0], Path(path.name), path.parent), ""
     except AssistantError as error:
         return None, error.what
 

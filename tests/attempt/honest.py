@@ -163,7 +163,7 @@ def alarms(world: World, paths: list[Path], tell) -> int:
             tell(f"{where}: {one['file']}: {one['problem']}: {one['why']} {one['lived_again']}")
         found += len(wrong) + (code not in right)
         entries = sum(one["count"] for one in told)
-        speed = f"in {took_s:.1f} s, {rate:.0f} a second"
+        speed = f"in {took_s:.1f} s, {len(paths) / took_s:.0f} a second"
         tell(f"{where}: {len(paths)} records of {entries:,} entries {speed}")
     return found
 
