@@ -14,9 +14,9 @@ from assistant.record.short_head import short_head
 from assistant.text import shown
 
 _EXAMPLES = """\
-  checkoff heads                                        of today
-  checkoff heads 2026-11-25 -o 2026-11-25.head          signed with your key
-  checkoff verify --day 2026-11-25.head records/*.jsonl is every attempt of that day there, as it was then?
+  checkoff heads                                    of today
+  checkoff heads 2026-11-25 -o 2026-11-25.head      signed with your key
+  checkoff verify --day 2026-11-25.head RECORD...   is all of that day there, as it was?
 
 Days are those of UTC. The list comes from the book of heads of this machine. Print it, or keep the signed file where
 the records are not: what it says of a day cannot be changed afterwards."""
