@@ -145,6 +145,8 @@ SAID: dict[str, tuple[tuple[object, ...], ...]] = {
     "problem": (("edited",), ("new",)),
     "found": (("It is so.",),),
     "sound_broken": ((3, "sound missing", "It is gone."),),
+    "codes_refused": ((3,), (711,)),
+    "counts_not": (("It is so.",),),
     "unknown_key": (("It is abc.",),),
     "damaged": ((3, "edited", "It is so.", 1), (None, "tail missing", "It is so.", 2)),
     "papers_missing": (("They are gone.",),),
