@@ -74,7 +74,9 @@ class AttemptPapers:
         from assistant.guide import Guide
         from assistant.guide import Papers as GuidePapers
 
-        papers = GuidePapers(self.checklist, self.order.sentence(), self.key, english(self.variety), self.truth)
+        language = english(self.variety)
+        order = self.order
+        papers = GuidePapers(self.checklist, order.sentence(), self.key, language, self.truth, order.in_short())
         return Guide(papers, mode, pins)
 
 

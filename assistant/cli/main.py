@@ -11,7 +11,7 @@ from assistant.cli.printing import tell
 from assistant.errors import AssistantError, UsageError
 
 if TYPE_CHECKING:
-    from assistant.adapters.speaking_process import SpeakingProcesses
+    from assistant.adapters.head_start import VoiceAhead
 
 DONE, FAILED, WRONG_USAGE = 0, 1, 2
 """Exit codes that every verb shares; an attempt has two more (see `assistant.cli.outcome`)."""
@@ -47,7 +47,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
         return FAILED
 
 
-def _voice_ahead(given: list[str]) -> contextlib.AbstractContextManager["SpeakingProcesses | None"]:
+def _voice_ahead(given: list[str]) -> contextlib.AbstractContextManager["VoiceAhead | None"]:
     """The voice's processes, started at once where the verb will speak: that goes on beside the imports."""
     if named_verb(given) not in SPEAKING or SILENT & set(given):
         return contextlib.nullcontext()

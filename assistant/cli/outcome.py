@@ -45,7 +45,7 @@ def live(sitting: Sitting, *, as_json: bool) -> int:
         told = {"outcome": outcome.value, "results": results.body(), "record": str(record)}
         write_json({**told, "head": head, "short_head": short_head(head)})
     else:
-        for line in ["", *lines(results, outcome, ENGLISH.report)]:
+        for line in ["", *lines(results, outcome, sitting.guide.terms.mode, ENGLISH.report)]:
             say_line(wrapped(line, "", _HANGING) if sys.stdout.isatty() else line)
     tell(f"Record: {record}")
     tell(f"Short head: {short_head(head)}")

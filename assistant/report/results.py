@@ -12,14 +12,14 @@ _ROOM = 13
 """Lines for lists above the result, so that the result and where the record is still fit below them."""
 
 
-def lines(results: Results, outcome: Outcome, words: ReportWords) -> list[str]:
+def lines(results: Results, outcome: Outcome, mode: str, words: ReportWords) -> list[str]:
     """The result as lines to show or print: first what is to be looked at, last how the attempt ended.
 
     Words carry everything: nothing depends on colour or on columns lining up, so that a screen reader loses
     nothing. What went well is counted and not listed; the report lists it.
     """
     end = [
-        words.result(outcome),
+        words.result(outcome, mode),
         words.share_unaided(results.unaided, results.applicable, results.score_percent),
         *([words.hurried(len(results.hurried), results.hands_on)] if results.hurried else []),
         *_most([*results.failures, *results.to_judge, *results.stopped_for], words),

@@ -11,6 +11,7 @@ from typing import Literal
 from assistant.spoken.alike import SoundAlikes
 from assistant.spoken.aloud import Aloud
 from assistant.spoken.completeness import Silence
+from assistant.spoken.diction import Diction
 from assistant.spoken.english.report_words import ReportWords
 from assistant.spoken.english.sentences import Sentences
 from assistant.spoken.expecting import parse_expect
@@ -48,6 +49,7 @@ class Language:
         interpret, completeness: from words to meaning, and to whether that is all.
         offer: the two short answers that are offered to a line, good and bad; empty where it has none of its own.
         speech: a text that is shown, as a voice says it.
+        diction: where a voice pauses in it, what it says more slowly, and the sounds of words that it would guess.
         say_number, say_digits, say_amount, say_unit, read_back: from values to words.
         wordings, confusions, neighbours, possible, wants_digits, pair_to_offer: numbers that sound alike.
         phrases, vocabulary, is_said, continuations, number_sentences, sample_sentences: what may be said, for
@@ -79,6 +81,7 @@ class Language:
         self.offer = tables.statements.words_for if tables.statements else lambda _asked: ("", "")
         self.completeness = Silence(tables.numbers, tokeniser, listing, interpreter).completeness
         self.speech = aloud.speech
+        self.diction = Diction(tables.numbers, tables.shown.sounds)
         self.say_number = saying.say_number
         self.say_digits = saying.say_digits
         self.say_amount = saying.say_amount

@@ -1,6 +1,6 @@
 """English as one object: its tables and its sentences."""
 
-from assistant.spoken.english import abbreviations, names, phrases, sound, times, units, writing
+from assistant.spoken.english import abbreviations, lexicon, names, phrases, sound, times, units, writing
 from assistant.spoken.english.amounts import amounts
 from assistant.spoken.english.numbers import NUMBER, ONES, POINT, SMALL_WORDS, SOUND_ALIKES, cardinal
 from assistant.spoken.english.report_words import ReportWords
@@ -74,7 +74,7 @@ TABLES = Tables(
         clock=times.clock,
         to=abbreviations.TO,
         one_in=abbreviations.ONE_IN,
-        abbreviations=abbreviations.ABBREVIATIONS,
+        abbreviations=lexicon.ABBREVIATIONS,
         year=(times.YEAR, times.year),
         fractions=abbreviations.FRACTIONS,
         mixed=abbreviations.mixed,
@@ -82,6 +82,7 @@ TABLES = Tables(
         article=abbreviations.ARTICLE,
         between=abbreviations.BETWEEN,
         signs=abbreviations.SIGNS,
+        sounds=lexicon.SOUNDS,
     ),
     statements=EnglishStatements(),
 )

@@ -63,12 +63,13 @@ class Sentences:
         "This is training. It controls no pump and treats no patient. "
         "Local policy and the maker's instructions come first, and a licensed practitioner decides."
     )
+    TRAINING_IN_SHORT = "This is training. Local policy and your instructor come first."
     WHAT_CAN_BE_SAID = (
         "You can always say: again, more, back, go on, where am I, what is my order, correct that, "
         "I need help, not applicable, pause, or stop. Typing the same words works too."
     )
 
-    FIRST_WORDS = "Say again to hear a step once more, more for the detail, or I need help."
+    FIRST_WORDS = "You can say: again, more, what is my order, or I need help."
 
     PRACTICE_BEGINS = "Practice: ask as often as you like."
     COUNTS_AS_CUE = "That counts as a cue. Shall I?"
