@@ -23,6 +23,7 @@ _IN_TEACHING_ORDER = (
     "primary-and-secondary",
     "gravity-infusion",
     "bag-change",
+    "rate-change",
     "saline-lock",
     "lock-infusion",
     "weight-based-infusion",

@@ -19,7 +19,8 @@ from assistant.orders.shelf import DoseRateDrug, Drug, shelf
 
 _BAGS = ("250 mL", "500 mL", "1,000 mL", "1 L")
 _HOURS = ("2 h", "3 h", "4 h", "5 h", "6 h", "8 h", "10 h", "12 h", "16 h", "20 h", "24 h")
-_RATES = ("40 mL/h", "50 mL/h", "60 mL/h", "75 mL/h", "80 mL/h", "100 mL/h", "110 mL/h", "125 mL/h", "150 mL/h")
+RATES = ("40 mL/h", "50 mL/h", "60 mL/h", "75 mL/h", "80 mL/h", "100 mL/h", "110 mL/h", "125 mL/h", "150 mL/h")
+"""At which a primary is ordered by rate."""
 _RESERVES = ("0 mL", "25 mL", "50 mL")
 _FACTORS = ("10 gtt/mL", "15 gtt/mL", "20 gtt/mL", "60 gtt/mL")
 _KILOGRAMS = range(48, 111, 2)
@@ -77,7 +78,7 @@ def primaries(by_gravity: bool) -> tuple[WithSet, ...]:
 
 def _primaries() -> Iterator[WithSet]:
     for bag in map(parse_amount, _BAGS):
-        for speed in map(parse_amount, (*_HOURS, *_RATES)):
+        for speed in map(parse_amount, (*_HOURS, *RATES)):
             by_time = unit(speed.unit).kind == "duration"
             worked = flow_rate(bag, speed) if by_time else None
             fluids = [fluid.name for fluid in shelf().fluids if _runs(fluid.name, worked or speed)]

@@ -7,7 +7,7 @@ from datetime import date, timedelta
 from assistant.dosing import Amount
 from assistant.orders.choices import Dosed, Rated, WithSet
 from assistant.orders.laid_out import CONTAINERS, LaidOut, OnPurpose
-from assistant.orders.lines import Flush, Running
+from assistant.orders.lines import Change, Flush, Running
 from assistant.orders.model import Paced
 
 _SOONEST_DAYS, _LATEST_DAYS = 45, 700
@@ -32,6 +32,7 @@ class Draft:
     rated: Rated | None = None
     flush: Flush | None = None
     running: Running | None = None
+    change: Change | None = None
     allergies: tuple[str, ...] = ()
     illegible: tuple[Paced, ...] = ()
     laid_out: dict[str, dict[str, object]] = field(default_factory=dict)
@@ -50,6 +51,7 @@ class Draft:
             self.rated and (self.rated.dose, self.weight),
             self.flush,
             self.running,
+            self.change,
         )
 
     @property

@@ -11,9 +11,9 @@ from functools import lru_cache
 from assistant.dosing import Amount, parse_amount
 from assistant.dosing.units import same_dimension
 from assistant.errors import UsageError
-from assistant.orders.choices import Dosed, Rated, WithSet, primaries, rated, secondaries
+from assistant.orders.choices import RATES, Dosed, Rated, WithSet, primaries, rated, secondaries
 from assistant.orders.draft import Draft
-from assistant.orders.lines import Flush, Running
+from assistant.orders.lines import Change, Flush, Running
 from assistant.orders.model import Order, Patient
 from assistant.orders.planting import FaultKind, Findable, plant
 from assistant.orders.plausible import table
@@ -22,7 +22,7 @@ from assistant.orders.truth import truth_of
 
 LEVELS = (1, 2, 3)
 """How much arithmetic: no rounding and no conversion of units; one of them; two or more."""
-PARTS = ("primary", "gravity", "running", "secondary", "second_secondary", "dose", "flush")
+PARTS = ("primary", "gravity", "running", "change", "secondary", "second_secondary", "dose", "flush")
 """What a drawn order can hold."""
 NOTHING_PLANTED = "Nothing is planted: the order is there for its numbers."
 """What a plain drawn order teaches."""
@@ -59,7 +59,7 @@ def wanted_by(keys: Collection[tuple[str, str | None]], own: Order | None) -> Wa
     parts = {name.partition(".")[0] for name, _ in keys} - {"patient"}
     if own is not None:
         parts |= {part for part in PARTS if getattr(own, part) is not None}
-    if parts & {"gravity", "running"}:
+    if parts & {"gravity", "running", "change"}:
         parts.add("primary")
     if "second_secondary" in parts:
         parts.add("secondary")
@@ -170,6 +170,8 @@ def _contents(chance: random.Random, wanted: Wanted, level: int) -> Iterator[Dra
             draft.running = _since(draft, chance)
             if draft.running is None:
                 continue
+        if "change" in wanted.parts:
+            draft.change = _change(draft, chance)
         if "flush" in wanted.parts:
             draft.flush = chance.choice(_FLUSHES)
         yield draft
@@ -226,7 +228,7 @@ def _pools(wanted: Wanted) -> dict[str, dict[int, Sequence[Choice]]]:
 def _can_be_asked(part: str, choice: Choice, wanted: Wanted) -> bool:
     """Whether the numbers of a choice come in the kind of unit that the checklist asks for."""
     if isinstance(choice, WithSet):
-        return True
+        return "change" not in wanted.parts or choice.primary.rate is not None
     if isinstance(choice, Dosed):
         held = {f"{part}.dose": choice.secondary.dose.unit}
         held[f"{part}.concentration"] = f"{choice.secondary.dose.unit}/mL"
@@ -250,6 +252,13 @@ def _since(draft: Draft, chance: random.Random) -> Running | None:
         ends = held / primary.rate.in_unit("mL/h")
     hours = [n for n in range(1, 12) if ends is not None and n < ends]
     return Running(since=Amount(Decimal(chance.choice(hours)), "h")) if hours else None
+
+
+def _change(draft: Draft, chance: random.Random) -> Change:
+    """Another rate until now; one order in four is to hold."""
+    new = draft.primary.primary.rate if draft.primary is not None else None
+    before = chance.choice([rate for rate in map(parse_amount, RATES) if rate != new])
+    return Change(before=before, hold=chance.random() < 0.25)
 
 
 def _names(chance: random.Random, count: int) -> list[str]:
@@ -290,6 +299,7 @@ def _order(draft: Draft, chance: random.Random, name: str, number: int, seed: in
         dose=draft.rated.dose if draft.rated else None,
         flush=draft.flush,
         running=draft.running,
+        change=draft.change,
         laid_out=draft.bench(chance, day),
         illegible=draft.illegible,
         written=day,

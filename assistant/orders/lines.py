@@ -2,7 +2,7 @@
 
 from typing import Self
 
-from pydantic import model_validator
+from pydantic import StrictBool, model_validator
 
 from assistant.checklist.paper import Paper, refuse
 from assistant.dosing import Amount, parse_amount, show
@@ -150,3 +150,29 @@ class Running(Paper):
     """For how long the primary has been running when the learner comes to it: a round, or a hand-over."""
 
     since: Duration
+
+
+class Change(Paper):
+    """A new order for a primary that is running already: what stands under the primary is the new order.
+
+    Attributes:
+        before: the rate at which it has run until now.
+        hold: it is to stop for now; the primary's rate is for when it goes on.
+    """
+
+    before: Rate
+    hold: StrictBool = False
+
+    def check_against(self, rate: Amount | None) -> None:
+        """Refuse an order that changes nothing.
+
+        Args:
+            rate: the new one, as the primary states it.
+        """
+        if rate is None or rate.in_unit("mL/h") == self.before.in_unit("mL/h"):
+            raise refuse("A change of rate needs a new rate.", 'Give the primary one that differs: rate = "75 mL/h".')
+
+    def sentence(self) -> str:
+        """As the order states it."""
+        held = " Hold it until the prescriber lets it go on." if self.hold else ""
+        return f"New order for a running infusion: until now it ran at {show(self.before)}.{held}"

@@ -10,7 +10,7 @@ from assistant.checklist.paper import Paper, Text, refuse
 from assistant.dosing import Amount, Rounding, parse_rounding, show
 from assistant.dosing.units import unit
 from assistant.orders.laid_out import CONTAINERS, LABELS, LaidOut
-from assistant.orders.lines import ByDoseRate, Flush, Gravity, Primary, Running, Secondary
+from assistant.orders.lines import ByDoseRate, Change, Flush, Gravity, Primary, Running, Secondary
 from assistant.orders.reading import Name, Weight, day_in_words, read_rounding
 
 Paced = Literal["primary", "secondary", "dose"]
@@ -54,6 +54,7 @@ class Order(Paper):
     gravity: Gravity | None = None
     flush: Flush | None = None
     running: Running | None = None
+    change: Change | None = None
     laid_out: LaidOut = LaidOut()
     """The bench, where it is not as ordered; never shown to the learner."""
     illegible: tuple[Paced, ...] = ()
@@ -76,9 +77,11 @@ class Order(Paper):
         if self.primary is None:
             if self.secondary is None and self.dose is None and self.flush is None:
                 raise refuse("The order orders nothing.", "Add [primary], [secondary], [dose] or [flush].")
-            for part in ("gravity", "running"):
+            for part in ("gravity", "running", "change"):
                 if getattr(self, part) is not None:
                     raise refuse(f"[{part}] needs a primary.", f"Add [primary], or take [{part}] out.")
+        if self.change is not None and self.primary is not None and not self.change.hold:
+            self.change.check_against(self.primary.rate)
         if self.second_secondary is not None and self.secondary is None:
             raise refuse("A second secondary needs a first one.", "Write it as [secondary].")
         for part in LABELS:
@@ -119,6 +122,8 @@ class Order(Paper):
             lines.append(self.flush.sentence())
         if self.running is not None:
             lines.append(f"The primary has been running for {show(self.running.since)}.")
+        if self.change is not None:
+            lines.append(self.change.sentence())
         day = f" Written on {day_in_words(self.written)}." if self.written else ""
         lines.append(f"Ordered by {self.ordered_by}.{day}")
         return tuple(lines)

@@ -7,6 +7,7 @@ Names of the key, by the part of the order that gives them (`KEY_UNITS` holds a 
 * ``[gravity]``, beside a primary: ``gravity.drop_factor``, ``.drops_per_minute``, ``.drops_in_15_seconds``,
   ``.drops_in_30_seconds``;
 * ``[running]``, beside a primary: ``running.infused``, ``.remaining``, ``.time_left``;
+* ``[change]``, beside a primary: ``change.before``, ``.way`` (one of `WAYS`), and where the rate changes, ``.by``;
 * ``[secondary]``: ``secondary.drug``, ``.dose``, ``.volume``, ``.concentration``, ``.rate``, ``.vtbi``,
   ``.duration``; without a primary it is an intermittent infusion by itself, under the same names;
 * ``[second_secondary]``: ``second_secondary.`` with the same seven names;
@@ -33,7 +34,7 @@ from assistant.dosing.gravity import drop_rate
 from assistant.dosing.result import tell_exact
 from assistant.dosing.units import same_dimension, unit
 from assistant.orders.key import KeyEntry
-from assistant.orders.lines import ByDoseRate, Flush, Gravity, Primary, Running, Secondary
+from assistant.orders.lines import ByDoseRate, Change, Flush, Gravity, Primary, Running, Secondary
 from assistant.orders.model import Order, PoundsPerKilogram
 from assistant.orders.names import label_names, with_own
 
@@ -60,6 +61,9 @@ KEY_UNITS: Mapping[str, str | None] = {
     "running.infused": "mL",
     "running.remaining": "mL",
     "running.time_left": "min",
+    "change.before": "mL/h",
+    "change.way": None,
+    "change.by": "mL/h",
     **{f"secondary.{name}": wanted for name, wanted in _INTERMITTENT.items()},
     **{f"second_secondary.{name}": wanted for name, wanted in _INTERMITTENT.items()},
     "dose.drug": None,
@@ -78,6 +82,8 @@ KEY_UNITS: Mapping[str, str | None] = {
 KEY_NAMES = tuple(KEY_UNITS)
 """Every name that an answer key can hold, in the key's order."""
 
+HOLD, LOWER, RAISE = WAYS = ("hold the infusion", "lower the rate", "raise the rate")
+"""What a new order can ask of a running infusion."""
 
 _MOST_DECIMALS, _MOST_DIGITS = 4, 6
 """Of a number that can be said as it is."""
@@ -110,6 +116,8 @@ def answer_key(order: Order) -> Mapping[str, KeyEntry]:
             entries += _gravity(order.gravity, _named(primary, "primary.rate"))
         if order.running is not None:
             entries += _running(order.running, _named(primary, "primary.vtbi"), _named(primary, "primary.rate"))
+        if order.change is not None:
+            entries += _change(order.change, _named(primary, "primary.rate"))
     if order.secondary is not None:
         entries += _secondary("secondary", order.secondary, _drugs(order), order.rounding)
     if order.second_secondary is not None:
@@ -181,6 +189,19 @@ def _running(running: Running, to_infuse: KeyEntry, rate: KeyEntry) -> list[KeyE
     ]
     if left.exact:
         entries.append(_worked_out("running.time_left", dosing.duration(left, speed, unit="min", rounding=WHOLE)))
+    return entries
+
+
+def _change(change: Change, rate: KeyEntry) -> list[KeyEntry]:
+    """What a running infusion has done until now, which way it goes, and by how much."""
+    before, after = change.before.in_unit("mL/h"), amount_of(rate).in_unit("mL/h")
+    way = HOLD if change.hold else RAISE if after > before else LOWER
+    entries = [_stated("change.before", change.before, "mL/h"), KeyEntry("change.way", way, None, choices=WAYS)]
+    if not change.hold:
+        by = normal(dosing.EXACT.apply(abs(after - before)))
+        larger, smaller = (tell_exact(one, "mL/h") for one in (max(after, before), min(after, before)))
+        working = f"{larger} \u2212 {smaller} = {dosing.show(Amount(by, 'mL/h'))}"
+        entries.append(KeyEntry("change.by", by, "mL/h", (working,)))
     return entries
 
 

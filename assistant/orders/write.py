@@ -14,6 +14,7 @@ _TABLES = (
     "primary",
     "gravity",
     "running",
+    "change",
     "secondary",
     "second_secondary",
     "dose",

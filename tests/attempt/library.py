@@ -78,6 +78,7 @@ PROCEDURES = (
     Procedure("discontinue", "d-site", "d-whole", "", "tell the prescriber now"),
     Procedure("hourly-round", "r-identify", "r-fluid", "oh-119", "compare bag and order"),
     Procedure("hand-over", "h-identify", "h-fluid", "oh-119", "compare bag and order"),
+    Procedure("rate-change", "c-way", "c-now-patient", "oh-133", "tell the prescriber now"),
 )
 
 

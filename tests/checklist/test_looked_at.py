@@ -115,6 +115,8 @@ PLACES: dict[str, tuple[FaultKind, ...]] = {
     "discontinue": ("wrong-patient", "finding"),
     "hourly-round": _BAG,
     "hand-over": _BAG,
+    # who changes a rate hangs no bag: its label is read once more
+    "rate-change": ("wrong-bag", "over-limit", "illegible-rate", "wrong-patient", "finding"),
 }
 """Which faults can be drawn for a checklist: each where an infusion nurse would look for it."""
 

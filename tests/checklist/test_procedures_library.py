@@ -102,6 +102,9 @@ ORDER_OF_STEPS = [
     ("hand-over", "h-background", "h-assessment", "the same: background, assessment"),
     ("hand-over", "h-assessment", "h-due", "the same: assessment, recommendations"),
     ("hand-over", "h-due", "h-read-back", "Pennsylvania Patient Safety Authority 2006: said, then read back"),
+    ("rate-change", "c-bed-identify", "c-rate", "Open RN Nursing Skills, section 23.6: step 8 before step 9"),
+    ("rate-change", "c-now-patient", "c-rate", "common practice, no source"),
+    ("rate-change", "c-before", "c-rate", "common practice, no source"),
 ]
 
 
@@ -190,13 +193,14 @@ def test_every_line_can_be_spoken(name: str) -> None:
 
 @EACH
 def test_no_line_holds_an_answer_of_its_order(name: str) -> None:
-    """No cue gives the number away, and no line names the ordered fluid or drug."""
+    """No cue gives the number away, and no line names the ordered fluid or drug, unless it names all that there are."""
     for entry in key(checklist(name).order).values():
         for step in checklist(name).steps:
             lines = " ".join((step.say, step.more, step.hint, *step.stronger, step.if_wrong))
             if isinstance(entry.value, str):
                 if entry.value != "0.9 % sodium chloride":  # what every flush is filled with
-                    assert entry.value not in lines, (step.id, entry)
+                    of_all = entry.choices and all(choice in lines for choice in entry.choices)
+                    assert entry.value not in lines or of_all, (step.id, entry)
             elif checklist(name).number_asked(step) is not None:
                 assert not re.search(rf"(?<![\d.,]){entry.value:,f}(?![\d.,])", lines), (step.id, entry)
 
@@ -284,6 +288,8 @@ WORKED = [
     ("oh-117", "second_secondary.rate", "150", "50 x 60 / 20"),
     ("oh-118", "running.infused", "300", "100 x 3"),
     ("oh-118", "running.remaining", "650", "950 - 300"),
+    ("oh-131", "change.by", "50", "125 - 75"),
+    ("oh-133", "change.by", "70", "150 - 80"),
 ]
 
 

@@ -32,6 +32,7 @@ class SheetWords:
     ORDER_KINDS: Mapping[str, str] = {
         "primary": "Primary",
         "gravity": "By gravity",
+        "change": "Change",
         "secondary": "Secondary",
         "intermittent": "Intermittent infusion",
         "second_secondary": "Secondary, after the first",
@@ -149,6 +150,10 @@ class SheetWords:
     def running_for(self, since: str) -> str:
         """Where a running primary stands."""
         return f"The primary has been running for {since}."
+
+    def running_at(self, rate: str) -> str:
+        """The rate at which a primary runs that a new order changes."""
+        return f"The pump runs the primary at {rate}."
 
     def use_by(self, day: str) -> str:
         """The date on a label."""
