@@ -25,6 +25,7 @@ _IN_TEACHING_ORDER = (
     "bag-change",
     "rate-change",
     "saline-lock",
+    "infusion-to-lock",
     "lock-infusion",
     "weight-based-infusion",
     "second-piggyback",

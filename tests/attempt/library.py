@@ -79,6 +79,7 @@ PROCEDURES = (
     Procedure("hourly-round", "r-identify", "r-fluid", "oh-119", "compare bag and order"),
     Procedure("hand-over", "h-identify", "h-fluid", "oh-119", "compare bag and order"),
     Procedure("rate-change", "c-way", "c-now-patient", "oh-133", "tell the prescriber now"),
+    Procedure("infusion-to-lock", "v-clamps", "v-look-site", "oh-135", "nothing more goes through"),
 )
 
 

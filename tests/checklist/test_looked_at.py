@@ -117,6 +117,7 @@ PLACES: dict[str, tuple[FaultKind, ...]] = {
     "hand-over": _BAG,
     # who changes a rate hangs no bag: its label is read once more
     "rate-change": ("wrong-bag", "over-limit", "illegible-rate", "wrong-patient", "finding"),
+    "infusion-to-lock": _BAG,
 }
 """Which faults can be drawn for a checklist: each where an infusion nurse would look for it."""
 

@@ -51,6 +51,7 @@ DRYING = "Antimicrobial Resistance and Infection Control 2018, s13756-018-0342-0
 INFILTRATION = "Bonsall L, Complications of Peripheral Intravenous Therapy (2024), management of infiltration"
 PRIMING = "BCcampus and TRU, Clinical Procedures for Safer Patient Care, section 8.7, checklist 66"
 ALARMS = "Royal Marsden Manual of Clinical Nursing Procedures, infusion device alarms (read in an excerpt)"
+TO_LOCK = "BCcampus, Clinical Procedures for Safer Patient Care (2015), section 8.6, checklist 71"
 ALONE = "Baldwin and Walsh 2014, Nursing, independent double-checks: alone, then compared"
 
 ORDER_OF_STEPS = [
@@ -105,6 +106,14 @@ ORDER_OF_STEPS = [
     ("rate-change", "c-bed-identify", "c-rate", "Open RN Nursing Skills, section 23.6: step 8 before step 9"),
     ("rate-change", "c-now-patient", "c-rate", "common practice, no source"),
     ("rate-change", "c-before", "c-rate", "common practice, no source"),
+    ("infusion-to-lock", "v-order", "v-identify", f"{TO_LOCK}, steps 1 and 3"),
+    ("infusion-to-lock", "v-identify", "v-hands-again", f"{TO_LOCK}, steps 3 and 4"),
+    ("infusion-to-lock", "v-hands-again", "v-stop", f"{TO_LOCK}, steps 4 and 5"),
+    ("infusion-to-lock", "v-stop", "v-join-hub-scrub", f"{TO_LOCK}, steps 5 and 6"),
+    ("infusion-to-lock", "v-join-hub-dry", "v-off", f"{TO_LOCK}, steps 6 and 7"),
+    ("infusion-to-lock", "v-off", "v-hub-scrub", f"{TO_LOCK}, steps 7 and 8"),
+    ("infusion-to-lock", "v-hub-dry", "v-flush", f"{TO_LOCK}, steps 8 and 9"),
+    ("infusion-to-lock", "v-lock", "v-syringe-off", "BCcampus, section 8.5, checklist 69: clamp, then syringe"),
 ]
 
 
@@ -289,6 +298,7 @@ WORKED = [
     ("oh-118", "running.infused", "300", "100 x 3"),
     ("oh-118", "running.remaining", "650", "950 - 300"),
     ("oh-131", "change.by", "50", "125 - 75"),
+    ("oh-134", "running.infused", "400", "100 x 4"),
     ("oh-133", "change.by", "70", "150 - 80"),
 ]
 
