@@ -27,6 +27,7 @@ _IN_TEACHING_ORDER = (
     "saline-lock",
     "infusion-to-lock",
     "lock-infusion",
+    "push-through-lock",
     "weight-based-infusion",
     "second-piggyback",
     "hourly-round",

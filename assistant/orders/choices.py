@@ -1,5 +1,6 @@
 """Every infusion that can be drawn, by how much arithmetic it asks: made from the shelf, kept within the limits."""
 
+import itertools
 from collections.abc import Iterator
 from dataclasses import dataclass
 from decimal import Decimal
@@ -13,9 +14,10 @@ from assistant.dosing.limits import Finding, Limits
 from assistant.dosing.result import Result
 from assistant.dosing.strength import concentration
 from assistant.dosing.units import unit
-from assistant.orders.lines import ByDoseRate, Gravity, Primary, Secondary
+from assistant.orders.by_hand import drawn_up, each_minute
+from assistant.orders.lines import ByDoseRate, Gravity, Primary, Push, Secondary
 from assistant.orders.plausible import stopping, table
-from assistant.orders.shelf import DoseRateDrug, Drug, shelf
+from assistant.orders.shelf import DoseRateDrug, Drug, PushDrug, shelf
 
 _BAGS = ("250 mL", "500 mL", "1,000 mL", "1 L")
 _HOURS = ("2 h", "3 h", "4 h", "5 h", "6 h", "8 h", "10 h", "12 h", "16 h", "20 h", "24 h")
@@ -63,6 +65,15 @@ class Rated:
     dose: ByDoseRate
     weight: Amount | None
     drug: DoseRateDrug
+    hurdles: int
+
+
+@dataclass(frozen=True)
+class Pushed:
+    """A drug by hand that can be drawn, with what the shelf knows of it."""
+
+    push: Push
+    drug: PushDrug
     hurdles: int
 
 
@@ -162,6 +173,23 @@ def rated() -> tuple[Rated, ...]:
                     continue
                 for weight, hurdles in _weights(pump_rate(ordered, strength, unit="mL/kg/h", rounding=EXACT)):
                     found.append(Rated(dose, weight, drug, hurdles + grams))
+    return tuple(found)
+
+
+@lru_cache(maxsize=1)
+def pushes() -> tuple[Pushed, ...]:
+    """Every drug by hand within the limits: each vial, dose, time and frequency."""
+    found: list[Pushed] = []
+    for drug, (amount, volume) in ((one, vial) for one in shelf().pushes for vial in one.vials):
+        strength = concentration(amount, volume)
+        for dose, over in itertools.product(drug.doses, drug.over):
+            if dose.ratio > amount.in_unit(dose.unit) or stopping(table().check(drug.name, dose=dose, duration=over)):
+                continue
+            for frequency in drug.frequency:
+                push = Push(drug=drug.name, dose=dose, amount=amount, volume=volume, over=over, frequency=frequency)
+                drawn = drawn_up(push, strength)
+                in_part = dose.ratio < amount.in_unit(dose.unit)
+                found.append(Pushed(push, drug, _cut(drawn) + _cut(each_minute(push, drawn)) + in_part))
     return tuple(found)
 
 

@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 from datetime import date, timedelta
 
 from assistant.dosing import Amount
-from assistant.orders.choices import Dosed, Rated, WithSet
+from assistant.orders.choices import Dosed, Pushed, Rated, WithSet
 from assistant.orders.laid_out import CONTAINERS, LaidOut, OnPurpose
 from assistant.orders.lines import Change, Flush, Running
 from assistant.orders.model import Paced
@@ -30,6 +30,7 @@ class Draft:
     first: Dosed | None = None
     second: Dosed | None = None
     rated: Rated | None = None
+    pushed: Pushed | None = None
     flush: Flush | None = None
     running: Running | None = None
     change: Change | None = None
@@ -49,6 +50,7 @@ class Draft:
             self.first and self.first.secondary,
             self.second and self.second.secondary,
             self.rated and (self.rated.dose, self.weight),
+            self.pushed and self.pushed.push,
             self.flush,
             self.running,
             self.change,
@@ -69,7 +71,10 @@ class Draft:
         drugs = [dosed.drug for dosed in (self.first, self.second) if dosed is not None]
         if len(drugs) == 2 and drugs[0].name == drugs[1].name:
             return False
-        return self.fluid is None or all(self.fluid in drug.with_fluids for drug in drugs)
+        rides = [drug.with_fluids for drug in drugs]
+        if self.pushed is not None:
+            rides.append(self.pushed.drug.with_fluids)
+        return self.fluid is None or all(self.fluid in fluids for fluids in rides)
 
     def has(self, part: str) -> bool:
         """Whether a part of an order was chosen."""
@@ -79,6 +84,7 @@ class Draft:
             "second_secondary": self.second is not None,
             "dose": self.rated is not None,
             "flush": self.flush is not None,
+            "push": self.pushed is not None,
         }.get(part, False)
 
     def dosed(self, part: str) -> Dosed:
@@ -103,18 +109,22 @@ class Draft:
             return self.flush.fluid
         if part == "dose" and self.rated is not None:
             return self.rated.drug.name
+        if part == "push" and self.pushed is not None:
+            return self.pushed.drug.name
         return self.dosed(part).drug.name
 
     def held_in(self, part: str) -> tuple[Amount, Amount]:
         """All the drug in a bag, and its volume."""
         if part == "dose" and self.rated is not None:
             return self.rated.dose.amount, self.rated.dose.volume
+        if part == "push" and self.pushed is not None:
+            return self.pushed.push.amount, self.pushed.push.volume
         secondary = self.dosed(part).secondary
         return secondary.dose, secondary.volume
 
     def sources(self) -> tuple[str, ...]:
         """Where doses, dilutions and times are published."""
-        known = [one.drug.source for one in (self.first, self.second, self.rated) if one is not None]
+        known = [one.drug.source for one in (self.first, self.second, self.rated, self.pushed) if one is not None]
         return tuple(dict.fromkeys(known)) or ("common practice, no source",)
 
     def bench(self, chance: random.Random, day: date) -> LaidOut:

@@ -11,7 +11,7 @@ from functools import lru_cache
 from assistant.dosing import Amount, parse_amount
 from assistant.dosing.units import same_dimension
 from assistant.errors import UsageError
-from assistant.orders.choices import RATES, Dosed, Rated, WithSet, primaries, rated, secondaries
+from assistant.orders.choices import RATES, Dosed, Pushed, Rated, WithSet, primaries, pushes, rated, secondaries
 from assistant.orders.draft import Draft
 from assistant.orders.lines import Change, Flush, Running
 from assistant.orders.model import Order, Patient
@@ -22,11 +22,11 @@ from assistant.orders.truth import truth_of
 
 LEVELS = (1, 2, 3)
 """How much arithmetic: no rounding and no conversion of units; one of them; two or more."""
-PARTS = ("primary", "gravity", "running", "change", "secondary", "second_secondary", "dose", "flush")
+PARTS = ("primary", "gravity", "running", "change", "secondary", "second_secondary", "dose", "push", "flush")
 """What a drawn order can hold."""
 NOTHING_PLANTED = "Nothing is planted: the order is there for its numbers."
 """What a plain drawn order teaches."""
-Choice = WithSet | Dosed | Rated
+Choice = WithSet | Dosed | Rated | Pushed
 _TRIES = 2000
 _OLDEST, _YOUNGEST = 88, 19
 
@@ -160,6 +160,8 @@ def _contents(chance: random.Random, wanted: Wanted, level: int) -> Iterator[Dra
                 draft.primary = choice
             elif isinstance(choice, Rated):
                 draft.rated = choice
+            elif isinstance(choice, Pushed):
+                draft.pushed = choice
             elif part == "secondary":
                 draft.first = choice
             else:
@@ -208,6 +210,7 @@ def _pools(wanted: Wanted) -> dict[str, dict[int, Sequence[Choice]]]:
         "secondary": secondaries,
         "second_secondary": secondaries,
         "dose": rated,
+        "push": pushes,
     }
     pools: dict[str, dict[int, Sequence[Choice]]] = {}
     for part, all_of in kinds.items():
@@ -232,6 +235,8 @@ def _can_be_asked(part: str, choice: Choice, wanted: Wanted) -> bool:
     if isinstance(choice, Dosed):
         held = {f"{part}.dose": choice.secondary.dose.unit}
         held[f"{part}.concentration"] = f"{choice.secondary.dose.unit}/mL"
+    elif isinstance(choice, Pushed):
+        held = {"push.dose": choice.push.dose.unit, "push.amount": choice.push.amount.unit}
     else:
         if wanted.weight and choice.weight is None:
             return False
@@ -297,6 +302,7 @@ def _order(draft: Draft, chance: random.Random, name: str, number: int, seed: in
         secondary=draft.first.secondary if draft.first else None,
         second_secondary=draft.second.secondary if draft.second else None,
         dose=draft.rated.dose if draft.rated else None,
+        push=draft.pushed.push if draft.pushed else None,
         flush=draft.flush,
         running=draft.running,
         change=draft.change,

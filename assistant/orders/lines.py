@@ -6,6 +6,7 @@ from pydantic import StrictBool, model_validator
 
 from assistant.checklist.paper import Paper, refuse
 from assistant.dosing import Amount, parse_amount, show
+from assistant.dosing.units import same_dimension
 from assistant.orders.reading import Dose, DoseRate, DropFactor, Duration, Name, Rate, Reserve, Volume
 
 
@@ -125,6 +126,38 @@ class ByDoseRate(Paper):
         return (
             f"By pump: {self.drug} {show(self.amount)} in {show(self.volume)} at {illegible or show(self.ordered)},"
             f" {self.route}, {self.frequency}.{_kept(self.reserve)}"
+        )
+
+
+class Push(Paper):
+    """A drug that is given by hand from a syringe, straight into the vein.
+
+    Attributes:
+        drug: generic name.
+        dose: what is ordered.
+        amount, volume: all the drug in the vial, and its volume.
+        over: the shortest time in which the dose goes in.
+    """
+
+    drug: Name
+    dose: Dose
+    amount: Dose
+    volume: Volume
+    over: Duration
+    route: Name = "by hand into the vein"
+    frequency: Name
+
+    @model_validator(mode="after")
+    def _is_in_the_vial(self) -> Self:
+        if same_dimension(self.dose.unit, self.amount.unit) and self.dose.ratio > self.amount.in_unit(self.dose.unit):
+            raise refuse("The vial holds less than the dose.", "Give a smaller dose or a larger vial.")
+        return self
+
+    def sentence(self) -> str:
+        """As the order states it."""
+        return (
+            f"Direct: {self.drug} {show(self.dose)} from a vial of {show(self.amount)} in {show(self.volume)},"
+            f" over {show(self.over)}, {self.route}, {self.frequency}."
         )
 
 

@@ -53,6 +53,26 @@ class DoseRateDrug(Paper):
     source: str
 
 
+class PushDrug(Paper):
+    """A drug that is given by hand, with its vials.
+
+    Attributes:
+        vials: drug and volume of each.
+        doses: what is ordered, each no more than a vial holds.
+        over: times in which a dose goes in.
+        frequency, with_fluids, avoid, source: as in `Drug`.
+    """
+
+    name: Name
+    vials: tuple[Bag, ...] = Field(min_length=1)
+    doses: tuple[Dose, ...] = Field(min_length=1)
+    over: tuple[Duration, ...] = Field(min_length=1)
+    frequency: tuple[Name, ...] = Field(min_length=1)
+    with_fluids: tuple[Name, ...] = Field(alias="with", min_length=1)
+    avoid: tuple[Name, ...] = ()
+    source: str
+
+
 class People(Paper):
     """Parts of invented names, and allergies that concern no drug of the shelf."""
 
@@ -68,6 +88,7 @@ class Shelf(Paper):
     fluids: tuple[Fluid, ...] = Field(min_length=2)
     drugs: tuple[Drug, ...] = Field(min_length=2)
     rates: tuple[DoseRateDrug, ...] = Field(min_length=1)
+    pushes: tuple[PushDrug, ...] = Field(min_length=2)
     people: People
 
 
@@ -78,7 +99,7 @@ def avoided_with(drug: str) -> tuple[str, ...]:
     Args:
         drug: its name, capitals aside.
     """
-    known: tuple[Drug | DoseRateDrug, ...] = (*shelf().drugs, *shelf().rates)
+    known: tuple[Drug | DoseRateDrug | PushDrug, ...] = (*shelf().drugs, *shelf().rates, *shelf().pushes)
     return next((one.avoid for one in known if key_of(one.name) == key_of(drug)), ())
 
 

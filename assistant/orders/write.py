@@ -18,6 +18,7 @@ _TABLES = (
     "secondary",
     "second_secondary",
     "dose",
+    "push",
     "flush",
     "laid_out",
 )

@@ -179,6 +179,14 @@ def _lines(order: Order, words: ReportWords) -> Iterator[Line]:
             what=f"{dose.drug} {words.held_in(show(dose.amount), show(dose.volume))}",
             how=_how(pace, dose, words),
         )
+    if order.push is not None:
+        push = order.push
+        vial = words.from_a_vial(words.held_in(show(push.amount), show(push.volume)))
+        yield Line(
+            kind=kinds["push"],
+            what=f"{push.drug} {show(push.dose)}, {vial}",
+            how=(words.in_time(show(push.over)), push.route, push.frequency),
+        )
     if order.flush is not None:
         what = f"{order.flush.fluid}, {show(order.flush.volume)}"
         yield Line(kind=kinds["flush"], what=what, how=(order.flush.frequency,))

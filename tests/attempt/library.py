@@ -80,6 +80,7 @@ PROCEDURES = (
     Procedure("hand-over", "h-identify", "h-fluid", "oh-119", "compare bag and order"),
     Procedure("rate-change", "c-way", "c-now-patient", "oh-133", "tell the prescriber now"),
     Procedure("infusion-to-lock", "v-clamps", "v-look-site", "oh-135", "nothing more goes through"),
+    Procedure("push-through-lock", "i-vial-minutes", "i-vial-drug", "oh-137", "put it back"),
 )
 
 

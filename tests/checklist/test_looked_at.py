@@ -49,11 +49,11 @@ def test_an_instructor_has_to_see_a_few_steps(name: str) -> None:
 
 
 MATTERS = {
-    "allergy": ("secondary", "second_secondary", "dose"),
+    "allergy": ("secondary", "second_secondary", "dose", "push"),
     "bag": CONTAINERS,
     "label": (*CONTAINERS, "gravity"),
-    "limits": ("primary", "secondary", "second_secondary", "dose"),
-    "pair": ("secondary", "second_secondary", "dose"),
+    "limits": ("primary", "secondary", "second_secondary", "dose", "push"),
+    "pair": ("secondary", "second_secondary", "dose", "push"),
     "paper": ("primary", "secondary", "dose"),
 }
 """For which parts of an order something can be wrong, by what is looked at."""
@@ -118,6 +118,7 @@ PLACES: dict[str, tuple[FaultKind, ...]] = {
     # who changes a rate hangs no bag: its label is read once more
     "rate-change": ("wrong-bag", "over-limit", "illegible-rate", "wrong-patient", "finding"),
     "infusion-to-lock": _BAG,
+    "push-through-lock": tuple(kind for kind in _DRUG if kind != "illegible-rate"),
 }
 """Which faults can be drawn for a checklist: each where an infusion nurse would look for it."""
 

@@ -52,6 +52,7 @@ INFILTRATION = "Bonsall L, Complications of Peripheral Intravenous Therapy (2024
 PRIMING = "BCcampus and TRU, Clinical Procedures for Safer Patient Care, section 8.7, checklist 66"
 ALARMS = "Royal Marsden Manual of Clinical Nursing Procedures, infusion device alarms (read in an excerpt)"
 TO_LOCK = "BCcampus, Clinical Procedures for Safer Patient Care (2015), section 8.6, checklist 71"
+BY_HAND = "Open RN Nursing Advanced Skills, section 2.5, checklist: administer IV push medications"
 ALONE = "Baldwin and Walsh 2014, Nursing, independent double-checks: alone, then compared"
 
 ORDER_OF_STEPS = [
@@ -113,6 +114,11 @@ ORDER_OF_STEPS = [
     ("infusion-to-lock", "v-join-hub-dry", "v-off", f"{TO_LOCK}, steps 6 and 7"),
     ("infusion-to-lock", "v-off", "v-hub-scrub", f"{TO_LOCK}, steps 7 and 8"),
     ("infusion-to-lock", "v-hub-dry", "v-flush", f"{TO_LOCK}, steps 8 and 9"),
+    ("push-through-lock", "i-chart-allergies", "i-vial-drug", f"{BY_HAND}: record, then drug"),
+    ("push-through-lock", "i-vial-label", "i-bed-identify", f"{BY_HAND}: drug, then patient"),
+    ("push-through-lock", "i-vein-flush", "i-give", "East Carolina University, IV push, steps 6 and 8"),
+    ("push-through-lock", "i-after-dry", "i-flush-after", "East Carolina University, IV push, steps 9 and 10"),
+    ("push-through-lock", "i-flush-after", "i-then-watch", "East Carolina University, IV push, steps 10 and 12"),
     ("infusion-to-lock", "v-lock", "v-syringe-off", "BCcampus, section 8.5, checklist 69: clamp, then syringe"),
 ]
 
@@ -298,6 +304,8 @@ WORKED = [
     ("oh-118", "running.infused", "300", "100 x 3"),
     ("oh-118", "running.remaining", "650", "950 - 300"),
     ("oh-131", "change.by", "50", "125 - 75"),
+    ("oh-136", "push.to_draw", "3", "15 / (100 / 20)"),
+    ("oh-136", "push.per_minute", "1.5", "3 / 2"),
     ("oh-134", "running.infused", "400", "100 x 4"),
     ("oh-133", "change.by", "70", "150 - 80"),
 ]

@@ -46,6 +46,14 @@ volume = "5 mL"
 
 [gravity]
 drop_factor = "15 gtt/mL"
+
+[push]
+drug = "labetalol"
+dose = "10 mg"
+amount = "20 mg"
+volume = "4 mL"
+over = "2 min"
+frequency = "once"
 """
 )
 """An order with every part that can be laid out; nothing is wrong with it."""
@@ -114,6 +122,9 @@ LABELLED = [
     ("dose", 'volume = "500 mL"', "500 mL in place of 250 mL"),
     ("flush", 'fluid = "sterile water"', "sterile water in place of 0.9 % sodium chloride"),
     ("flush", 'volume = "10 mL"', "10 mL in place of 5 mL"),
+    ("push", 'drug = "metoprolol"', "metoprolol in place of labetalol"),
+    ("push", 'amount = "40 mg"', "40 mg in place of 20 mg"),
+    ("push", 'volume = "20 mL"', "20 mL in place of 4 mL"),
     ("gravity", 'drop_factor = "60 gtt/mL"', "60 gtt/mL in place of 15 gtt/mL"),
 ]
 

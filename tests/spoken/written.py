@@ -184,6 +184,8 @@ SAID: dict[str, tuple[tuple[object, ...], ...]] = {
     "at_rate": (("5 mcg/kg/min",),),
     "kept_back": (("50 mL",),),
     "running_for": (("2 h",),),
+    "from_a_vial": (("40 mg in 4 mL",),),
+    "in_time": (("2 min",),),
     "running_at": (("75 mL/h",),),
     "use_by": (("1 May 2031",),),
     "band_says": (("A B", "1 May 1981", "L-1", "latex"),),

@@ -37,6 +37,7 @@ class SheetWords:
         "intermittent": "Intermittent infusion",
         "second_secondary": "Secondary, after the first",
         "dose": "By pump",
+        "push": "By hand",
         "flush": "Flush",
     }
     """What kind of line of an order it is, by the part of the order."""
@@ -60,6 +61,7 @@ class SheetWords:
         "dose": "Infusion bag",
         "flush": "Syringe, flush",
         "gravity": "Infusion set",
+        "push": "Vial",
     }
     """What a label is on, as it says itself; which line it hangs on is not a matter for a label."""
     GRAVITY_SET = "gravity set"
@@ -134,6 +136,14 @@ class SheetWords:
     def from_a_bag(self, volume: str, bag: str) -> str:
         """A volume that is less than the bag."""
         return f"{volume} from a bag of {bag}"
+
+    def from_a_vial(self, held: str) -> str:
+        """The vial from which a dose is drawn."""
+        return f"from a vial of {held}"
+
+    def in_time(self, time: str) -> str:
+        """The time in which a dose goes in."""
+        return f"over {time}"
 
     def with_a_set(self, drop_factor: str) -> str:
         """The set of a gravity infusion."""
