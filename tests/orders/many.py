@@ -256,8 +256,10 @@ def look_at(count: int) -> tuple[int, Counter[str], list[str]]:
     for kind, seed, level, fault in classes():
         orders = drawn_for(kind, seed=seed, level=level, count=CLASS, fault=fault)
         alike = {
-            (o.primary, o.gravity, o.secondary, o.second_secondary, o.dose, o.patient.weight, o.flush, o.running)
-            + (o.push,)
+            (
+                *(o.primary, o.gravity, o.secondary, o.second_secondary, o.dose, o.push, o.flush),
+                *(o.patient.weight, o.running),
+            )
             for o in orders
         }
         if len(alike) != len(orders) or len({o.code for o in orders}) != len(orders):
