@@ -24,6 +24,7 @@ _IN_TEACHING_ORDER = (
     "gravity-infusion",
     "bag-change",
     "rate-change",
+    "set-change",
     "saline-lock",
     "infusion-to-lock",
     "lock-infusion",

@@ -53,6 +53,7 @@ PRIMING = "BCcampus and TRU, Clinical Procedures for Safer Patient Care, section
 ALARMS = "Royal Marsden Manual of Clinical Nursing Procedures, infusion device alarms (read in an excerpt)"
 TO_LOCK = "BCcampus, Clinical Procedures for Safer Patient Care (2015), section 8.6, checklist 71"
 BY_HAND = "Open RN Nursing Advanced Skills, section 2.5, checklist: administer IV push medications"
+NEW_TUBING = "Changing IV solution container and tubing (college skills checklist), docsbay.net/doc/1208525"
 ALONE = "Baldwin and Walsh 2014, Nursing, independent double-checks: alone, then compared"
 
 ORDER_OF_STEPS = [
@@ -119,6 +120,12 @@ ORDER_OF_STEPS = [
     ("push-through-lock", "i-vein-flush", "i-give", "East Carolina University, IV push, steps 6 and 8"),
     ("push-through-lock", "i-after-dry", "i-flush-after", "East Carolina University, IV push, steps 9 and 10"),
     ("push-through-lock", "i-flush-after", "i-then-watch", "East Carolina University, IV push, steps 10 and 12"),
+    ("set-change", "n-line-no-air", "n-stop", f"{NEW_TUBING}, step 11, then 12"),
+    ("set-change", "n-clamps", "n-out", "Changing IV solution container and administration set: clamp, then remove"),
+    ("set-change", "n-line-clamp", "n-line-spike", f"{PRIMING}, steps 6 and 8"),
+    ("set-change", "n-line-chamber", "n-line-prime", f"{PRIMING}, steps 10 and 11"),
+    ("set-change", "n-off", "n-hub-scrub", "BCcampus, section 8.6, checklist 71, steps 7 and 8"),
+    ("set-change", "n-hub-dry", "n-connect", DRYING),
     ("infusion-to-lock", "v-lock", "v-syringe-off", "BCcampus, section 8.5, checklist 69: clamp, then syringe"),
 ]
 
@@ -306,6 +313,7 @@ WORKED = [
     ("oh-131", "change.by", "50", "125 - 75"),
     ("oh-136", "push.to_draw", "3", "15 / (100 / 20)"),
     ("oh-136", "push.per_minute", "1.5", "3 / 2"),
+    ("oh-138", "primary.vtbi", "950", "1,000 - 50"),
     ("oh-134", "running.infused", "400", "100 x 4"),
     ("oh-133", "change.by", "70", "150 - 80"),
 ]
