@@ -31,6 +31,7 @@ _IN_TEACHING_ORDER = (
     "push-through-lock",
     "weight-based-infusion",
     "second-piggyback",
+    "next-piggyback",
     "hourly-round",
     "hand-over",
     "air-in-line",

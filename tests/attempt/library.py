@@ -81,6 +81,7 @@ PROCEDURES = (
     Procedure("rate-change", "c-way", "c-now-patient", "oh-133", "tell the prescriber now"),
     Procedure("infusion-to-lock", "v-clamps", "v-look-site", "oh-135", "nothing more goes through"),
     Procedure("push-through-lock", "i-vial-minutes", "i-vial-drug", "oh-137", "put it back"),
+    Procedure("next-piggyback", "e-primary-rate", "e-bag-drug", "oh-141", "put it back"),
     Procedure("set-change", "n-clamps", "n-fluid", "oh-139", "put the bag back"),
 )
 

@@ -118,6 +118,7 @@ PLACES: dict[str, tuple[FaultKind, ...]] = {
     # who changes a rate hangs no bag: its label is read once more
     "rate-change": ("wrong-bag", "over-limit", "illegible-rate", "wrong-patient", "finding"),
     "infusion-to-lock": _BAG,
+    "next-piggyback": FAULTS,
     "set-change": _FLUID,
     "push-through-lock": tuple(kind for kind in _DRUG if kind != "illegible-rate"),
 }
@@ -181,6 +182,7 @@ DROPS = [
     ("lock-infusion", "l-drops", "l-open"),
     ("weight-based-infusion", "w-drops", "w-open"),
     ("set-change", "n-drops", "n-open"),
+    ("next-piggyback", "e-drops", "e-open"),
     ("air-in-line", "a-drops", "a-open"),
     ("occlusion", "o-drops", "o-open"),
 ]

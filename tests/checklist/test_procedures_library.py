@@ -126,6 +126,10 @@ ORDER_OF_STEPS = [
     ("set-change", "n-line-chamber", "n-line-prime", f"{PRIMING}, steps 10 and 11"),
     ("set-change", "n-off", "n-hub-scrub", "BCcampus, section 8.6, checklist 71, steps 7 and 8"),
     ("set-change", "n-hub-dry", "n-connect", DRYING),
+    ("next-piggyback", "e-empty", "e-spike", "common practice, no source"),
+    ("next-piggyback", "e-chart-allergies", "e-bag-drug", "Open RN Nursing Skills, section 23.6, step 3"),
+    ("next-piggyback", "e-table-pair", "e-spike", "Open RN Nursing Skills, section 23.6, step 4"),
+    ("next-piggyback", "e-open", "e-start", "Trbovich et al. 2010, Quality and Safety in Health Care, table 3"),
     ("infusion-to-lock", "v-lock", "v-syringe-off", "BCcampus, section 8.5, checklist 69: clamp, then syringe"),
 ]
 
@@ -314,6 +318,7 @@ WORKED = [
     ("oh-136", "push.to_draw", "3", "15 / (100 / 20)"),
     ("oh-136", "push.per_minute", "1.5", "3 / 2"),
     ("oh-138", "primary.vtbi", "950", "1,000 - 50"),
+    ("oh-140", "secondary.rate", "100", "50 / 0.5"),
     ("oh-134", "running.infused", "400", "100 x 4"),
     ("oh-133", "change.by", "70", "150 - 80"),
 ]
