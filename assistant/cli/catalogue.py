@@ -32,6 +32,7 @@ _IN_TEACHING_ORDER = (
     "weight-based-infusion",
     "second-piggyback",
     "next-piggyback",
+    "potassium",
     "hourly-round",
     "hand-over",
     "air-in-line",

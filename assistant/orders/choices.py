@@ -136,12 +136,12 @@ def secondaries() -> tuple[Dosed, ...]:
     """Every intermittent infusion within the limits: each drug, bag, time and frequency."""
     limits = table()
     found: list[Dosed] = []
-    for drug in shelf().drugs:
+    for drug in (*shelf().drugs, *shelf().electrolytes):
         for dose, volume in drug.bags:
             for over in drug.over:
                 if stopping(check(limits, drug.name, dose, volume, over)):
                     continue
-                hurdles = _cut(flow_rate(volume, over)) + (dose.unit not in ("mg", "units")) + _odd(over)
+                hurdles = _cut(flow_rate(volume, over)) + (dose.unit == "g") + _odd(over)
                 for frequency in drug.frequency:
                     secondary = Secondary(drug=drug.name, dose=dose, volume=volume, over=over, frequency=frequency)
                     found.append(Dosed(secondary, drug, hurdles))

@@ -17,7 +17,7 @@ from assistant.orders.lines import Change, Flush, Running
 from assistant.orders.model import Order, Patient
 from assistant.orders.planting import FaultKind, Findable, plant
 from assistant.orders.plausible import table
-from assistant.orders.shelf import shelf
+from assistant.orders.shelf import Electrolyte, shelf
 from assistant.orders.truth import truth_of
 
 LEVELS = (1, 2, 3)
@@ -233,6 +233,8 @@ def _can_be_asked(part: str, choice: Choice, wanted: Wanted) -> bool:
     if isinstance(choice, WithSet):
         return "change" not in wanted.parts or choice.primary.rate is not None
     if isinstance(choice, Dosed):
+        if isinstance(choice.drug, Electrolyte) and f"{part}.dose" not in dict(wanted.units):
+            return False
         held = {f"{part}.dose": choice.secondary.dose.unit}
         held[f"{part}.concentration"] = f"{choice.secondary.dose.unit}/mL"
     elif isinstance(choice, Pushed):

@@ -124,6 +124,8 @@ def _wrong_bag(draft: Draft, findable: Findable, chance: random.Random) -> str:
         known = [drug.name for drug in shelf().drugs]
         if part == "dose":
             known = [drug.name for drug in shelf().rates]
+        elif ordered in (salts := {salt.name: salt.mixed_up_with for salt in shelf().electrolytes}):
+            known = [*salts[ordered]]
         elif part == "push":
             known = [drug.name for drug in shelf().pushes]
     others = [name for name in known if name != ordered and _goes_with_the_rest(draft, part, name)]

@@ -43,6 +43,16 @@ class Drug(Paper):
     source: str
 
 
+class Electrolyte(Drug):
+    """A salt in ready bags, ordered in milliequivalents; drawn only where a checklist asks for these.
+
+    Attributes:
+        mixed_up_with: what other bags of the same look hold.
+    """
+
+    mixed_up_with: tuple[Name, ...] = Field(min_length=1)
+
+
 class DoseRateDrug(Paper):
     """A drug that is ordered by dose rate, with its bags and the steps that are drawn."""
 
@@ -87,6 +97,7 @@ class Shelf(Paper):
 
     fluids: tuple[Fluid, ...] = Field(min_length=2)
     drugs: tuple[Drug, ...] = Field(min_length=2)
+    electrolytes: tuple[Electrolyte, ...] = Field(min_length=1)
     rates: tuple[DoseRateDrug, ...] = Field(min_length=1)
     pushes: tuple[PushDrug, ...] = Field(min_length=2)
     people: People
@@ -99,7 +110,12 @@ def avoided_with(drug: str) -> tuple[str, ...]:
     Args:
         drug: its name, capitals aside.
     """
-    known: tuple[Drug | DoseRateDrug | PushDrug, ...] = (*shelf().drugs, *shelf().rates, *shelf().pushes)
+    known: tuple[Drug | DoseRateDrug | PushDrug, ...] = (
+        *shelf().drugs,
+        *shelf().electrolytes,
+        *shelf().rates,
+        *shelf().pushes,
+    )
     return next((one.avoid for one in known if key_of(one.name) == key_of(drug)), ())
 
 

@@ -82,6 +82,7 @@ PROCEDURES = (
     Procedure("infusion-to-lock", "v-clamps", "v-look-site", "oh-135", "nothing more goes through"),
     Procedure("push-through-lock", "i-vial-minutes", "i-vial-drug", "oh-137", "put it back"),
     Procedure("next-piggyback", "e-primary-rate", "e-bag-drug", "oh-141", "put it back"),
+    Procedure("potassium", "q-second", "q-guide-limits", "oh-143", "tell the prescriber what you found"),
     Procedure("set-change", "n-clamps", "n-fluid", "oh-139", "put the bag back"),
 )
 

@@ -119,6 +119,8 @@ PLACES: dict[str, tuple[FaultKind, ...]] = {
     "rate-change": ("wrong-bag", "over-limit", "illegible-rate", "wrong-patient", "finding"),
     "infusion-to-lock": _BAG,
     "next-piggyback": FAULTS,
+    # no fluid of the shelf is apart from potassium chloride
+    "potassium": tuple(kind for kind in FAULTS if kind != "incompatible-pair"),
     "set-change": _FLUID,
     "push-through-lock": tuple(kind for kind in _DRUG if kind != "illegible-rate"),
 }
@@ -182,6 +184,7 @@ DROPS = [
     ("lock-infusion", "l-drops", "l-open"),
     ("weight-based-infusion", "w-drops", "w-open"),
     ("set-change", "n-drops", "n-open"),
+    ("potassium", "q-drips", "q-open"),
     ("next-piggyback", "e-drops", "e-open"),
     ("air-in-line", "a-drops", "a-open"),
     ("occlusion", "o-drops", "o-open"),

@@ -130,6 +130,11 @@ ORDER_OF_STEPS = [
     ("next-piggyback", "e-chart-allergies", "e-bag-drug", "Open RN Nursing Skills, section 23.6, step 3"),
     ("next-piggyback", "e-table-pair", "e-spike", "Open RN Nursing Skills, section 23.6, step 4"),
     ("next-piggyback", "e-open", "e-start", "Trbovich et al. 2010, Quality and Safety in Health Care, table 3"),
+    ("potassium", "q-calculated", "q-second", ALONE),
+    ("potassium", "q-second", "q-rate", ALONE),
+    ("potassium", "q-witness", "q-connect", "common practice, no source"),
+    ("potassium", "q-hub-dry", "q-connect", DRYING),
+    ("potassium", "q-open", "q-start", "Trbovich et al. 2010, Quality and Safety in Health Care, table 3"),
     ("infusion-to-lock", "v-lock", "v-syringe-off", "BCcampus, section 8.5, checklist 69: clamp, then syringe"),
 ]
 
@@ -319,6 +324,7 @@ WORKED = [
     ("oh-136", "push.per_minute", "1.5", "3 / 2"),
     ("oh-138", "primary.vtbi", "950", "1,000 - 50"),
     ("oh-140", "secondary.rate", "100", "50 / 0.5"),
+    ("oh-142", "secondary.rate", "200", "250 x 60 / 75"),
     ("oh-134", "running.infused", "400", "100 x 4"),
     ("oh-133", "change.by", "70", "150 - 80"),
 ]
