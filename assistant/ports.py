@@ -279,6 +279,12 @@ class Screen(Protocol):
     def listening(self) -> None:
         """The microphone is open: sound has arrived."""
 
+    def asked(self) -> None:
+        """An answer is wanted now."""
+
+    def waits(self, seconds: int) -> None:
+        """So many seconds of a timed wait are left; called again and again while it runs."""
+
     def cover(self) -> None:
         """Take away what was shown so far: another person must not read it."""
 

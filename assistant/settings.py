@@ -9,7 +9,7 @@ import tempfile
 import tomllib
 from collections.abc import Iterator
 from pathlib import Path
-from typing import Annotated
+from typing import Annotated, Literal
 
 from pydantic import BaseModel, ConfigDict, Field, ValidationError
 
@@ -44,6 +44,10 @@ Step = Annotated[int, Field(ge=-4, le=4)]
 """Steps from a voice's own way, as "faster" and "louder" count them."""
 
 
+Synthesiser = Literal["neural", "system"]
+"""Whose voice speaks."""
+
+
 class SoundSettings(_Section):
     """Microphone, loudspeaker and voice.
 
@@ -56,6 +60,7 @@ class SoundSettings(_Section):
         slow_speaker: twice as long a silence before an answer counts as over.
         press_to_talk: listen only after the space bar or Enter, or a pedal that is one of them, and until the answer.
         own_voice: speak; false for those who read with a screen reader.
+        synthesiser: whose voice: the neural one where it is installed, or the system's own.
         rate: speed of the voice.
         pitch: how high it is.
         loudness: how loud it is.
@@ -70,6 +75,7 @@ class SoundSettings(_Section):
     slow_speaker: bool = False
     press_to_talk: bool = False
     own_voice: bool = True
+    synthesiser: Synthesiser = "neural"
     rate: Step = 0
     pitch: Step = 0
     loudness: Step = 0

@@ -7,6 +7,7 @@ about an event before its entry is on disk, because the guide gives those effect
 import queue
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from datetime import timedelta
 
 from assistant.adapters.instructor_line import read_instructor_line
 from assistant.conversation import Conversation
@@ -49,6 +50,7 @@ from assistant.spoken.expect import ConfirmExpected
 
 POLL_S = 0.5
 """Longest wait without looking up, so that an interrupt from the keyboard is seen."""
+SECOND = timedelta(seconds=1)
 PREPARED = 2
 """Sentences of each likely reply that are got ready; the rest is made while they sound."""
 
@@ -115,6 +117,7 @@ class Station:
         self._instructor_code = instructor_code
         self._record: Keeper | None = None
         self._wake: WakeAt | None = None
+        self._is_timed = False
         self._outcome: Outcome | None = None
         self._typed_ended = False
 
@@ -163,6 +166,8 @@ class Station:
             if wake is not None and now >= wake.at:
                 self._wake = None
                 return Woke(now, wake.token)
+            if due is not None and self._is_timed:
+                self._screen.waits(-((now - due) // SECOND))
             if self._conversation.is_speaking:
                 try:
                     return self._inbox.get(timeout=POLL_S)
@@ -258,6 +263,9 @@ class Station:
                 if self._sounds is not None and self._guide.may_keep_sound():
                     self._conversation.keep_sound()
                 self._conversation.listen(effect)
+                self._is_timed = not effect.wanted
+                if effect.wanted:
+                    self._screen.asked()
                 self._prepare(effect)
             case WakeAt():
                 self._wake = effect  # the guide waits for one call; an earlier one is stale

@@ -3,27 +3,47 @@
 import contextlib
 import threading
 from collections.abc import Iterator
+from dataclasses import dataclass
 
+from assistant.adapters.lasting_process import LastingProcess
 from assistant.adapters.quiet_console import keep_native_noise_out
 from assistant.adapters.sound_devices import DEVICES
-from assistant.adapters.speaking_process import OWN_COMMAND, SpeakingProcesses
+from assistant.adapters.speaking_process import NEURAL_COMMAND, OWN_COMMAND, SpeakingProcesses
 from assistant.errors import DeviceError
 
 
+@dataclass(frozen=True)
+class VoiceAhead:
+    """Processes that speak, started already.
+
+    Attributes:
+        neural: with the neural voice, as far as it is installed.
+        system: with the system's own.
+    """
+
+    neural: LastingProcess
+    system: SpeakingProcesses
+
+    def close(self) -> None:
+        """End them all."""
+        self.neural.close()
+        self.system.close()
+
+
 @contextlib.contextmanager
-def head_start() -> Iterator[SpeakingProcesses]:
-    """Start the synthesiser, and look for sound devices, beside whatever follows.
+def head_start() -> Iterator[VoiceAhead]:
+    """Start the voices, and look for sound devices, beside whatever follows.
 
     Yields:
-        The synthesiser's processes, for whoever speaks; ended where nobody has taken them, or left them.
+        The voices' processes, for whoever speaks; ended where nobody has taken them, or left them.
     """
     keep_native_noise_out()  # here, for another thread may be writing when that one moves the error output
     threading.Thread(target=_find_devices, name="sound devices", daemon=True).start()
-    processes = SpeakingProcesses(OWN_COMMAND)
+    ahead = VoiceAhead(LastingProcess(NEURAL_COMMAND), SpeakingProcesses(OWN_COMMAND))
     try:
-        yield processes
+        yield ahead
     finally:
-        processes.close()
+        ahead.close()
 
 
 def _find_devices() -> None:

@@ -10,15 +10,16 @@ import numpy as np
 import soxr
 
 from assistant.adapters.echo import WithoutOwnVoice, canceller_maker
+from assistant.adapters.head_start import VoiceAhead
 from assistant.adapters.listener import Listener
 from assistant.adapters.loudspeaker import Loudspeaker
 from assistant.adapters.microphone import Microphone, SoundSource
 from assistant.adapters.played import Played
 from assistant.adapters.recognisers.choose import open_recogniser, promise_recogniser
 from assistant.adapters.sound_devices import DEVICES, looks_like_headset
-from assistant.adapters.speaking_process import SpeakingProcesses
 from assistant.adapters.synthesiser import Speech, Synthesiser
 from assistant.adapters.voice import SpeakingVoice
+from assistant.adapters.voices import advice_on_voice, open_synthesiser
 from assistant.errors import DeviceError, ModelError
 from assistant.guide.events import VoiceLost
 from assistant.ports import (
@@ -64,7 +65,7 @@ def open_sound(
     clock: Clock,
     ear: str | None,
     wishes: SoundSettings | None = None,
-    voice_ahead: SpeakingProcesses | None = None,
+    voice_ahead: VoiceAhead | None = None,
 ) -> Sound:
     """Open microphone, recogniser, voice and loudspeaker. The voice can speak while the recogniser is loaded.
 
@@ -73,7 +74,7 @@ def open_sound(
         clock: stamps them.
         ear: which recogniser listens; None for the best one.
         wishes: which devices, and how the voice sounds; None for the defaults.
-        voice_ahead: the synthesiser's processes where they have been started already.
+        voice_ahead: the voices' processes where they have been started already.
 
     Raises:
         ModelError: the recogniser that was asked for is not there.
@@ -89,7 +90,9 @@ def open_sound(
     voice = None
     if wishes.own_voice:
         voice = _open_voice(_telling(begun, post), clock, notices, wishes, played, voice_ahead)
-    if voice is None:
+    if voice is not None:
+        notices += advice_on_voice(wishes)
+    else:
         begun.set()
         if voice_ahead is not None:
             voice_ahead.close()
@@ -156,7 +159,7 @@ def _open_voice(
     notices: list[str],
     wishes: SoundSettings,
     played: Played | None = None,
-    ahead: SpeakingProcesses | None = None,
+    ahead: VoiceAhead | None = None,
 ) -> Voice | None:
     try:
         DEVICES.loudspeaker(wishes.loudspeaker or None)
@@ -166,7 +169,7 @@ def _open_voice(
     return SpeakingVoice(
         post,
         clock,
-        synthesiser=Synthesiser(workers=ahead),
+        synthesiser=open_synthesiser(wishes, ahead),
         loudspeaker=Loudspeaker(wishes.loudspeaker or None, played=played),
         rate=wishes.rate,
         pitch=wishes.pitch,

@@ -1,4 +1,4 @@
-"""Processes that speak one sentence each: started ahead, asked with a deadline, killed when they hang."""
+"""Processes that speak: started ahead, asked with a deadline, killed when they hang."""
 
 import contextlib
 import json
@@ -14,8 +14,11 @@ from pathlib import Path
 from assistant.errors import DeviceError
 
 # -P: the script's folder is no place to import from, its modules have everyday names.
-OWN_COMMAND = (sys.executable, "-P", str(Path(__file__).with_name("synthesiser_worker.py")))
-"""Starts one of this program's own."""
+_WORKER = (sys.executable, "-P", str(Path(__file__).with_name("synthesiser_worker.py")))
+OWN_COMMAND = (*_WORKER, "system")
+"""Starts one that speaks a sentence with the system's voice."""
+NEURAL_COMMAND = (*_WORKER, "neural")
+"""Starts one that speaks sentence after sentence with the neural voice."""
 START_LIMIT_S = 15.0
 """Longest wait for the engine to start."""
 READY = 2
@@ -24,7 +27,8 @@ READY = 2
 A process takes 0.05 s of the processor to start, and 10 MB of its own while it waits.
 """
 
-_LOOK_UP_S = 0.02
+LOOK_UP_S = 0.02
+"""Whoever waits for a sentence looks so often whether it is still wanted."""
 
 if sys.platform == "linux":
     REMEDY = "Install the system packages libportaudio2 and espeak-ng (Debian, Ubuntu: apt install them)."
@@ -41,7 +45,7 @@ class WorkerFailedError(Exception):
 
 
 class SpeakingProcess:
-    """One process for one sentence.
+    """One process, asked for one sentence after the other.
 
     Args:
         command: starts it.
@@ -57,7 +61,10 @@ class SpeakingProcess:
             )
         except OSError as failure:
             raise DeviceError(f"The speech synthesiser cannot be started: {failure}.", REMEDY) from failure
-        self._start_limit = time.monotonic() + START_LIMIT_S
+        self._started_at = time.monotonic()
+        self._is_ready = False
+        self._has_ended = False
+        self._owed = 0
         self._replies: queue.SimpleQueue[str | None] = queue.SimpleQueue()
         threading.Thread(target=self._read, name="synthesiser", daemon=True).start()
 
@@ -66,14 +73,31 @@ class SpeakingProcess:
         """The system's number of the process."""
         return self._process.pid
 
-    def wait_for_start(self, is_cancelled: Callable[[], bool]) -> None:
+    @property
+    def has_ended(self) -> bool:
+        """Whether it is gone."""
+        return self._has_ended
+
+    @property
+    def age_s(self) -> float:
+        """Seconds since its start."""
+        return time.monotonic() - self._started_at
+
+    def wait_for_start(self, is_cancelled: Callable[[], bool], limit_s: float = START_LIMIT_S) -> None:
         """Wait until the engine is there.
+
+        Args:
+            is_cancelled: asked again and again during the wait.
+            limit_s: longest time since the process was started.
 
         Raises:
             DeviceError: there is none.
             WorkerFailedError, SynthesisCancelledError: as they say.
         """
-        error = self._reply(self._start_limit, is_cancelled)
+        if self._is_ready:
+            return
+        error = self._reply(self._started_at + limit_s, is_cancelled)
+        self._is_ready = True
         if error:
             raise DeviceError(f"This machine has no speech synthesiser: {error}.", REMEDY)
 
@@ -81,7 +105,8 @@ class SpeakingProcess:
         """Have the sentence written into its file.
 
         Raises:
-            WorkerFailedError, SynthesisCancelledError: as they say.
+            WorkerFailedError, SynthesisCancelledError: as they say. A cancelled sentence is still made; the next
+                one comes after it.
         """
         try:
             if self._process.stdin is not None:
@@ -89,7 +114,11 @@ class SpeakingProcess:
                 self._process.stdin.flush()
         except (OSError, ValueError) as failure:
             raise WorkerFailedError("it has ended") from failure
-        error = self._reply(time.monotonic() + limit_s, is_cancelled)
+        self._owed += 1
+        deadline = time.monotonic() + limit_s
+        while self._owed:
+            error = self._reply(deadline, is_cancelled)
+            self._owed -= 1
         if error:
             raise WorkerFailedError(error)
 
@@ -106,7 +135,7 @@ class SpeakingProcess:
         """The error in the next reply; empty where all is well."""
         while not is_cancelled():
             with contextlib.suppress(queue.Empty):
-                error = self._replies.get(timeout=_LOOK_UP_S)
+                error = self._replies.get(timeout=LOOK_UP_S)
                 if error is None:
                     raise WorkerFailedError("it has ended")
                 return error
@@ -120,6 +149,7 @@ class SpeakingProcess:
             with output, contextlib.suppress(OSError, ValueError):
                 for line in output:
                     self._replies.put(str(json.loads(line)["error"]))
+        self._has_ended = True
         self._replies.put(None)
 
 

@@ -1,16 +1,18 @@
-"""Text to samples: pyttsx3 in a process of its own, with a deadline, and a memory for sentences that recur."""
+"""Text to samples: the neural voice or the system's, in processes of their own, and a memory for what recurs."""
 
+import contextlib
 import itertools
 import tempfile
 import threading
 from collections import OrderedDict
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
 import numpy as np
 import numpy.typing as npt
 
+from assistant.adapters.neural_voice import NeuralVoice
 from assistant.adapters.speaking_process import (
     OWN_COMMAND,
     REMEDY,
@@ -32,8 +34,15 @@ SENTENCE_LIMIT_S = 3.0
 CHARACTER_LIMIT_S = 0.02
 REMEMBERED_BYTES = 8_000_000
 """Memory for sentences that recur: three minutes of speech. What was not said again within them hardly recurs."""
+LEVEL = 0.1
+"""Root mean square, of full scale, to which the loud parts of a sentence are brought (-20 dB), whatever speaks it."""
+PEAK = 0.95
+"""Part of full scale that no sample exceeds thereby."""
 
 _LOOK_UP_S = 0.02
+_FRAME_S = 0.02
+_FAR_BELOW = 10 ** (-30 / 20)
+"""Frames below this part of the loudest (-30 dB) are no speech."""
 _QUIET = 1 / 500  # of full scale: what an engine leaves between words and at the end
 _HEAD_S = 0.005
 _TAIL_S = 0.08
@@ -67,11 +76,14 @@ class _Wanted:
 
 
 class Synthesiser:
-    """The machine's own voice, written into memory.
+    """A voice of this machine, written into memory: the neural one where it is given and works, else the system's.
 
-    The engine runs in worker processes, and each worker speaks one sentence: pyttsx3 finishes a file in a thread
-    of its own after it says that it is done, and what is left of one sentence must never get into the sound of
-    another, which may hold another number. Workers are always started ahead, so that nobody waits for one.
+    Whenever the neural voice is not ready, fails or hangs, the system's says the sentence; it is asked again for the
+    next one, until it has failed too often.
+
+    The system's engine runs in worker processes, and each worker speaks one sentence: pyttsx3 finishes a file in a
+    thread of its own after it says that it is done, and what is left of one sentence must never get into the sound
+    of another, which may hold another number. Workers are always started ahead, so that nobody waits for one.
     A sentence that is not there in time is given up, its worker killed, and the sentence tried once more.
 
     Several threads may ask at once, and none waits for another one's sentence but for its own.
@@ -82,6 +94,7 @@ class Synthesiser:
         command: tuple[str, ...] = OWN_COMMAND,
         sentence_limit_s: float = SENTENCE_LIMIT_S,
         workers: SpeakingProcesses | None = None,
+        neural: NeuralVoice | None = None,
     ) -> None:
         """Start the workers.
 
@@ -89,7 +102,9 @@ class Synthesiser:
             command: starts a worker.
             sentence_limit_s: longest wait for a sentence, beside what its length adds.
             workers: those that have been started already, in place of `command`; they belong to the synthesiser.
+            neural: the neural voice; it belongs to the synthesiser.
         """
+        self._neural = neural
         self._workers = workers or SpeakingProcesses(command)
         self._sentence_limit_s = sentence_limit_s
         self._changed = threading.Condition()
@@ -120,7 +135,10 @@ class Synthesiser:
         if known is not None:
             return known
         try:
-            speech = self._made(wanted, is_cancelled)
+            speech = self._made_by_neural(wanted, is_cancelled)
+            if speech is None:
+                speech = self._made(wanted, is_cancelled)
+            speech = _levelled(speech)
             with self._changed:
                 self._remembered.put(wanted, speech)
             return speech
@@ -131,6 +149,8 @@ class Synthesiser:
 
     def close(self) -> None:
         """End the workers; a wait for a sentence under way ends as well."""
+        if self._neural is not None:
+            self._neural.close()
         self._workers.close()
         self._folder.cleanup()
 
@@ -145,6 +165,23 @@ class Synthesiser:
                 self._being_made.add(wanted)
             return known
 
+    def _made_by_neural(self, wanted: "_Wanted", is_cancelled: Callable[[], bool]) -> Speech | None:
+        """The sentence with the neural voice; None where the system's has to say it."""
+        if self._neural is None or self._neural.is_given_up:
+            return None
+        with self._new_file() as file, contextlib.suppress(WorkerFailedError):
+            self._neural.write(wanted.text, wanted.rate, wanted.pitch, file, is_cancelled)
+            return _trimmed(_read(file))
+        return None
+
+    @contextlib.contextmanager
+    def _new_file(self) -> Iterator[Path]:
+        file = Path(self._folder.name) / f"{next(self._numbers)}.wav"
+        try:
+            yield file
+        finally:
+            file.unlink(missing_ok=True)
+
     def _made(self, wanted: "_Wanted", is_cancelled: Callable[[], bool]) -> Speech:
         try:
             return self._asked(wanted, is_cancelled)
@@ -156,20 +193,16 @@ class Synthesiser:
             raise DeviceError(f"The speech synthesiser fails: {failure}.", REMEDY) from failure
 
     def _asked(self, wanted: "_Wanted", is_cancelled: Callable[[], bool]) -> Speech:
-        file = Path(self._folder.name) / f"{next(self._numbers)}.wav"
-        request: dict[str, object] = {
-            "text": wanted.text,
-            "rate": round(START_RATE_WPM * RATE_STEP**wanted.rate),
-            "pitch": START_PITCH + PITCH_STEP * wanted.pitch,
-            "file": str(file),
-        }
-        try:
-            with self._workers.one() as worker:
-                worker.wait_for_start(is_cancelled)
-                worker.ask(request, self._sentence_limit_s + CHARACTER_LIMIT_S * len(wanted.text), is_cancelled)
-                return _trimmed(_read(file))
-        finally:
-            file.unlink(missing_ok=True)
+        with self._new_file() as file, self._workers.one() as worker:
+            request: dict[str, object] = {
+                "text": wanted.text,
+                "rate": round(START_RATE_WPM * RATE_STEP**wanted.rate),
+                "pitch": START_PITCH + PITCH_STEP * wanted.pitch,
+                "file": str(file),
+            }
+            worker.wait_for_start(is_cancelled)
+            worker.ask(request, self._sentence_limit_s + CHARACTER_LIMIT_S * len(wanted.text), is_cancelled)
+            return _trimmed(_read(file))
 
 
 class _Memory:
@@ -212,3 +245,16 @@ def _trimmed(speech: Speech) -> Speech:
         raise WorkerFailedError("it wrote no sound")
     head, tail = (int(length_s * speech.rate_hz) for length_s in (_HEAD_S, _TAIL_S))
     return Speech(speech.samples[max(0, loud[0] - head) : loud[-1] + 1 + tail].copy(), speech.rate_hz)
+
+
+def _levelled(speech: Speech) -> Speech:
+    """As loud as every other sentence: voices and sentences differ by some decibels."""
+    samples = speech.samples.astype(np.float32) / 32_768
+    size = round(_FRAME_S * speech.rate_hz)
+    frames = samples[: len(samples) // size * size].reshape(-1, size)
+    if not len(frames):
+        return speech
+    powers = np.square(frames).mean(axis=1)
+    level = float(np.sqrt(powers[powers >= powers.max() * _FAR_BELOW**2].mean()))
+    gain = min(LEVEL / level, PEAK / float(np.abs(samples).max()))
+    return Speech((samples * (gain * 32_767)).astype(np.int16), speech.rate_hz)

@@ -16,7 +16,7 @@ from assistant.orders.model import Order
 from assistant.orders.plausible import table
 from assistant.orders.solve import answer_key
 from assistant.orders.truth import truth_of
-from assistant.spoken import ENGLISH
+from assistant.spoken import Variety, english
 
 if TYPE_CHECKING:
     from assistant.guide.guide import Guide
@@ -36,6 +36,7 @@ class AttemptPapers:
         short_waits: how long its waits are.
         school: path of the school's file; empty where there is none.
         school_digest: SHA-256 (hex) over it.
+        variety: of English, in which it is held.
     """
 
     checklist: Checklist
@@ -44,6 +45,7 @@ class AttemptPapers:
     short_waits: bool
     school: str = ""
     school_digest: str = ""
+    variety: Variety = "British"
 
     @cached_property
     def truth(self) -> Truth:
@@ -72,7 +74,9 @@ class AttemptPapers:
         from assistant.guide import Guide
         from assistant.guide import Papers as GuidePapers
 
-        papers = GuidePapers(self.checklist, self.order.sentence(), self.key, ENGLISH, self.truth)
+        language = english(self.variety)
+        order = self.order
+        papers = GuidePapers(self.checklist, order.sentence(), self.key, language, self.truth, order.in_short())
         return Guide(papers, mode, pins)
 
 
@@ -91,16 +95,17 @@ def take_papers(checklist: str, order: str | None, *, short_waits: bool = False,
     procedure = load(checklist)
     prescription = load_order(order or procedure.order)
     digest = ""
+    variety: Variety = "British"
     if school:
         # Only here: most attempts have none.
         from assistant.attempts.school import checklist_at, load_school, order_at
 
         own = load_school(Path(school))
         procedure, prescription = checklist_at(own, procedure, Path(school)), order_at(own, prescription)
-        digest = own.digest
+        digest, variety = own.digest, own.words
     if short_waits:
         procedure = _with_short_waits(procedure)
-    return AttemptPapers(procedure, prescription, answer_key(prescription), short_waits, school, digest)
+    return AttemptPapers(procedure, prescription, answer_key(prescription), short_waits, school, digest, variety)
 
 
 def _with_short_waits(checklist: Checklist) -> Checklist:

@@ -52,9 +52,12 @@ def pins(papers: AttemptPapers, mode: Mode, learner: str, checklist: str, order:
     }
 
 
+_TABLES = ("limits", "names", "pairs", "shelf")
+
+
 def table_digests() -> dict[str, str]:
     """Digests of the library's tables that every attempt uses, by the names of their pins."""
-    return {f"{table}_digest": _digest_of(library_folder() / f"{table}.toml") for table in ("limits", "names", "shelf")}
+    return {f"{table}_digest": _digest_of(library_folder() / f"{table}.toml") for table in _TABLES}
 
 
 @functools.cache

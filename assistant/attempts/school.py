@@ -1,4 +1,4 @@
-"""What one school does otherwise: critical steps, what it takes to pass, cues, weights, the place of its pumps.
+"""What one school does otherwise: critical steps, what it takes to pass, cues, weights, its pumps, its words.
 
 One small file lies over the checklists and orders of the library, so that nothing in them has to be copied.
 """
@@ -10,13 +10,15 @@ from typing import Annotated
 
 from pydantic import BeforeValidator, Field, ValidationError
 
-from assistant.checklist.model import Checklist, Cue, Paper, PassRule, StepId, Text
+from assistant.checklist.condition import LabTrait
+from assistant.checklist.model import Checklist, Cue, Expiry, Paper, PassRule, StepId, Text
 from assistant.checklist.paper import Number
 from assistant.checklist.paper_file import SET_BY_LOADER, PaperFile, read_paper
 from assistant.dosing import Rounding
 from assistant.errors import SettingsError
 from assistant.orders.model import Order, PoundsPerKilogram
 from assistant.orders.reading import read_rounding
+from assistant.spoken.language import Variety
 
 
 class PassRuleChanges(Paper):
@@ -51,6 +53,9 @@ class School(Paper):
         title: whose it is.
         pass_rule: what it takes to pass a check-off.
         checklists: changes by the checklist's name.
+        lab: what its pumps and sets have; steps that are for something else are passed over. None: the usual lab.
+        settings_last_s: seconds after which its pumps forget settings, where they do; None: as the checklist says.
+        words: the variety of English that is shown and spoken.
         rate: the place to which the pumps take a rate, where an order does not say it.
         pounds_per_kg: the factor by which weights in pounds are turned, where an order does not say it.
         digest: SHA-256 (hex) over the bytes of the file.
@@ -59,6 +64,9 @@ class School(Paper):
     title: Text = ""
     pass_rule: PassRuleChanges = PassRuleChanges()
     checklists: Annotated[Mapping[str, StepChanges], Field(max_length=500)] = {}
+    lab: frozenset[LabTrait] | None = None
+    settings_last_s: Annotated[int, Field(strict=True, gt=0, le=3600)] | None = None
+    words: Variety = "British"
     rate: Annotated[Rounding, BeforeValidator(read_rounding)] | None = None
     pounds_per_kg: PoundsPerKilogram | None = None
     digest: str
@@ -93,19 +101,32 @@ def checklist_at(school: School, checklist: Checklist, path: Path) -> Checklist:
     """
     changes = school.checklists.get(checklist.name, StepChanges())
     _check_ids(changes, checklist, path)
+    lab_has = checklist.lab_has if school.lab is None else school.lab
     steps = tuple(
         step.model_copy(
             update={
                 "critical": (step.critical or step.id in changes.critical) and step.id not in changes.not_critical,
                 "seen": (step.seen or step.id in changes.seen) and step.id not in changes.not_seen,
+                "expires": _expiry(step.expires, school.settings_last_s) if "settings lapse" in lab_has else None,
             }
         )
         for step in checklist.steps
     )
     rule = {name: value for name, value in school.pass_rule if value is not None}
     return checklist.model_copy(
-        update={"steps": steps, "pass_rule": PassRule.model_validate({**dict(checklist.pass_rule), **rule})}
+        update={
+            "steps": steps,
+            "pass_rule": PassRule.model_validate({**dict(checklist.pass_rule), **rule}),
+            "lab_has": lab_has,
+        }
     )
+
+
+def _expiry(expires: Expiry | None, after_s: int | None) -> Expiry | None:
+    """When settings run out, by the school's own pumps where it says so."""
+    if expires is None or after_s is None:
+        return expires
+    return expires.model_copy(update={"after_s": after_s})
 
 
 def _check_ids(changes: StepChanges, checklist: Checklist, path: Path) -> None:

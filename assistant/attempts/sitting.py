@@ -8,11 +8,11 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from assistant.adapters.clock import SystemClock
+from assistant.adapters.head_start import VoiceAhead
 from assistant.adapters.keyboard import Keyboard, LineSource, standard_input
 from assistant.adapters.press_key import space_bar_presses
 from assistant.adapters.sound_keeper import SoundKeeper
 from assistant.adapters.sources import PipeSource
-from assistant.adapters.speaking_process import SpeakingProcesses
 from assistant.attempts.begun import NewAttempt, ResumedAttempt
 from assistant.guide.effects import Outcome
 from assistant.guide.guide import Guide
@@ -34,7 +34,7 @@ class Wishes:
         ear: which recogniser listens; None for the best one.
         sound: which devices, and how the voice sounds.
         instructor_code: what the instructor types to be one; "" where none was set.
-        voice_ahead: the synthesiser's processes where they have been started already.
+        voice_ahead: the voices' processes where they have been started already.
     """
 
     typed: bool
@@ -42,7 +42,7 @@ class Wishes:
     ear: str | None
     sound: SoundSettings
     instructor_code: str = ""
-    voice_ahead: SpeakingProcesses | None = None
+    voice_ahead: VoiceAhead | None = None
 
 
 @dataclass(frozen=True)

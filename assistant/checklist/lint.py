@@ -43,6 +43,7 @@ _STEP_RULES: tuple[Callable[[Step, int, Bench], Iterator[Complaint]], ...] = (
     answers.choices,
     own_words.own_words,
     texts.length,
+    texts.asides,
     texts.reading,
     texts.wording,
     texts.said_twice,
@@ -98,6 +99,7 @@ def _head(sheet: Sheet, known: Known) -> Iterator[Complaint]:
             f"there is no order called {quoted(checklist.order)}.",
             nearest(checklist.order, known.orders) or "Name an order that checkoff list shows.",
         )
+    yield from texts.middle_length(checklist)
     if not checklist.sources:
         yield warning("sources", "title", "the checklist names no source.", "Add sources = [...].")
     if not re.fullmatch(r"\d+\.\d+\.\d+", checklist.version):

@@ -1,6 +1,6 @@
 """A checklist as the program holds it: typed, frozen, checked. What steps are made of comes from here, too."""
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from decimal import Decimal
 from typing import Annotated, Literal
 
@@ -18,7 +18,7 @@ from assistant.checklist.asked import (
     QuestionAsked,
     WaitAsked,
 )
-from assistant.checklist.condition import Condition
+from assistant.checklist.condition import USUAL_LAB, Condition, LabTrait
 from assistant.checklist.paper import LONGEST_ID, Number, Paper, Phrase, StepId, Text, refuse
 from assistant.dosing import Amount
 from assistant.spoken import speech
@@ -133,9 +133,14 @@ class Step(Paper):
         """Every cue, from mild to strong."""
         return ((self.hint,) if self.hint else ()) + self.stronger
 
-    def unmet(self, values: Mapping[str, str | Amount], answers: Mapping[str, str]) -> Condition | None:
+    def unmet(
+        self,
+        values: Mapping[str, str | Amount],
+        answers: Mapping[str, str],
+        lab: Collection[LabTrait] = USUAL_LAB,
+    ) -> Condition | None:
         """The first condition that is not so, or None where the step applies; arguments as in `Condition.met`."""
-        return next((condition for condition in self.applies if not condition.met(values, answers)), None)
+        return next((condition for condition in self.applies if not condition.met(values, answers, lab)), None)
 
 
 class Inclusion(Paper):
@@ -224,6 +229,8 @@ class Checklist(Paper):
     steps: Annotated[tuple[Step, ...], Field(min_length=1)]
     troubles: Annotated[tuple[TroublePlan, ...], Field(max_length=200)] = ()
     """What to do about trouble that the learner reports; the most specific come first."""
+    lab_has: frozenset[LabTrait] = USUAL_LAB
+    """What the lab's pumps and sets have; a school's file says it, never the checklist's own."""
     digest: str
     """SHA-256 (hex) over the bytes of the file and of every file that it includes, in order."""
 

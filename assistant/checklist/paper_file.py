@@ -27,7 +27,7 @@ MOST_FAULTS = 100
 MOST_DOTS = 100
 """Points in one line; a key of ten thousand points would keep the TOML reader busy for seconds."""
 
-SET_BY_LOADER = ("name", "digest")
+SET_BY_LOADER = ("name", "digest", "lab_has")
 """Fields of a checklist and of an order that no author writes."""
 
 KINDS = ("done", "question", "number", "name", "wait", "choice", "note", "observation", "double-check")

@@ -2,14 +2,16 @@
 
 import argparse
 import json
+import re
 import sys
 from collections.abc import Iterator, Mapping
+from decimal import Decimal
+from pathlib import Path
 from typing import IO, Any
 
 from assistant.cli.calc_checks import (
     CHECKS,
-    COMPARE_INPUTS,
-    LIMITS_INPUTS,
+    LISTED,
     compare_row,
     limits_rows,
     table_of_limits,
@@ -44,12 +46,14 @@ _EXAMPLES = """\
 
 A line for --from: {"id": "a", "formula": "rate", "inputs": {"volume": "100 mL", "duration": "30 min"}}
 It takes the formulas, limits and compare, and {"id": "b", "question": "100 mL over 30 min in mL/h"}.
+A question with pounds turns them by the factor of the school's file, where the settings name one that has it.
 A question that lacks something, or may mean two things, is asked back in one line with exit code 2.
 Exit code 0 done, 1 where a value cannot be worked out (with --from: any), 2 wrong usage."""
 
 _LONGEST_LINE = 65_536
 _WITH_POLICY = "due-time"
 """The formula whose interval may be a policy of the table of limits."""
+_POUNDS = re.compile(r"\d ?(?:lbs?|pounds?)\b", re.IGNORECASE)
 _WITH_TAPS = "live-count"
 """The formula whose times may be tapped."""
 
@@ -126,8 +130,21 @@ def asks(text: str) -> bool:
     return " --" not in text and any(letter.isdigit() for letter in text)
 
 
+def _answer_to(question: str) -> Worked:
+    """The answer; pounds are turned as the user's school does it."""
+    if _POUNDS.search(question) is None:
+        return ask(question)
+    # Only here: a question without pounds starts quickly, without settings and without a school's file.
+    from assistant.attempts.school import load_school
+    from assistant.settings import load_settings
+
+    path = load_settings().lab.school
+    factor = load_school(Path(path)).pounds_per_kg if path else None
+    return ask(question, Decimal(factor) if factor is not None else None)
+
+
 def _ask(question: str, as_json: bool, aloud: bool) -> int:
-    worked = ask(question)
+    worked = _answer_to(question)
     read = _aloud if aloud else shown
     if as_json:
         print(json.dumps(_worked_object(worked), ensure_ascii=False))
@@ -155,7 +172,8 @@ def _worked_object(worked: Worked) -> dict[str, Any]:
     if worked.cautions:
         found["cautions"] = list(worked.cautions)
     if len(worked.answers) > 1:
-        found["more"] = [_as_object(answer) for answer in worked.answers[1:]]
+        found["label"] = _label(worked.answer)
+        found["more"] = [_as_object(answer) | {"label": _label(answer)} for answer in worked.answers[1:]]
     taken = [{"name": name, "text": text} for name, text in worked.taken]
     return found | {"taken": taken, "not_needed": list(worked.spared), "formulas": list(worked.formulas)}
 
@@ -165,6 +183,11 @@ _LABELS = {
     "volume-for-dose": "volume",
     "dilution": "stock",
     "dilution-diluent": "diluent",
+    "loading-then-maintenance": "loading rate",
+    "loading-then-maintenance-rate": "maintenance rate",
+    "loading-then-maintenance-volume": "loading volume",
+    "alligation": "stronger stock",
+    "alligation-weaker": "weaker stock",
     "live-count": "rate",
     "live-count-uncertainty": "give or take",
 }
@@ -224,28 +247,32 @@ def _apply_policy(given: dict[str, Any], as_json: bool) -> None:
 
 
 def _list(word: str, as_json: bool) -> int:
-    """Print the formulas by group, or those that a word leads to; 1 where it leads to none."""
+    """Print the formulas and checks by group, or those that a word leads to; 1 where it leads to none."""
     found = set(looked_for(word)) if word else set(FORMULAS.values())
+    checks = {name: check for name, check in LISTED.items() if check.goes_by(name, word)}
     if as_json:
         for formula in (one for one in FORMULAS.values() if one in found):
             _print_row(formula)
-        return 0 if found else 1
+        for name, check in checks.items():
+            inputs = [{"name": one, "needed": one in check.needed} for one in (*check.needed, *check.others)]
+            row = {"check": name, "group": "Checks", "about": check.about, "inputs": inputs}
+            print(json.dumps({**row, "example": f"checkoff calc {name} {check.example}"}, ensure_ascii=False))
+        return 0 if found or checks else 1
     for name, names in GROUPS.items():
         formulas = [FORMULAS[one] for one in names if FORMULAS[one] in found]
         if formulas:
             print(name)
         for formula in formulas:
             _print_formula(formula)
-    if not word:
+    if checks:
         print("Checks")
-        print("  limits: what is known of a fluid's or drug's limits\n    inputs: name " + _bracketed(LIMITS_INPUTS))
-        print('    example: checkoff calc limits --name vancomycin --dose "1 g" --duration "60 min"')
-        print("  compare: a stated number against the right one; a slip is named")
-        print(f"    inputs: {' '.join(COMPARE_INPUTS)} [other]")
-        print('    example: checkoff calc compare --stated "750 mL/h" --right "75 mL/h"')
-    if not found:
+    for name, check in checks.items():
+        print(f"  {name}: {check.about}")
+        print(f"    inputs: {' '.join((*check.needed, *(f'[{one}]' for one in check.others)))}")
+        print(f"    example: checkoff calc {name} {check.example}")
+    if not (found or checks):
         tell(f"No formula goes by {shown(word, SHORT)}. checkoff calc --list shows all of them.")
-    return 0 if found else 1
+    return 0 if found or checks else 1
 
 
 def _print_row(formula: Formula) -> None:
@@ -264,10 +291,6 @@ def _print_formula(formula: Formula) -> None:
     print(f"  {formula.name}: {formula.about}")
     print(f"    inputs: {f'{needed} {others}'.strip()}; gives {formula.gives}")
     print(f"    example: checkoff calc {formula.name} {formula.example}")
-
-
-def _bracketed(names: Mapping[str, str]) -> str:
-    return " ".join(f"[{name}]" for name in (*names, "with", "table"))
 
 
 def _as_object(answer: Answer) -> dict[str, Any]:
@@ -297,7 +320,7 @@ def _as_object(answer: Answer) -> dict[str, Any]:
 
 def _show(answer: Answer, as_json: bool, aloud: bool, labelled: bool = False) -> None:
     if as_json:
-        found = _as_object(answer)
+        found = _as_object(answer) | ({"label": _label(answer)} if labelled else {})
         if aloud:
             found["spoken"] = [_aloud(line) for line in answer.working]
         print(json.dumps(found, ensure_ascii=False))
@@ -340,13 +363,14 @@ def _bulk(name: str) -> int:
 def _answered(question: dict[str, Any]) -> list[dict[str, Any]]:
     """The answers of one object of a file: a formula's, a question's, or the findings of a check."""
     if isinstance(question.get("question"), str):
-        return [_worked_object(ask(question["question"]))]
+        return [_worked_object(_answer_to(question["question"]))]
     name, inputs = _formula_and_inputs(question)
     if name == "limits":
         return [{"formula": name} | row for row in limits_rows(inputs)]
     if name == "compare":
         return [{"formula": name} | compare_row(inputs)]
-    return [_as_object(answer) for answer in solve(name, inputs)]
+    answers = solve(name, inputs)
+    return [_as_object(one) | ({"label": _label(one)} if len(answers) > 1 else {}) for one in answers]
 
 
 def _lines(name: str) -> Iterator[str]:

@@ -3,6 +3,7 @@
 import argparse
 import json
 from collections.abc import Callable, Mapping
+from dataclasses import dataclass
 from pathlib import Path
 
 from assistant.dosing import Agrees, CannotCheck, Disagrees, compare
@@ -211,3 +212,45 @@ def _named(pairs: list[str]) -> dict[str, Amount]:
 
 CHECKS: Mapping[str, Callable[..., int]] = {"limits": limits, "compare": compared}
 """What `calc` does beside its formulas, by name."""
+
+
+@dataclass(frozen=True)
+class Check:
+    """What `calc` does beside its formulas, as its list has it.
+
+    Attributes:
+        about: what it does, in words.
+        needed, others: names of its inputs.
+        example: its options.
+        called: words by which people look for it.
+    """
+
+    about: str
+    needed: tuple[str, ...]
+    others: tuple[str, ...]
+    example: str
+    called: str
+
+    def goes_by(self, name: str, word: str) -> bool:
+        """Whether every part of the words stands in what is said of it."""
+        said = f"{name} {self.about} {self.called}".lower()
+        return all(part in said for part in word.lower().replace("-", " ").split())
+
+
+LISTED: Mapping[str, Check] = {
+    "limits": Check(
+        "what is known of a fluid's or drug's limits",
+        ("name",),
+        (*LIMITS_INPUTS, "with", "table"),
+        '--name vancomycin --dose "1 g" --duration "60 min"',
+        "maximum rate, maximum concentration, compatible, same line, safe",
+    ),
+    "compare": Check(
+        "a stated number against the right one; a slip is named",
+        tuple(COMPARE_INPUTS),
+        ("other",),
+        '--stated "750 mL/h" --right "75 mL/h"',
+        "check my answer, comparison, tenfold, error, double check",
+    ),
+}
+"""The checks by name, as the list has them."""

@@ -31,12 +31,14 @@ a file:
   bag_volume = "1,000 mL"
   reserve = "50 mL"
   bags = 2                          # at hand; change_takes = "5 min" and starts = "20 min" may follow
+  keep_open = "20 mL/h"             # from the last bag's reserve; leave it out where the line then stands still
 
   [[secondary]]
   name = "cefazolin"
   volume = "50 mL"
   duration = "30 min"               # or rate = "100 mL/h"
   due = "09:00"                     # or "60 min" after the start; late = "10 min" may follow
+  tubing = "15 mL"                  # stays in the tubing and is not given; leave it out where it is flushed
   every = "8 h"                     # with times; leave both out for one dose
   times = 3
 
@@ -132,4 +134,17 @@ def _as_object(course: Course) -> dict[str, object]:
         ],
         "unfinished": {name: _text(rest) for name, rest in course.unfinished.items()},
         "left_in_bag": _text(course.left_in_bag),
+        "standstills": [
+            {"from": course.at(still.begins).isoformat(), "to": course.at(still.ends).isoformat(), "why": still.why}
+            for still in course.standstills
+        ],
+        "left_in_tubing": [
+            {
+                "line": left.line,
+                "at": course.at(left.at).isoformat(),
+                "volume": _text(left.volume),
+                "share": _text(left.share),
+            }
+            for left in course.residuals
+        ],
     }

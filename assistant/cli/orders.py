@@ -9,7 +9,7 @@ from assistant.checklist.load import load
 from assistant.checklist.model import Checklist, Step
 from assistant.cli.paper_options import add_paper_size
 from assistant.cli.printing import say_line, tell, why_not, write_json
-from assistant.cli.verbs import Subparsers, add_verb
+from assistant.cli.verbs import Subparsers, add_verb, fitted
 from assistant.dosing import Amount, show
 from assistant.errors import AssistantError, UsageError
 from assistant.orders.draw import LEVELS, draw, wanted_by
@@ -60,15 +60,16 @@ def add_parser(subparsers: Subparsers) -> None:
     drawing = verbs.add_parser(
         "draw",
         help="draw orders by chance",
-        description="Draws orders that fit a checklist: seeded, fictional, no two alike. Training only.",
-        epilog=f"examples:\n{_EXAMPLES}",
+        description="Draws orders that fit a checklist: seeded, fictional, no two alike.\nTraining only.",
+        epilog=fitted(f"examples:\n{_EXAMPLES}\n\nfaults: {', '.join(FAULTS)}"),
         formatter_class=argparse.RawDescriptionHelpFormatter,
     )
     drawing.add_argument("checklist", metavar="CHECKLIST", help="name or path of the checklist that they are for")
     drawing.add_argument("--seed", type=int, default=1, metavar="N", help="the same seed gives the same orders (1)")
     drawing.add_argument("--level", type=int, default=1, choices=LEVELS, help="how much arithmetic (1); see below")
     drawing.add_argument("--count", type=int, default=1, metavar="K", help="how many, no two alike (1)")
-    drawing.add_argument("--fault", choices=FAULTS, help="lay out a fault that a step of the checklist can find")
+    faults = "lay out a fault that a step of the checklist can find: see below"
+    drawing.add_argument("--fault", choices=FAULTS, metavar="KIND", help=faults)
     drawing.add_argument("--day", metavar="YYYY-MM-DD", help="day of the orders; today by default")
     drawing.add_argument("--out", metavar="FOLDER", help="write files for --order, and the sheets, into this folder")
     add_paper_size(drawing)

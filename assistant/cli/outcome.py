@@ -1,8 +1,11 @@
 """What the verbs `run`, `resume` and `demo` share: the screen, and how an attempt ended."""
 
+import sys
+
 from assistant.attempts.sitting import Sitting
 from assistant.cli.printing import say_line, tell, write_json
 from assistant.cli.screen import JsonScreen, PlainScreen
+from assistant.cli.terminal import TerminalScreen, wrapped
 from assistant.guide.effects import Outcome
 from assistant.record.short_head import short_head
 from assistant.report.results import lines
@@ -18,13 +21,19 @@ EXIT_CODES = {
     Outcome.STOPPED: 4,
 }
 """How an attempt ended, as an exit code."""
+_HANGING = "    "
+"""What the further lines of a wrapped line of the result begin with."""
 _NOT_SEEN = 3
 """The exit code of one that is right as far as it goes, and that an instructor has yet to see or to judge."""
 
 
-def screen_for(*, as_json: bool, echo_typed: bool, bare: bool) -> PlainScreen | JsonScreen:
-    """The screen that was asked for."""
-    return JsonScreen() if as_json else PlainScreen(echo_typed=echo_typed, bare=bare)
+def screen_for(*, as_json: bool, echo_typed: bool, bare: bool) -> PlainScreen | TerminalScreen | JsonScreen:
+    """The screen that was asked for: set out where somebody reads it on a terminal."""
+    if as_json:
+        return JsonScreen()
+    if sys.stdout.isatty() and not bare:
+        return TerminalScreen(prompts=not echo_typed)
+    return PlainScreen(echo_typed=echo_typed, bare=bare)
 
 
 def live(sitting: Sitting, *, as_json: bool) -> int:
@@ -36,8 +45,8 @@ def live(sitting: Sitting, *, as_json: bool) -> int:
         told = {"outcome": outcome.value, "results": results.body(), "record": str(record)}
         write_json({**told, "head": head, "short_head": short_head(head)})
     else:
-        for line in ["", *lines(results, outcome, ENGLISH.report)]:
-            say_line(line)
+        for line in ["", *lines(results, outcome, sitting.guide.terms.mode, ENGLISH.report)]:
+            say_line(wrapped(line, "", _HANGING) if sys.stdout.isatty() else line)
     tell(f"Record: {record}")
     tell(f"Short head: {short_head(head)}")
     if outcome is Outcome.STOPPED:

@@ -4,6 +4,7 @@ import argparse
 import os
 import sys
 from datetime import UTC, datetime
+from typing import get_args
 
 from assistant.attempts.begun import NewAttempt, ResumedAttempt
 from assistant.attempts.instructor_code import CODE_VARIABLE, code_pins
@@ -17,7 +18,7 @@ from assistant.cli.printing import tell
 from assistant.cli.verbs import Subparsers, add_verb
 from assistant.errors import UsageError
 from assistant.guide.progress import Mode
-from assistant.settings import SoundSettings, load_settings
+from assistant.settings import SoundSettings, Synthesiser, load_settings
 
 _EXAMPLES = """\
   checkoff run
@@ -69,6 +70,9 @@ def add_sound_options(parser: argparse.ArgumentParser) -> None:
         help=f"the instructor then has to give it: instructor CODE (or set {CODE_VARIABLE})",
     )
     parser.add_argument(
+        "--synthesiser", choices=get_args(Synthesiser), help="whose voice speaks (default: as the settings say)"
+    )
+    parser.add_argument(
         "--headset", action="store_true", help="the microphone does not hear the voice, so you may talk over it"
     )
     parser.add_argument("--plain", action="store_true", help="for a screen reader or braille: no voice, plain lines")
@@ -112,7 +116,9 @@ def sit_and_live(attempt: NewAttempt | ResumedAttempt, arguments: argparse.Names
 def _sound_wishes(arguments: argparse.Namespace) -> SoundSettings:
     """The settings of sound, as the options of this run change them."""
     wishes = load_settings().sound
-    changes = {"headset": True} if arguments.headset else {}
+    changes: dict[str, object] = {"headset": True} if arguments.headset else {}
+    if arguments.synthesiser is not None:
+        changes["synthesiser"] = arguments.synthesiser
     if arguments.plain or arguments.voice:
         changes["own_voice"] = not arguments.plain
     return wishes.model_copy(update=changes)

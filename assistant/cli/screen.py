@@ -3,7 +3,7 @@
 import sys
 
 from assistant.cli.printing import say_line, write_json
-from assistant.guide.effects import Say
+from assistant.guide.effects import Say, StepLine
 from assistant.guide.events import Event, Heard, NotUnderstood, Typed
 from assistant.text import shown
 
@@ -15,7 +15,7 @@ COVER_LINES = 100
 
 
 class PlainScreen:
-    """Plain lines on standard output; no colour and no cursor play, on a terminal or not.
+    """Plain lines on standard output, one for each sentence.
 
     Args:
         echo_typed: show typed lines too (they are not on the screen yet where they come from a pipe).
@@ -29,12 +29,18 @@ class PlainScreen:
 
     def show(self, say: Say) -> None:
         """A sentence of the assistant."""
-        say_line(shown(say.text))
+        say_line(shown(_for_braille(say.step) if self._bare and say.step is not None else say.text))
 
     def listening(self) -> None:
         """The microphone is open."""
         if not self._bare:
             say_line("(listening)")
+
+    def asked(self) -> None:
+        """An answer is wanted: the question has said so."""
+
+    def waits(self, seconds: int) -> None:
+        """A timed wait: its end is said."""
 
     def cover(self) -> None:
         """Blank lines move what was shown off a terminal: plain, and harmless to a screen reader."""
@@ -52,6 +58,11 @@ class PlainScreen:
                 say_line(f"{self._margin}You typed: {shown(words, LONGEST_ECHO)}")
 
 
+def _for_braille(step: StepLine) -> str:
+    """A step with its place in few cells: a braille line has 40."""
+    return f"{step.number}/{step.count}{' critical' if step.critical else ''}. {step.line}"
+
+
 class JsonScreen:
     """One JSON object a line on standard output."""
 
@@ -62,6 +73,12 @@ class JsonScreen:
     def listening(self) -> None:
         """The microphone is open."""
         write_json({"listening": True})
+
+    def asked(self) -> None:
+        """An answer is wanted: programs see it by the question."""
+
+    def waits(self, seconds: int) -> None:
+        """A timed wait: programs see it by its beginning and its end."""
 
     def cover(self) -> None:
         """What was shown so far must not be seen any more."""

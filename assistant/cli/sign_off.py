@@ -52,7 +52,8 @@ def add_parser(subparsers: Subparsers) -> None:
     parser.add_argument("--key", metavar="NAME", help="the key to sign with (default: your only one)")
     parser.add_argument("--signer", required=True, metavar="TEXT", help="who signs: name and role")
     parser.add_argument("--decision", required=True, choices=[decision.value for decision in Decision])
-    parser.add_argument("--rating", choices=[rating.value for rating in Rating], help="level of the performance")
+    levels = [rating.value for rating in Rating]
+    parser.add_argument("--rating", choices=levels, metavar="LEVEL", help="level of the performance: see below")
     parser.add_argument("--step", default="", metavar="ID", help="the step that is overruled or corrected")
     parser.add_argument(
         "--seen",

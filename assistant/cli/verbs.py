@@ -1,6 +1,7 @@
 """The verbs: what each one is for, in one line, and the one way to make its parser."""
 
 import argparse
+import re
 import textwrap
 from typing import TYPE_CHECKING, TypeAlias
 
@@ -34,11 +35,14 @@ VERBS = {
     "settings": "show the settings, or change one",
     "calc": "the infusion arithmetic",
     "course": "which line flows when",
+    "completion": "let your shell complete verbs and options",
 }
 """The verbs with their summaries, in the order of the help."""
 
-_WIDTH = 100
-"""Characters of a line of the help that is not wrapped by argparse."""
+WIDTH = 79
+"""Characters of a line of the help: it fits a terminal that nobody has made wider."""
+_CONTINUED = " \\\n      "
+"""Goes on with a call on the next line, as a shell reads it."""
 
 
 def add_verb(subparsers: Subparsers, verb: str, description: str, examples: str) -> argparse.ArgumentParser:
@@ -55,7 +59,43 @@ def add_verb(subparsers: Subparsers, verb: str, description: str, examples: str)
     return subparsers.add_parser(
         verb,
         help=summary,
-        description=f"{summary[0].upper()}{summary[1:]}.\n\n{textwrap.fill(description, _WIDTH)}",
-        epilog=f"examples:\n{examples}",
+        description=f"{summary[0].upper()}{summary[1:]}.\n\n{textwrap.fill(description, WIDTH)}",
+        epilog=fitted(f"examples:\n{examples}"),
         formatter_class=argparse.RawDescriptionHelpFormatter,
     )
+
+
+def fitted(epilog: str) -> str:
+    """What stands below the options, in lines of at most `WIDTH` characters.
+
+    Paragraphs are filled. An example that is too long gets its explanation as a shell's comment on a line of its own,
+    and is itself continued as a shell reads it.
+    """
+    paragraphs = re.sub(r" \\\n *", " ", epilog).split("\n\n")
+    return "\n\n".join(_paragraph(paragraph.split("\n")) for paragraph in paragraphs)
+
+
+def _paragraph(lines: list[str]) -> str:
+    if max(map(len, lines)) <= WIDTH:
+        return "\n".join(lines)
+    if not any(line.startswith(" ") for line in lines):
+        return textwrap.fill(" ".join(lines), WIDTH)
+    return "\n".join(_line(line) for line in lines)
+
+
+def _line(line: str) -> str:
+    if len(line) <= WIDTH:
+        return line
+    if not line.startswith("  checkoff "):
+        indent = " " * (len(line) - len(line.lstrip()) + 2)
+        return textwrap.fill(line, WIDTH, subsequent_indent=indent, break_on_hyphens=False)
+    call, *why = re.split(r" {2,}", line.strip())
+    options = re.split(r" (?=--)", call)
+    rows = [f"  {options[0]}"]
+    for option in options[1:]:
+        if len(_CONTINUED) - 1 + len(rows[-1]) + len(option) <= WIDTH:
+            rows[-1] += f" {option}"
+        else:
+            rows.append(option)
+    comment = textwrap.fill(" ".join(why), WIDTH, initial_indent="      # ", subsequent_indent="      # ")
+    return _CONTINUED.join(rows) + (f"\n{comment}" if why else "")

@@ -86,29 +86,47 @@ def convert(given: Measure, unit: str, *, factor: Measure | None = None, roundin
     """
     wanted = units.unit(unit).name
     inputs: dict[str, Measure | str] = {"given": given, "unit": wanted}
-    value = Fraction(given.exact if isinstance(given, Result) else given.value)
     if factor is None:
         exact = given.in_unit(wanted)
-        line = f"{tell(given)} = {tell_exact(exact, wanted)}"
+        lines = [f"{tell(given)} = {tell_exact(exact, wanted)}"]
     else:
         inputs["factor"] = factor
         size = Fraction(factor.exact if isinstance(factor, Result) else factor.value)
         if size <= 0:
             raise QuantityError(f"The factor must be above zero, but {tell(factor)} came.", "Look at it again.")
-        if factor.unit == f"{given.unit}/{wanted}":
-            exact, sign = value / size, "\u00f7"
-        elif factor.unit == f"{wanted}/{given.unit}":
-            exact, sign = value * size, "\u00d7"
-        else:
-            raise QuantityError(
-                f"The factor {tell(factor)} does not join {given.unit} and {wanted}.",
-                f"Give it in {given.unit}/{wanted} or {wanted}/{given.unit}.",
-            )
-        line = f"{tell(given)} {sign} {tell(factor)} = {tell_exact(exact, wanted)}"
+        own, other, sign = _joined(given, wanted, factor)
+        value = given.in_unit(own)
+        plain = value / size if sign == "\u00f7" else value * size
+        exact = units.convert(plain, other, wanted)
+        lines = [] if own == given.unit else [f"{tell(given)} = {tell_exact(value, own)}"]
+        lines.append(f"{tell_exact(value, own)} {sign} {tell(factor)} = {tell_exact(plain, other)}")
+        if other != wanted:
+            lines.append(f"{tell_exact(plain, other)} = {tell_exact(exact, wanted)}")
     cautions: tuple[str, ...] = ()
     if factor is not None and units.same_dimension(given.unit, wanted) and given.in_unit(wanted) != exact:
         cautions = (f"By the exact factor it is {tell_exact(given.in_unit(wanted), wanted)}.",)
-    return conclude("convert", inputs, exact, wanted, rounding, (line,), cautions)
+    return conclude("convert", inputs, exact, wanted, rounding, tuple(lines), cautions)
+
+
+def _joined(given: Measure, wanted: str, factor: Measure) -> tuple[str, str, str]:
+    """The factor's unit for what is given, that for what is wanted, and whether it divides or multiplies.
+
+    Raises:
+        QuantityError: the factor does not join the two.
+    """
+    top, _, bottom = factor.unit.partition("/")
+    for own, other, sign in ((top, bottom, "\u00f7"), (bottom, top, "\u00d7")):
+        if (given.unit, wanted) == (own, other):
+            return own, other, sign
+    # "58.44 mg/mmol" joins g and mmol too; lb/kg, whose sides are both masses, joins lb and kg alone.
+    if bottom and "/" not in bottom and not units.same_dimension(top, bottom):
+        for own, other, sign in ((top, bottom, "\u00f7"), (bottom, top, "\u00d7")):
+            if units.same_dimension(given.unit, own) and units.same_dimension(wanted, other):
+                return own, other, sign
+    raise QuantityError(
+        f"The factor {tell(factor)} does not join {given.unit} and {wanted}.",
+        f"Give it in {given.unit}/{wanted} or {wanted}/{given.unit}.",
+    )
 
 
 def rounded(given: Measure, *, rounding: Rounding) -> Result:

@@ -10,7 +10,7 @@ from datetime import datetime
 from fractions import Fraction
 
 from assistant.dosing.result import Measure, take
-from assistant.dosing.timeline import BagEnd, Collision, Course, Segment
+from assistant.dosing.timeline import BagEnd, Collision, Course, Residual, Segment, Standstill
 from assistant.errors import QuantityError
 from assistant.text import SHORT, quoted, shown
 
@@ -31,6 +31,7 @@ class Primary:
         bags: how many bags are at hand, the first included.
         change_takes: time that a bag change stops the line; None for none.
         starts: time after the course's start (a late start); None for at once.
+        keep_open: mL/h at which the last bag's reserve keeps the vein open; None where the line stands still then.
     """
 
     name: str
@@ -40,6 +41,7 @@ class Primary:
     bags: int = 1
     change_takes: Measure | None = None
     starts: Measure | None = None
+    keep_open: Measure | None = None
 
 
 @dataclass(frozen=True)
@@ -53,6 +55,8 @@ class Secondary:
         rate: mL/h; or else
         duration: the time that it takes.
         late: how much later than due it is hung; None for on time.
+        tubing: what its own tubing holds when the bag has run dry, and what of the dose is not given then; the pump
+            is told the volume without it. None where the tubing is flushed, or counts for nothing.
     """
 
     name: str
@@ -61,6 +65,7 @@ class Secondary:
     rate: Measure | None = None
     duration: Measure | None = None
     late: Measure | None = None
+    tubing: Measure | None = None
 
 
 @dataclass(frozen=True)
@@ -99,6 +104,8 @@ class _Dose:
     hangs: Fraction
     rate: Fraction
     left: Fraction
+    tubing: Fraction
+    whole: Fraction
     begun: Fraction | None = None
 
 
@@ -159,6 +166,12 @@ class _Run:
             raise QuantityError(f"Between 1 and 100 bags were expected, but {primary.bags} came.", "Count again.")
         self.bags = primary.bags
         self.change_takes = _hours("change takes", primary.change_takes)
+        self.keep_open = take("keep open", primary.keep_open, "rate") if primary.keep_open is not None else None
+        if self.keep_open is not None and not 0 < self.keep_open < self.rate:
+            raise QuantityError("The keep-open rate is not below the primary's rate.", "Look at the two rates.")
+        if self.keep_open is not None and not self.reserve:
+            raise QuantityError("A keep-open rate needs a reserve in the bag to flow from.", "Give a reserve.")
+        self.keeping = False
         self.primary_starts = _hours("starts", primary.starts)
         self.doses = sorted((_dose(s) for s in secondaries), key=lambda dose: (dose.hangs, names.index(dose.name)))
         self.pauses = [self._pause(p) for p in pauses]
@@ -166,6 +179,8 @@ class _Run:
         self.bag_number, self.in_bag = 1, self.bag - self.reserve
         self.bag_ready = Fraction(0)
         self.segments: list[Segment] = []
+        self.standstills: list[Standstill] = []
+        self.residuals: list[Residual] = []
         self.bag_ends: list[BagEnd] = []
         self.waiting: dict[str, tuple[str, Fraction]] = {}
 
@@ -197,7 +212,9 @@ class _Run:
             tuple(self.bag_ends),
             tuple(clashes),
             {dose.name: dose.left for dose in self.doses if dose.left},
-            self.in_bag + self.reserve,
+            self.in_bag + (0 if self.keeping else self.reserve),
+            tuple(self.standstills),
+            tuple(self.residuals),
         )
 
     def _step(self, now: Fraction) -> Fraction:
@@ -215,23 +232,42 @@ class _Run:
         moments += [edge for edge in (self.primary_starts, self.bag_ready) if edge > now]
         if dose is not None:
             self._note_waiting(now, dose)
-            if not self._paused(dose.name, now):
+            if (why := self._paused(dose.name, now)) is None:
                 dose.begun = now if dose.begun is None else dose.begun
                 until = min(*moments, now + dose.left / dose.rate)
                 dose.left -= (until - now) * dose.rate
                 self._flow(dose.name, now, until, dose.rate)
+                if not dose.left and dose.tubing:
+                    self.residuals.append(Residual(dose.name, until, dose.tubing, dose.tubing / dose.whole))
                 return until
             # A secondary that stands still on the pump keeps the channel: the primary does not run meanwhile.
-            return min(moments)
-        ready = now >= self.primary_starts and now >= self.bag_ready and self.in_bag > 0
-        if not ready or self._paused(self.name, now):
-            return min(moments)
-        until = min(*moments, now + self.in_bag / self.rate)
-        self.in_bag -= (until - now) * self.rate
-        self._flow(self.name, now, until, self.rate)
+            return self._stand_still(now, min(moments), why)
+        if (why := self._why_not(now)) is not None:
+            return self._stand_still(now, min(moments), why)
+        rate = self.keep_open if self.keeping and self.keep_open is not None else self.rate
+        until = min(*moments, now + self.in_bag / rate)
+        self.in_bag -= (until - now) * rate
+        self._flow(self.name, now, until, rate)
         if not self.in_bag:
             self._bag_ends(until)
         return until
+
+    def _why_not(self, now: Fraction) -> str | None:
+        """Why the primary does not flow; None where it does."""
+        if now < self.primary_starts:
+            return f"{self.name} has not begun"
+        if now < self.bag_ready:
+            return f"the bag of {self.name} is changed"
+        return self._paused(self.name, now) or (None if self.in_bag else f"no bag of {self.name} is left")
+
+    def _stand_still(self, begins: Fraction, ends: Fraction, why: str) -> Fraction:
+        """Note that nothing flows, and for one reason once."""
+        last = self.standstills[-1] if self.standstills else None
+        if last is not None and (last.ends, last.why) == (begins, why):
+            self.standstills[-1] = Standstill(last.begins, ends, why)
+        else:
+            self.standstills.append(Standstill(begins, ends, why))
+        return ends
 
     def _bag_ends(self, at: Fraction) -> None:
         if self.bag_number < self.bags:
@@ -239,16 +275,24 @@ class _Run:
             self.bag_ends.append(BagEnd(self.name, self.bag_number, at, then))
             self.bag_number, self.in_bag = self.bag_number + 1, self.bag - self.reserve
             self.bag_ready = at + self.change_takes
-        else:
-            self.bag_ends.append(BagEnd(self.name, self.bag_number, at, "no bag is left, the primary stands still"))
+            return
+        then = "no bag is left, the primary stands still"
+        if self.keep_open is not None and not self.keeping:
+            self.keeping, self.in_bag = True, self.reserve
+            then = "no bag is left, its reserve keeps the vein open"
+        elif self.keeping:
+            then = "its reserve is used up, the primary stands still"
+        self.bag_ends.append(BagEnd(self.name, self.bag_number, at, then))
 
     def _note_waiting(self, now: Fraction, running: _Dose) -> None:
         for other in self.doses:
             if other is not running and other.left and other.hangs <= now and other.name not in self.waiting:
                 self.waiting[other.name] = (running.name, other.hangs)
 
-    def _paused(self, name: str, now: Fraction) -> bool:
-        return any(line in (name, ALL) and begins <= now < ends for line, begins, ends in self.pauses)
+    def _paused(self, name: str, now: Fraction) -> str | None:
+        """That a line is paused, in words; None where it is not."""
+        paused = {line for line, begins, ends in self.pauses if line in (name, ALL) and begins <= now < ends}
+        return None if not paused else "the pump is paused" if ALL in paused else f"{name} is paused"
 
     def _flow(self, name: str, begins: Fraction, ends: Fraction, rate: Fraction) -> None:
         """Add a piece, or lengthen the last one where nothing has changed."""
@@ -273,4 +317,10 @@ def _dose(given: Secondary) -> _Dose:
         raise QuantityError(
             f"{shown(given.name, SHORT)} needs either a rate or a duration.", "Give one of the two and not both."
         )
-    return _Dose(given.name, _hours("due", given.due) + _hours("late", given.late), rate, volume)
+    tubing = _hours("tubing", given.tubing, "volume")
+    if tubing >= volume:
+        raise QuantityError(
+            f"The tubing of {shown(given.name, SHORT)} holds its whole volume.", "Look at the two volumes."
+        )
+    hangs = _hours("due", given.due) + _hours("late", given.late)
+    return _Dose(given.name, hangs, rate, volume - tubing, tubing, volume)

@@ -14,8 +14,8 @@ from assistant.errors import QuantityError
 from assistant.text import SHORT, quoted, shown
 
 _TOP = {"start", "zone", "second", "length", "primary", "secondary", "pause", "change"}
-_PRIMARY = {"name", "rate", "bag_volume", "reserve", "bags", "change_takes", "starts"}
-_SECONDARY = {"name", "volume", "rate", "duration", "due", "late", "every", "times"}
+_PRIMARY = {"name", "rate", "bag_volume", "reserve", "bags", "change_takes", "starts", "keep_open"}
+_SECONDARY = {"name", "volume", "rate", "duration", "due", "late", "every", "times", "tubing"}
 _PAUSE = {"line", "at", "lasts"}
 _CHANGE = {"at", "rate"}
 _MOST_DOSES = 200
@@ -107,6 +107,7 @@ def course_from(table: Mapping[str, object]) -> Course:
         given.count("bags", 1),
         given.amount("change_takes"),
         given.moment("starts", start),
+        given.amount("keep_open"),
     )
     secondaries: list[Secondary] = []
     for place, one in enumerate(_list(table, "secondary"), 1):
@@ -146,13 +147,13 @@ def _secondaries(given: _Table, name: str, start: datetime) -> list[Secondary]:
     first = take("due", due, "duration", zero=True) if due is not None else Fraction(0)
     gap = take("every", every, "duration") if every is not None else Fraction(0)
     volume, rate, duration = given.needed_amount("volume"), given.amount("rate"), given.amount("duration")
-    late = given.amount("late")
+    late, tubing = given.amount("late"), given.amount("tubing")
     doses = []
     for count in range(times):
         # Minutes of whole texts end in decimals, so a dose's time stays exact as an amount.
         at = _minutes(first + gap * count)
         label = name if times == 1 else f"{name}, dose {count + 1}"
-        doses.append(Secondary(label, volume, at, rate, duration, late))
+        doses.append(Secondary(label, volume, at, rate, duration, late, tubing))
     return doses
 
 

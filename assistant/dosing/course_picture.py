@@ -13,6 +13,8 @@ _LEFT, _RIGHT = 190, 20
 _TOP, _ROW, _BAR = 64, 44, 26
 _MOST_HOURS_SHOWN = 24
 _MOST_LABELS = 14
+_MOST_NOTES = 30
+_NOTE = 16
 
 # Dark enough for white letters (contrast above 4.5 to 1); the pattern tells lines apart without colour.
 _COLOURS = ("#1f4e79", "#7a3b00", "#2f5d1e", "#5b2a6f", "#7d1f2f", "#0f5959")
@@ -25,7 +27,8 @@ def picture(course: Course) -> str:
     """
     rows = len(course.lines)
     bottom = _TOP + rows * _ROW
-    height = bottom + 76
+    bars, notes = _bars(course)
+    height = bottom + 76 + _NOTE * min(len(notes), _MOST_NOTES + 1)
     parts = [
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {_WIDTH} {height}" role="img"'
         ' aria-labelledby="course-title course-words" font-family="sans-serif" font-size="13">',
@@ -37,6 +40,8 @@ def picture(course: Course) -> str:
     parts += _axis(course, bottom)
     for row, line in enumerate(course.lines):
         parts += _lane(course, row, line)
+    parts += _standstills(course, bottom)
+    parts += bars
     for end in course.bag_ends:
         x = _x(course, end.at)
         parts.append(
@@ -50,6 +55,7 @@ def picture(course: Course) -> str:
             f'<text x="{x}" y="{y + 6}" text-anchor="end" font-weight="bold" fill="#b00020">!</text></g>'
         )
     parts += _intake(course, bottom)
+    parts += _notes(notes, bottom + 52)
     parts.append("</svg>")
     return "\n".join(parts) + "\n"
 
@@ -82,7 +88,7 @@ def _axis(course: Course, bottom: int) -> list[str]:
             x = _x(course, hour)
             parts.append(f'<path d="M{x} {_TOP - 6}V{bottom}" stroke="#c8c8c8"/>')
             if place % every == 0:
-                label = course.when(hour).split(" ")[0]
+                label = course.label(hour)
                 parts.append(f'<text x="{x}" y="{_TOP - 12}" text-anchor="middle" font-size="11">{label}</text>')
         hour += step
         place += 1
@@ -90,38 +96,98 @@ def _axis(course: Course, bottom: int) -> list[str]:
 
 
 def _lane(course: Course, row: int, line: str) -> list[str]:
+    """A line's name and total, and the line below its row."""
     y = _TOP + row * _ROW
-    colour = _COLOURS[row % len(_COLOURS)]
     name = line if len(line) <= 24 else line[:23] + "\u2026"
-    parts = [
-        f'<text x="10" y="{y + 18}" fill="{colour}">{escape(name)}</text>',
+    return [
+        f'<text x="10" y="{y + 18}" fill="{_colour(row)}">{escape(name)}</text>',
         f'<text x="10" y="{y + 34}" font-size="11" fill="#444444">{escape(_total(course, line))}</text>',
         f'<path d="M{_LEFT} {y + _ROW - 2}H{_WIDTH - _RIGHT}" stroke="#e4e4e4"/>',
     ]
-    segments = [segment for segment in course.segments if segment.line == line]
-    edges = [*(Fraction(_x(course, segment.begins)) for segment in segments[1:]), Fraction(_WIDTH - _RIGHT)]
-    for segment, edge in zip(segments, edges, strict=True):
-        x, end = Fraction(_x(course, segment.begins)), Fraction(_x(course, segment.ends))
+
+
+def _colour(row: int) -> str:
+    return _COLOURS[row % len(_COLOURS)]
+
+
+def _standstills(course: Course, bottom: int) -> list[str]:
+    """Every time in which nothing flows: a grey band over all rows, with a word where there is room."""
+    parts = []
+    for still in course.standstills:
+        x, end = Fraction(_x(course, still.begins)), Fraction(_x(course, still.ends))
         wide = max(end - x, Fraction(1))
-        rate = tell_exact(segment.rate, "mL/h")
-        words = f"{line}: {course.when(segment.begins)} to {course.when(segment.ends)}, {rate}"
+        words = f"{course.when(still.begins)} to {course.when(still.ends)}: nothing flows; {still.why}"
         parts.append(
             f"<g><title>{escape(words)}</title>"
-            f'<rect x="{_point(x)}" y="{y + 8}" width="{_point(wide)}" height="{_BAR}" fill="{colour}"/>'
+            f'<path d="M{_point(x)} {_TOP}h{_point(wide)}V{bottom}h-{_point(wide)}z" fill="#d8d8d8"/>'
         )
-        short = show(Amount(TENTH.apply(segment.rate), "mL/h"))
-        room = 8 * len(short)
-        if wide > room:
-            place, anchor, ink = x + wide / 2, "middle", "#ffffff"
-        else:
-            place, anchor, ink = x + wide + 4, "start", colour
-        if wide > room or edge - x - wide > room:
+        short = "paused" if still.why.endswith("is paused") else "stands still"
+        if wide > _letters(short):
             parts.append(
-                f'<text x="{_point(place)}" y="{y + 26}" text-anchor="{anchor}" font-size="12" fill="{ink}">'
-                f"{escape(short)}</text>"
+                f'<text x="{_point(x + wide / 2)}" y="{bottom - 6}" text-anchor="middle" font-size="11"'
+                f' fill="#444444">{short}</text>'
             )
         parts.append("</g>")
     return parts
+
+
+def _bars(course: Course) -> tuple[list[str], list[str]]:
+    """A bar for every time that a line flows, with its rate; where there is no room, a number, and its note."""
+    parts: list[str] = []
+    notes: list[str] = []
+    for segment, edge in zip(course.segments, _edges(course), strict=True):
+        row = course.lines.index(segment.line)
+        y = _TOP + row * _ROW
+        x, end = Fraction(_x(course, segment.begins)), Fraction(_x(course, segment.ends))
+        wide = max(end - x, Fraction(1))
+        rate = tell_exact(segment.rate, "mL/h")
+        span = f"{course.when(segment.begins)} to {course.when(segment.ends)}"
+        parts.append(
+            f"<g><title>{escape(f'{segment.line}: {span}, {rate}')}</title>"
+            f'<rect x="{_point(x)}" y="{y + 8}" width="{_point(wide)}" height="{_BAR}" fill="{_colour(row)}"'
+            ' stroke="#ffffff"/>'
+        )
+        short = show(Amount(TENTH.apply(segment.rate), "mL/h"))
+        if wide > _letters(short):
+            parts.append(_written(x + wide / 2, y + 26, "middle", "#ffffff", short))
+        elif edge - x - wide > _letters(short):
+            parts.append(_written(x + wide + 4, y + 26, "start", _colour(row), short))
+        else:
+            notes.append(f"{len(notes) + 1}: {segment.line} at {rate}, {span}")
+            # Two bars side by side have their numbers above and below.
+            parts.append(
+                _written(x + wide / 2, y + (6 if len(notes) % 2 else 42), "middle", _colour(row), f"{len(notes)}")
+            )
+        parts.append("</g>")
+    return parts, notes
+
+
+def _letters(text: str) -> int:
+    """How much room a text takes, in points."""
+    return 8 * len(text)
+
+
+def _edges(course: Course) -> list[Fraction]:
+    """For every segment, where its line flows again, or the end of its row."""
+    again: dict[str, Fraction] = {}
+    found: list[Fraction] = []
+    for segment in reversed(course.segments):
+        found.append(again.get(segment.line, Fraction(_WIDTH - _RIGHT)))
+        again[segment.line] = Fraction(_x(course, segment.begins))
+    return found[::-1]
+
+
+def _written(x: Fraction, y: int, anchor: str, ink: str, text: str) -> str:
+    return f'<text x="{_point(x)}" y="{y}" text-anchor="{anchor}" font-size="12" fill="{ink}">{escape(text)}</text>'
+
+
+def _notes(notes: list[str], y: int) -> list[str]:
+    """What the numbers in the picture mean, below it."""
+    told = [*notes[:_MOST_NOTES], *([f"and {len(notes) - _MOST_NOTES} more"] if len(notes) > _MOST_NOTES else [])]
+    return [
+        f'<text x="10" y="{y + _NOTE * place}" font-size="11" fill="#444444">{escape(note)}</text>'
+        for place, note in enumerate(told, 1)
+    ]
 
 
 def _intake(course: Course, bottom: int) -> list[str]:
@@ -139,6 +205,7 @@ def _intake(course: Course, bottom: int) -> list[str]:
             parts.append(f'<text x="{x}" y="{bottom + 24}" text-anchor="middle" font-size="10">{value}</text>')
     parts.append(
         f'<text x="10" y="{bottom + 52}" font-size="11" fill="#444444">Training only.'
-        " A triangle marks the end of a bag, an exclamation mark a dose that was due while another one ran.</text>"
+        " A triangle marks the end of a bag, an exclamation mark a dose that was due while another one ran, grey a time"
+        " in which nothing flows.</text>"
     )
     return parts

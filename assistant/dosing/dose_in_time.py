@@ -4,7 +4,7 @@ from assistant.dosing import units
 from assistant.dosing.dose_rate import per_hour_of
 from assistant.dosing.result import Measure, Result, conclude, take, tell, tell_exact
 from assistant.dosing.rounding import EXACT, TENTH, Rounding
-from assistant.dosing.substance import BASE, PLAIN, same_substance, substance, turned
+from assistant.dosing.substance import BASE, PLAIN, flat_rate, same_substance, steps, substance, turned
 
 
 def dose_over_time(
@@ -84,8 +84,9 @@ def dose_lasts(
     exact = units.convert(amount / per_hour, "h", name)
     per = units.unit(f"{dose.unit}/{name}").name
     spent = units.convert(per_hour, f"{BASE[substance(dose)]}/h", per)
-    if dose_rate.unit != per:
-        lines.append(f"that is {tell_exact(spent, per)}")
+    flat = dose_rate.unit if weight is None else flat_rate(dose_rate.unit, dose.unit)
+    if flat != per:
+        lines += steps(units.convert(spent, per, flat), flat, per)
     lines.append(f"{tell(dose)} \u00f7 {tell_exact(spent, per)} = {tell_exact(exact, name)}")
     return conclude("dose-lasts", inputs, exact, name, rounding, tuple(lines))
 

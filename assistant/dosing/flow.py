@@ -218,9 +218,12 @@ def remaining_time(
     hours = left.exact / rate.in_unit("mL/h")
     name = units.unit(unit).name
     exact = convert(hours, "h", name)
-    line = f"{tell_exact(left.exact, 'mL')} \u00f7 {tell(rate)} = {tell_exact(exact, name)}"
+    speed = _in(rate, rate.in_unit("mL/h"), "mL/h")
+    lines = [*left.working, f"{tell_exact(left.exact, 'mL')} \u00f7 {speed} = {tell_exact(hours, 'h')}"]
+    if name != "h":
+        lines.append(f"{tell_exact(hours, 'h')} = {tell_exact(exact, name)}")
     inputs = {"volume": volume, "rate": rate, "elapsed": elapsed}
-    return conclude("remaining-time", inputs, exact, name, rounding, (*left.working, line))
+    return conclude("remaining-time", inputs, exact, name, rounding, tuple(lines))
 
 
 def lasts(available: Measure, rate: Measure, wanted: Measure) -> Result:

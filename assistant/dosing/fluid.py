@@ -7,8 +7,9 @@ from fractions import Fraction
 from assistant.dosing import units
 from assistant.dosing.body import kilograms
 from assistant.dosing.course import Primary, course
-from assistant.dosing.result import Measure, Result, conclude, take, tell, tell_exact
+from assistant.dosing.result import Measure, Result, conclude, moved_far, take, tell, tell_exact
 from assistant.dosing.rounding import EXACT, TENTH, Rounding
+from assistant.dosing.usual import beyond_usual
 from assistant.errors import QuantityError
 from assistant.text import quoted
 
@@ -18,6 +19,8 @@ MAINTENANCE: dict[str, tuple[tuple[int, int, int], str]] = {
 }
 """For each kg of the first ten, of the second ten, and above."""
 _TEN = Fraction(10)
+MOST_A_DAY = 2400
+"""mL a day that the rule is not taken beyond (common practice, no source)."""
 
 
 def maintenance(
@@ -59,7 +62,11 @@ def maintenance(
     exact = units.convert(total, flat, wanted)
     if wanted != flat:
         lines.append(f"{tell_exact(total, flat)} = {tell_exact(exact, wanted)}")
-    cautions = ("For children, and without losses or illness that change the need: the prescriber decides.",)
+    cautions: tuple[str, ...] = (
+        "For children, and without losses or illness that change the need: the prescriber decides.",
+    )
+    if units.convert(total, flat, "mL/day") > MOST_A_DAY:
+        cautions = (*cautions, f"More than {MOST_A_DAY:,} mL a day, where the rule ends (common practice, no source).")
     return conclude("maintenance", {"weight": weight, "method": name}, exact, wanted, rounding, tuple(lines), cautions)
 
 
@@ -128,9 +135,12 @@ def hourly_intake(start: datetime, rate: Measure, duration: Measure) -> tuple[Re
     lasting = conclude("volume", {}, given + 1, "mL", EXACT, ())
     flow = course(start, duration, Primary("line", rate, lasting))
     inputs: dict[str, Measure | str] = {"start": f"{start:%H:%M}", "rate": rate, "duration": duration}
+    too_fast = beyond_usual(rate.in_unit("mL/h"), "mL/h")
     found: list[Result] = []
     for hour, total in flow.hourly():
         line = f"from {hour:%H:%M}: {tell_exact(total, 'mL')}"
         value = TENTH.apply(total)
-        found.append(Result("hourly-intake", {**inputs, "hour": f"{hour:%H:%M}"}, total, value, "mL", TENTH, (line,)))
+        at = {**inputs, "hour": f"{hour:%H:%M}"}
+        cautions = (*moved_far(total, Fraction(value)), *too_fast)
+        found.append(Result("hourly-intake", at, total, value, "mL", TENTH, (line,), cautions))
     return tuple(found)

@@ -11,6 +11,7 @@ from assistant.dosing import (
     dose_in_time,
     dose_rate,
     doses_in_a_day,
+    electrolyte,
     flow,
     fluid,
     gravity,
@@ -18,6 +19,7 @@ from assistant.dosing import (
     residual,
     safe_dose,
     strength,
+    two_rates,
 )
 from assistant.dosing.declared import Form, Formula, Input
 from assistant.dosing.result import Result
@@ -61,6 +63,31 @@ _ALL = (
     Formula("volume", "mL", (_RATE, _DURATION, _RULE), flow.volume),
     Formula("duration", "min", (_VOLUME, _RATE, _optional(_FACTOR), _unit("h"), _RULE), flow.duration),
     Formula("piggyback-rate", "mL/h", (_VOLUME, _DURATION, _RULE), flow.piggyback_rate),
+    Formula(
+        "two-rate-time",
+        "min",
+        (
+            _amount("volume", "300 mL"),
+            _amount("first-rate", "120 mL/h"),
+            _amount("first-duration", "15 min"),
+            _amount("rate", "150 mL/h"),
+            _unit("h"),
+            _RULE,
+        ),
+        two_rates.two_rate_time,
+    ),
+    Formula(
+        "rate-for-the-rest",
+        "mL/h",
+        (
+            _amount("volume", "1,000 mL"),
+            _amount("first-rate", "75 mL/h"),
+            _amount("first-duration", "4 h"),
+            _amount("duration", "10 h"),
+            _RULE,
+        ),
+        two_rates.rate_for_the_rest,
+    ),
     Formula(
         "vtbi",
         "mL",
@@ -302,6 +329,21 @@ _ALL = (
         _bolus,
     ),
     Formula(
+        "loading-then-maintenance",
+        "mL/h of each, then the volume in mL",
+        (
+            _amount("loading", "80 units/kg"),
+            _amount("loading-duration", "10 min"),
+            _amount("maintenance", "18 units/kg/h"),
+            Input("concentration", Form.CONCENTRATION, "25,000 units in 250 mL"),
+            _WEIGHT,
+            _BY_FACTOR,
+            _RULE,
+        ),
+        two_rates.loading_then_maintenance,
+        ("weight",),
+    ),
+    Formula(
         "titration",
         "mL/h, one a step",
         (
@@ -423,6 +465,42 @@ _ALL = (
             _RULE,
         ),
         preparation.dilution,
+    ),
+    Formula(
+        "alligation",
+        "mL of the stronger stock, then mL of the weaker",
+        (
+            Input("stronger", Form.CONCENTRATION, "50 %"),
+            Input("weaker", Form.CONCENTRATION, "5 %"),
+            Input("concentration", Form.CONCENTRATION, "10 %"),
+            _amount("volume", "500 mL"),
+            _RULE,
+        ),
+        preparation.alligation,
+    ),
+    Formula(
+        "mixture",
+        "the first concentration's unit",
+        (
+            Input("concentration", Form.CONCENTRATION, "50 %"),
+            _VOLUME,
+            Input("added-concentration", Form.CONCENTRATION, "5 %"),
+            _amount("added-volume", "400 mL"),
+            _unit("%"),
+            _RULE,
+        ),
+        preparation.mixture,
+    ),
+    Formula(
+        "electrolyte",
+        "mg, mmol or mEq; per mL or per hour where they are given so",
+        (
+            _amount("given", "1 g"),
+            Input("salt", Form.TEXT, "magnesium sulfate heptahydrate"),
+            _unit("mEq"),
+            _RULE,
+        ),
+        electrolyte.electrolyte,
     ),
     Formula(
         "share-delivered",

@@ -1,8 +1,10 @@
-"""Making up: how much diluent a powder needs, how a stock is diluted."""
+"""Making up: how much diluent a powder needs, how a stock is diluted, how two are mixed."""
+
+from fractions import Fraction
 
 from assistant.dosing import units
-from assistant.dosing.result import Measure, Result, conclude, take, tell, tell_exact
-from assistant.dosing.rounding import TENTH, Rounding
+from assistant.dosing.result import Measure, Result, conclude, figure, take, tell, tell_exact
+from assistant.dosing.rounding import EXACT, TENTH, Rounding
 from assistant.dosing.substance import substance
 from assistant.errors import QuantityError
 
@@ -84,6 +86,115 @@ def dilution(
         conclude("dilution", inputs, exact, "mL", rounding, lines),
         conclude("dilution-diluent", inputs, rest, "mL", rounding, (*lines, line)),
     )
+
+
+def alligation(
+    stronger: Measure, weaker: Measure, concentration: Measure, volume: Measure, *, rounding: Rounding = TENTH
+) -> tuple[Result, Result]:
+    """Volume in mL of a stronger stock, and of a weaker one, that together make a concentration between the two.
+
+    Args:
+        stronger: for example 50 %.
+        weaker: for example 5 %; plain diluent is the business of `dilution`.
+        concentration: what is wanted, for example 10 %.
+        volume: how much is wanted.
+        rounding: tenths of mL by default.
+
+    Raises:
+        QuantityError: an input is of another kind, or what is wanted does not lie between the two stocks.
+
+    Source: alligation alternate: parts of the stronger are wanted less weaker, parts of the weaker are stronger less
+    wanted; Clinical Gate, Calculation of Mixtures from Stock Medications.
+    """
+    strong, weak = take("stronger", stronger, "concentration"), take("weaker", weaker, "concentration")
+    wanted, whole = take("concentration", concentration, "concentration"), take("volume", volume, "volume")
+    _same(stronger, weaker)
+    _same(stronger, concentration)
+    if not weak < wanted < strong:
+        raise QuantityError(
+            f"{tell(concentration)} does not lie between {tell(weaker)} and {tell(stronger)}.",
+            "Look at which stock is the stronger one, and at what is wanted.",
+        )
+    per_ml = f"{stronger.unit.split('/')[0]}/mL"
+    high, low, middle = (one.in_unit(per_ml) for one in (stronger, weaker, concentration))
+    exact = whole * (wanted - weak) / (strong - weak)
+    rest = whole - exact
+    lines = (
+        f"{figure(middle)} \u2212 {figure(low)} = {figure(middle - low)} parts of the stronger",
+        f"{figure(high)} \u2212 {figure(middle)} = {figure(high - middle)} parts of the weaker",
+        f"{figure(middle - low)} + {figure(high - middle)} = {figure(high - low)} parts in all",
+        f"{tell_exact(whole, 'mL')} \u00f7 {figure(high - low)} = {tell_exact(whole / (high - low), 'mL')} a part",
+        f"{tell_exact(whole / (high - low), 'mL')} \u00d7 {figure(middle - low)} = {tell_exact(exact, 'mL')}"
+        " of the stronger",
+    )
+    line = f"{tell_exact(whole, 'mL')} \u2212 {tell_exact(exact, 'mL')} = {tell_exact(rest, 'mL')} of the weaker"
+    inputs: dict[str, Measure | str] = {
+        "stronger": stronger,
+        "weaker": weaker,
+        "concentration": concentration,
+        "volume": volume,
+    }
+    return (
+        conclude("alligation", inputs, exact, "mL", rounding, lines, _MIXED),
+        conclude("alligation-weaker", inputs, rest, "mL", rounding, (*lines, line), _MIXED),
+    )
+
+
+_MIXED = ("Whether two stocks may be mixed is for the label and the pharmacist to say.",)
+
+
+def mixture(
+    concentration: Measure,
+    volume: Measure,
+    added_concentration: Measure,
+    added_volume: Measure,
+    *,
+    unit: str | None = None,
+    rounding: Rounding = EXACT,
+) -> Result:
+    """Concentration of two solutions of one drug that are put together.
+
+    Args:
+        concentration: of the one, for example 50 %.
+        volume: how much of it.
+        added_concentration: of the other, the same drug.
+        added_volume: how much of it.
+        unit: of the result; the first concentration's own by default.
+        rounding: exact by default.
+
+    Raises:
+        QuantityError: an input is not above zero or of another kind.
+
+    Source: alligation medial: the mean of the strengths, each counted by its volume; Clinical Gate, Calculation of
+    Mixtures from Stock Medications.
+    """
+    take("concentration", concentration, "concentration")
+    take("added concentration", added_concentration, "concentration")
+    sizes = take("volume", volume, "volume"), take("added volume", added_volume, "volume")
+    _same(concentration, added_concentration)
+    top = concentration.unit.split("/")[0]
+    per_ml = f"{top}/mL"
+    lines: list[str] = []
+    held = Fraction(0)
+    for strength, size in zip((concentration, added_concentration), sizes, strict=True):
+        each, dose = strength.in_unit(per_ml), strength.in_unit(per_ml) * size
+        lines.append(f"{tell_exact(each, per_ml)} \u00d7 {tell_exact(size, 'mL')} = {tell_exact(dose, top)}")
+        held += dose
+    whole = sum(sizes, Fraction(0))
+    native = held / whole
+    lines.append(f"together {tell_exact(held, top)} in {tell_exact(whole, 'mL')}")
+    lines.append(f"{tell_exact(held, top)} \u00f7 {tell_exact(whole, 'mL')} = {tell_exact(native, per_ml)}")
+    wanted = units.unit(unit or per_ml).name
+    exact = units.convert(native, per_ml, "g/mL") * 100 if wanted == "%" else units.convert(native, per_ml, wanted)
+    if wanted != per_ml:
+        lines.append(f"{tell_exact(native, per_ml)} = {tell_exact(exact, wanted)}")
+    inputs: dict[str, Measure | str] = {
+        "concentration": concentration,
+        "volume": volume,
+        "added_concentration": added_concentration,
+        "added_volume": added_volume,
+    }
+    return conclude("mixture", inputs, exact, wanted, rounding, tuple(lines), _MIXED)
 
 
 def _same(one: Measure, other: Measure) -> None:

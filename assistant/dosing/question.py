@@ -8,11 +8,13 @@ import itertools
 import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from decimal import Decimal
 from typing import Any
 
 from assistant.dosing import question_words as words
 from assistant.dosing import units
 from assistant.dosing.amount import Amount
+from assistant.dosing.electrolyte import SALTS
 from assistant.dosing.formulas import FORMULAS, Answer, work_out
 from assistant.dosing.question_scan import Line, Taken, scan
 from assistant.dosing.question_ways import WAYS, Slot, Way
@@ -55,11 +57,12 @@ class Worked:
         return self.answers[0]
 
 
-def ask(text: str) -> Worked:
+def ask(text: str, pounds_per_kg: Decimal | None = None) -> Worked:
     """Answer a question in a line.
 
     Args:
         text: such as "5 mcg/kg/min, 70 kg, 400 mg in 250 mL".
+        pounds_per_kg: by what a school turns pounds into kilograms; None for the exact factor.
 
     Raises:
         UsageError: something lacks, or one of two things may be meant; the sentence says what.
@@ -69,7 +72,8 @@ def ask(text: str) -> Worked:
     _refuse_what_turns(line)
     if not line.takens:
         raise UsageError("There is no amount in this question.", 'Ask like "1 g in 200 mL over 60 min in mL/h".')
-    if (plain := _conversion(line)) is not None:
+    factor = Amount(pounds_per_kg, "lb/kg") if pounds_per_kg is not None else None
+    if (plain := _conversion(line, factor)) is not None:
         return plain
     wanted = _wanted(line)
     special = words.specials(line.left)
@@ -82,7 +86,7 @@ def ask(text: str) -> Worked:
         kinds = list(dict.fromkeys(_asked_for(way) for way, _, _ in fits))
         raise UsageError(f"This may ask for {_listed(kinds)}.", "Say which, for example with the unit: in mL/h.")
     way, filled, spared = fits[0]
-    return _worked(line, way, filled, spared)
+    return _worked(line, way, filled, spared, factor)
 
 
 def _refuse_what_turns(line: Line) -> None:
@@ -106,21 +110,47 @@ def _refuse_what_turns(line: Line) -> None:
         found = words.TURNING.search(line.left, found.end())
 
 
-def _conversion(line: Line) -> Worked | None:
+def _conversion(line: Line, factor: Amount | None) -> Worked | None:
     """One amount, and another unit of the same quantity."""
     if len(line.takens) != 1 or line.wanted is None:
         return None
     [taken] = line.takens
     if not isinstance(taken.value, Amount) or not units.same_dimension(taken.value.unit, line.wanted):
-        return None
+        return _of_salt(line, taken, line.wanted)
     values: dict[str, Any] = {"given": taken.value, "unit": line.wanted}
     if taken.kind == "weight" and line.wanted == "kg":
-        values = {"weight": taken.value}
+        values = {"weight": taken.value} | _by_factor("body-weight", taken.value, factor)
     if line.rounding is not None:
         values["rounding"] = parse_rounding(line.rounding)
     formula = "body-weight" if "weight" in values else "convert"
     answers = work_out(formula, values)
     return _told(line, (("given", taken.text),), (), (formula,), answers, list(answers))
+
+
+def _counted_alike(unit: str) -> str:
+    """The kind of a unit, where a mass is a dose like any other."""
+    kind = units.unit(unit).kind
+    return "dose" if kind == "mass" else kind.replace("percentage", "concentration")
+
+
+def _of_salt(line: Line, taken: Taken, wanted: str) -> Worked | None:
+    """Mass, millimoles or milliequivalents of a salt that the line names, one from another; None for anything else.
+
+    Raises:
+        UsageError: a salt is named without the water of its crystals.
+    """
+    given = taken.value
+    if isinstance(given, str) or _counted_alike(given.unit) != _counted_alike(wanted):
+        return None
+    named = [name for name in SALTS if re.search(rf"\b{name}\b", line.left)]
+    if not named:
+        forms = [name for name in SALTS if re.search(rf"\b{name.rpartition(' ')[0]}\b", line.left)]
+        if len(forms) == 1 and len(forms[0].split()) > 2:
+            raise UsageError(f"Which form of the salt is meant, {forms[0]}?", "Write its whole name.")
+        return None
+    salt = max(named, key=len)
+    answers = work_out("electrolyte", {"given": given, "salt": salt, "unit": wanted} | _options(line, "electrolyte"))
+    return _told(line, (("given", taken.text), ("salt", salt)), (), ("electrolyte",), answers, list(answers))
 
 
 def _wanted(line: Line) -> frozenset[str]:
@@ -169,16 +199,14 @@ def _fill(
     """Which amount goes where; None where a slot stays empty, or where two amounts of a kind could fill one."""
     filled: dict[str, tuple[Slot, Taken]] = {}
     used: set[tuple[int, str]] = set()
-    strengths = (
-        [taken for taken in takens if _fits(slots[0], taken)] if slots[0].cue in ("strongest", "weakest") else []
-    )
+    by_strength = [slot for slot in slots if slot.cue in _BY_STRENGTH]
+    strengths = [taken for taken in takens if by_strength and _fits(by_strength[0], taken)]
     for slot in slots:
         found = [(taken, part) for taken in takens for part in _parts(slot, taken) if (taken.at, part) not in used]
-        if slot.cue in ("strongest", "weakest"):
-            if len(strengths) != 2:
+        if slot.cue in _BY_STRENGTH:
+            if len(strengths) != len(by_strength):
                 return None
-            ordered = sorted(strengths, key=lambda one: _strength(one))
-            found = [(ordered[-1] if slot.cue == "strongest" else ordered[0], "")]
+            found = [(sorted(strengths, key=_strength)[_BY_STRENGTH[slot.cue]], "")]
         elif slot.cue:
             found = [pair for pair in found if _cued(slot, pair[0])]
         if len(found) > 1 or (not found and not lacking):
@@ -187,6 +215,10 @@ def _fill(
             filled[slot.name] = (slot, found[0][0])
             used.add((found[0][0].at, found[0][1]))
     return filled
+
+
+_BY_STRENGTH = {"weakest": 0, "middle": 1, "strongest": -1}
+"""Where among the strengths of a line, the weakest first, a slot finds its own."""
 
 
 def _strength(taken: Taken) -> Any:
@@ -223,7 +255,14 @@ def _value(slot: Slot, taken: Taken) -> Measure | str:
     return taken.value
 
 
-def _worked(line: Line, way: Way, filled: Filled, spared: Sequence[Taken]) -> Worked:
+def _by_factor(formula: str, weight: object, factor: Amount | None) -> dict[str, Amount]:
+    """The factor by which a formula turns a weight, where that came in pounds."""
+    takes = any(one.name == "weight-factor" for one in FORMULAS[formula].inputs)
+    in_pounds = isinstance(weight, Amount) and weight.unit == "lb"
+    return {"weight_factor": factor} if factor is not None and takes and in_pounds else {}
+
+
+def _worked(line: Line, way: Way, filled: Filled, spared: Sequence[Taken], factor: Amount | None) -> Worked:
     answers: tuple[Answer, ...] = ()
     every: list[Answer] = []
     for place, step in enumerate(way.steps):
@@ -232,6 +271,7 @@ def _worked(line: Line, way: Way, filled: Filled, spared: Sequence[Taken]) -> Wo
             name.replace("-", "_"): answers[0] if source == "=" else _value(*filled[source])
             for name, source in step.inputs.items()
         }
+        values |= _by_factor(step.formula, values.get("weight"), factor)
         if last:
             values |= _options(line, step.formula)
         answers = work_out(step.formula, values)

@@ -29,8 +29,10 @@ _CLOCK = re.compile(
 )
 _SIGNS = ("+", "\u00b1", "~", "<", ">", "\u2264", "\u2265", "-", "#", "$", "\u2248", "*", "^", "\u20ac")
 """What may not stand right before a number."""
-_ALSO_WORDS = ("in", "dose", "drop", "drops", "gtt", "unit", "grain")
-"""Units that may stand behind an amount as words: "in 30 s drop factor 20"."""
+_ALSO_WORDS = ("in", "pt", "dose", "drop", "drops", "gtt", "unit", "grain")
+"""Units that may stand behind an amount as words: "in 30 s drop factor 20", "5 mcg/kg/min pt is 70 kg"."""
+_BELOW = ("per", "a", "an", "each", "every")
+"""Before a unit these make it what something is per."""
 _MOST_WORDS = 6
 """Words of the longest unit: "mcg per kilo per minute"."""
 _SETS = {"microdrip": 60, "microdrop": 60, "minidrip": 60}
@@ -208,7 +210,12 @@ def _bags(line: str, takens: list[Taken]) -> list[Taken]:
         before = found[-1] if found else None
         if before is not None:
             between = line[before.end : taken.at].lower()
-            if before.kind == "dose" and taken.kind == "volume" and words.DOSE_IN_VOLUME.fullmatch(between):
+            container = not between.strip() and words.CONTAINER.match(line[taken.end :].lower())
+            if (
+                before.kind == "dose"
+                and taken.kind == "volume"
+                and (container or words.DOSE_IN_VOLUME.fullmatch(between))
+            ):
                 found[-1] = _bag(before, taken)
                 continue
             if before.kind == "volume" and taken.kind == "dose" and words.VOLUME_WITH_DOSE.fullmatch(between):
@@ -318,7 +325,7 @@ def _unit_at(tokens: list[str], at: int) -> tuple[int, str]:
 def _asks_for_unit(tokens: list[str], at: int, count: int, name: str) -> bool:
     """Whether a unit without a number is what is asked for: "in mL/h", "how many mL", "mL/h?"."""
     before = tokens[at - 1].lower().rstrip(",:") if at else ""
-    if tokens[at].lower() in ("in", "a", "cup") or name == "dose":
+    if tokens[at].lower() in ("in", "a", "cup") or name == "dose" or before in _BELOW:
         return False
     if "/" in name or " per " in name:
         return True

@@ -213,6 +213,11 @@ _STOCK = (
     Slot("stock", ("bag", "concentration", "fluid"), "50 %", cue="strongest"),
     Slot("concentration", ("bag", "concentration", "fluid"), "10 %", cue="weakest"),
 )
+_MIXED = (
+    Slot("stronger", ("bag", "concentration", "fluid"), "50 %", cue="strongest"),
+    Slot("weaker", ("bag", "concentration", "fluid"), "5 %", cue="weakest"),
+    Slot("concentration", ("bag", "concentration", "fluid"), "10 %", cue="middle"),
+)
 _INTAKE = Slot("intake", ("volume",), "2,150 mL", cue=r"\bin(?:take)?\b[^#]*$|>^\s*(?:of )?(?:in\b|intake)")
 _OUTPUT = Slot("output", ("volume",), "1,800 mL", cue=r"\bout(?:put)?\b[^#]*$|>^\s*(?:of )?(?:out\b|output)")
 _TUBING = Slot("tubing", ("volume",), "18 mL", cue=r"\btubing\b|\bline\b|\bset\b|>^\s*(?:in the )?(?:tubing|line)")
@@ -450,6 +455,13 @@ WAYS: tuple[Way, ...] = (
         (_INTAKE, _OUTPUT),
         (Step("fluid-balance", {"intake": "intake", "output": "output"}),),
         special=frozenset({"balance"}),
+    ),
+    Way(
+        "volume",
+        (*_MIXED, _VOLUME),
+        (Step("alligation", {**{slot.name: slot.name for slot in _MIXED}, "volume": "volume"}),),
+        special=frozenset({"mix"}),
+        lets=frozenset({"dilute"}),
     ),
     Way(
         "percentage",

@@ -11,7 +11,14 @@ _AFTER_COUNT = rf"(?:{_TIME}|lit(?:re|er)s?|doses?|equal|drops?|seconds?|mls?|mg
 
 PLAINER: tuple[tuple[re.Pattern[str], str], ...] = (
     (re.compile(r"(?<=[/ \d])m\^?2\b"), "m\u00b2"),
-    (re.compile(r"\b4-2-1\b"), "maintenance"),
+    (re.compile(r"\b4-2-1\b|\bmaint\b", _I), "maintenance"),
+    # An age is no amount that a formula here takes.
+    (
+        re.compile(
+            r"\b\d{1,3}[ -]?(?:yrs?|years?|months?|mos?|weeks?|wks?|days?)[ -]old\b|\b\d{1,3} ?(?:yo\b|y/o\b)", _I
+        ),
+        "patient",
+    ),
     (re.compile(r"\bchange (?=[\d.,]+ ?[a-z]+ (?:in)?to\b)", _I), "convert "),
     (re.compile(r"\bsq(?:uare)?\.? ?m(?:et(?:er|re)s?)?\b", _I), "m\u00b2"),
     # "mL an hour", "drops a minute", "mL every hour"
@@ -27,6 +34,13 @@ PLAINER: tuple[tuple[re.Pattern[str], str], ...] = (
     (re.compile(r"\bhalf (?:an )?hour\b|\bhalf-hour\b", _I), "30 min"),
     (re.compile(r"\b(?:a )?quarter of an hour\b", _I), "15 min"),
     (re.compile(r"\bthree quarters of an hour\b", _I), "45 min"),
+    (
+        re.compile(
+            r"\b(get(?:ting|s)|receiv(?:ing|es)|given|deliver(?:ed|s)|infus(?:ing|es)) (?:an|each|every) hour\b", _I
+        ),
+        r"\1 per hour",
+    ),
+    (re.compile(r"\bhalf an? (gram|g|milligram|mg|ml|millilit(?:er|re)|unit)\b", _I), r"0.5 \1"),
     (re.compile(r"\bhalf a (?:lit(?:er|re))\b|\bhalf-lit(?:er|re)\b", _I), "500 mL"),
     (re.compile(r"(?<!per )(?<!/)\ban hour\b(?! and)", _I), "1 h"),
     (re.compile(r"\ba (?:lit(?:er|re))\b", _I), "1 L"),
@@ -80,6 +94,8 @@ DOSE_IN_VOLUME = re.compile(
     r"\s*(?:a|an|each|every|the|total of|final volume of)?\s*"
 )
 """What stands between a dose and the volume that holds it: "400 mg dopamine in 250 mL"."""
+CONTAINER = re.compile(r"\s*(?:premixed |iv )?(?:bag|bottle|vial|amp(?:o?ule)?|syringe)\b")
+"""What stands behind a volume right after a dose: "50 mg 250 mL bottle"."""
 VOLUME_WITH_DOSE = re.compile(
     r"\s*(?:[a-z][\w%-]*\s+){0,5}?\(?(?:contain(?:s|ing)?|with|w/?|has|having|holds?|holding)\s+(?:a |the |only )*"
 )
@@ -101,6 +117,7 @@ ASKED: tuple[tuple[str, frozenset[str]], ...] = (
         r"|our)[^#]* (?:getting|receiving|on)\b",
         frozenset({"dose rate", "dose rate per weight"}),
     ),
+    (r"per (?:hour|hr|h|minute|min)\s*[?.]*$", frozenset({"rate", "dose rate", "drop rate"})),
     (
         r"how fast|(?:what|which|find|calculate|work out|calc|need|get|give me)(?: is| the| a| pump"
         r"| hourly| infusion| flow| iv| ivpb)* rate"
@@ -140,9 +157,10 @@ ASKED: tuple[tuple[str, frozenset[str]], ...] = (
         frozenset({"concentration"}),
     ),
     (r"\bbsa\b|body surface|surface area", frozenset({"area"})),
-    (r"how much\b(?! (?:volume|fluid|solution|drug|time))", frozenset({"dose", "volume", "rate"})),
 )
 """What each way of asking is after: kinds of the answer. Every one that fits counts; see `after`."""
+_HOW_MUCH = re.compile(r"how much\b(?! (?:volume|fluid|solution|drug|time))")
+"""What may ask for anything, and counts where nothing else is asked for."""
 
 SPECIAL: Mapping[str, str] = {
     "left": r"\bleft\b(?! behind)|\bremain(?:s|ing)?\b|still to",
@@ -151,6 +169,7 @@ SPECIAL: Mapping[str, str] = {
     "most": r"no faster|not faster|max(?:imum)?\b|at most|no more than|fastest|shortest",
     "balance": r"\bintake\b|\boutput\b|\bbalance\b",
     "dilute": r"\bstock\b|\bdilut(?:e|ion)\b(?!d)|weaken|make (?:up )?(?:#|a)|\bprepare\b",
+    "mix": r"\bmix(?:ing)? #[^#]*\b(?:and|with) #|\b(?:two|both) (?:stocks|strengths|solutions)\b|\balligation\b",
     "powder": r"\breconstitut\w+|powder|displacement",
     "maintenance": r"maintenance|4-2-1|100-50-20|holliday",
     "bsa": r"\bbsa\b|body surface|surface area",
@@ -225,6 +244,8 @@ def after(left: str) -> frozenset[str]:
             if found and "drop rate" in found and kinds == frozenset({"rate", "drop rate"}):
                 continue
             found = (found & kinds) or (found | kinds)
+    if not found and _HOW_MUCH.search(left):
+        return frozenset({"dose", "volume", "rate"})
     return found
 
 

@@ -8,6 +8,7 @@ from fractions import Fraction
 from assistant.dosing import units
 from assistant.dosing.amount import Amount, check_size, show, show_number, shown
 from assistant.dosing.rounding import WIDE, Rounding, decimal
+from assistant.dosing.usual import beyond_usual
 from assistant.errors import QuantityError
 
 
@@ -149,41 +150,32 @@ def _too_long(exact: Fraction) -> bool:
 
 
 def _cut(exact: Fraction) -> tuple[Decimal, bool]:
-    """Four decimals, half up, more for small numbers so that four digits are left; whether nothing was cut."""
+    """Four decimals, half up; more for small numbers, fewer for large ones; whether nothing was cut."""
     top, bottom = exact.numerator, exact.denominator
     places = 4
     while top and places < 12 and abs(top) * 10**places < 1000 * bottom:
         places += 1
-    doubled = 2 * bottom
-    whole, rest = divmod(2 * top * 10**places + bottom, doubled)
+    if abs(top) >= bottom:
+        places = max(0, min(places, _MOST_DIGITS - len(str(abs(top) // bottom))))
+    whole, rest = divmod(2 * top * 10**places + bottom, 2 * bottom)
     return WIDE.scaleb(Decimal(whole), -places), rest == bottom
-
-
-_USUAL = {
-    "mL/h": (
-        Fraction(1, 10),
-        Fraction(999),
-        "Infusion pumps take 0.1 to 999 mL/h as a rule (common practice, no source): look at the units and the dose.",
-    ),
-    "gtt/min": (
-        Fraction(1),
-        Fraction(250),
-        "Nobody counts more than 250 drops a minute (common practice, no source): look at the numbers, or use a pump.",
-    ),
-}
-"""The lowest and the highest rate that can be set or counted, and what is said beyond them."""
-
-
-def _beyond_use(value: Fraction, unit: str) -> tuple[str, ...]:
-    """A caution for a rate that no pump takes and nobody counts."""
-    if unit not in _USUAL or not value:
-        return ()
-    lowest, highest, sentence = _USUAL[unit]
-    return () if lowest <= value <= highest else (sentence,)
 
 
 MOST_MOVED = Fraction(5, 100)
 """How far rounding may move a result without a word (common practice, no source)."""
+
+
+def moved_far(exact: Fraction, value: Fraction) -> tuple[str, ...]:
+    """The caution for a value that rounding has moved by more than `MOST_MOVED`; nothing for any other."""
+    moved = abs(value - exact) / abs(exact) if exact else Fraction(0)
+    if moved <= MOST_MOVED:
+        return ()
+    by = f"Rounding changes it by {_percent(moved)} %, more than {_percent(MOST_MOVED)} % (common practice, no source)."
+    return (f"{by} Round to a finer place, or ask a pharmacist.",)
+
+
+_AS_GIVEN = ("convert", "round")
+"""Formulas that give back what came, which may be a time or an amount of anything."""
 
 
 def _percent(part: Fraction) -> int:
@@ -227,18 +219,18 @@ def conclude(
         )
     if told and Fraction(value) != exact:
         working = (*working, f"rounded ({rounding}): {shown(value, unit)}")
-        moved = abs(Fraction(value) - exact) / abs(exact)
-        if moved > MOST_MOVED:
-            by = f"Rounding changes it by {_percent(moved)} %, more than {_percent(MOST_MOVED)} %."
-            cautions = (*cautions, f"{by} Round to a finer place, or ask a pharmacist.")
-    cautions = (*cautions, *_beyond_use(Fraction(value), unit))
+        cautions = (*cautions, *moved_far(exact, Fraction(value)))
+    if formula not in _AS_GIVEN:
+        cautions = (*cautions, *beyond_usual(Fraction(value), unit))
     return Result(formula, dict(inputs), exact, value, unit, rounding, working, cautions)
 
 
 def per_hour_lines(millilitres: Fraction, duration: Measure, hours: Fraction, exact: Fraction) -> tuple[str, ...]:
-    """The working of mL over a time to mL/h: by hours where they end in decimals, else by minutes."""
+    """The working of mL over a time to mL/h: by hours where they end in decimals, else by minutes, a step a line."""
     top, answer = tell_exact(millilitres, "mL"), tell_exact(exact, "mL/h")
     if not _short(hours):
-        return (f"{top} \u00d7 60 min/h \u00f7 {tell_exact(hours * 60, 'min')} = {answer}",)
+        minutes, per_minute = tell_exact(hours * 60, "min"), tell_exact(exact / 60, "mL/min")
+        turned = () if duration.unit == "min" else (f"{tell(duration)} = {minutes}",)
+        return (*turned, f"{top} \u00f7 {minutes} = {per_minute}", f"{per_minute} \u00d7 60 min/h = {answer}")
     turned = () if duration.unit == "h" else (f"{tell(duration)} = {tell_exact(hours, 'h')}",)
     return (*turned, f"{top} \u00f7 {tell_exact(hours, 'h')} = {answer}")

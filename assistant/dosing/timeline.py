@@ -58,6 +58,37 @@ class Collision:
 
 
 @dataclass(frozen=True)
+class Standstill:
+    """A time in which nothing flows; times in hours after the start.
+
+    Attributes:
+        begins, ends: of that time.
+        why: in words, such as "the pump is paused".
+    """
+
+    begins: Fraction
+    ends: Fraction
+    why: str
+
+
+@dataclass(frozen=True)
+class Residual:
+    """What of a dose stays in its tubing when its bag has run dry.
+
+    Attributes:
+        line: the secondary.
+        at: hours after the start.
+        volume: mL in the tubing.
+        share: of the dose, as a part of one.
+    """
+
+    line: str
+    at: Fraction
+    volume: Fraction
+    share: Fraction
+
+
+@dataclass(frozen=True)
 class Course:
     """A timeline with its sums.
 
@@ -70,6 +101,8 @@ class Course:
         collisions: in order of time.
         unfinished: mL that each secondary still holds at the end, by name; only where there is any.
         left_in_bag: mL in the primary's last bag at the end, its reserve included.
+        standstills: in order of time; with the segments they fill the whole length.
+        residuals: what stays in the tubing of each dose that has run in, in order of time.
     """
 
     start: datetime
@@ -80,6 +113,8 @@ class Course:
     collisions: tuple[Collision, ...]
     unfinished: dict[str, Fraction] = field(default_factory=dict)
     left_in_bag: Fraction = Fraction(0)
+    standstills: tuple[Standstill, ...] = ()
+    residuals: tuple[Residual, ...] = ()
 
     def intake(self, line: str = "") -> Fraction:
         """Total in mL, of one line or of all."""
@@ -118,23 +153,45 @@ class Course:
         """What flows at a time, if anything does."""
         return next((s for s in self.segments if s.begins <= hours < s.ends), None)
 
+    def label(self, hours: Fraction) -> str:
+        """A time of the course for an axis: without its day, with its zone once the clocks have changed."""
+        at = clock.nearest_minute(self.at(hours))
+        changed = at.tzinfo is not None and at.utcoffset() != self.start.utcoffset()
+        return f"{at:%H:%M} {at.tzname()}" if changed else f"{at:%H:%M}"
+
     def sentences(self) -> tuple[str, ...]:
-        """The course in words: who flows when, what the pump falls back to, what to look out for."""
-        lines: list[str] = []
+        """The course in words, in order of time: who flows when, what stands still and why, what to look out for."""
+        told: list[tuple[Fraction, str]] = []
         before: Segment | None = None
         for segment in self.segments:
             back = ""
             primary = segment.line == self.lines[0]
             if primary and before is not None and before.line != segment.line and before.ends == segment.begins:
                 back = " (the pump falls back to the primary)"
-            lines.append(
-                f"{self.when(segment.begins)} to {self.when(segment.ends)}: {segment.line} at"
-                f" {tell_exact(segment.rate, 'mL/h')}, {tell_exact(segment.volume, 'mL')}{back}"
-            )
+            flows = f"{segment.line} at {tell_exact(segment.rate, 'mL/h')}, {tell_exact(segment.volume, 'mL')}{back}"
+            told.append((segment.begins, f"{self._span(segment.begins, segment.ends)}: {flows}"))
             before = segment
-        lines += [f"{self.when(end.at)}: bag {end.number} of {end.line} ends; {end.then}" for end in self.bag_ends]
+        told += [
+            (still.begins, f"{self._span(still.begins, still.ends)}: nothing flows; {still.why}")
+            for still in self.standstills
+        ]
+        told += [
+            (end.at, f"{self.when(end.at)}: bag {end.number} of {end.line} ends; {end.then}") for end in self.bag_ends
+        ]
         for clash in self.collisions:
             wait = f"it begins at {self.when(clash.begins)}" if clash.begins is not None else "it does not begin"
-            lines.append(f"{self.when(clash.due)}: {clash.line} is due while {clash.running} runs; {wait}")
+            told.append((clash.due, f"{self.when(clash.due)}: {clash.line} is due while {clash.running} runs; {wait}"))
+        told += [
+            (
+                left.at,
+                f"{self.when(left.at)}: {tell_exact(left.volume, 'mL')} of {left.line} stay in the tubing,"
+                f" {tell_exact(left.share * 100, '%')} of the dose",
+            )
+            for left in self.residuals
+        ]
+        lines = [sentence for _, sentence in sorted(told, key=lambda one: one[0])]
         lines += [f"{name}: {tell_exact(rest, 'mL')} not given by the end" for name, rest in self.unfinished.items()]
         return tuple(lines)
+
+    def _span(self, begins: Fraction, ends: Fraction) -> str:
+        return f"{self.when(begins)} to {self.when(ends)}"

@@ -152,6 +152,11 @@ def convert(value: Fraction, given: str, wanted: str) -> Fraction:
     source, target = unit(given), unit(wanted)
     if (source.name, target.name) != (given, wanted):
         raise ValueError(f"{given} and {wanted} must be printed names: spellings belong to text from people")
+    if source.kind == target.kind and source.signature != target.signature:
+        raise QuantityError(
+            f"{source.name} cannot be turned into {target.name}: they count a substance in two ways.",
+            "Give the factor that joins the two, such as 74.55 mg/mmol; for a salt: checkoff calc electrolyte.",
+        )
     if source.signature != target.signature:
         raise QuantityError(
             f"{source.name} cannot be turned into {target.name}: one is a {source.kind}, the other a {target.kind}.",

@@ -20,7 +20,7 @@ Ten lines embed it (this example is run by the tests)::
 event would lead to, `Guide.replay` takes up an attempt from its entries, `Guide.results` gives the result.
 """
 
-from assistant.guide.effects import Adjust, Append, Cover, Effect, Finish, Listen, Outcome, Say, Tone, WakeAt
+from assistant.guide.effects import Adjust, Append, Cover, Effect, Finish, Listen, Outcome, Say, StepLine, Tone, WakeAt
 from assistant.guide.events import (
     EarBack,
     EarLost,
@@ -74,6 +74,7 @@ __all__ = [
     "Say",
     "State",
     "Status",
+    "StepLine",
     "StepProgress",
     "StepResult",
     "Tone",

@@ -16,7 +16,7 @@ from assistant.checklist.model import (
     Step,
     WaitAsked,
 )
-from assistant.guide.effects import Tone
+from assistant.guide.effects import StepLine, Tone
 from assistant.guide.events import Heard
 from assistant.guide.papers import Papers
 from assistant.guide.progress import AnswerRead, NameRead, NumberRead, Person, Progress, Purpose, State, WordsRead
@@ -125,9 +125,11 @@ def prompt(turn: Turn) -> None:
     draft, step, sentences = turn.draft, turn.step, turn.sentences
     match draft.state:
         case State.ASKING:
-            shown = sentences.step_line(draft.cursor + 1, len(turn.steps), step.say, critical=step.critical)
+            line = StepLine(draft.cursor + 1, len(turn.steps), step.critical, step.part, step.say)
+            shown = sentences.step_line(line.number, line.count, line.line, critical=line.critical)
             first, *rest = breaths(step.say)
-            turn.say(shown, Tone.STEP, turn.aloud(f"{first} {sentences.MORE_FOLLOWS}" if rest else first))
+            aloud = turn.aloud(f"{first} {sentences.MORE_FOLLOWS}" if rest else first)
+            turn.say(shown, Tone.STEP, aloud, line)
         case State.ASKING_CONSENT:
             turn.say(sentences.CONSENT_ASKED, Tone.STEP)
         case State.READING_BACK:

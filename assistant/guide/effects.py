@@ -38,12 +38,38 @@ class Outcome(StrEnum):
 
 
 @dataclass(frozen=True)
+class StepLine:
+    """The step that a sentence asks for, in its pieces: a screen may set each of them in its own way.
+
+    Attributes:
+        number, count: its place among all steps, from 1.
+        critical: whether it is one.
+        part: the part of the checklist that it belongs to.
+        line: what is to be done, as the checklist words it.
+    """
+
+    number: int
+    count: int
+    critical: bool
+    part: str
+    line: str
+
+
+@dataclass(frozen=True)
 class Say:
-    """Show `text` and speak `speech` (empty: show only)."""
+    """Show `text` and speak `speech` (empty: show only).
+
+    Attributes:
+        text: the whole sentence.
+        speech: as a voice says it.
+        tone: what it is for.
+        step: where it asks for a step, that step; `text` says the same in one line.
+    """
 
     text: str
     speech: str
     tone: Tone
+    step: StepLine | None = None
 
 
 @dataclass(frozen=True)

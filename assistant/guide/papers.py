@@ -11,8 +11,10 @@ from assistant.dosing.units import same_dimension
 from assistant.errors import OrderError, QuantityError
 from assistant.orders.fault import NOTHING_WRONG, Fault, Truth
 from assistant.orders.key import KeyEntry
-from assistant.spoken.expect import NumberExpected
+from assistant.orders.solve import can_be_said
+from assistant.spoken.expect import NameExpected, NumberExpected
 from assistant.spoken.language import Language
+from assistant.spoken.meaning import Answer
 
 FEWEST_NAMES = 2
 """Names among which a label is heard; with one alone, the right answer would be favoured."""
@@ -30,6 +32,7 @@ class Papers:
         key: the answer key; it must hold every name that the checklist asks for.
         language: all that is said and understood.
         truth: what is not as it should be at the bench; nothing, unless it is told.
+        order_in_short: what is spoken of the order as the attempt begins; the whole of it where empty.
         values: the answer key as conditions compare it: names as text, numbers as amounts.
         never: why steps do not apply with this order, whatever is answered; by the step's id.
         by_answers: the conditions of a step that depend on earlier answers; by the step's id.
@@ -45,6 +48,7 @@ class Papers:
     key: Mapping[str, KeyEntry]
     language: Language
     truth: Truth = NOTHING_WRONG
+    order_in_short: str = ""
     values: Mapping[str, str | dosing.Amount] = field(init=False, repr=False, compare=False)
     never: Mapping[str, str] = field(init=False, repr=False, compare=False)
     by_answers: Mapping[str, tuple[Condition, ...]] = field(init=False, repr=False, compare=False)
@@ -57,10 +61,11 @@ class Papers:
             for name, entry in self.key.items()
         }
         object.__setattr__(self, "values", values)
-        # The order never changes, so what it alone decides is decided once.
+        # Order and lab never change, so what they alone decide is decided once.
         never: dict[str, str] = {}
         for step in self.checklist.steps:
-            unmet = next((c for c in step.applies if not c.step and not c.met(values, {})), None)
+            fixed = (c for c in step.applies if not c.step)
+            unmet = next((c for c in fixed if not c.met(values, {}, self.checklist.lab_has)), None)
             if unmet is not None:
                 never[step.id] = unmet.unmet_reason(self.language.sentences)
         object.__setattr__(self, "never", never)
@@ -176,6 +181,18 @@ def _check_answerable(papers: Papers, step: Step) -> None:
             f"The order names {entry.name} without another name to tell it from.",
             "Choose another order for this checklist.",
         )
+    elif isinstance(entry.value, str):
+        _check_understood(papers.language, entry, entry.value)
+
+
+def _check_understood(language: Language, entry: KeyEntry, name: str) -> None:
+    """A name that is understood as another one could never be answered."""
+    meaning = language.interpret(name, NameExpected(entry.choices))
+    if not isinstance(meaning, Answer) or meaning.value != name:
+        raise OrderError(
+            f"{entry.name} is {name}, which is not understood as itself.",
+            "Write it in the order as the library's names.toml has it: checkoff lint tells how.",
+        )
 
 
 def _check_sayable(entry: KeyEntry, unit: str) -> None:
@@ -187,6 +204,8 @@ def _check_sayable(entry: KeyEntry, unit: str) -> None:
         value = dosing.Amount(entry.value, entry.unit or "").in_unit(unit)
     except QuantityError as cause:
         raise OrderError(f"The order gives {entry.name} in {entry.unit}, not in {unit}.", remedy) from cause
+    if not can_be_said(dosing.EXACT.apply(value)):
+        raise OrderError(f"{entry.name} has too many digits in {unit} to be said.", remedy)
     if value > NumberExpected.highest:
         raise OrderError(
             f"{entry.name} is more than {NumberExpected.highest} {unit}, the most that can be said.", remedy

@@ -20,14 +20,15 @@ def begin(turn: Turn) -> None:
     """The attempt begins: what it is, what it is not, the order, the first step."""
     checklist = turn.papers.checklist
     turn.say(turn.sentences.begins(checklist.title, checklist.purpose), Tone.NOTICE, checklist.title)
-    turn.say(turn.sentences.TRAINING_ONLY, Tone.NOTICE)
+    turn.say(turn.sentences.TRAINING_ONLY, Tone.NOTICE, turn.aloud(turn.sentences.TRAINING_IN_SHORT))
     for caution in checklist.cautions:
         turn.say(caution, Tone.NOTICE, "")
     check_off = turn.sentences.check_off_begins(more_counts=more_counts(turn))
     turn.say(turn.sentences.PRACTICE_BEGINS if turn.terms.practice else check_off, Tone.NOTICE)
     # The whole list is read out on "I need help"; at the start it would keep a learner waiting.
     turn.say(turn.sentences.WHAT_CAN_BE_SAID, Tone.NOTICE, turn.aloud(turn.sentences.FIRST_WORDS))
-    turn.say(turn.papers.order_text, Tone.NOTICE)
+    order = turn.papers.order_in_short or turn.papers.order_text
+    turn.say(turn.papers.order_text, Tone.NOTICE, turn.aloud(order))
     if turn.terms.asks_consent:
         turn.draft.state = State.ASKING_CONSENT
         prompt(turn)

@@ -5,7 +5,7 @@ from datetime import datetime
 from enum import StrEnum
 
 from assistant.checklist.model import Step
-from assistant.guide.effects import Adjust, Cover, Effect, Outcome, Say, Tone, WakeAt
+from assistant.guide.effects import Adjust, Cover, Effect, Outcome, Say, StepLine, Tone, WakeAt
 from assistant.guide.events import (
     LONGEST_WORDS,
     EarBack,
@@ -170,10 +170,11 @@ class Turn:
         """A text as a voice says it, with the checklist's own short forms in full."""
         return self.papers.language.speech(text, self.papers.checklist.abbreviations)
 
-    def say(self, text: str, tone: Tone, spoken_text: str | None = None) -> None:
+    def say(self, text: str, tone: Tone, spoken_text: str | None = None, step: StepLine | None = None) -> None:
         """Show `text` and speak it, or `spoken_text` in its place ("" speaks nothing)."""
         words = self.aloud(text) if spoken_text is None else spoken_text
-        self.said.append(Say(text, words, tone))
+        worded = self.papers.language.worded
+        self.said.append(Say(worded(text), worded(words), tone, step and replace(step, line=worded(step.line))))
 
     def adjust(self) -> None:
         """Give the voice its new settings."""

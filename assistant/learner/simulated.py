@@ -190,7 +190,7 @@ class SimulatedLearner:
     def _right(self, step: Step) -> Reply:
         match step.expect:
             case NumberAsked(key=name, unit=unit):
-                value = number_of(self._key, name)
+                value = number_of(self._key, name, unit)
                 if self._errs(step):
                     value = shifted(value)
                 return Reply(self._number(value, unit))
@@ -245,9 +245,9 @@ class SimulatedLearner:
         asked = step.expect
         match self._slip, asked:
             case Slip.WRONG_RATE, NumberAsked(key=name, unit=unit):
-                return Reply(self._number(another_rate(number_of(self._key, name)), unit))
+                return Reply(self._number(another_rate(number_of(self._key, name, unit)), unit))
             case Slip.TENFOLD, NumberAsked(key=name, unit=unit):
-                return Reply(self._number(shifted(number_of(self._key, name)), unit))
+                return Reply(self._number(shifted(number_of(self._key, name, unit)), unit))
             case Slip.SWAPPED, NumberAsked(key=name, unit=unit):
                 return Reply(self._number(number_of(self._key, volume_key(name)), unit))
             case Slip.TEEN_TY, NumberAsked(key=name, unit=unit):

@@ -5,6 +5,8 @@ from decimal import Decimal
 from enum import StrEnum
 
 from assistant.checklist.model import Checklist, ChoiceAsked, NameAsked, NumberAsked, QuestionAsked, Step
+from assistant.dosing import Amount
+from assistant.dosing.amount import normal
 from assistant.dosing.twins import twin
 from assistant.orders.key import KeyEntry
 
@@ -26,16 +28,24 @@ OTHER_BAGS = ("0.9 % sodium chloride", "5 % dextrose in water")
 """Bags that a learner may take by mistake; the first one that was not ordered is taken."""
 
 
-def number_of(key: Mapping[str, KeyEntry], name: str) -> Decimal:
+def number_of(key: Mapping[str, KeyEntry], name: str, unit: str = "") -> Decimal:
     """A number of the answer key.
+
+    Args:
+        key: the answer key.
+        name: in it.
+        unit: in which it is asked for; "" for the key's own.
 
     Raises:
         TypeError: it is a name.
     """
-    value = key[name].value
-    if not isinstance(value, Decimal):
+    entry = key[name]
+    if not isinstance(entry.value, Decimal):
         raise TypeError(f"{name} is a name, not a number")
-    return value
+    if not entry.unit or unit in ("", entry.unit):
+        return entry.value
+    exact = Amount(entry.value, entry.unit).in_unit(unit)
+    return normal(Decimal(exact.numerator) / Decimal(exact.denominator))
 
 
 def places(slip: Slip, checklist: Checklist, key: Mapping[str, KeyEntry]) -> list[str]:

@@ -1,9 +1,10 @@
 """Every infusion that can be drawn, by how much arithmetic it asks: made from the shelf, kept within the limits."""
 
 import itertools
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
+from fractions import Fraction
 from functools import lru_cache
 
 from assistant.dosing import EXACT, TENTH, Amount, Measure, flow_rate, parse_amount
@@ -20,10 +21,21 @@ from assistant.orders.plausible import stopping, table
 from assistant.orders.shelf import DoseRateDrug, Drug, PushDrug, shelf
 
 _BAGS = ("250 mL", "500 mL", "1,000 mL", "1 L")
-_HOURS = ("2 h", "3 h", "4 h", "5 h", "6 h", "8 h", "10 h", "12 h", "16 h", "20 h", "24 h")
+_HOURS = (
+    *("4 h", "5 h", "6 h", "7 h", "8 h", "9 h", "10 h", "12 h", "14 h", "15 h", "16 h", "18 h", "20 h", "22 h", "24 h"),
+)
 RATES = ("40 mL/h", "50 mL/h", "60 mL/h", "75 mL/h", "80 mL/h", "100 mL/h", "110 mL/h", "125 mL/h", "150 mL/h")
 """At which a primary is ordered by rate."""
-_RESERVES = ("0 mL", "25 mL", "50 mL")
+_RESERVES = ("25 mL", "50 mL")
+"""What stays in a primary's bag, so that a pump never runs it dry (common practice, no source)."""
+_NOTHING_KEPT = "0 mL"
+"""By gravity nothing stops the flow at a reserve."""
+_SMALL_RESERVE, _SMALL_BAG_ML = "10 mL", 150
+_DOSE_RESERVE = "20 mL"
+"""What stays in a bag by dose rate: less of a small bag (common practice, no source)."""
+_SHORTEST_H, _LONGEST_H = 4, 24
+"""What is ordered as continuous runs at least so long (common practice, no source); a bag hangs at most so long
+(policy of the Ostrey Harbour Teaching Lab, in ``limits.toml``)."""
 _FACTORS = ("10 gtt/mL", "15 gtt/mL", "20 gtt/mL", "60 gtt/mL")
 _KILOGRAMS = range(48, 111, 2)
 _POUNDS = range(110, 241, 10)
@@ -87,14 +99,16 @@ def primaries(by_gravity: bool) -> tuple[WithSet, ...]:
     return tuple(_gravities() if by_gravity else _primaries())
 
 
-def _primaries() -> Iterator[WithSet]:
+def _primaries(reserves: Sequence[str] = _RESERVES) -> Iterator[WithSet]:
     for bag in map(parse_amount, _BAGS):
         for speed in map(parse_amount, (*_HOURS, *RATES)):
             by_time = unit(speed.unit).kind == "duration"
             worked = flow_rate(bag, speed) if by_time else None
+            if not _is_continuous(bag, worked or speed):
+                continue
             fluids = [fluid.name for fluid in shelf().fluids if _runs(fluid.name, worked or speed)]
             hurdles = _cut(worked) + (bag.unit != "mL")
-            for reserve in map(parse_amount, _RESERVES):
+            for reserve in map(parse_amount, reserves):
                 if not by_time and not _whole_minutes(bag, reserve, speed):
                     continue
                 for fluid in fluids:
@@ -103,25 +117,36 @@ def _primaries() -> Iterator[WithSet]:
                     yield WithSet(primary, None, hurdles)
 
 
+def _is_continuous(bag: Amount, rate: Measure) -> bool:
+    """Whether a bag lasts for a time that anybody would call continuous, and no longer than a bag may hang."""
+    return _SHORTEST_H <= bag.in_unit("mL") / rate.in_unit("mL/h") <= _LONGEST_H
+
+
 def _runs(fluid: str, rate: Measure) -> bool:
     return not stopping(table().check(fluid, rate=rate))
 
 
 def _gravities() -> Iterator[WithSet]:
     sets = [Gravity(drop_factor=parse_amount(text)) for text in _FACTORS]
-    for hung in primaries(by_gravity=False):
+    for hung in _primaries((_NOTHING_KEPT,)):
         for gravity in sets:
             drops = _drops(hung.primary.bag_volume, hung.primary.over, hung.primary.rate, gravity.drop_factor)
             if _FEWEST_DROPS <= drops.value <= _MOST_DROPS:
                 yield WithSet(hung.primary, gravity, hung.hurdles + _cut(drops))
 
 
+def can_be_counted(rate: Amount, gravity: Gravity | None) -> bool:
+    """Whether an eye can count the drops of a rate; through a pump nobody counts any."""
+    return gravity is None or _FEWEST_DROPS <= drop_rate(gravity.drop_factor, rate=rate).value <= _MOST_DROPS
+
+
 @lru_cache(maxsize=2048)
 def _drops(volume: Amount, over: Amount | None, rate: Amount | None, factor: Amount) -> Result:
-    return drop_rate(factor, rate=rate or flow_rate(volume, over or _never()).amount)
+    return drop_rate(factor, rate=rate or flow_rate(volume, over or never()).amount)
 
 
-def _never() -> Amount:
+def never() -> Amount:
+    """What takes the place of a duration that an infusion by rate does not have."""
     raise TypeError("an infusion has either a duration or a rate")
 
 
@@ -164,15 +189,26 @@ def rated() -> tuple[Rated, ...]:
             strength = concentration(amount, volume)
             for ordered in drug.ordered:
                 by_weight = unit(ordered.unit).kind == "dose rate per weight"
-                dose = ByDoseRate(drug=drug.name, ordered=ordered, amount=amount, volume=volume)
+                dose = ByDoseRate(
+                    drug=drug.name,
+                    ordered=ordered,
+                    amount=amount,
+                    volume=volume,
+                    reserve=parse_amount(_SMALL_RESERVE if volume.in_unit("mL") < _SMALL_BAG_ML else _DOSE_RESERVE),
+                    target=drug.target,
+                )
                 if stopping(limits.check(drug.name, dose_rate=ordered, concentration=strength, weight=kilos[0])):
                     continue
                 grams = amount.unit == "g"
                 if not by_weight:
-                    found.append(Rated(dose, None, drug, _cut(pump_rate(ordered, strength)) + grams))
+                    rate = pump_rate(ordered, strength)
+                    if _lasts(volume, rate.exact):
+                        found.append(Rated(dose, None, drug, _cut(rate) + grams))
                     continue
-                for weight, hurdles in _weights(pump_rate(ordered, strength, unit="mL/kg/h", rounding=EXACT)):
-                    found.append(Rated(dose, weight, drug, hurdles + grams))
+                per_kilo = pump_rate(ordered, strength, unit="mL/kg/h", rounding=EXACT)
+                for weight, hurdles in _weights(per_kilo):
+                    if _lasts(volume, per_kilo.exact * weight.in_unit("kg")):
+                        found.append(Rated(dose, weight, drug, hurdles + grams))
     return tuple(found)
 
 
@@ -191,6 +227,11 @@ def pushes() -> tuple[Pushed, ...]:
                 in_part = dose.ratio < amount.in_unit(dose.unit)
                 found.append(Pushed(push, drug, _cut(drawn) + _cut(each_minute(push, drawn)) + in_part))
     return tuple(found)
+
+
+def _lasts(volume: Amount, rate: Fraction) -> bool:
+    """Whether a bag is used up, at a rate in mL/h, before it has hung too long."""
+    return volume.in_unit("mL") / rate <= _LONGEST_H
 
 
 def _weights(per_kilo: Result) -> Iterator[tuple[Amount, int]]:

@@ -4,11 +4,12 @@ import random
 from dataclasses import dataclass, field
 from datetime import date, timedelta
 
-from assistant.dosing import Amount
-from assistant.orders.choices import Dosed, Pushed, Rated, WithSet
+from assistant.dosing import Amount, flow_rate
+from assistant.orders.choices import Dosed, Pushed, Rated, WithSet, never
 from assistant.orders.laid_out import CONTAINERS, LaidOut, OnPurpose
 from assistant.orders.lines import Change, Flush, Running
 from assistant.orders.model import Paced
+from assistant.orders.pairs import may_follow
 
 _SOONEST_DAYS, _LATEST_DAYS = 45, 700
 _LONGEST_PAST_DAYS = 60
@@ -44,9 +45,17 @@ class Draft:
 
     @property
     def content(self) -> object:
-        """What makes two orders alike: the infusions, whoever they are for."""
+        """What makes two orders alike: the infusions, whoever they are for and whatever stays in the bag."""
+        hung = self.primary
+        line = hung and (
+            hung.primary.fluid,
+            hung.primary.bag_volume.in_unit("mL"),
+            hung.primary.over,
+            hung.primary.rate,
+        )
         return (
-            self.primary and (self.primary.primary, self.primary.gravity),
+            line,
+            hung and hung.gravity,
             self.first and self.first.secondary,
             self.second and self.second.secondary,
             self.rated and (self.rated.dose, self.weight),
@@ -67,14 +76,20 @@ class Draft:
         return self.primary.primary.fluid if self.primary else None
 
     def rides_together(self) -> bool:
-        """Whether each drug may ride on the primary, and the two are not the same."""
-        drugs = [dosed.drug for dosed in (self.first, self.second) if dosed is not None]
-        if len(drugs) == 2 and drugs[0].name == drugs[1].name:
-            return False
-        rides = [drug.with_fluids for drug in drugs]
-        if self.pushed is not None:
-            rides.append(self.pushed.drug.with_fluids)
-        return self.fluid is None or all(self.fluid in fluids for fluids in rides)
+        """Whether each drug may ride on the primary, at its rate, and the second may follow the first."""
+        drugs = [dosed for dosed in (self.first, self.second) if dosed is not None]
+        follows = len(drugs) < 2 or may_follow(drugs[0].drug.name, drugs[1].drug.name)
+        by_hand = self.pushed is None or self.fluid is None or self.fluid in self.pushed.drug.with_fluids
+        return follows and by_hand and all(map(self.may_ride, drugs))
+
+    def may_ride(self, dosed: Dosed) -> bool:
+        """Whether a drug may ride on the primary, where there is one."""
+        if self.primary is None:
+            return True
+        primary, drug = self.primary.primary, dosed.drug
+        rate = primary.rate or flow_rate(primary.bag_volume, primary.over or never()).amount
+        slow_enough = drug.beside_at_most is None or rate.in_unit("mL/h") <= drug.beside_at_most.in_unit("mL/h")
+        return primary.fluid in drug.with_fluids and slow_enough
 
     def has(self, part: str) -> bool:
         """Whether a part of an order was chosen."""

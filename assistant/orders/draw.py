@@ -8,10 +8,10 @@ from datetime import date, timedelta
 from decimal import Decimal
 from functools import lru_cache
 
-from assistant.dosing import Amount, parse_amount
+from assistant.dosing import Amount, flow_rate, parse_amount
 from assistant.dosing.units import same_dimension
 from assistant.errors import UsageError
-from assistant.orders.choices import RATES, Dosed, Pushed, Rated, WithSet, primaries, pushes, rated, secondaries
+from assistant.orders.choices import RATES, Dosed, Pushed, Rated, WithSet, never, primaries, pushes, rated, secondaries
 from assistant.orders.draft import Draft
 from assistant.orders.lines import Change, Flush, Running
 from assistant.orders.model import Order, Patient
@@ -39,11 +39,13 @@ class Wanted:
         parts: some of `PARTS`.
         units: by name of the answer key, the unit in which a checklist asks for it.
         weight: the body weight is asked for.
+        frequency: how the primary is ordered, so that it fits the procedure.
     """
 
     parts: frozenset[str]
     units: tuple[tuple[str, str], ...] = ()
     weight: bool = False
+    frequency: str = "continuous"
 
 
 def wanted_by(keys: Collection[tuple[str, str | None]], own: Order | None) -> Wanted:
@@ -68,7 +70,10 @@ def wanted_by(keys: Collection[tuple[str, str | None]], own: Order | None) -> Wa
     if not parts:
         raise UsageError("This checklist asks for nothing that an order states.", "It needs no drawn order.")
     units = tuple(sorted((name, asked) for name, asked in keys if asked is not None))
-    return Wanted(frozenset(parts), units, any(name == "patient.weight" for name, _ in keys))
+    weighs = any(name == "patient.weight" for name, _ in keys)
+    if own is None or own.primary is None:
+        return Wanted(frozenset(parts), units, weighs)
+    return Wanted(frozenset(parts), units, weighs, own.primary.frequency)
 
 
 def draw(
@@ -114,7 +119,7 @@ def draw(
                 continue
             if draft.content in seen:
                 continue
-            order = _order(draft, chance, names[number - 1], number, seed, day)
+            order = _order(draft, chance, names[number - 1], number, seed, day, wanted.frequency)
             if not _is_fair(order, planting):
                 continue
             seen.add(draft.content)
@@ -175,7 +180,7 @@ def _contents(chance: random.Random, wanted: Wanted, level: int) -> Iterator[Dra
         if "change" in wanted.parts:
             draft.change = _change(draft, chance)
         if "flush" in wanted.parts:
-            draft.flush = chance.choice(_FLUSHES)
+            draft.flush = chance.choice(_FLUSHES_OF_A_DRUG if wanted.parts & {"secondary", "push"} else _FLUSHES)
         yield draft
 
 
@@ -186,20 +191,31 @@ def _shares(wanted: Wanted, level: int) -> tuple[tuple[int, ...], ...]:
     return tuple(share for share in every if min(sum(share), LEVELS[-1] - 1) == level - 1 or not share)
 
 
+_SYRINGES = ("3 mL", "5 mL", "10 mL")
+"""Flush syringes as they are filled (common practice, no source)."""
 _FLUSHES = tuple(
     Flush(volume=parse_amount(volume), frequency=frequency)
-    for volume in ("3 mL", "4 mL", "5 mL", "6 mL", "8 mL", "10 mL")
+    for volume in _SYRINGES
     for frequency in (
         "before and after each use",
         "after each use",
         "every 6 hours",
         "every 8 hours",
+        "every 8 hours, and after each use",
+        "every 8 hours, and before and after each use",
         "every 12 hours",
+        "every 12 hours, and before and after each use",
         "every 24 hours",
         "once a shift",
     )
 )
-"""Adult locks by habit (common practice, no source); local policy names volume and frequency."""
+"""Adult locks by habit; local policy names volume and frequency.
+
+BCcampus, Clinical Procedures for Safer Patient Care, section 8.5: 3 to 5 mL, before and after a drug, and every 12
+hours where the lock is not used; the others are common practice, no source.
+"""
+_FLUSHES_OF_A_DRUG = tuple(Flush(volume=parse_amount(volume)) for volume in _SYRINGES)
+"""Beside an intermittent drug: before and after each dose, and at no other time (the same section)."""
 
 
 @lru_cache(maxsize=64)
@@ -254,10 +270,8 @@ def _since(draft: Draft, chance: random.Random) -> Running | None:
         return None
     primary = draft.primary.primary
     held = primary.bag_volume.in_unit("mL") - primary.reserve.in_unit("mL")
-    ends = primary.over.in_unit("h") if primary.over is not None else None
-    if primary.rate is not None:
-        ends = held / primary.rate.in_unit("mL/h")
-    hours = [n for n in range(1, 12) if ends is not None and n < ends]
+    rate = primary.rate or flow_rate(primary.bag_volume, primary.over or never()).amount
+    hours = [n for n in range(1, 12) if n < held / rate.in_unit("mL/h")]
     return Running(since=Amount(Decimal(chance.choice(hours)), "h")) if hours else None
 
 
@@ -279,7 +293,7 @@ def _names(chance: random.Random, count: int) -> list[str]:
     ]
 
 
-def _order(draft: Draft, chance: random.Random, name: str, number: int, seed: int, day: date) -> Order:
+def _order(draft: Draft, chance: random.Random, name: str, number: int, seed: int, day: date, frequency: str) -> Order:
     people = shelf().people
     born = day - timedelta(days=chance.randint(_YOUNGEST * 365, _OLDEST * 365))
     allergies = list(draft.allergies)
@@ -299,7 +313,7 @@ def _order(draft: Draft, chance: random.Random, name: str, number: int, seed: in
             allergies=tuple(allergies),
             weight=draft.weight,
         ),
-        primary=draft.primary.primary if draft.primary else None,
+        primary=draft.primary.primary.model_copy(update={"frequency": frequency}) if draft.primary else None,
         gravity=draft.primary.gravity if draft.primary else None,
         secondary=draft.first.secondary if draft.first else None,
         second_secondary=draft.second.secondary if draft.second else None,

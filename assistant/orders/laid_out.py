@@ -14,7 +14,7 @@ from assistant.orders.reading import Dose, DropFactor, Name, Volume
 
 BagState = Literal["cloudy", "leaking", "expired"]
 """What may be wrong with a bag or a syringe that bears the right label."""
-OnPurpose = Literal["allergy", "limits", "pair"]
+OnPurpose = Literal["allergy", "limits", "pair", "drugs"]
 """What may be wrong in an order itself, for the learner to notice."""
 Thing = Annotated[str, Field(pattern=r"^[a-z][a-z -]*$", max_length=40)]
 """What is looked at beside bags and syringes, as a checklist's `looks_at` names it: ``site``, ``wristband``."""

@@ -1,8 +1,8 @@
 """What an order can hold: infusions, a flush, and where a running one stands."""
 
-from typing import Self
+from typing import Annotated, Self
 
-from pydantic import StrictBool, model_validator
+from pydantic import Field, StrictBool, model_validator
 
 from assistant.checklist.paper import Paper, refuse
 from assistant.dosing import Amount, parse_amount, show
@@ -106,6 +106,7 @@ class ByDoseRate(Paper):
         ordered: for example ``5 mcg/kg/min``, ``18 units/kg/h`` or ``10 mg/h``.
         amount: all the drug in the bag.
         volume: of the bag, the drug's own volume included.
+        target: what the dose is steered by, such as ``mean arterial pressure 65 mmHg or more``; "" where by nothing.
     """
 
     drug: Name
@@ -115,6 +116,7 @@ class ByDoseRate(Paper):
     reserve: Reserve = parse_amount("0 mL")
     route: Name = "intravenous"
     frequency: Name = "continuous"
+    target: Annotated[str, Field(max_length=120)] = ""
 
     @model_validator(mode="after")
     def _keeps_something(self) -> Self:
@@ -125,8 +127,12 @@ class ByDoseRate(Paper):
         """As the order states it."""
         return (
             f"By pump: {self.drug} {show(self.amount)} in {show(self.volume)} at {illegible or show(self.ordered)},"
-            f" {self.route}, {self.frequency}.{_kept(self.reserve)}"
+            f" {self.route}, {self.frequency}.{_kept(self.reserve)}{self._steered()}"
         )
+
+    def _steered(self) -> str:
+        """The sentence about the target, after a space; "" where there is none."""
+        return f" Target: {self.target}." if self.target else ""
 
 
 class Push(Paper):

@@ -14,28 +14,35 @@ from assistant.checklist.paper_file import PaperFile
 from assistant.checklist.wording import error_prone
 from assistant.dosing import Amount, show, show_number
 from assistant.dosing.limits import Limits
-from assistant.dosing.result import tell_exact
+from assistant.dosing.result import moved_far, tell_exact
 from assistant.dosing.units import same_dimension
+from assistant.dosing.usual import beyond_usual
 from assistant.errors import QuantityError
 from assistant.orders.fault import Fault
 from assistant.orders.laid_out import CONTAINERS, LABELS, OnPurpose
 from assistant.orders.model import Order
-from assistant.orders.names import label_names
+from assistant.orders.names import label_names, with_own
 from assistant.orders.older import PLANTED_AS, place_in
+from assistant.orders.pairs import ASK_THE_PHARMACIST, pair_of
 from assistant.orders.shelf import shelf
 from assistant.orders.solve import amount_of, answer_key, can_be_said
 from assistant.orders.truth import truth_of
+from assistant.spoken import ENGLISH
+from assistant.spoken.expect import NameExpected, NumberExpected
+from assistant.spoken.meaning import Answer
 
 ORDER_RULES = (
     "order-key",
     "order-allergy",
     "order-limits",
     "order-pair",
+    "order-drugs",
     "order-on-purpose",
     "order-dates",
     "order-rate",
     "order-sayable",
     "order-steps",
+    "order-usual",
     "order-names",
     "order-wording",
     "order-teaching",
@@ -77,7 +84,7 @@ def lint_order(order: Order, paper: PaperFile, limits: Limits) -> tuple[Finding,
     complaints = [*_key(order)]
     if not complaints:  # without a key there is nothing to compare
         faults = truth_of(order, limits).faults
-        complaints += [*_wrong(order, faults), *_on_purpose(order, faults, paper)]
+        complaints += [*_wrong(order, faults), *_on_purpose(order, faults, paper), *_usual(order, faults)]
         for rule in _RULES:
             complaints += rule(order)
     complaints += _older(paper)
@@ -187,13 +194,43 @@ def _rates(order: Order) -> Iterator[_Complaint]:
 def _sayable(order: Order) -> Iterator[_Complaint]:
     """Every number of the key can be said."""
     for entry in answer_key(order).values():
-        if isinstance(entry.value, Decimal) and not can_be_said(entry.value):
+        if not isinstance(entry.value, Decimal):
+            continue
+        where, number = (entry.name.partition(".")[0],), f"{show_number(entry.value)} {entry.unit}"
+        if not can_be_said(entry.value):
             yield _error(
                 "order-sayable",
-                (entry.name.partition(".")[0],),
-                f"{entry.name} is {show_number(entry.value)} {entry.unit}, which nobody can say:"
-                f" {'; '.join(entry.working) or 'the order states it'}.",
+                where,
+                f"{entry.name} is {number}, which nobody can say: {'; '.join(entry.working) or 'the order states it'}.",
                 "Order a number with fewer digits.",
+            )
+        elif entry.value > NumberExpected.highest:
+            yield _warning(
+                "order-sayable",
+                where,
+                f"{entry.name} is {number}, more than the {NumberExpected.highest:,} that can be said.",
+                "Order less, or choose a checklist that does not ask for it.",
+            )
+
+
+def _usual(order: Order, faults: tuple[Fault, ...]) -> Iterator[_Complaint]:
+    """Every number of the key is one that pumps take and people receive, and that rounding has not moved far.
+
+    What a limit already forbids is said once.
+    """
+    limited = {fault.fact.partition(".")[0] for fault in faults if fault.fact.endswith(".limits")}
+    for entry in answer_key(order).values():
+        if not isinstance(entry.value, Decimal) or entry.unit is None or entry.name.partition(".")[0] in limited:
+            continue
+        value = Fraction(entry.value)
+        # A rate that follows from a volume and its time is looked at by `_steps`.
+        exact = value if entry.formula in ("rate", "piggyback-rate") else entry.exact or value
+        for sentence in (*beyond_usual(value, entry.unit), *moved_far(exact, value)):
+            yield _warning(
+                "order-usual",
+                (entry.name.partition(".")[0],),
+                f"{entry.name} is {show_number(entry.value)} {entry.unit}. {sentence}",
+                "Order what can be given.",
             )
 
 
@@ -234,13 +271,30 @@ def _names(order: Order) -> Iterator[_Complaint]:
             (("laid_out", part, field), getattr(order.laid_out, part)),
         ):
             name = getattr(says, field, None)
-            if name is not None and name not in names:
+            if name is None or name in names:
+                continue
+            if (heard := _heard_as(name, names)) != name:
+                yield _error(
+                    "order-names",
+                    where,
+                    f"{name} is understood as {heard}, so nobody can read it from the label."
+                    if heard
+                    else f"{name} cannot be understood as a name.",
+                    f"Write {heard}, as the list of names has it." if heard else "Write it in words.",
+                )
+            else:
                 yield _warning(
                     "order-names",
                     where,
                     f"{name} is not among the names that labels in the lab carry.",
                     "Write it as the list of names has it; a new name can still be used, and is heard less surely.",
                 )
+
+
+def _heard_as(name: str, names: set[str]) -> str:
+    """The name that its own words are understood as, among the others; "" for none."""
+    meaning = ENGLISH.interpret(name, NameExpected(with_own(tuple(names), name)))
+    return meaning.value if isinstance(meaning, Answer) and isinstance(meaning.value, str) else ""
 
 
 def _wording(order: Order) -> Iterator[_Complaint]:
@@ -278,12 +332,27 @@ def _warning(rule: str, where: tuple[str, ...], what: str, mend: str) -> _Compla
     return _Complaint(rule, Severity.WARNING, where, what, mend)
 
 
+def _pairs(order: Order) -> Iterator[_Complaint]:
+    """Two drugs that follow each other through one set are known to be able to."""
+    if order.secondary is None or order.second_secondary is None:
+        return
+    first, second = order.secondary.drug, order.second_secondary.drug
+    if pair_of(first, second) is None:
+        yield _warning(
+            "order-drugs",
+            ("second_secondary",),
+            f"whether {second} may follow {first} through one set is not known here.",
+            f"Choose a pair that is listed, or {ASK_THE_PHARMACIST}.",
+        )
+
+
 _RULES: tuple[Callable[[Order], Iterator[_Complaint]], ...] = (
     _dates,
     _rates,
     _sayable,
     _steps,
     _names,
+    _pairs,
     _wording,
     _teaching,
 )

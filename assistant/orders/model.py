@@ -103,12 +103,22 @@ class Order(Paper):
     def sentences(self) -> tuple[str, ...]:
         """The order as it is shown, one sentence each; only what it states, nothing that follows from it."""
         patient = self.patient
+        day = f" Written on {day_in_words(self.written)}." if self.written else ""
+        return (
+            f"Order {self.code} for {patient.name}, born {day_in_words(patient.born)}, number {patient.number}.",
+            *self._to_be_given(),
+            f"Ordered by {self.ordered_by}.{day}",
+        )
+
+    def in_short(self) -> str:
+        """What is spoken first: allergies, and what is to be given; whose it is and who ordered it is read."""
+        return " ".join(self._to_be_given())
+
+    def _to_be_given(self) -> tuple[str, ...]:
+        patient = self.patient
         allergies = ", ".join(patient.allergies) or "none known"
         weight = f" Weight {show(patient.weight)}." if patient.weight else ""
-        lines = [
-            f"Order {self.code} for {patient.name}, born {day_in_words(patient.born)}, number {patient.number}.",
-            f"Allergies: {allergies}.{weight}",
-        ]
+        lines = [f"Allergies: {allergies}.{weight}"]
         if self.primary is not None:
             lines.append(self._primary(self.primary))
         if self.gravity is not None:
@@ -127,8 +137,6 @@ class Order(Paper):
             lines.append(f"The primary has been running for {show(self.running.since)}.")
         if self.change is not None:
             lines.append(self.change.sentence())
-        day = f" Written on {day_in_words(self.written)}." if self.written else ""
-        lines.append(f"Ordered by {self.ordered_by}.{day}")
         return tuple(lines)
 
     def _primary(self, primary: Primary) -> str:

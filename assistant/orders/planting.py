@@ -5,16 +5,18 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Literal, get_args
 
+from assistant.checklist.condition import USUAL_LAB, LabTrait
 from assistant.checklist.facts import ANOTHER_PATIENT, WRISTBAND
 from assistant.checklist.model import Checklist, ChoiceAsked, Step
 from assistant.dosing import Amount, parse_amount, show
 from assistant.dosing.limits import Finding
-from assistant.orders.choices import check
+from assistant.orders.choices import can_be_counted, check, secondaries
 from assistant.orders.draft import Draft
 from assistant.orders.fault import Fault, Truth, facts_of
 from assistant.orders.laid_out import LABELS
 from assistant.orders.lines import ByDoseRate, Primary, Secondary
 from assistant.orders.model import Order, Paced
+from assistant.orders.pairs import pair_of
 from assistant.orders.plausible import stopping, table
 from assistant.orders.shelf import avoided_with, shelf
 from assistant.orders.solve import amount_of, answer_key
@@ -35,7 +37,7 @@ FaultKind = Literal[
 FAULTS: tuple[FaultKind, ...] = get_args(FaultKind)
 
 _TOO_SHORT = ("5 min", "10 min", "15 min", "20 min", "30 min")
-_TOO_HASTY = "15 s"
+_TOO_HASTY = ("5 s", "10 s", "15 s", "20 s", "30 s")
 _TOO_FAST = ("300 mL/h", "400 mL/h", "500 mL/h", "750 mL/h", "1,250 mL/h")
 _BAGS = {
     "primary": "bag of the primary",
@@ -55,11 +57,13 @@ class Findable:
         facts: everything that they look at.
         states: of things that are neither bag nor label, how every choice about them can say that they are.
         steps: those that look at something; one that hangs on an earlier answer is not among them.
+        lab: what the lab has.
     """
 
     facts: frozenset[str]
     states: Mapping[str, tuple[str, ...]]
     steps: tuple[Step, ...]
+    lab: frozenset[LabTrait] = USUAL_LAB
 
     @classmethod
     def by(cls, checklist: Checklist) -> "Findable":
@@ -75,6 +79,7 @@ class Findable:
             frozenset(fact for step in steps for fact in facts_of(step)),
             {fact: told for fact, told in states.items() if told},
             tuple(step for step in steps if facts_of(step)),
+            checklist.lab_has,
         )
 
     def finds(self, fault: Fault, order: Order) -> bool:
@@ -84,7 +89,7 @@ class Findable:
             return True
         key = answer_key(order)
         values = {name: one.value if isinstance(one.value, str) else amount_of(one) for name, one in key.items()}
-        return any(step.unmet(values, {}) is None for step in looking)
+        return any(step.unmet(values, {}, self.lab) is None for step in looking)
 
     def parts(self, matter: str) -> tuple[str, ...]:
         """The parts of an order of which this is looked at."""
@@ -188,16 +193,16 @@ def _over_limit(draft: Draft, findable: Findable, chance: random.Random) -> str:
             fast = ByDoseRate(drug=slow.drug, ordered=tenfold, amount=slow.amount, volume=slow.volume)
             draft.rated = replace(draft.rated, dose=fast)
         case "push" if draft.pushed is not None:
-            hasty = draft.pushed.push.model_copy(update={"over": parse_amount(_TOO_HASTY)})
+            hasty = draft.pushed.push.model_copy(update={"over": parse_amount(chance.choice(_TOO_HASTY))})
             found = stopping(table().check(hasty.drug, dose=hasty.dose, duration=hasty.over))
             if not found:
                 return ""
             draft.pushed = replace(draft.pushed, push=hasty)
-        case "primary" if draft.primary is not None and draft.primary.gravity is None:
+        case "primary" if draft.primary is not None:
             plain = draft.primary.primary
             rate = parse_amount(chance.choice(_TOO_FAST))
             found = stopping(table().check(plain.fluid, rate=rate))
-            if not found or _has_run_in(draft, rate):
+            if not found or _has_run_in(draft, rate) or not can_be_counted(rate, draft.primary.gravity):
                 return ""
             wild = Primary(fluid=plain.fluid, bag_volume=plain.bag_volume, reserve=plain.reserve, rate=rate)
             draft.primary = replace(draft.primary, primary=wild)
@@ -256,9 +261,12 @@ def _allergy(draft: Draft, findable: Findable, chance: random.Random) -> str:
 
 
 def _incompatible_pair(draft: Draft, findable: Findable, chance: random.Random) -> str:
-    part = _one_of(draft, findable.parts("pair"), chance)
-    if not part or draft.primary is None:
+    places = [(part, matter) for matter in ("pair", "drugs") for part in findable.parts(matter) if draft.has(part)]
+    if not places or draft.primary is None:
         return ""
+    part, matter = chance.choice(places)
+    if matter == "drugs":
+        return _drugs_apart(draft, chance)
     name = draft.name_of(part)
     pairs = [
         (fluid.name, found)
@@ -271,6 +279,29 @@ def _incompatible_pair(draft: Draft, findable: Findable, chance: random.Random) 
     draft.primary = replace(draft.primary, primary=draft.primary.primary.model_copy(update={"fluid": fluid}))
     draft.on_purpose = ("pair",)
     return f"{found[0].sentence[0].upper()}{found[0].sentence[1:]} The learner must stop and ask the pharmacist."
+
+
+def _drugs_apart(draft: Draft, chance: random.Random) -> str:
+    """Another first drug, through whose set the second one must not follow."""
+    if draft.first is None or draft.second is None:
+        return ""
+    second, hurdles = draft.second.drug.name, draft.first.hurdles
+    clashes = {
+        dosed.drug.name: pair
+        for dosed in secondaries()
+        if (pair := pair_of(dosed.drug.name, second)) is not None and pair.may == "stay apart"
+    }
+    others = [
+        dosed
+        for dosed in secondaries()
+        if dosed.drug.name in clashes and dosed.hurdles == hurdles and draft.may_ride(dosed)
+    ]
+    if not others:
+        return ""
+    draft.first = chance.choice(others)
+    first = draft.first.drug.name
+    draft.on_purpose = ("drugs",)
+    return f"{second} must not follow {first} through one set. The learner must stop and ask the pharmacist."
 
 
 def _wrong_patient(draft: Draft, findable: Findable, _chance: random.Random) -> str:

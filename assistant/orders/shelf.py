@@ -1,6 +1,7 @@
 """What drawn orders are made of: the library's ``shelf.toml``, read and checked."""
 
 from functools import lru_cache
+from typing import Annotated
 
 from pydantic import Field, ValidationError
 
@@ -9,7 +10,7 @@ from assistant.checklist.model import Paper
 from assistant.checklist.paper_file import read_paper
 from assistant.dosing.limits import key_of
 from assistant.errors import OrderError
-from assistant.orders.reading import Dose, DoseRate, Duration, Name, Volume
+from assistant.orders.reading import Dose, DoseRate, Duration, Name, Rate, Volume
 
 Bag = tuple[Dose, Volume]
 """All the drug in a bag, and its volume."""
@@ -31,6 +32,7 @@ class Drug(Paper):
         frequency: how often, as the order words it.
         with_fluids: primaries on which it may ride.
         avoid: allergies with which it is not drawn.
+        beside_at_most: the fastest primary on which it is drawn; None: any.
         source: where doses, dilution and times are published.
     """
 
@@ -40,6 +42,7 @@ class Drug(Paper):
     frequency: tuple[Name, ...] = Field(min_length=1)
     with_fluids: tuple[Name, ...] = Field(alias="with", min_length=1)
     avoid: tuple[Name, ...] = ()
+    beside_at_most: Rate | None = None
     source: str
 
 
@@ -54,12 +57,17 @@ class Electrolyte(Drug):
 
 
 class DoseRateDrug(Paper):
-    """A drug that is ordered by dose rate, with its bags and the steps that are drawn."""
+    """A drug that is ordered by dose rate, with its bags and the steps that are drawn.
+
+    Attributes:
+        target: what its dose is steered by, as the order words it; "" where by nothing.
+    """
 
     name: Name
     bags: tuple[Bag, ...] = Field(min_length=1)
     ordered: tuple[DoseRate, ...] = Field(min_length=1)
     avoid: tuple[Name, ...] = ()
+    target: Annotated[str, Field(max_length=120)] = ""
     source: str
 
 

@@ -305,7 +305,7 @@ def _flush(flush: Flush, order: Order) -> list[KeyEntry]:
     fluids = with_own(label_names().fluids, flush.fluid, order.laid_out.flush.fluid or flush.fluid)
     return [
         KeyEntry("flush.fluid", flush.fluid, None, choices=fluids),
-        _stated("flush.volume", flush.volume),
+        _stated("flush.volume", flush.volume, "mL"),
     ]
 
 
@@ -323,7 +323,7 @@ def _rate(name: str, infusion: Primary | Secondary, volume: Amount, rounding: Ro
     if infusion.over is None:
         if infusion.rate is None:
             raise TypeError("an infusion has either a duration or a rate")
-        return _stated(name, infusion.rate)
+        return _stated(name, infusion.rate, "mL/h")
     formula = dosing.piggyback_rate if isinstance(infusion, Secondary) else dosing.flow_rate
     return _worked_out(name, formula(volume, infusion.over, rounding=rounding))
 

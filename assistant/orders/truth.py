@@ -13,6 +13,7 @@ from assistant.orders.key import KeyEntry
 from assistant.orders.laid_out import CONTAINERS, LABELS, BagState
 from assistant.orders.lines import ByDoseRate, Push, Secondary
 from assistant.orders.model import Order
+from assistant.orders.pairs import pair_of
 from assistant.orders.plausible import stopping
 from assistant.orders.reading import day_in_words
 from assistant.orders.shelf import avoided_with
@@ -61,6 +62,7 @@ def truth_of(order: Order, limits: Limits) -> Truth:
         *_allergies(order),
         *_beyond_limits(order, limits),
         *_apart(order, limits),
+        *_drugs_apart(order),
         *_containers(order),
         *_found(order),
     )
@@ -135,6 +137,18 @@ def _apart(order: Order, limits: Limits) -> Iterator[Fault]:
     for part, given in _drugs(order):
         beyond = stopping(limits.check(given.drug, together_with=(fluid,)))
         yield from _by_the_table(f"{part}.pair", APART, beyond, f"{given.drug} mixed with {fluid} in the line.")
+
+
+def _drugs_apart(order: Order) -> Iterator[Fault]:
+    """The second drug follows the first through one set; a pair that nobody has listed is the linter's to name."""
+    if order.secondary is None or order.second_secondary is None:
+        return
+    first, second = order.secondary.drug, order.second_secondary.drug
+    pair = pair_of(first, second)
+    if pair is not None and pair.may == "stay apart":
+        named = f"{second[0].upper()}{second[1:]} and {first}"
+        what = f"{named} must not follow each other through one set. Source: {pair.source}."
+        yield Fault("second_secondary.drugs", APART, what, f"{second} mixed with {first} in the line.")
 
 
 def _by_the_table(fact: str, state: str, beyond: tuple[Finding, ...], reaches: str) -> Iterator[Fault]:

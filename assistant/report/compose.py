@@ -17,6 +17,7 @@ from assistant.report.bench import for_the_instructor, laid_out, to_be_seen
 from assistant.report.content import Attempt, Report, StepLine
 from assistant.report.feedback import feedback
 from assistant.report.happenings import decisions, happenings
+from assistant.report.headline import headline
 from assistant.report.infusion import infusion_course
 from assistant.report.reading import count, mapping, sequence, text, texts
 from assistant.report.steps import from_entries, number_lines, step_lines, without_answers
@@ -86,12 +87,16 @@ def compose(
     lines = step_lines(body, checklist, measured.steps, words)
     numbers = number_lines(body, lines, checklist, papers.key if papers and tells else {}, words)
     how = ended(entries, verdict, lived)
+    faults = tuple(laid_out(body, lines, words))
+    why = headline(how, lines, numbers, faults, words)
     decided = decisions(signed, {one.line: one.fingerprint for one in verdict.signatures}, known_keys or {}, words)
     stands = standing(signed)
     return Report(
         title=checklist.title if checklist else text(opening.get("checklist")),
         outcome=how,
         outcome_sentence=words.OUTCOME_SENTENCES[how],
+        cause=why.cause,
+        cause_step=why.step,
         decision=_decision(stands, known_keys or {}, verdict, words),
         sealed=verdict.sealed,
         head=verdict.head,
@@ -102,7 +107,7 @@ def compose(
         rule=_rule(checklist, text(opening.get("mode")), words),
         summary=_summary(body, words),
         failures=(*texts(body.get("failures")), *texts(body.get("to_judge"))) if seal is not None else (),
-        laid_out=tuple(laid_out(body, lines, words)),
+        laid_out=faults,
         not_laid_out=tuple(for_the_instructor(body, lines, words)),
         to_see=tuple(to_be_seen(lines, sequence(body.get("steps")), stands.seen, words)) if check_off else (),
         pace=_pace(body, words),

@@ -174,6 +174,8 @@ class Report(Part):
     title: str
     outcome: Ended
     outcome_sentence: str
+    cause: str = Field(description="The step or the fault that decided it, in a few words; or empty.")
+    cause_step: str = Field(description="Id of that step; or empty.")
     decision: str = Field(description="The instructor's decision that counts, in one sentence.")
     sealed: bool
     head: str = Field(description="Digest of the last entry that holds.")

@@ -23,7 +23,7 @@ def _lines(report: Report, words: ReportWords) -> Iterator[str]:
     yield words.short_head(report.short_head)
     yield ""
     yield words.attempt_line(report.title, attempt.learner, attempt.mode, when(attempt.began, words))
-    yield words.result_with_reason(report.outcome, report.outcome_sentence)
+    yield words.result_with_reason(report.outcome, attempt.mode, report.cause, report.outcome_sentence)
     if report.summary:
         yield report.summary
     if report.pace:

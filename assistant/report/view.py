@@ -10,8 +10,9 @@ from typing import Any
 
 from assistant.report.bench import DEALT_WITH
 from assistant.report.content import Report
-from assistant.report.plain import plain_all
+from assistant.report.plain import plain, plain_all
 from assistant.report.steps import NOT_REACHED, RIGHT
+from assistant.report.strip import Strip, strip
 from assistant.report.times import clock
 from assistant.spoken.language import ReportWords
 
@@ -34,8 +35,9 @@ def view(report: Report, words: ReportWords) -> dict[str, Any]:
 
     Returns:
         The fields of `Report` with all texts made plain, and beside them ``heading``, ``facts``, ``evidence``,
-        ``look`` (steps that need a look), ``parts`` (all steps by their heading) and ``log``. What takes a sentence
-        with values in it is put into words here: the templates know fixed texts alone.
+        ``look`` (steps to review), ``strips``, ``wrong`` and ``right`` numbers, ``parts`` (all steps by their
+        heading) and ``log``. What takes a sentence with values in it is put into words here: the templates know fixed
+        texts alone.
     """
     shown: dict[str, Any] = plain_all(report.model_dump(mode="json"))  # type: ignore[assignment]
     for line in shown["steps"]:
@@ -65,10 +67,27 @@ def view(report: Report, words: ReportWords) -> dict[str, Any]:
     shown["not_reached"] = words.not_reached(not_reached) if not_reached else ""
     shown["all_unaided"] = words.EVERY_REACHED_STEP_UNAIDED if not_reached else words.EVERY_STEP_UNAIDED
     shown["parts"] = [
-        {"name": name, "steps": list(lines)} for name, lines in groupby(shown["steps"], key=lambda line: line["part"])
+        {"name": name, "steps": steps, "look": any(line["needs_a_look"] for line in steps)}
+        for name, lines in groupby(shown["steps"], key=lambda line: line["part"])
+        for steps in [list(lines)]
     ]
+    shown["strips"] = [one._asdict() for one in _strips(report, words)]
+    shown["wrong"] = [line for line in shown["numbers"] if not line["right"]]
+    shown["numbers_right"] = words.right_first_time(
+        sum(one["right"] for one in shown["numbers"]), len(shown["numbers"])
+    )
+    shown["right"] = [line for line in shown["numbers"] if line["right"]]
     shown["log"] = [_log_line(line, words) for line in shown["happenings"]]
     return shown
+
+
+def _strips(report: Report, words: ReportWords) -> Iterable[Strip]:
+    """A strip of marks for each part of the checklist."""
+    for name, lines in groupby(report.steps, key=lambda line: line.part):
+        steps = list(lines)
+        others = [(line.number, line.ending) for line in steps if line.needs_a_look and line.ending != NOT_REACHED]
+        well = sum(not line.needs_a_look for line in steps)
+        yield strip(plain(name), steps, words.strip(plain(name), well, len(steps), others))
 
 
 def _show_step(line: dict[str, Any], words: ReportWords) -> None:
@@ -93,9 +112,13 @@ def _show_number(line: dict[str, Any], words: ReportWords) -> None:
 def _show_head(shown: dict[str, Any], report: Report, words: ReportWords) -> None:
     attempt, title = shown["attempt"], shown["title"]
     heading = shown["heading"] = _cut(" ".join(title.split()), _LONGEST_HEADING)
-    shown["outcome_word"] = words.OUTCOME_HEADINGS[report.outcome]
-    shown["document_title"] = words.document_title(report.outcome, heading)
-    shown["page_title"] = words.page_title(report.outcome, heading, _cut(attempt["learner"], _LONGEST_CODE))
+    mode, learner = report.attempt.mode, _cut(attempt["learner"], _LONGEST_CODE)
+    shown["outcome_word"] = words.outcome_heading(report.outcome, mode)
+    shown["outcome_class"] = report.outcome.replace(" ", "-") if mode != "practice" else "practice"
+    shown["headline"] = words.headline(shown["outcome_word"], shown["cause"])
+    shown["document_title"] = words.document_title(report.outcome, mode, heading)
+    shown["page_title"] = words.page_title(report.outcome, mode, heading, learner)
+    shown["running_head"] = words.running_head(heading, learner, when(attempt["began"], words))
     shown["facts"] = list(_facts(attempt, words))
     if heading != title:
         shown["facts"].append((words.TITLE_IN_FULL, title))

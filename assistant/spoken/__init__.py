@@ -4,8 +4,8 @@
 and command-line verbs.
 """
 
-from assistant.spoken.english.language import ENGLISH
-from assistant.spoken.language import Language
+from assistant.spoken.english.language import ENGLISH, english
+from assistant.spoken.language import Language, Variety
 from assistant.spoken.saying import sounds_like_another
 
 confusions = ENGLISH.confusions
@@ -31,8 +31,10 @@ wordings = ENGLISH.wordings
 __all__ = [
     "ENGLISH",
     "Language",
+    "Variety",
     "confusions",
     "continuations",
+    "english",
     "interpret",
     "neighbours",
     "number_sentences",

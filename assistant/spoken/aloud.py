@@ -108,7 +108,8 @@ class Aloud:
     def _say_range(self, match: re.Match[str]) -> str:
         low, high = match["low"], match["high"]
         # "40-7719" is a number that somebody bears, not a range.
-        if len(high) > len(low) + 1 or len(low) > len(high):
+        digits, more = (len(figures.replace(",", "")) for figures in (low, high))
+        if more > digits + 1 or digits > more:
             return self._saying.spelled((low + high).replace(",", ""))
         return f"{low} {self._shown.to} {high}"
 

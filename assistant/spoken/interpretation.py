@@ -14,7 +14,7 @@ from assistant.spoken.expect import (
     NumberExpected,
     TextExpected,
 )
-from assistant.spoken.figures import written_badly
+from assistant.spoken.figures import glued, written_badly
 from assistant.spoken.listing import Listing
 from assistant.spoken.meaning import Answer, Kind, Meaning, NoMatch, Reason
 from assistant.spoken.names import NameWords
@@ -104,7 +104,7 @@ class Interpreter:
             return Answer(Kind.TEXT, clean_text(words))
         if len(bare) > _MOST_TOKENS:
             return NoMatch(Reason.TOO_LONG)
-        if not heard and isinstance(expect, NumberExpected) and written_badly(words):
+        if isinstance(expect, NumberExpected) and (glued(words) if heard else written_badly(words)):
             return NoMatch(Reason.NOT_A_NUMBER)
         if words.rstrip().endswith("?") and not isinstance(expect, NumberExpected | AnyExpected):
             # A number is read back; everything else would be taken at once.

@@ -3,11 +3,15 @@
 Whoever needs words is handed a `Language`; only who puts a program together names one (`assistant.spoken.ENGLISH`).
 """
 
+from collections.abc import Callable
+from copy import copy
 from functools import partial
+from typing import Literal
 
 from assistant.spoken.alike import SoundAlikes
 from assistant.spoken.aloud import Aloud
 from assistant.spoken.completeness import Silence
+from assistant.spoken.diction import Diction
 from assistant.spoken.english.report_words import ReportWords
 from assistant.spoken.english.sentences import Sentences
 from assistant.spoken.expecting import parse_expect
@@ -21,7 +25,10 @@ from assistant.spoken.tables import Tables
 from assistant.spoken.tokens import Tokeniser
 from assistant.spoken.units import UnitWords
 
-__all__ = ["Language", "ReportWords", "Sentences"]
+__all__ = ["Language", "ReportWords", "Sentences", "Variety"]
+
+Variety = Literal["American", "British"]
+"""Spelling and trade words of one of two shores."""
 
 
 class Language:
@@ -35,11 +42,14 @@ class Language:
 
     Attributes:
         code, tables, sentences, report: as given.
+        worded: a text that is shown or spoken, in the words of the place (`in_words`); all that the guide says goes
+            through it.
         likely_answers: what is likeliest said where a confirmation is asked for.
         instructor_words: further ways to say what only an instructor says, with the instructor's word.
         interpret, completeness: from words to meaning, and to whether that is all.
         offer: the two short answers that are offered to a line, good and bad; empty where it has none of its own.
         speech: a text that is shown, as a voice says it.
+        diction: where a voice pauses in it, what it says more slowly, and the sounds of words that it would guess.
         say_number, say_digits, say_amount, say_unit, read_back: from values to words.
         wordings, confusions, neighbours, possible, wants_digits, pair_to_offer: numbers that sound alike.
         phrases, vocabulary, is_said, continuations, number_sentences, sample_sentences: what may be said, for
@@ -52,6 +62,7 @@ class Language:
         self.tables = tables
         self.sentences = sentences
         self.report = report
+        self.worded: Callable[[str], str] = str
         self.likely_answers = tables.phrases.likely_answers
         self.instructor_words = tables.phrases.instructor_words
 
@@ -70,6 +81,7 @@ class Language:
         self.offer = tables.statements.words_for if tables.statements else lambda _asked: ("", "")
         self.completeness = Silence(tables.numbers, tokeniser, listing, interpreter).completeness
         self.speech = aloud.speech
+        self.diction = Diction(tables.numbers, tables.shown.sounds)
         self.say_number = saying.say_number
         self.say_digits = saying.say_digits
         self.say_amount = saying.say_amount
@@ -90,3 +102,13 @@ class Language:
         self.canonical = units.canonical
         self.dimension = units.dimension
         self.parse_expect = partial(parse_expect, units=units)
+
+    def in_words(self, worded: Callable[[str], str]) -> "Language":
+        """This language, with every text that is shown or spoken put into other words at the very end.
+
+        Args:
+            worded: gives a text in the words of the place. What is understood does not change.
+        """
+        other = copy(self)
+        other.worded = worded
+        return other

@@ -55,7 +55,9 @@ class Saying:
     def read_back(self, value: Decimal, unit: str) -> str:
         """What the assistant heard, for a yes or a no: with the unit, and by digits where it sounds like another.
 
-        "I have one hundred and twenty five, one two five, millilitres per hour. Is that right?"
+        Three digits and decimals are said by their digits alone, which leave nothing to mishear: "I have one two five
+        millilitres per hour. Is that right?" Teens, tens and thousands are said both ways, for no one counts zeros:
+        "I have fifteen, one five, millilitres per hour. Is that right?"
 
         Args:
             value: the number.
@@ -66,12 +68,11 @@ class Saying:
             QuantityError: the unit cannot be said.
         """
         number, digits = self.say_number(value), self.say_digits(value)
-        return self._read_back(
-            number,
-            # "zero point five" is its own digits.
-            digits if sounds_like_another(value, unit) and digits != number else "",
-            self._say_unit(unit, plural=value != 1),
-        )
+        # "zero point five" is its own digits.
+        is_doubtful = sounds_like_another(value, unit) and digits != number
+        if is_doubtful and (value != value.to_integral_value() or 100 <= abs(value) < 1_000):
+            number, is_doubtful = digits, False
+        return self._read_back(number, digits if is_doubtful else "", self._say_unit(unit, plural=value != 1))
 
     def spelled(self, figures: str) -> str:
         """Figures one by one; a point among them is said."""

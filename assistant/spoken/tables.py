@@ -208,12 +208,13 @@ class Shown:
         article: the end of what stands before "10 mL syringe" where the unit describes and has no plural.
         between: signs between two values, once their figures are words.
         signs: signs, in words.
+        sounds: words whose sounds a voice would guess, in small letters, by the International Phonetic Alphabet.
     """
 
     clock: Callable[[str, str], str]
     to: str
     one_in: str
-    abbreviations: tuple[tuple[re.Pattern[str], str], ...] = ()
+    abbreviations: tuple[tuple[re.Pattern[str], str | Callable[[re.Match[str]], str]], ...] = ()
     year: tuple[re.Pattern[str], Callable[[re.Match[str]], str]] | None = None
     fractions: Mapping[str, str] = field(default_factory=dict)
     mixed: Callable[[str, str], str] = "{} {}".format
@@ -221,6 +222,7 @@ class Shown:
     article: re.Pattern[str] | None = None
     between: tuple[tuple[re.Pattern[str], str], ...] = ()
     signs: Mapping[str, str] = field(default_factory=dict)
+    sounds: Mapping[str, str] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, eq=False)

@@ -71,7 +71,7 @@ PROCEDURES = (
     Procedure("saline-lock", "f-site", "f-flush", "", "stop flushing"),
     Procedure("lock-infusion", "l-no-air", "l-allergies", "oh-114", "call the prescriber"),
     Procedure("weight-based-infusion", "w-limits", "w-drug", "oh-116", "put it back"),
-    Procedure("second-piggyback", "k-open", "k-compatible", "", "take a new set"),
+    Procedure("second-piggyback", "k-open", "k-both-drugs", "", "take a new set"),
     Procedure("air-in-line", "a-clamp", "a-patient", "", "call for help now"),
     Procedure("occlusion", "o-relieve", "o-flush", "", "stop flushing"),
     Procedure("site-gone-bad", "x-clamp", "x-drug", "", "leave the catheter in"),

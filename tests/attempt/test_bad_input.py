@@ -16,7 +16,7 @@ WRONG = [
     (["run", "--short-waits", "--mode", "check-off", "--typed"], 2, "A check-off has no short waits."),
     (["run", "secondary-line", "--order", "oh-105", "--typed"], 1, "but the order does not include it"),
     (["demo", "--slip", "sleeping"], 2, "invalid choice"),
-    (["dance"], 2, "invalid choice"),
+    (["dance"], 2, "There is no verb"),
     (["run", "--typed", "--voice"], 2, "not allowed with"),
     (["resume", "no-such-record"], 1, "no-such-record"),
     (["verify", "no-such-record"], 1, "no-such-record"),

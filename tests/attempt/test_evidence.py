@@ -308,7 +308,9 @@ def test_a_record_from_before_code_was_pinned(capsys, failed):
     assert "code not pinned" in told["lived_again"]["why"]
 
 
-@pytest.mark.parametrize("pin", ["checklist_digest", "order_digest", "limits_digest", "names_digest", "shelf_digest"])
+@pytest.mark.parametrize(
+    "pin", ["checklist_digest", "order_digest", "limits_digest", "names_digest", "pairs_digest", "shelf_digest"]
+)
 def test_papers_that_are_no_longer_at_hand(capsys, failed, pin):
     """Changed since, or gone: it could not be lived again, which is said and is no failure of the record."""
     other_machine()

@@ -1,14 +1,20 @@
 """A school's own file lies over checklists and orders, and is pinned in every record."""
 
+from collections.abc import Mapping
 from pathlib import Path
 
 import pytest
 
 from assistant.attempts.papers import take_papers
 from assistant.attempts.school import load_school
-from assistant.errors import SettingsError
+from assistant.checklist.load import load
+from assistant.errors import ChecklistError, SettingsError
+from assistant.guide import Mode, Opened
+from assistant.guide import Papers as GuidePapers
 from assistant.record.verify import read_record
+from assistant.spoken import ENGLISH
 from tests.attempt.program import here
+from tests.guide.lived import START, Lived
 
 SCHOOL = """\
 title = "The lab of these tests"
@@ -127,3 +133,83 @@ def test_hearing_more_is_a_cue_where_the_school_says_so(school: Path) -> None:
         assert lived.guide.progress.steps[papers.checklist.steps[0].id].cues == counted
         said = " ".join(say.text for say in lived.says)
         assert ("so does hearing more" in said) is bool(path)
+
+
+HEAD = """\
+title = "A line"
+version = "1.0.0"
+purpose = "Two steps that are not for every lab."
+cautions = ["For training only."]
+order = "oh-101"
+"""
+STEPS = """
+[[steps]]
+id = "load"
+part = "The line"
+say = "Load the set."
+
+[[steps]]
+id = "own-clamp"
+part = "The line"
+say = "Put the set's own clamp into the pump."
+applies = [{ lab = "own clamp" }]
+
+[[steps]]
+id = "by-hand"
+part = "The line"
+say = "Compare each number with the lab's table."
+applies = [{ lab = "drug library", present = false }]
+"""
+
+
+@pytest.mark.parametrize(
+    ("school", "passed_over"),
+    [
+        ("", {"own-clamp": "in this lab: no own clamp", "by-hand": "in this lab: drug library"}),
+        ('lab = ["own clamp"]', {}),
+        ('lab = ["drug library", "own clamp"]', {"by-hand": "in this lab: drug library"}),
+        ("lab = []", {"own-clamp": "in this lab: no own clamp"}),
+    ],
+)
+def test_what_a_lab_lacks_is_passed_over(tmp_path: Path, school: str, passed_over: Mapping[str, str]) -> None:
+    """A step for one kind of pump or set applies only where the lab has it."""
+    checklist, place = tmp_path / "clamped.toml", tmp_path / "lab.toml"
+    checklist.write_text(HEAD + STEPS, encoding="utf-8")
+    place.write_text(school, encoding="utf-8")
+    papers = take_papers(str(checklist), None, school=str(place))
+    assert GuidePapers(papers.checklist, "", papers.key, ENGLISH).never == passed_over
+
+
+def test_a_lab_has_only_what_there_is_a_name_for(tmp_path: Path) -> None:
+    """A trait that no condition knows is refused, and so is a checklist that says what the lab has."""
+    place, checklist = tmp_path / "lab.toml", tmp_path / "own.toml"
+    place.write_text('lab = ["wireless"]', encoding="utf-8")
+    with pytest.raises(SettingsError, match="lab"):
+        load_school(place)
+    checklist.write_text(f'lab_has = ["own clamp"]\n{HEAD}{STEPS}', encoding="utf-8")
+    with pytest.raises(ChecklistError, match="lab_has"):
+        load(str(checklist))
+
+
+def test_settings_lapse_as_the_pumps_do(tmp_path: Path) -> None:
+    """Where the pumps keep their settings nothing runs out; where they forget sooner, it runs out sooner."""
+    place = tmp_path / "lab.toml"
+    for school, lasts_s in (("", 180), ('lab = ["drug library"]', None), ("settings_last_s = 60", 60)):
+        place.write_text(school, encoding="utf-8")
+        expires = take_papers("primary-line", None, school=str(place)).checklist.step("p-start").expires
+        assert (expires.after_s if expires else None) == lasts_s
+
+
+@pytest.mark.parametrize(("words", "shown", "other"), [("British", "litre", "liter"), ("American", "liter", "litre")])
+def test_a_school_says_it_in_its_own_words(tmp_path: Path, words: str, shown: str, other: str) -> None:
+    """A line and a number that is read back are shown and spoken in the words of the school."""
+    place = tmp_path / "lab.toml"
+    place.write_text(f'words = "{words}"', encoding="utf-8")
+    lived = Lived(take_papers("gravity-infusion", None, school=str(place)).guide(Mode.PRACTICE, {"mode": "practice"}))
+    lived.give(Opened(START))
+    lived.do(("all there", "safe to use", "within range", "start", 25, "lactated Ringer's solution"))
+    lived.hear("one thousand millilitres")
+    assert lived.step == "g-bag-volume"
+    for told in (lived.says[-1].text, lived.says[-1].speech, lived.texts()):
+        assert shown in told
+        assert other not in told

@@ -116,7 +116,7 @@ def live(trial: Trial, papers: Papers) -> Ended:
     )
     lived = Lived(Guide(papers, Mode.CHECK_OFF, {}))
     lived.give(Opened(lived.at))
-    breaches = list(_turns(lived, learner, papers.truth))
+    breaches = list(turns(lived, learner, papers.truth))
     results = lived.guide.results()
     outcome = lived.outcome or Outcome.NOT_COMPLETED
     if lived.outcome is None:
@@ -139,7 +139,7 @@ def live(trial: Trial, papers: Papers) -> Ended:
     return Ended(trial, ended.outcome, ended.passed, ended.judged, tuple(breaches))
 
 
-def _turns(lived: Lived, learner: SimulatedLearner, truth: Truth) -> Iterator[str]:
+def turns(lived: Lived, learner: SimulatedLearner, truth: Truth) -> Iterator[str]:
     """Answer until the end; yield each answer that was taken as agreeing though something else is laid out."""
     steps = lived.guide.papers.checklist.steps
     for _ in range(MOST_TURNS):

@@ -52,6 +52,7 @@ MATTERS = {
     "allergy": ("secondary", "second_secondary", "dose", "push"),
     "bag": CONTAINERS,
     "label": (*CONTAINERS, "gravity"),
+    "drugs": ("second_secondary",),
     "limits": ("primary", "secondary", "second_secondary", "dose", "push"),
     "pair": ("secondary", "second_secondary", "dose", "push"),
     "paper": ("primary", "secondary", "dose"),

@@ -55,7 +55,7 @@ def test_every_new_field_loads_and_rehearses(tmp_path: Path, fields: str) -> Non
         ('expect = { kind = "number", unit = "mL/h" }', "compared with nothing"),
         ('expect = { kind = "double-check", of = "look" }', '"look" asks for no number'),
         ('expect = { kind = "double-check", of = "rat" }', "no step has that id"),
-        ('applies = [{ key = "a", step = "look" }]', "about the order or about an earlier step"),
+        ('applies = [{ key = "a", step = "look" }]', "about the order, about an earlier step, or about the lab"),
         ('applies = [{ step = "look" }]', "names its answer"),
         ('applies = [{ key = "primary.rate", above = 100 }]', "a number with its unit"),
         ('applies = [{ key = "primary.rate", above = "100 furlong" }]', "not a unit"),

@@ -72,6 +72,9 @@ ORDER_OF_STEPS = [
     ("saline-lock", "f-blood-return", "f-flush", "Infusion Nursing Standards of Practice (2000), as reported"),
     ("saline-lock", "f-clamp", "f-off", "BCcampus, section 8.5, checklist 69: clamp, then syringe"),
     ("lock-infusion", "l-allergies", "l-drug", "Open RN Nursing Skills, section 23.6, step 3"),
+    ("lock-infusion", "l-vtbi", "l-connect", "common practice, no source"),
+    ("lock-infusion", "l-ready", "l-connect", "common practice, no source"),
+    ("lock-infusion", "l-residual", "l-off", "Institute for Safe Medication Practices, hidden medication loss"),
     ("lock-infusion", "l-flush", "l-connect", "BCcampus, section 8.5: flush before and after"),
     ("lock-infusion", "l-start", "l-flush-after", "BCcampus, section 8.5: flush before and after"),
     ("weight-based-infusion", "w-weight", "w-calculated", "Institute for Safe Medication Practices, best practice 3"),
@@ -79,6 +82,7 @@ ORDER_OF_STEPS = [
     ("weight-based-infusion", "w-second", "w-rate", ALONE),
     ("weight-based-infusion", "w-witness", "w-connect", "common practice, no source"),
     ("second-piggyback", "k-compatible", "k-lower", "as repeated on a secondary page: not when incompatible"),
+    ("second-piggyback", "k-both-drugs", "k-lower", "as repeated on a secondary page: not when incompatible"),
     ("second-piggyback", "k-first-done", "k-lower", "common practice, no source"),
     ("second-piggyback", "k-clamp", "k-spike", "common practice, no source"),
     ("second-piggyback", "k-open", "k-start", "Trbovich et al. 2010, Quality and Safety in Health Care, table 3"),
@@ -93,7 +97,9 @@ ORDER_OF_STEPS = [
     ("site-gone-bad", "x-remove", "x-raise", INFILTRATION),
     ("discontinue", "d-clamp", "d-hands-again", f"{DISCONTINUING}, steps 4 and 5"),
     ("discontinue", "d-hands-again", "d-dressing", f"{DISCONTINUING}, steps 5 and 6"),
-    ("discontinue", "d-dressing", "d-remove", f"{DISCONTINUING}, steps 6 and 7"),
+    ("discontinue", "d-dressing", "d-gauze", f"{DISCONTINUING}, steps 6 and 7"),
+    ("discontinue", "d-gauze", "d-remove", f"{DISCONTINUING}, step 7"),
+    ("discontinue", "d-cover", "d-last-rub", f"{DISCONTINUING}, steps 11 and 12"),
     ("discontinue", "d-remove", "d-press", f"{DISCONTINUING}, steps 7 and 8"),
     ("discontinue", "d-press", "d-whole", f"{DISCONTINUING}, steps 8 and 9"),
     ("discontinue", "d-whole", "d-bleeding", f"{DISCONTINUING}, steps 9 and 10"),
@@ -149,10 +155,12 @@ WAITS = [
     # last part of the id, shortest and longest published time in s, source
     ("hand-rub", 20, 30, "WHO Guidelines on Hand Hygiene (2009), hand-rub technique (from memory)"),
     ("hands-again", 20, 30, "WHO Guidelines on Hand Hygiene (2009), hand-rub technique (from memory)"),
-    ("hands-last", 20, 30, "WHO Guidelines on Hand Hygiene (2009), hand-rub technique (from memory)"),
+    ("last-rub", 20, 30, "WHO Guidelines on Hand Hygiene (2009), hand-rub technique (from memory)"),
+    ("end-rub", 20, 30, "WHO Guidelines on Hand Hygiene (2009), hand-rub technique (from memory)"),
     ("scrub", 10, 15, "Smith et al. 2012, Journal of the Association for Vascular Access 17(3):137-143"),
     ("dry", 5, 30, "Antimicrobial Resistance and Infection Control 2018; Slater et al. 2018: from 5 s up"),
     ("press", 120, 180, f"{DISCONTINUING}, step 8: 2 to 3 minutes"),
+    ("press-longer", 300, 600, f"{DISCONTINUING}, step 8: 5 to 10 minutes with anticoagulants"),
 ]
 
 

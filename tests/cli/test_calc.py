@@ -155,8 +155,8 @@ def test_lists_every_formula(call: Call) -> None:
     assert code == 0
     assert all(f"\n  {name}: " in f"\n{out}" for name in FORMULAS)
     rows = [json.loads(line) for line in call("calc", "--list", "--json")[1].splitlines()]
-    assert [row["formula"] for row in rows] == list(FORMULAS)
-    assert all(row["source"] and row["inputs"] for row in rows)
+    assert [row["formula"] for row in rows if "formula" in row] == list(FORMULAS)
+    assert all(row["inputs"] and ("check" in row or row["source"]) for row in rows)
 
 
 @pytest.mark.parametrize(
@@ -519,3 +519,46 @@ def test_several_answers_are_labelled(call: Call) -> None:
     assert "rate: 160 mL/h" in out and "volume: 80 mL" in out
     out = call("calc", "titration", *shlex.split(FORMULAS["titration"].example))[1]
     assert "at 7.5 mg/h: 4.7 mL/h" in out
+
+
+def test_checks_are_in_the_list_and_found_by_words(call: Call) -> None:
+    """limits and compare stand in the list with an example that works, and are found by what they are for."""
+    for word, name in (("compare", "compare"), ("tenfold", "compare"), ("same line", "limits")):
+        code, out, _ = call("calc", "--list", word)
+        assert code == 0 and f"  {name}: " in out
+        example = next(line.partition("checkoff ")[2] for line in out.splitlines() if f"checkoff calc {name} " in line)
+        assert call(*shlex.split(example))[1]
+    rows = [json.loads(line) for line in call("calc", "--list", "compare", "--json")[1].splitlines()]
+    assert [row["check"] for row in rows] == ["compare"]
+
+
+def test_each_of_several_answers_is_labelled(call: Call) -> None:
+    """Where a formula gives several numbers, each says what it is: in text, in JSON and in a file of questions."""
+    plain = ("--start", "5 mg/h", "--step", "5 mg/h", "--highest", "10 mg/h", "--concentration", "1 mg/mL")
+    out = call("calc", "titration", *plain)[1]
+    assert "at 5 mg/h: 5 mL/h" in out and "at 10 mg/h: 10 mL/h" in out
+    rows = [json.loads(line) for line in call("calc", "titration", *plain, "--json")[1].splitlines()]
+    assert [row["label"] for row in rows] == ["at 5 mg/h", "at 10 mg/h"]
+    mixed = ("--stronger", "3 %", "--weaker", "1 %", "--concentration", "1.5 %", "--volume", "500 mL")
+    rows = [json.loads(line) for line in call("calc", "alligation", *mixed, "--json")[1].splitlines()]
+    assert [(row["label"], row["value"]) for row in rows] == [("stronger stock", "125"), ("weaker stock", "375")]
+
+
+def test_a_question_turns_pounds_as_the_school_does(
+    call: Call, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """By the exact factor without a school's file; by that file's factor where it names one, shown in the working."""
+    question = "18 units/kg/h, 154 lb, 25,000 units in 500 mL"
+    settings, school = tmp_path / "settings.toml", tmp_path / "school.toml"
+    monkeypatch.setenv("CHECKOFF_SETTINGS", str(settings))
+    assert call("calc", question)[1].endswith("\n25.1 mL/h\n")
+    assert call("calc", "154 lb in kg")[1].endswith("\n69.9 kg\n")
+    school.write_text('title = "A school"\npounds_per_kg = "2.2"\n', encoding="utf-8")
+    settings.write_text(f'[lab]\nschool = "{school}"\n', encoding="utf-8")
+    out = call("calc", question)[1]
+    assert "  154 lb \u00f7 2.2 lb/kg = 70 kg\n" in out and out.endswith("\n25.2 mL/h\n")
+    assert call("calc", "154 lb in kg")[1].endswith("\n70 kg\n")
+    assert call("calc", "70 kg, 18 units/kg/h, 25,000 units in 500 mL")[1].endswith("\n25.2 mL/h\n")
+    file = tmp_path / "questions.jsonl"
+    file.write_text(json.dumps({"id": "a", "question": question}), encoding="utf-8")
+    assert json.loads(call("calc", "--from", str(file))[1])["value"] == "25.2"

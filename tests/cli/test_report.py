@@ -21,7 +21,9 @@ def test_text_tells_it_all(record):
     assert code == 0
     lines = out.splitlines()
     assert any(line.startswith("The record is whole: ") for line in lines)
-    assert "Result: not passed. Completed, and not passed by the checklist's rule." in lines
+    assert (
+        "Result: not passed: a wrong answer (tenfold) at step 19. Completed, and not passed by the checklist's rule."
+    ) in lines
     for words in (
         "833 mL/h",
         "749.7 mL/h too high",

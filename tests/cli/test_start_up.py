@@ -15,7 +15,7 @@ from assistant.adapters.listener import Listener
 from assistant.adapters.microphone import SoundBlock
 from assistant.adapters.recognisers import bundled, choose
 from assistant.adapters.recognisers.late import LateRecogniser
-from assistant.cli import main
+from assistant.cli import main, parsers
 from assistant.errors import ModelError
 from assistant.guide.events import EarLost
 from assistant.ports import Hearing, ListeningStarted, SpeechStarted
@@ -190,7 +190,7 @@ def test_the_first_word_comes_before_the_recogniser(monkeypatch):
 
     monkeypatch.setattr(sound, "promise_recogniser", promise)
     monkeypatch.setattr(sound, "SpeakingVoice", Voice)
-    monkeypatch.setattr(sound, "Synthesiser", lambda **_: None)
+    monkeypatch.setattr(sound, "open_synthesiser", lambda *_: None)
     monkeypatch.setattr(sound, "DEVICES", Devices())
     monkeypatch.setattr(sound, "FIRST_WORD_LIMIT_S", LIMIT_S)
     monkeypatch.setattr("assistant.adapters.microphone.Microphone.open", lambda _: None)
@@ -210,26 +210,30 @@ def test_the_voice_starts_before_the_rest_is_imported(monkeypatch):
 
     class Processes:
         def __init__(self, command):
-            order.append("start")
+            self.kind = command[-1]
+            order.append(f"start {self.kind}")
 
         def close(self):
-            order.append("end")
+            order.append(f"end {self.kind}")
 
     class Verb:
         @staticmethod
         def add_parser(subparsers):
-            subparsers.add_parser("run").set_defaults(run=lambda given: order.append(type(given.voice_ahead)) or 0)
+            subparsers.add_parser("run").set_defaults(
+                run=lambda given: order.append(given.voice_ahead.system.kind) or 0
+            )
 
     def import_module(name):
         order.append("import")
         return Verb
 
     monkeypatch.setattr(head_start, "SpeakingProcesses", Processes)
+    monkeypatch.setattr(head_start, "LastingProcess", Processes)
     monkeypatch.setattr(head_start, "DEVICES", SimpleNamespace(all=lambda: None))
     monkeypatch.setattr(head_start, "keep_native_noise_out", lambda: None)
-    monkeypatch.setattr(main, "importlib", SimpleNamespace(import_module=import_module))
+    monkeypatch.setattr(parsers, "importlib", SimpleNamespace(import_module=import_module))
     assert main.main(["run"]) == 0
-    assert order == ["start", "import", Processes, "end"]
+    assert order == ["start neural", "start system", "import", "system", "end neural", "end system"]
 
 
 @pytest.mark.parametrize("given", [["run", "--typed"], ["resume", "--plain"], ["run", "--help"], ["list"], ["--help"]])
@@ -244,8 +248,8 @@ def test_nothing_is_imported_that_the_first_word_does_not_need():
     code = (
         "import assistant.adapters.sound\n"
         "from assistant.attempts.papers import take_papers\n"
-        "from assistant.cli.main import _parser\n"
-        "arguments = _parser(['run', 'primary-line']).parse_args(['run', 'primary-line'])\n"
+        "from assistant.cli.parsers import parser_for\n"
+        "arguments = parser_for(['run', 'primary-line']).parse_args(['run', 'primary-line'])\n"
         "from assistant.guide.progress import Mode\n"
         "from assistant.settings import load_settings\n"
         "load_settings()\n"

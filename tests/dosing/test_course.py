@@ -1,5 +1,6 @@
 """The course: who flows when, what the pump falls back to, and whether the sums hold."""
 
+import itertools
 import xml.etree.ElementTree as ElementTree
 from fractions import Fraction
 from typing import Any
@@ -112,6 +113,68 @@ def test_bags_end_and_are_changed() -> None:
     assert "12:06: bag 2 of saline ends; no bag is left, the primary stands still" in found.sentences()
 
 
+def test_what_stays_in_the_tubing_is_not_given() -> None:
+    """Of 50 mL with 15 mL in the tubing 35 mL are given, which is 70 % (as `share-delivered` has it), and it is said.
+
+    Source: ISMP, Hidden medication loss when using a primary administration set for small-volume infusions.
+    """
+    drug = Secondary("drug", amount("50 mL"), due=amount("1 h"), duration=amount("30 min"), tubing=amount("15 mL"))
+    found = course(START, amount("3 h"), SALINE, [drug])
+    assert parts(found)[1] == ("drug", "1", "27/20", "100")
+    assert found.intake("drug") == 35
+    (left,) = found.residuals
+    assert (left.line, left.at, left.volume, left.share) == ("drug", Fraction(27, 20), 15, Fraction(3, 10))
+    assert found.sentences()[-1] == "09:21: 15 mL of drug stay in the tubing, 30 % of the dose"
+    stopped = course(START, amount("3 h"), SALINE, [drug], [Pause("drug", amount("75 min"))])
+    assert not stopped.residuals and stopped.unfinished == {"drug": 10}
+
+
+def test_the_reserve_keeps_the_vein_open() -> None:
+    """When the last bag is down to its reserve, that flows at the keep-open rate, and then nothing does."""
+    kept = Primary("saline", amount("100 mL/h"), amount("250 mL"), amount("50 mL"), keep_open=amount("20 mL/h"))
+    found = course(START, amount("6 h"), kept)
+    assert parts(found) == [("saline", "0", "2", "100"), ("saline", "2", "9/2", "20")]
+    assert found.left_in_bag == 0
+    assert [still.why for still in found.standstills] == ["no bag of saline is left"]
+    assert found.sentences() == (
+        "08:00 to 10:00: saline at 100 mL/h, 200 mL",
+        "10:00 to 12:30: saline at 20 mL/h, 50 mL",
+        "10:00: bag 1 of saline ends; no bag is left, its reserve keeps the vein open",
+        "12:30 to 14:00: nothing flows; no bag of saline is left",
+        "12:30: bag 1 of saline ends; its reserve is used up, the primary stands still",
+    )
+    assert course(START, amount("3 h"), kept).left_in_bag == 30
+
+
+def test_every_standstill_has_its_reason() -> None:
+    """A late start, a pause of the pump, a pause of one line and a bag change are told apart, once each."""
+    slow = Primary("saline", amount("100 mL/h"), amount("100 mL"), None, 2, amount("6 min"), amount("30 min"))
+    pauses = [Pause("all", amount("1 h"), amount("10 min")), Pause("saline", amount("65 min"), amount("15 min"))]
+    found = course(START, amount("2 h"), slow, pauses=pauses)
+    assert [(found.when(one.begins), found.when(one.ends), one.why) for one in found.standstills] == [
+        ("08:00", "08:30", "saline has not begun"),
+        ("09:00", "09:10", "the pump is paused"),
+        ("09:10", "09:20", "saline is paused"),
+        ("09:50", "09:56", "the bag of saline is changed"),
+    ]
+    filled = sorted([(one.begins, one.ends) for one in (*found.segments, *found.standstills)])
+    assert filled[0][0] == 0 and filled[-1][1] == 2
+    assert all(before[1] == after[0] for before, after in itertools.pairwise(filled))
+
+
+def test_the_picture_shows_short_spans_pauses_and_both_hours_of_a_clock_change() -> None:
+    """A bar too short for its rate has a note; a pause is drawn; an hour that comes twice is told apart."""
+    drug = Secondary("drug", amount("5 mL"), due=amount("1 h"), duration=amount("3 min"))
+    change = RateChange(amount("65 min"), amount("50 mL/h"))
+    night = parse_start("2026-10-24 23:00", "Europe/London")
+    drawn = picture(
+        course(night, amount("12 h"), SALINE, [drug], [Pause("all", amount("5 h"), amount("1 h"))], [change])
+    )
+    assert "1: saline at 75 mL/h, 00:03 next day to 00:05 next day" in drawn
+    assert "nothing flows; the pump is paused" in drawn and ">paused<" in drawn
+    assert ">01:00<" in drawn and ">01:00 GMT<" in drawn
+
+
 def test_a_bag_that_lasts_is_not_reported() -> None:
     """A bag with something left at the end has no end in the course."""
     found = course(START, amount("12 h"), SALINE)
@@ -184,6 +247,12 @@ REFUSED: list[tuple[dict[str, Any], str]] = [
     ({"primary": {"rate": "75 mL/h", "bag_volume": "1 L", "bags": 0}}, "Between 1 and 100 bags"),
     ({"primary": {"rate": "75 mL/h", "bag_volume": "1 L", "bags": True}}, "bags must be a whole number"),
     ({"primary": {"rate": "75 mL/h", "bag_volume": "1 L", "colour": "red"}}, 'no field "colour"'),
+    (
+        {"primary": {"rate": "75 mL/h", "bag_volume": "1 L", "reserve": "50 mL", "keep_open": "75 mL/h"}},
+        "keep-open rate is not below",
+    ),
+    ({"primary": {"rate": "75 mL/h", "bag_volume": "1 L", "keep_open": "20 mL/h"}}, "needs a reserve"),
+    ({"secondary": [{"volume": "50 mL", "duration": "1 h", "tubing": "50 mL"}]}, "holds its whole volume"),
     ({"secondary": {}}, "secondary must be a list"),
     ({"secondary": [5]}, "Secondary 1 must be a table"),
     ({"secondary": [{"volume": "50 mL"}]}, "needs either a rate or a duration"),
@@ -227,11 +296,12 @@ DAY = table(
         "bags": 2,
         "change_takes": "5 min",
         "starts": "20 min",
+        "keep_open": "20 mL/h",
     },
     secondary=[
         {"name": "one", "volume": "50 mL", "duration": "30 min", "due": "09:00", "every": "8 h", "times": 3},
         {"name": "two", "volume": "100 mL", "rate": "100 mL/h", "due": "09:15", "late": "5 min"},
-        {"volume": "100 mL", "rate": "33 mL/h", "due": "22 h"},
+        {"volume": "100 mL", "rate": "33 mL/h", "due": "22 h", "tubing": "15 mL"},
     ],
     pause=[{"at": "12:00", "lasts": "40 min"}, {"line": "saline <0.9 %>", "at": "05:00"}],
     change=[{"at": "20:00", "rate": "166.7 mL/h"}],

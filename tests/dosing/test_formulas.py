@@ -35,6 +35,7 @@ INSTEAD = {
     "drop-rate": {"volume": "100 mL", "duration": "30 min"},
     "divided-dose": {"interval": "6 h"},
     "daily-dose": {"interval": "8 h"},
+    "loading-then-maintenance": {"weight": "70 kg"},
 }
 """Inputs that stand in for one another: one of them has to be given."""
 
@@ -44,6 +45,59 @@ ANSWERS = [
     ("dose-with-maximum", "ordered=15 mg/kg | weight=40 kg | maximum=1 g", "600", "mg"),
     ("dose-per-kg", "dose=500 mg | weight=40 kg | lowest=10 mg/kg | highest=15 mg/kg", "12.5", "mg/kg"),
     ("dose-per-kg", "dose=1.5 g/day | weight=25 kg | unit=mg/kg/day", "60", "mg/kg/day"),
+    # By hand: 4,000 mg at 40 mg/mL are 100 mL in a third of an hour; 80 x 70 / 100 = 56 mL, six times that an hour.
+    (
+        "loading-then-maintenance",
+        "loading=4 g | loading-duration=20 min | maintenance=2 g/h | concentration=20 g in 500 mL",
+        "300",
+        "mL/h",
+    ),
+    (
+        "loading-then-maintenance",
+        "loading=80 units/kg | loading-duration=10 min | maintenance=18 units/kg/h"
+        " | concentration=25,000 units in 250 mL | weight=70 kg",
+        "336",
+        "mL/h",
+    ),
+    # By hand: 30 mL in 15 min, 270 mL at 2.5 mL/min in 108 min; 700 mL in 6 h; 100 mL in the 50 min that are left.
+    ("two-rate-time", "volume=300 mL | first-rate=120 mL/h | first-duration=15 min | rate=150 mL/h", "123", "min"),
+    (
+        "two-rate-time",
+        "volume=0.25 L | first-rate=1 mL/min | first-duration=0.25 h | rate=94 mL/h | unit=h",
+        "2.8",
+        "h",
+    ),
+    ("rate-for-the-rest", "volume=1 L | first-rate=75 mL/h | first-duration=4 h | duration=10 h", "116.7", "mL/h"),
+    (
+        "rate-for-the-rest",
+        "volume=120 mL | first-rate=2 mL/min | first-duration=10 min | duration=1 h",
+        "120",
+        "mL/h",
+    ),
+    # Alligation: Pharmacy Math, alligations (pharmacy-tech-test.com/pharmacy-tech-math-page-2.html): 3 % and 1 %, here
+    # with a volume of our own; pharmrx.yolasite.com/alligation-medial.php, example 1: 5 mL of 2 % and 10 mL of 4 %.
+    ("alligation", "stronger=3 % | weaker=1 % | concentration=1.5 % | volume=500 mL", "125", "mL"),
+    ("alligation", "stronger=100 mg/mL | weaker=10 mg/mL | concentration=0.04 g/mL | volume=0.3 L", "100", "mL"),
+    (
+        "mixture",
+        "concentration=2 % | volume=5 mL | added-concentration=4 % | added-volume=10 mL | unit=% | rounding=hundredth",
+        "3.33",
+        "%",
+    ),
+    (
+        "mixture",
+        "concentration=50 % | volume=100 mL | added-concentration=50 mg/mL | added-volume=0.4 L | unit=g/L",
+        "140",
+        "g/L",
+    ),
+    # Salts: pharmacalculation.com, Milliequivalents and Millimoles, problem 3: 1 g of magnesium sulfate is 8.114 mEq.
+    ("electrolyte", "given=1 g | salt=magnesium sulfate heptahydrate | rounding=hundredth", "8.11", "mEq"),
+    # Problem 4 there: 3 mEq/mL of sodium chloride are 17.53 %, that is 175.3 g/L.
+    ("electrolyte", "given=3 mEq/mL | salt=Sodium chloride | unit=g/L | rounding=tenth", "175.3", "g/L"),
+    ("electrolyte", "given=10 mmol/h | salt=potassium chloride", "10", "mEq/h"),
+    ("electrolyte", "given=2 mmol | salt=calcium chloride dihydrate | unit=mg", "294.02", "mg"),
+    ("electrolyte", "given=2.5 mmol | salt=magnesium chloride hexahydrate | unit=mmol", "2.5", "mmol"),
+    ("electrolyte", "given=13.6 mEq | salt=calcium chloride dihydrate | unit=mmol", "6.8", "mmol"),
     # Flow: Open RN, Nursing Skills, chapter 5, formula; figures of our own, checked by hand.
     ("rate", "volume=1,000 mL | duration=12 h", "83.3", "mL/h"),
     ("rate", "volume=1,000 mL | duration=12 h | rounding=whole", "83", "mL/h"),
@@ -196,6 +250,32 @@ def test_body_surface_area(height: str, weight: str, method: str, value: str | N
 
 
 REFUSALS = [
+    ("electrolyte", "given=1 g | salt=table salt", "is not a salt known here"),
+    ("electrolyte", "given=1 units | salt=sodium chloride", "given must come in a unit such as mg, mEq/mL"),
+    ("electrolyte", "given=1 mL | salt=sodium chloride", "given must come in a unit such as mg, mEq/mL"),
+    ("electrolyte", "given=0 mg | salt=sodium chloride", "given must be above zero"),
+    ("electrolyte", "given=1 mg | salt=sodium chloride | unit=mEq/mL", "cannot be turned into"),
+    ("electrolyte", "given=1 mg | salt=sodium chloride | unit=units", "does not measure a salt"),
+    ("alligation", "stronger=5 % | weaker=50 % | concentration=10 % | volume=1 L", "does not lie between"),
+    ("alligation", "stronger=50 % | weaker=10 % | concentration=10 % | volume=1 L", "does not lie between"),
+    ("alligation", "stronger=50 % | weaker=1 units/mL | concentration=10 % | volume=1 L", "do not count the same"),
+    (
+        "mixture",
+        "concentration=5 % | volume=1 mL | added-concentration=1 mEq/mL | added-volume=1 mL",
+        "do not count the same thing",
+    ),
+    (
+        "loading-then-maintenance",
+        "loading=4 g | loading-duration=20 min | maintenance=2 g/h | concentration=20 g in 500 mL | weight=70 kg",
+        "Neither dose is per kg, but a weight came",
+    ),
+    (
+        "loading-then-maintenance",
+        "loading=4 g | loading-duration=20 min | maintenance=2 mg/kg/h | concentration=20 g in 500 mL",
+        "is per kg, but no weight came",
+    ),
+    ("two-rate-time", "volume=30 mL | first-rate=2 mL/min | first-duration=15 min | rate=90 mL/h", "nothing of 30 mL"),
+    ("rate-for-the-rest", "volume=1 L | first-rate=75 mL/h | first-duration=4 h | duration=4 h", "nothing is left"),
     ("rate", "volume=100 mL", "rate needs duration"),
     ("rate", "duration=30 min", "rate needs volume"),
     ("rate", "volume=100 mL | duration=0 min", "duration must be above zero, but 0 min came"),
@@ -356,6 +436,34 @@ def test_hours_of_the_clock_share_an_intake() -> None:
     assert [answer.inputs["hour"] for answer in answers] == ["08:00", "09:00", "10:00"]
 
 
+SALT_LABELS = [
+    # Lactated Ringer's injection, label text (dataemia.com/2022/12/08, dailymed): in 100 mL sodium chloride 600 mg,
+    # potassium chloride 30 mg, calcium chloride dihydrate 20 mg; in a litre potassium 4 mEq, calcium 3 mEq.
+    ("300 mg", "potassium chloride", "4"),
+    ("200 mg", "calcium chloride dihydrate", "3"),
+    # From memory, labels: 0.9 % is 154 mEq/L; 8.4 % is 1 mEq/mL; 2 mEq/mL of potassium chloride are 149 mg/mL; 1 g of
+    # calcium chloride is 13.6 mEq; 50 % magnesium sulfate is 4.06 mEq/mL; 1 g of calcium gluconate is 4.65 mEq (as
+    # labels have it, with their own rounding: 4.46 by the molar mass of the monohydrate, so it is not a row).
+    ("9 g", "sodium chloride", "154"),
+    ("84 g", "sodium bicarbonate", "1000"),
+    ("149.1 mg", "potassium chloride", "2"),
+    ("1.47 g", "calcium chloride dihydrate", "20"),
+    ("500 g", "magnesium sulfate heptahydrate", "4057"),
+    ("196.3 mg", "potassium acetate", "2"),
+    ("164 mg", "sodium acetate", "2"),
+    ("448.4 mg", "calcium gluconate monohydrate", "2"),
+    ("136.1 mg", "sodium acetate trihydrate", "1"),
+    ("203.3 mg", "magnesium chloride hexahydrate", "2"),
+    ("53.5 mg", "ammonium chloride", "1"),
+]
+
+
+@pytest.mark.parametrize(("mass", "salt", "meq"), SALT_LABELS)
+def test_salts_as_their_labels_have_them(mass: str, salt: str, meq: str) -> None:
+    """The milliequivalents that labels print beside a salt's mass, to the digits that they print."""
+    assert one("electrolyte", f"given={mass} | salt={salt} | rounding=whole").value == Decimal(meq)
+
+
 def test_a_stock_and_its_diluent() -> None:
     """100 mL of 10 % from 50 %: 20 mL of the stock and 80 mL of diluent (the dose is the same)."""
     answers = solve("dilution", {"stock": "50 %", "concentration": "10 %", "volume": "100 mL"})
@@ -396,6 +504,9 @@ def test_live_count_gives_rate_and_uncertainty() -> None:
 
 
 CAUTIONED = [
+    ("alligation", "stronger=3 % | weaker=1 % | concentration=1.5 % | volume=500 mL", "for the label and the pharma"),
+    ("rate-for-the-rest", "volume=1 L | first-rate=75 mL/h | first-duration=4 h | duration=10 h", "a quarter faster"),
+    ("rate-for-the-rest", "volume=1 L | first-rate=95 mL/h | first-duration=4 h | duration=10 h", None),
     ("percent-off", "found=111 mL/h | ordered=100 mL/h", "too fast"),
     ("percent-off", "found=89 mL/h | ordered=100 mL/h", "too slow"),
     ("percent-off", "found=110 mL/h | ordered=100 mL/h", None),
@@ -443,7 +554,29 @@ def test_the_working_shows_every_step() -> None:
     )
     assert one("rate", "volume=1 L | duration=20 min").working == (
         "1 L = 1,000 mL",
-        "1,000 mL \u00d7 60 min/h \u00f7 20 min = 3,000 mL/h",
+        "1,000 mL \u00f7 20 min = 50 mL/min",
+        "50 mL/min \u00d7 60 min/h = 3,000 mL/h",
+    )
+    assert one("bolus", "dose=4 g | concentration=20 g in 500 mL | duration=20 min").working == (
+        "4 g = 4,000 mg",
+        "20 g = 20,000 mg",
+        "20,000 mg \u00f7 500 mL = 40 mg/mL",
+        "4,000 mg \u00f7 40 mg/mL = 100 mL",
+        "100 mL \u00f7 20 min = 5 mL/min",
+        "5 mL/min \u00d7 60 min/h = 300 mL/h",
+    )
+    assert one("dose-lasts", "dose=0.4 g | dose-rate=5 mcg/kg/min | weight=80 kg | unit=h").working == (
+        "5 mcg/kg/min \u00d7 80 kg = 400 mcg/min",
+        "400 mcg/min \u00d7 60 = 24,000 mcg/h",
+        "24,000 mcg/h \u00f7 1,000,000 = 0.024 g/h",
+        "0.4 g \u00f7 0.024 g/h = about 16.6667 h",
+        "rounded (nearest tenth, half up): 16.7 h",
+    )
+    assert one("remaining-time", "volume=500 mL | rate=75 mL/h | elapsed=2 h").working == (
+        "75 mL/h \u00d7 2 h = 150 mL",
+        "500 mL \u2212 150 mL = 350 mL",
+        "350 mL \u00f7 75 mL/h = about 4.6667 h",
+        "about 4.6667 h = 280 min",
     )
 
 
@@ -454,6 +587,19 @@ def test_the_working_shows_every_step() -> None:
         ("rate", "volume=1 mL | duration=12 h | rounding=hundredth", "Infusion pumps take 0.1 to 999 mL/h"),
         ("piggyback-rate", "volume=500 mL | duration=15 min", "Infusion pumps take 0.1 to 999 mL/h"),
         ("drop-rate", "volume=1 L | duration=1 h | drop-factor=20 gtt/mL", "Nobody counts more than 250 drops"),
+        ("pump-rate", "dose-rate=90 mg/h | concentration=1 mg/mL | unit=mL/min", ""),
+        ("pump-rate", "dose-rate=90 g/h | concentration=1 mg/mL | unit=L/h", "Infusion pumps take 0.1 to 999 mL/h"),
+        ("sum-of-volumes", "volumes=6 L; 5 L", "More than 10 L is more than people receive"),
+        ("dose-by-weight", "ordered=10 g/kg | weight=70 kg", "More than 500 g"),
+        ("electrolyte", "given=60 g | salt=sodium chloride", "More than 1,000 mEq"),
+        ("electrolyte", "given=60 g | salt=sodium chloride | unit=mmol", "More than 1,000 mmol"),
+        ("dose-by-weight", "ordered=2,000,000 units/kg | weight=70 kg", "More than 100 million units"),
+        ("concentration", "dose=4 g | volume=2 mL", "No solution for infusion holds more than 1 g in 1 mL"),
+        ("concentration", "dose=2 g | volume=2 mL", ""),
+        ("duration", "volume=1 L | rate=5 mL/h", "a set is changed within 7 days"),
+        ("duration", "volume=1 L | rate=6 mL/h", ""),
+        ("maintenance", "weight=75 kg | method=100-50-20", "where the rule ends"),
+        ("hourly-intake", "start=08:00 | rate=1,000 mL/h | duration=1 h", "Infusion pumps take 0.1 to 999 mL/h"),
         ("rate", "volume=999 mL | duration=1 h", ""),
         ("drop-rate", "volume=250 mL | duration=1 h | drop-factor=60 gtt/mL", ""),
     ],

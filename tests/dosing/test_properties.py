@@ -1,6 +1,7 @@
 """What must hold for every input, not only for examples; and an independent second working-out."""
 
 import decimal
+import itertools
 import random
 from collections.abc import Callable
 from decimal import Decimal
@@ -31,6 +32,7 @@ from assistant.dosing.course_file import course_from
 from assistant.dosing.course_picture import picture
 from assistant.dosing.formulas import FORMULAS, solve
 from assistant.dosing.limits_file import limits_from
+from assistant.dosing.result import tell_exact
 from assistant.dosing.rounding import Direction, Rounding, parse_rounding
 from assistant.dosing.units import SIMPLE_UNITS, convert, unit
 from assistant.errors import QuantityError
@@ -211,18 +213,24 @@ def courses(draw: st.DrawFn) -> tuple[Primary, list[Secondary], list[Pause], lis
         return Amount(Decimal(draw(st.integers(min_value=low, max_value=high))), "min")
 
     rates = st.sampled_from(["10", "62.5", "75", "100", "333.3"])
+    reserve = draw(st.sampled_from([0, 10, 50]))
     primary = Primary(
         "primary",
         Amount(Decimal(draw(rates)), "mL/h"),
         Amount(Decimal(draw(st.sampled_from([100, 250, 1000]))), "mL"),
-        Amount(Decimal(draw(st.sampled_from([0, 10, 50]))), "mL"),
+        Amount(Decimal(reserve), "mL"),
         draw(st.integers(min_value=1, max_value=4)),
         time(0, 10),
         time(0, 30),
+        Amount(Decimal(5), "mL/h") if reserve and draw(st.booleans()) else None,
     )
     doses = [
         Secondary(
-            f"dose {n}", Amount(Decimal(draw(st.sampled_from([20, 50, 100]))), "mL"), time(), duration=time(7, 90)
+            f"dose {n}",
+            Amount(Decimal(draw(st.sampled_from([20, 50, 100]))), "mL"),
+            time(),
+            duration=time(7, 90),
+            tubing=Amount(Decimal(draw(st.sampled_from([0, 15]))), "mL"),
         )
         for n in range(draw(st.integers(min_value=0, max_value=5)))
     ]
@@ -239,7 +247,8 @@ def test_a_course_adds_up(made: tuple[Primary, list[Secondary], list[Pause], lis
     primary, doses, pauses, changes = made
     found = course(parse_start(start, "Europe/London"), Amount(Decimal(12), "h"), primary, doses, pauses, changes)
     for line in doses:
-        assert found.intake(line.name) + found.unfinished.get(line.name, 0) == Fraction(line.volume.value)
+        tubing = line.tubing.ratio if line.tubing else Fraction(0)
+        assert found.intake(line.name) + found.unfinished.get(line.name, 0) + tubing == line.volume.ratio
     ended = sum(1 for end in found.bag_ends if end.then.startswith("the next"))
     reserve = Fraction(primary.reserve.value) if primary.reserve else Fraction(0)
     hung = Fraction(primary.bag_volume.value) * (1 + ended)
@@ -252,6 +261,9 @@ def test_a_course_adds_up(made: tuple[Primary, list[Secondary], list[Pause], lis
             if pause.line in ("all", segment.line) and pause.at is not None and pause.lasts is not None:
                 begins, ends = pause.at.in_unit("h"), pause.at.in_unit("h") + pause.lasts.in_unit("h")
                 assert segment.ends <= begins or segment.begins >= ends
+    filled = sorted((one.begins, one.ends) for one in (*found.segments, *found.standstills))
+    assert filled[0][0] == 0 and filled[-1][1] == 12
+    assert all(before[1] == after[0] for before, after in itertools.pairwise(filled))
     assert sum(total for _, total in found.hourly()) == found.intake()
     assert found.intake() == sum(found.intake(line) for line in found.lines)
     shuffled = course(
@@ -259,6 +271,19 @@ def test_a_course_adds_up(made: tuple[Primary, list[Secondary], list[Pause], lis
     )
     assert shuffled.segments == found.segments
     assert picture(found).count("<rect") == len(found.segments) + 1
+
+
+@settings(max_examples=300, deadline=None)
+@given(st.fractions(min_value=Fraction(1, 10**6), max_value=10**7, max_denominator=10**6))
+def test_no_more_digits_are_shown_than_mean_something(exact: Fraction) -> None:
+    """A number of a working has eight digits at most, is right to four of them, and says so where it is cut."""
+    about, _, text = tell_exact(exact, "mL").rpartition("about ")
+    number = text.removesuffix(" mL").replace(",", "")
+    digits = number.replace(".", "").strip("0") if "." in number else number.strip("0")
+    assert len(digits) <= 8
+    assert abs(Fraction(number) - exact) * 2000 <= exact
+    assert (Fraction(number) == exact) == (not tell_exact(exact, "mL").startswith("about "))
+    assert not about
 
 
 # An independent second working-out: whole micrograms, microlitres and seconds in plain fractions, without this

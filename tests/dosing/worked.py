@@ -1,4 +1,4 @@
-"""The published worked examples as rows: `tests/data/worked_examples.csv`.
+"""The published worked examples as rows: `tests/data/worked_examples.csv`, and further ones beside it.
 
 Columns: what was published (given, asked, published, source, locator), how the answer stands
 (published; published answer wrong; worked out from a published question; own example), a remark, and the
@@ -9,7 +9,8 @@ import csv
 from dataclasses import dataclass
 from pathlib import Path
 
-_FILE = Path(__file__).parent.parent / "data" / "worked_examples.csv"
+_FILES = ("worked_examples.csv", "worked_examples_further.csv")
+_DATA = Path(__file__).parents[1] / "data"
 
 
 @dataclass(frozen=True)
@@ -43,6 +44,9 @@ class Example:
 
 
 def examples() -> list[Example]:
-    """Every row of the file."""
-    with _FILE.open(encoding="utf-8", newline="") as stream:
-        return [Example(**row) for row in csv.DictReader(stream)]
+    """Every row of the files."""
+    found: list[Example] = []
+    for name in _FILES:
+        with (_DATA / name).open(encoding="utf-8", newline="") as stream:
+            found += [Example(**row) for row in csv.DictReader(stream)]
+    return found

@@ -79,7 +79,9 @@ def test_a_whole_attempt(mode):
     assert [say.text for say in one.says if left_over(say.text)] == []
     results = one.guide.results()
     assert (results.failures != ()) is (mode is Mode.CHECK_OFF)
-    assert [line for line in (*results.failures, *lines(results, one.outcome, TINY.report)) if left_over(line)] == []
+    assert [
+        line for line in (*results.failures, *lines(results, one.outcome, mode, TINY.report)) if left_over(line)
+    ] == []
 
 
 def test_nothing_english_is_understood():

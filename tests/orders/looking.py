@@ -37,7 +37,7 @@ _LABELS = {
 _LOOKED_AT = {
     "primary": ("paper", "limits", "bag"),
     "secondary": ("paper", "allergy", "limits", "pair", "dose", "bag"),
-    "second_secondary": ("allergy", "limits", "pair", "dose", "bag"),
+    "second_secondary": ("allergy", "limits", "pair", "drugs", "dose", "bag"),
     "dose": ("paper", "allergy", "limits", "pair", "amount", "bag"),
     "flush": ("bag",),
     "push": ("allergy", "limits", "pair", "amount", "bag"),

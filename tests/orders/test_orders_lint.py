@@ -18,6 +18,7 @@ ON_PURPOSE = '[laid_out]\non_purpose = ["{}"]\n'
 EVERY_12 = 'frequency = "every 12 hours"'
 MISREAD = ("is misread as ten times as much", "Leave the trailing zero out.")
 GIVEN = 'drug = "famotidine"\ndose = "20 mg"\nvolume = "50 mL"\nover = "20 min"'
+SECOND = '[second_secondary]\ndrug = "{}"\ndose = "1 g"\nvolume = "50 mL"\nover = "30 min"\nfrequency = "once"'
 NOTICED = 'Change the order, or write on_purpose = ["{}"] under [laid_out] if it is there to be noticed.'
 LIMITS = NOTICED.format("limits")
 OLDER = " is how earlier versions wrote it, and is still read."
@@ -31,10 +32,43 @@ BROKEN = [
         "Order a number with fewer digits.",
     ),
     (
+        ("order-sayable", "warning", 13, '"1,000 mL"\nover = "12 h"', '"10 L"\nover = "48 h"'),
+        "primary.bag_volume is 10,000 mL, more than the 9,999 that can be said.",
+        "Order less, or choose a checklist that does not ask for it.",
+    ),
+    (
         ("order-steps", "error", 23, 'volume = "50 mL"\nover = "20 min"', 'volume = "0.3 mL"\nover = "6 h"'),
         "0.1 mL/h for 6 h give 0.6 mL, not the 0.3 mL of the order: rounding (nearest tenth, half up) moves the rate"
         " too far.",
         "Order another time or volume, or a finer rounding.",
+    ),
+    (
+        ("order-usual", "warning", 19, 'volume = "50 mL"\nover = "20 min"', 'volume = "500 mL"\nover = "20 min"'),
+        "secondary.rate is 1,500 mL/h. Infusion pumps take 0.1 to 999 mL/h as a rule (common practice, no source):"
+        " look at the units and the dose.",
+        "Order what can be given.",
+    ),
+    (
+        ("order-names", "error", 13, 'fluid = "lactated Ringer\'s solution"', 'fluid = "D5W"'),
+        "D5W is understood as 5 % dextrose in water, so nobody can read it from the label.",
+        "Write 5 % dextrose in water, as the list of names has it.",
+    ),
+    (
+        ("order-names", "error", 13, 'fluid = "lactated Ringer\'s solution"', 'fluid = "0.9% sodium chloride"'),
+        "0.9% sodium chloride is understood as 0.9 % sodium chloride, so nobody can read it from the label.",
+        "Write 0.9 % sodium chloride, as the list of names has it.",
+    ),
+    (
+        (
+            "order-usual",
+            "warning",
+            19,
+            'over = "12 h"\nreserve = "50 mL"',
+            'over = "48 h"\nreserve = "50 mL"\n\n[gravity]\ndrop_factor = "10 gtt/mL"',
+        ),
+        "gravity.drops_per_minute is 3 gtt/min. Rounding changes it by 13 %, more than 5 % (common practice, no"
+        " source). Round to a finer place, or ask a pharmacist.",
+        "Order what can be given.",
     ),
     (
         ("order-key", "error", 1, 'over = "20 min"', 'over = "999,999 h"'),
@@ -84,13 +118,24 @@ BROKEN = [
         " Source: FDA label text, ceftriaxone for injection: calcium-containing solutions (from memory).",
         NOTICED.format("pair"),
     ),
+    (
+        ("order-drugs", "error", 25, EVERY_12, f"{EVERY_12}\n{SECOND.format('cefepime')}"),
+        "Cefepime and famotidine must not follow each other through one set. Source: Handbook on Injectable Drugs,"
+        " tables of what meets in a line (from memory).",
+        NOTICED.format("drugs"),
+    ),
+    (
+        ("order-drugs", "warning", 25, EVERY_12, f"{EVERY_12}\n{SECOND.format('ampicillin')}"),
+        "whether ampicillin may follow famotidine through one set is not known here.",
+        "Choose a pair that is listed, or ask the pharmacist.",
+    ),
     *(
         (
             ("order-on-purpose", "error", 26, EVERY_12, f"{EVERY_12}\n{ON_PURPOSE.format(matter)}"),
             f"on_purpose says {matter}, but nothing of that kind is wrong in the order.",
             "Put the fault into the order, or take the word out.",
         )
-        for matter in ("allergy", "limits", "pair")
+        for matter in ("allergy", "limits", "pair", "drugs")
     ),
     *(
         (

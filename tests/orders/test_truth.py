@@ -386,6 +386,12 @@ TAUGHT = {
     "oh-114": [("secondary.allergy", "allergic")],  # "allergic to penicillin, and ampicillin is one"
     "oh-116": [("dose.drug", "dobutamine")],  # "the bag on the stand is dobutamine"
     "oh-119": [("primary.fluid", "5 % dextrose in 0.45 % sodium chloride")],  # "5 % dextrose ... hangs"
+    "oh-133": [("patient", "short of breath")],  # "short of breath while more fluid is ordered"
+    "oh-135": [("site", "red")],  # "the site is red"
+    "oh-137": [("push.drug", "metoprolol")],  # "the vial on the tray is metoprolol"
+    "oh-139": [("primary.fluid", "0.45 % sodium chloride")],  # "the new bag is 0.45 % sodium chloride"
+    "oh-141": [("secondary.drug", "cefepime")],  # "the second bag is cefepime"
+    "oh-143": [("secondary.limits", "out of range")],  # "ten milliequivalents in half an hour"
 }
 NOTICES = ("must notice", "must stop", "four times")
 """Words of a teaching that tells of a fault."""
@@ -397,8 +403,7 @@ def test_orders_of_the_library_have_the_faults_that_they_teach(name: str) -> Non
     order = load_order(name)
     found = faults_of(order)
     assert any(word in order.teaching for word in NOTICES) == bool(found)
-    if name in TAUGHT or int(name.partition("-")[2]) <= 119:
-        assert found == TAUGHT.get(name, [])
+    assert found == TAUGHT.get(name, [])
 
 
 # What steps look at.

@@ -115,10 +115,10 @@ def test_nothing_runs_and_nothing_is_fetched(browser, pages, name):
 
 @pytest.mark.parametrize("name", ["report", "large", "torn", "hostile", "form"])
 def test_it_fits_at_two_hundred_percent(browser, pages, name):
-    """Nothing is wider than the window at 200 % zoom; wide tables scroll by themselves and can be reached by key."""
+    """Nothing is wider than the window at 200 % zoom; a wide picture scrolls by itself and can be reached by key."""
     page, _ = opened(browser, pages / f"{name}.html", width=ZOOMED)
     assert page.evaluate("document.documentElement.scrollWidth") <= ZOOMED
-    wide = page.locator(".scroll").evaluate_all(
+    wide = page.locator(".picture").evaluate_all(
         "all => all.filter(one => one.scrollWidth > one.clientWidth && one.tabIndex !== 0).length"
     )
     assert wide == 0
@@ -138,7 +138,43 @@ def test_forced_colours_leave_the_words(browser, pages):
 def test_the_picture_is_named(browser, pages):
     """A screen reader hears the course in place of the picture."""
     page, _ = opened(browser, pages / "report.html")
-    assert "mL in all" in page.get_by_role("img").first.aria_snapshot()
+    assert "mL in all" in page.get_by_role("img").last.aria_snapshot()
+    strips = [one.aria_snapshot() for one in page.locator(".strip").get_by_role("img").all()]
+    assert len(strips) == 7
+    assert "Setting the pump: 3 of 4 done unaided; step 19 corrected by the learner." in strips[2]
+    page.close()
+
+
+def test_the_headline_leads_to_its_step(browser, pages):
+    """It says what decided the attempt, and one step of the keyboard away is the row that tells all of it."""
+    page, _ = opened(browser, pages / "report.html")
+    page.get_by_role("link", name="Not passed: a wrong answer (tenfold) at step 19").press("Enter")
+    assert page.locator("tr:target").inner_text().startswith("19")
+    assert page.locator("tr:target").is_visible()
+    page.close()
+
+
+def test_what_went_well_is_folded_and_printed(browser, pages):
+    """On the screen it takes a line, on paper nothing is missing."""
+    page, _ = opened(browser, pages / "report.html")
+    folded = page.get_by_text("Take the set out of its package").or_(page.get_by_text("Put on clean gloves."))
+    assert not any(one.is_visible() for one in folded.all())
+    page.emulate_media(media="print")
+    assert any(one.is_visible() for one in folded.all())
+    page.close()
+
+
+def test_practice_never_looks_like_a_pass(tmp_path_factory, browser):
+    """Neither by its word nor by its colour."""
+    folder = tmp_path_factory.mktemp("practice")
+    report = report_of(attempts.attempt(folder, "saline-lock"), str(folder))
+    path = folder / "practice.html"
+    path.write_text(report_html(report, ENGLISH.report, Paper()), encoding="utf-8")
+    page, _ = opened(browser, path)
+    word = page.locator(".outcome .word")
+    assert word.inner_text() == "Practice completed"
+    assert word.evaluate("one => getComputedStyle(one).color === getComputedStyle(document.body).color")
+    assert page.title().startswith("Practice completed: ")
     page.close()
 
 

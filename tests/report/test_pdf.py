@@ -1,6 +1,7 @@
 """The PDF as other programs see it: text by poppler, tags and metadata by pikepdf (qpdf)."""
 
 import itertools
+import re
 import subprocess
 
 import pikepdf
@@ -21,6 +22,7 @@ def folder(tmp_path_factory):
     """A record, its report, a blank form and the sheets of an order on both papers."""
     folder = tmp_path_factory.mktemp("pdf")
     record = attempts.attempt(folder, "primary-line", "--mode", "check-off", "--slip", "tenfold", "--seed", "2")
+    assert attempts.run("report", record, "-o", folder / "report-large.pdf", "--large-print")[0] == 0
     for paper in POINTS:
         assert attempts.run("report", record, "-o", folder / f"report-{paper}.pdf", "--paper", paper)[0] == 0
         form = ("print", "primary-line", "--order", "oh-101", "-o", folder / f"form-{paper}.pdf", "--paper", paper)
@@ -60,8 +62,30 @@ def test_the_picture_has_words(folder):
     """ISO 14289-1, 7.3: a figure has an alternative text; it tells the course."""
     with pikepdf.open(folder / "report-a4.pdf") as pdf:
         figures = [element for element in _elements(pdf.Root.StructTreeRoot) if str(element.S) == "/Figure"]
-        assert figures
-        assert all("mL/h" in str(figure.get("/Alt", "")) for figure in figures)
+        told = [str(figure.get("/Alt", "")) for figure in figures]
+    assert len([one for one in told if "mL/h" in one]) == 1
+    assert len([one for one in told if "done unaided" in one]) == len(told) - 1 > 1
+
+
+@pytest.mark.parametrize("name", ["report-a4.pdf", "report-large.pdf"])
+def test_loose_sheets_can_be_told_apart(folder, name):
+    """Every sheet after the first begins with checklist, learner and date."""
+    done = subprocess.run(["pdftotext", folder / name, "-"], capture_output=True, check=True)
+    sheets = [sheet for sheet in done.stdout.decode().split("\f") if sheet.strip()]
+    assert len(sheets) > 3
+    head = re.compile(r"Primary line, learner \w+, \d+ \w+ \d{4}")
+    assert [sheet[:60] for sheet in sheets[1:] if not head.match(sheet)] == []
+
+
+def test_large_print_is_large_everywhere(folder):
+    """No letter is smaller than 18 points, the foot of the page and digests among them."""
+    sizes = set()
+    with pikepdf.open(folder / "report-large.pdf") as pdf:
+        for page in pdf.pages:
+            for operands, operator in pikepdf.parse_content_stream(page):
+                if str(operator) == "Tf":
+                    sizes.add(float(operands[1]))
+    assert min(sizes) >= 18
 
 
 def test_ink_that_cannot_be_read_has_words(folder):

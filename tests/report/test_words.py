@@ -161,7 +161,7 @@ def test_the_result_at_the_end_of_an_attempt():
     )  # fmt: skip
     results = Results((step,), 0, 1, Decimal(0), passed=False, failures=("Q5Z",), completed=True)
     data = {"Q1Z", "Q2Z", "Q3Z", "Q4Z", "Q5Z"}
-    shown = lines(results, Outcome.NOT_PASSED, MARKED)
+    shown = lines(results, Outcome.NOT_PASSED, "check-off", MARKED)
     assert [line for line in shown if not_data(line, data)] == []
     assert any("Q4Z" in line for line in shown)
 

@@ -77,6 +77,10 @@ RULES: tuple[Rule, ...] = (
     ),
     Rule("hearable", _E, "A recogniser can hear each choice.", 'choices = ["+", "++"]'),
     Rule("say-length", _W, "The line has 20 words at most.", "a line of 26 words"),
+    Rule("say-median", _W, "The middle one of the lines has 12 words at most.", "ten lines of 15 words"),
+    Rule(
+        "aside", _W, "A line holds no brackets, dashes or semicolons.", 'say = "Close the clamp (below the chamber)."'
+    ),
     Rule(
         "sentence-length",
         _W,

@@ -142,6 +142,8 @@ def taking_back(step: Step, number: int, bench: Bench) -> Iterator[Complaint]:
 def applies(step: Step, number: int, bench: Bench) -> Iterator[Complaint]:
     """A step must be able to apply: its conditions can be met, all of them together."""
     for condition in step.applies:
+        if condition.lab:
+            continue  # which traits there are is checked on loading
         yield from (_about_order if condition.key else _about_step)(condition, number, bench)
     yield from _together(step.applies)
 
@@ -227,11 +229,11 @@ def _together(conditions: tuple[Condition, ...]) -> Iterator[Complaint]:
     """Two conditions about one thing must leave something."""
     for place, first in enumerate(conditions):
         for second in conditions[place:]:
-            if (first.key, first.step) == (second.key, second.step) and _exclude(first, second):
+            if (first.key, first.step, first.lab) == (second.key, second.step, second.lab) and _exclude(first, second):
                 yield error(
                     "never-applies",
                     "applies",
-                    f"what is asked of {quoted(first.key or first.step)} cannot all be so at once.",
+                    f"what is asked of {quoted(first.key or first.step or str(first.lab))} cannot all be so at once.",
                     "Take one of the conditions out.",
                 )
                 return

@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Iterator
+from statistics import median
 
 from assistant.checklist.finding import Bench, Complaint, error, warning
 from assistant.checklist.model import Checklist, ChoiceAsked, Step, TroublePlan
@@ -11,6 +12,9 @@ from assistant.text import quoted
 
 LONGEST_SAY_WORDS = 20
 """Words of a line that is read aloud; a longer one is not held in mind (common practice, no source)."""
+MEDIAN_SAY_WORDS = 12
+"""Words of the middle one of a checklist's lines: who hears forty lines in a row needs most of them short (common
+practice, no source)."""
 LONGEST_SENTENCE_WORDS = 30
 """Words of any other spoken sentence (plain-language guides ask for 15 to 20 on average, from memory)."""
 HARDEST_GRADE = 13
@@ -72,6 +76,33 @@ def length(step: Step, _number: int, _bench: Bench) -> Iterator[Complaint]:
                 f"a sentence has {longest} words; more than {LONGEST_SENTENCE_WORDS} are lost by ear.",
                 "Make two of it.",
             )
+
+
+_ASIDE = re.compile(r"[;()\[\]]|\s[-\u2013\u2014]\s|\u2014")
+
+
+def asides(step: Step, _number: int, _bench: Bench) -> Iterator[Complaint]:
+    """A line that is heard once holds nothing in brackets, between dashes or behind a semicolon."""
+    found = _ASIDE.search(step.say)
+    if found:
+        yield warning(
+            "aside",
+            "say",
+            f"the line holds an aside ({quoted(found[0].strip())}), which is lost by ear.",
+            "Say one thing; move the rest into more.",
+        )
+
+
+def middle_length(checklist: Checklist) -> Iterator[Complaint]:
+    """Most lines of a checklist are short."""
+    middle = median(len(step.say.split()) for step in checklist.steps)
+    if middle > MEDIAN_SAY_WORDS:
+        yield warning(
+            "say-median",
+            "title",
+            f"the middle one of the lines has {middle:g} words; more than {MEDIAN_SAY_WORDS} are too many in a row.",
+            "Shorten the longest ones, or make two steps of one.",
+        )
 
 
 def reading(step: Step, _number: int, bench: Bench) -> Iterator[Complaint]:

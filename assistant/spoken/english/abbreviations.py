@@ -1,26 +1,6 @@
-"""Abbreviations and signs, in words."""
+"""Signs and parts of one, in words."""
 
 import re
-
-ABBREVIATIONS: tuple[tuple[re.Pattern[str], str], ...] = (
-    (re.compile(r"\bVTBI\b"), "volume to be infused"),
-    (re.compile(r"\bIV\b"), "intravenous"),
-    (re.compile(r"\bPICC\b"), "pick"),
-    (re.compile(r"\bCVC\b"), "central venous catheter"),
-    (re.compile(r"\bm L\b"), "m l"),
-    (re.compile(r"\be\.g\.,?"), "for example"),
-    (re.compile(r"\bi\.e\.,?"), "that is"),
-    (re.compile(r"\betc\."), "and so on"),
-    (re.compile(r"\bDr\.? (?=[A-Z])"), "Doctor "),
-    (re.compile(r"\bNo\. (?=\d)"), "number "),
-    (re.compile(r"\bapprox\."), "about"),
-    (re.compile(r"\bmax\."), "at most"),
-    (re.compile(r"\bmin\. (?=\d)"), "at least "),
-    (re.compile(r"\bvs\.?(?= )"), "against"),
-    (re.compile(r"\band/or\b"), "or"),
-    (re.compile(r"(?<=\d) in(?= [=\u00d7\u00f7]|$)"), " inches"),
-)
-"""Abbreviations, matched as they are written."""
 
 TO = "to"
 """What stands for the dash in "20-30"."""

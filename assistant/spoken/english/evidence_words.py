@@ -144,7 +144,7 @@ class EvidenceWords(ResultWords):
 
     def simulated(self, how: str) -> str:
         """No person made this attempt."""
-        return f"No person did this: a simulated learner did ({how})."
+        return f"Demonstration: no real learner, a simulated one ({how})."
 
     def record_damaged(self, count: int) -> str:
         """Verdict on a record whose chain is broken."""

@@ -1,12 +1,13 @@
 """English as one object: its tables and its sentences."""
 
-from assistant.spoken.english import abbreviations, names, phrases, sound, times, units, writing
+from assistant.spoken.english import abbreviations, lexicon, names, phrases, sound, times, units, writing
 from assistant.spoken.english.amounts import amounts
 from assistant.spoken.english.numbers import NUMBER, ONES, POINT, SMALL_WORDS, SOUND_ALIKES, cardinal
 from assistant.spoken.english.report_words import ReportWords
 from assistant.spoken.english.sentences import Sentences
 from assistant.spoken.english.statements import EnglishStatements
-from assistant.spoken.language import Language
+from assistant.spoken.english.varieties import american
+from assistant.spoken.language import Language, Variety
 from assistant.spoken.tables import Names, Numbers, Phrases, Shown, Tables, Units, Writing
 
 TABLES = Tables(
@@ -73,7 +74,7 @@ TABLES = Tables(
         clock=times.clock,
         to=abbreviations.TO,
         one_in=abbreviations.ONE_IN,
-        abbreviations=abbreviations.ABBREVIATIONS,
+        abbreviations=lexicon.ABBREVIATIONS,
         year=(times.YEAR, times.year),
         fractions=abbreviations.FRACTIONS,
         mixed=abbreviations.mixed,
@@ -81,10 +82,16 @@ TABLES = Tables(
         article=abbreviations.ARTICLE,
         between=abbreviations.BETWEEN,
         signs=abbreviations.SIGNS,
+        sounds=lexicon.SOUNDS,
     ),
     statements=EnglishStatements(),
 )
 """The words of English."""
 
 ENGLISH = Language("en", TABLES, Sentences(), ReportWords())
-"""The language of this program."""
+"""The language of this program: British words, as everything in it is written."""
+
+
+def english(variety: Variety) -> Language:
+    """English in the spelling and the trade words of one shore."""
+    return ENGLISH.in_words(american) if variety == "American" else ENGLISH

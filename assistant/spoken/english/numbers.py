@@ -350,6 +350,28 @@ def cardinal(number: int) -> str:
     return f"{said} {AND} {_to_99(rest)}" if rest < 100 else f"{said} {cardinal(rest)}"
 
 
+_ORDINALS = {
+    "one": "first",
+    "two": "second",
+    "three": "third",
+    "five": "fifth",
+    "eight": "eighth",
+    "nine": "ninth",
+    "twelve": "twelfth",
+}
+
+
+def ordinal(number: int) -> str:
+    """A place in a row as a person says it: 21 is "twenty first".
+
+    Args:
+        number: as for `cardinal`.
+    """
+    *before, last = cardinal(number).split()
+    last = _ORDINALS.get(last) or (f"{last[:-1]}ieth" if last.endswith("y") else f"{last}th")
+    return " ".join((*before, last))
+
+
 def _to_999(number: int) -> str:
     hundreds, rest = divmod(number, 100)
     if not hundreds:

@@ -23,7 +23,7 @@ class ReportWords(EvidenceWords, FormWords, SheetWords):
     WHAT_TO_PRACTISE = "What to practise"
     TO_PRACTISE = "To practise"
     NOTHING_TO_PRACTISE = "Nothing in particular; go through it again from time to time."
-    STEPS_TO_LOOK_AT = "Steps that need a look"
+    STEPS_TO_LOOK_AT = "Steps to review"
     STEPS_TO_LOOK_AT_CAPTION = (
         "Everything that was not simply done unaided: where help was needed, what was corrected, what is missing."
     )
@@ -50,12 +50,13 @@ class ReportWords(EvidenceWords, FormWords, SheetWords):
     WHAT_WOULD_REACH = "What would have reached the patient"
     TIME = "Time"
     EVIDENCE = "Evidence"
-    SIGNED_ENTRIES = "Signed entries behind the seal"
+    DIGESTS = "Digests, versions and the recogniser"
+    SIGNED_ENTRIES = "Signatures after sealing"
     SIGNED_ON_PAPER = "Signed on paper"
     EVERYTHING_ON_RECORD = "Everything on record"
     LOG_CAPTION = "Every entry in its order; times count from the beginning (h:mm:ss)."
     WHAT_CAME = "What came"
-    WHAT_IT_WAS_TAKEN_FOR = "What it was taken for"
+    WHAT_IT_WAS_TAKEN_FOR = "Understood as"
     SOURCES_OF_THE_CHECKLIST = "Sources of the checklist:"
 
     # Names of facts and of evidence.
@@ -112,13 +113,17 @@ class ReportWords(EvidenceWords, FormWords, SheetWords):
 
     # The head of a report.
 
-    def page_title(self, outcome: str, title: str, learner: str) -> str:
+    def page_title(self, outcome: str, mode: str, title: str, learner: str) -> str:
         """Title of a page."""
-        return f"{self.document_title(outcome, title)}, learner {learner}"
+        return f"{self.document_title(outcome, mode, title)}, learner {learner}"
 
-    def document_title(self, outcome: str, title: str) -> str:
+    def document_title(self, outcome: str, mode: str, title: str) -> str:
         """Title of a document on paper."""
-        return f"{self.OUTCOME_HEADINGS[outcome]}: {title}"
+        return f"{self.outcome_heading(outcome, mode)}: {title}"
+
+    def running_head(self, title: str, learner: str, began: str) -> str:
+        """What stands at the top of each sheet of paper, so that loose ones can be told apart."""
+        return f"{title}, learner {learner}, {began}"
 
     def attempt_line(self, title: str, learner: str, mode: str, began: str) -> str:
         """Which attempt this is."""

@@ -38,6 +38,13 @@ class ResultWords:
         "not known": "Not known",
     }
     """The outcome in large letters."""
+    PRACTICE_COMPLETED = "Practice completed"
+    STRIP = "The steps at a glance"
+    STRIP_LEGEND = (
+        "One mark for each step, the higher the longer it took: a dot done unaided, a triangle with help or not at "
+        "once, a cross not done, a ring not reached, a dash not applicable. A bar stands before a gate."
+    )
+    SAID, NEEDED = "said", "by the order"
     OUTCOME_SENTENCES: Mapping[str, str] = {
         "passed": "Passed by the checklist's rule.",
         "complete by own report": "Right as far as the learner reports; an instructor has yet to see some of it.",
@@ -230,17 +237,58 @@ class ResultWords:
 
     # Lines of a result.
 
-    def result(self, outcome: str) -> str:
-        """The outcome by its name, as the first line of a result."""
-        return f"Result: {self.OUTCOMES[outcome]}."
+    def result(self, outcome: str, mode: str) -> str:
+        """The outcome by its name, as a line of a result."""
+        return f"Result: {self.outcome_heading(outcome, mode).lower()}."
 
-    def result_with_reason(self, outcome: str, sentence: str) -> str:
-        """The outcome with its sentence."""
-        return f"Result: {self.OUTCOME_HEADINGS[outcome].lower()}. {sentence}"
+    def result_with_reason(self, outcome: str, mode: str, cause: str, sentence: str) -> str:
+        """The outcome with what decided it and its sentence."""
+        heading = self.headline(self.outcome_heading(outcome, mode).lower(), cause)
+        return f"Result: {heading}. {sentence}"
+
+    def outcome_heading(self, outcome: str, mode: str) -> str:
+        """The outcome in large letters: practice that went well is never taken for a check-off that was passed."""
+        if mode == "practice" and outcome == "passed":
+            return self.PRACTICE_COMPLETED
+        return self.OUTCOME_HEADINGS[outcome]
+
+    def headline(self, heading: str, cause: str) -> str:
+        """The outcome and what decided it."""
+        return f"{heading}: {cause}" if cause else heading
+
+    def found_at_step(self, number: int) -> str:
+        """A fault that was found, as the end of a headline."""
+        return f"a fault found{self._at(number)}"
+
+    def missed_at_step(self, number: int) -> str:
+        """A fault that was overlooked, as the end of a headline."""
+        return f"a fault overlooked{self._at(number)}"
+
+    def slip_at_step(self, slips: Sequence[str], number: int) -> str:
+        """A wrong answer by its slips, as the end of a headline."""
+        return f"a wrong answer ({self.slips(slips)}){self._at(number)}"
+
+    def ended_at_step(self, ending: str, number: int) -> str:
+        """How a step ended, as the end of a headline."""
+        return f"step {number} {self.ending(ending)}" if number else f"a step {self.ending(ending)}"
+
+    def strip(self, part: str, well: int, of: int, others: Sequence[tuple[int, str]]) -> str:
+        """What the strip of marks shows of one part: how many went well, and the others by number and ending."""
+        told = [f"{part or 'Steps'}: {well} of {of} done unaided"]
+        told += [f"step {number} {self.ending(ending)}" for number, ending in others]
+        return "; ".join(told) + "."
+
+    @staticmethod
+    def _at(number: int) -> str:
+        return f" at step {number}" if number else ""
 
     def share_unaided(self, unaided: int, applicable: int, percent: object) -> str:
         """The score."""
         return f"{unaided} of {applicable} steps done unaided ({percent} %)."
+
+    def and_more(self, count: int) -> str:
+        """So many further lines of a list that was cut."""
+        return f"and {count} more, in the report."
 
     def first_then(self, first: str, final: str) -> str:
         """A first answer and the one that was given in its place."""

@@ -63,12 +63,13 @@ class Sentences:
         "This is training. It controls no pump and treats no patient. "
         "Local policy and the maker's instructions come first, and a licensed practitioner decides."
     )
+    TRAINING_IN_SHORT = "This is training. Local policy and your instructor come first."
     WHAT_CAN_BE_SAID = (
         "You can always say: again, more, back, go on, where am I, what is my order, correct that, "
         "I need help, not applicable, pause, or stop. Typing the same words works too."
     )
 
-    FIRST_WORDS = "Say again to hear a step once more, more for the detail, or I need help."
+    FIRST_WORDS = "You can say: again, more, what is my order, or I need help."
 
     PRACTICE_BEGINS = "Practice: ask as often as you like."
     COUNTS_AS_CUE = "That counts as a cue. Shall I?"
@@ -378,6 +379,10 @@ class Sentences:
     def ordered(self, name: str, *, present: bool) -> str:
         """Why a step is passed over: the order has a line, or lacks it."""
         return f"the order has {name}" if present else f"the order has no {name}"
+
+    def not_so_in_lab(self, trait: str, *, present: bool) -> str:
+        """Why a step is passed over: this lab lacks what the step is for, or has what the step does without."""
+        return f"in this lab: {'no ' if present else ''}{trait}"
 
     def practise(self, lines: tuple[str, ...]) -> str:
         """What to practise next, the first one or two."""

@@ -1,0 +1,38 @@
+"""Which voice speaks on this machine: the neural one, or the system's own."""
+
+import importlib.util
+
+from assistant.adapters.head_start import VoiceAhead
+from assistant.adapters.lasting_process import LastingProcess
+from assistant.adapters.neural_voice import NeuralVoice
+from assistant.adapters.speaking_process import NEURAL_COMMAND
+from assistant.adapters.synthesiser import Synthesiser
+from assistant.settings import SoundSettings
+from assistant.spoken import ENGLISH
+
+PACKAGE = "hibari"
+NO_NEURAL_VOICE = (
+    "The neural voice is not installed, so the system's own voice speaks. Get it with: pip install hibari-tts==0.2.1."
+)
+
+
+def open_synthesiser(wishes: SoundSettings, ahead: VoiceAhead | None = None) -> Synthesiser:
+    """The voice that the settings name; the system's goes on wherever the neural one does not.
+
+    Args:
+        wishes: the settings.
+        ahead: processes that have been started already; they belong to the synthesiser.
+    """
+    system = None if ahead is None else ahead.system
+    if wishes.synthesiser == "system":
+        if ahead is not None:
+            ahead.neural.close()
+        return Synthesiser(workers=system)
+    process = LastingProcess(NEURAL_COMMAND) if ahead is None else ahead.neural
+    return Synthesiser(workers=system, neural=NeuralVoice(process, ENGLISH.diction))
+
+
+def advice_on_voice(wishes: SoundSettings) -> list[str]:
+    """What somebody had better know who would get the neural voice, and has not installed it."""
+    wants = wishes.own_voice and wishes.synthesiser == "neural"
+    return [NO_NEURAL_VOICE] if wants and importlib.util.find_spec(PACKAGE) is None else []

@@ -1,0 +1,71 @@
+"""How a sentence is to be said: where a voice pauses, what it says more slowly, and words by their sounds."""
+
+import itertools
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from assistant.spoken.tables import Numbers
+
+_PAUSE = re.compile(r"(?<=[.,;:!?])\s+")
+_WORD = re.compile(r"[^\W\d_]+")
+
+
+@dataclass(frozen=True)
+class Stretch:
+    """A part of a sentence, with the mark at which it ends.
+
+    Attributes:
+        words: what is said; digits in a row are parted by commas, at which every voice pauses.
+        is_number: it holds a number, and is said more slowly.
+    """
+
+    words: str
+    is_number: bool
+
+
+class Diction:
+    """How a language is said.
+
+    Args:
+        numbers: how its numbers are said.
+        sounds: words whose sounds a voice may not know, in small letters, by the International Phonetic Alphabet.
+    """
+
+    def __init__(self, numbers: Numbers, sounds: Mapping[str, str]) -> None:
+        self.sounds = sounds
+        self._one = numbers.cardinal(1)
+        said = (numbers.cardinal(number) for number in (*range(1, 101), 1_000, 1_000_000))
+        self._number_words = frozenset(word for words in said for word in words.split()) - numbers.small_words
+        self._digits = frozenset(numbers.digits)
+        self._point = numbers.point
+
+    def spaced(self, text: str) -> str:
+        """The text with commas between digits that are said one by one: "one, two, five millilitres"."""
+        words = text.split(" ")
+        parted = list(words)
+        for at, (word, following) in enumerate(itertools.pairwise(words)):
+            before = words[at - 1].lower() if at else ""
+            is_alone = before in self._digits or before == self._point or before not in self._number_words
+            if word.lower() in self._digits and is_alone and _bare(following) in self._digits:
+                parted[at] = f"{word},"
+        return " ".join(parted)
+
+    def stretches(self, text: str) -> tuple[Stretch, ...]:
+        """The text, `spaced`, in parts that each hold a number or none; they meet where the text itself pauses."""
+        parts: list[Stretch] = []
+        for words in filter(None, _PAUSE.split(text)):
+            is_number, said = self._holds_number(words), self.spaced(words)
+            if parts and parts[-1].is_number is is_number:
+                parts[-1] = Stretch(f"{parts[-1].words} {said}", is_number)
+            else:
+                parts.append(Stretch(said, is_number))
+        return tuple(parts)
+
+    def _holds_number(self, words: str) -> bool:
+        found = [word for word in _WORD.findall(words.lower()) if word in self._number_words or word in self._digits]
+        return bool(found) and found != [self._one]  # "say it once more, one at a time" holds none
+
+
+def _bare(word: str) -> str:
+    return word.lower().rstrip(".,;:!?")

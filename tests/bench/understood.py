@@ -1,0 +1,260 @@
+"""How well the assistant's voice is understood: a recogniser that was not used to tune it writes down what it says.
+
+    python -m tests.bench.understood words --out FOLDER [--voice system] [--count 200]      its sentences
+    python -m tests.bench.understood numbers --out FOLDER                                   every read-back
+    python -m tests.bench.understood names --out FOLDER                                     drugs, fluids, short forms
+    python -m tests.bench.understood report --out FOLDER                                    what has been heard so far
+
+Each sentence is heard clean and with four people talking at 5 dB. What was written down is kept in FOLDER, a line each,
+so that a run that was broken off goes on where it was. `second_listener` tells who listens.
+"""
+
+import argparse
+import json
+import re
+import sys
+import tomllib
+from collections.abc import Iterator, Mapping
+from decimal import Decimal
+from pathlib import Path
+from random import Random
+
+import numpy as np
+import soxr
+from text_to_num import alpha2digit
+
+from assistant.adapters.lasting_process import LastingProcess
+from assistant.adapters.neural_voice import NeuralVoice
+from assistant.adapters.speaking_process import NEURAL_COMMAND
+from assistant.adapters.synthesiser import Synthesiser
+from assistant.attempts.papers import take_papers
+from assistant.checklist.load import available
+from assistant.orders.key import KeyEntry
+from assistant.orders.solve import answer_key
+from assistant.ports import SAMPLE_RATE_HZ
+from assistant.spoken import ENGLISH, read_back, say_unit, speech
+from tests.bench import conditions
+from tests.bench.printing import say
+from tests.bench.second_listener import Listener, reporting_listener, tuning_listener
+from tests.bench.voices import Sound
+from tests.orders.many import KINDS, drawn_for
+
+LIBRARY = Path(__file__).parent.parent.parent / "checklists"
+WRITTEN = Path(__file__).parent.parent / "spoken" / "written.txt"
+HEARD = ("clean", "babble 5 dB")
+CAREFUL = -1
+"""Step of rate at which the assistant reads a number back."""
+ORDERS = 300
+SHORT_FORMS = ("KCl", "NaCl", "IVPB", "q12h", "an 18-gauge catheter", "SpO2", "b.i.d.", "PRN", "BP 120/80", "the 21st")
+AMERICAN = {"sulphate": "sulfate", "colour": "color", "metre": "meter", "litre": "liter", "practise": "practice"}
+SOUND_LIKE_DIGITS = {"for": "4", "four": "4", "to": "2", "too": "2", "ate": "8", "won": "1", "oh": "0", "o": "0"}
+"""Spellings of a digit's sound: which one a recogniser writes says nothing of the voice."""
+_QUIET_S = 0.3
+
+
+# What is said.
+
+
+def sentences() -> list[str]:
+    """Everything that the assistant says: its own sentences, and what the library has it read aloud."""
+    found = {line.split(": ", 1)[1] for line in WRITTEN.read_text("utf-8").splitlines() if ": " in line}
+    for file in sorted(LIBRARY.glob("*.toml")):
+        for step in tomllib.loads(file.read_text("utf-8")).get("steps", ()):
+            found |= {step[name] for name in ("say", "more", "hint", "if_wrong") if name in step}
+    spoken = {speech(text) for text in found}
+    return sorted(text for text in spoken if len(re.findall(r"[a-z]{2,}", text)) >= 2)
+
+
+def numbers() -> list[tuple[Decimal, str]]:
+    """Every number of the library's answer keys and of the orders that are drawn, with its unit."""
+    found: set[tuple[Decimal, str]] = set()
+    for name in available():
+        found |= set(_amounts(take_papers(name, None).key))
+    for at in range(ORDERS):
+        [order] = drawn_for(KINDS[at % len(KINDS)], seed=at, level=1 + at % 3, count=1)
+        found |= set(_amounts(answer_key(order)))
+    return sorted(found)
+
+
+def _amounts(key: Mapping[str, KeyEntry]) -> Iterator[tuple[Decimal, str]]:
+    return ((e.value, e.unit) for e in key.values() if isinstance(e.value, Decimal) and e.unit is not None)
+
+
+def names() -> list[str]:
+    """Drugs, fluids and short forms."""
+    shelf = tomllib.loads((LIBRARY / "shelf.toml").read_text("utf-8"))
+    labels = tomllib.loads((LIBRARY / "names.toml").read_text("utf-8"))
+    found = {entry["name"] for kind in ("fluids", "drugs", "rates") for entry in shelf[kind]}
+    return sorted({*found, *labels["fluids"], *labels["drugs"], *SHORT_FORMS})
+
+
+def sayings(part: str, count: int) -> list[tuple[str, str]]:
+    """What is said in a part of the bench, each with what it is judged by."""
+    if part == "words":
+        found = [(text, "") for text in sentences()]
+        Random(18).shuffle(found)  # noqa: S311 - no secret
+        return found[:count]
+    if part == "numbers":
+        return [(read_back(value, unit), f"{value:f} {unit}") for value, unit in numbers()][:count]
+    return [(f"The label says: {speech(name)}.", name) for name in names()][:count]
+
+
+# What was heard.
+
+
+def plain(text: str) -> list[str]:
+    """Words in the one form in which they are compared: figures for numbers, American spelling, no marks."""
+    text = re.sub(r"(?<=\d)-(?=\d)", " ", text)
+    text = speech(text.replace("%", " percent ")).lower().replace("-", " ").replace("'", "")
+    for british, american in AMERICAN.items():
+        text = text.replace(british, american)
+    text = re.sub(r"\b(hundred|thousand) and ", r"\1 ", text)
+    parts = [alpha2digit(part.strip(), "en", threshold=0) for part in re.split(r"[,;:!?()\"\u2026]|\.(?!\d)", text)]
+    return [word for part in parts for word in _joined(part.split())]
+
+
+def _joined(words: list[str]) -> list[str]:
+    """Digits in a row as one number."""
+    joined: list[str] = []
+    for word in words:
+        if joined and re.fullmatch(r"\d+(\.\d+)?", word) and joined[-1].isdigit() and len(word.split(".")[0]) == 1:
+            joined[-1] += word
+        else:
+            joined.append(word)
+    return joined
+
+
+def errors(said: list[str], heard: list[str]) -> int:
+    """Words left out, put in or replaced (Levenshtein's distance, by words)."""
+    row = list(range(len(heard) + 1))
+    for number, word in enumerate(said, 1):
+        last, row[0] = row[0], number
+        for at, other in enumerate(heard, 1):
+            last, row[at] = row[at], min(row[at] + 1, row[at - 1] + 1, last + (word != other))
+    return row[-1]
+
+
+def number_is_right(value: Decimal, unit: str, heard: str) -> bool:
+    """Whether every number written down is this one, with its unit behind it."""
+    words = plain(heard)
+    for at, word in enumerate(words):
+        beside = words[max(0, at - 1) : at] + words[at + 1 : at + 2]
+        if word in SOUND_LIKE_DIGITS and any(other[:1].isdigit() for other in beside):
+            words[at] = SOUND_LIKE_DIGITS[word]
+    words = _joined_all(words)
+    found = [word for word in words if word[0].isdigit()]
+    figures = f"{value.normalize():f}"
+    right = {figures, figures * 2}
+    said = plain(say_unit(unit, plural=value != 1))
+    named = " ".join(words).replace(" a ", " per ").replace(" an ", " per ")
+    return bool(found) and set(found) <= right and " ".join(said) in named
+
+
+def _joined_all(words: list[str]) -> list[str]:
+    text = re.sub(r"(?<=\d) (?=\d)", "", " ".join(words))
+    return text.split()
+
+
+# The bench.
+
+
+def sound_of(voice: Synthesiser, text: str, careful: bool) -> Sound:
+    """A sentence as it leaves the loudspeaker, at 16 kHz."""
+    speech = voice.synthesise(text, CAREFUL if careful else 0)
+    samples = soxr.resample(speech.samples.astype(np.float32) / 32_768, speech.rate_hz, SAMPLE_RATE_HZ)
+    quiet = np.zeros(round(_QUIET_S * SAMPLE_RATE_HZ), np.float32)
+    return np.concatenate([quiet, np.asarray(samples, np.float32), quiet])
+
+
+def open_voice(name: str) -> Synthesiser:
+    """The voice, in no hurry to start."""
+    if name == "system":
+        return Synthesiser()
+    return Synthesiser(neural=NeuralVoice(LastingProcess(NEURAL_COMMAND, patience_s=60), ENGLISH.diction))
+
+
+def listen(part: str, voice_name: str, listener_name: str, folder: Path, count: int) -> None:
+    """Say what has not been said yet, and keep what is written down."""
+    file = folder / f"{part}-{voice_name}-{listener_name}.jsonl"
+    done = {(row["said"], row["condition"]) for row in _rows(file)}
+    wanted = [
+        (said, by, condition)
+        for said, by in sayings(part, count)
+        for condition in HEARD
+        if (said, condition) not in done
+    ]
+    sys.stderr.write(f"{part}: {len(done)} heard, {len(wanted)} to hear\n")
+    if not wanted:
+        return
+    listener: Listener | None = tuning_listener() if listener_name == "tuning" else reporting_listener()
+    if listener is None:
+        raise SystemExit("The listener is not installed: see tests/bench/second_listener.py.")
+    voice = open_voice(voice_name)
+    try:
+        with file.open("a", encoding="utf-8") as out:
+            for said, by, condition in wanted:
+                sound = conditions.CONDITIONS[condition](sound_of(voice, said, part == "numbers"), f"voice {said}")
+                [heard] = listener.written([sound])
+                row = {"said": said, "by": by, "condition": condition, "heard": heard}
+                out.write(json.dumps(row, ensure_ascii=False) + "\n")
+                out.flush()
+    finally:
+        voice.close()
+
+
+def report(folder: Path) -> None:
+    """Print what each file comes to, with what was not right."""
+    for file in sorted(folder.glob("*.jsonl")):
+        part = file.stem.split("-")[0]
+        for condition in HEARD:
+            rows = [row for row in _rows(file) if row["condition"] == condition]
+            if not rows:
+                continue
+            if part == "words":
+                wrong = [errors(plain(row["said"]), plain(row["heard"])) for row in rows]
+                total = sum(len(plain(row["said"])) for row in rows)
+                share = 100 * sum(wrong) / total
+                say(f"{file.stem}, {condition}: {len(rows)} sentences, {share:.1f} % of {total} words lost")
+                marked = []
+            elif part == "numbers":
+                marked = [row for row in rows if not _right(row)]
+                say(f"{file.stem}, {condition}: {len(rows) - len(marked)} of {len(rows)} right")
+            else:
+                marked = [row for row in rows if not _holds(row["heard"], row["by"])]
+                say(f"{file.stem}, {condition}: {len(rows) - len(marked)} of {len(rows)} written down rightly")
+            for row in marked:
+                say(f"    {row['by']}: {row['heard']}")
+
+
+def _right(row: Mapping[str, str]) -> bool:
+    value, _, unit = row["by"].partition(" ")
+    return number_is_right(Decimal(value), unit, row["heard"])
+
+
+def _holds(heard: str, name: str) -> bool:
+    """Whether the name was written down, however its parts are parted."""
+    return "".join(plain(speech(name))) in "".join(plain(heard))
+
+
+def _rows(file: Path) -> list[dict[str, str]]:
+    return [json.loads(line) for line in file.read_text("utf-8").splitlines()] if file.exists() else []
+
+
+def main() -> None:
+    """Run a part of the bench, or tell what it came to."""
+    parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
+    parser.add_argument("part", choices=("words", "numbers", "names", "report"))
+    parser.add_argument("--out", type=Path, required=True, metavar="FOLDER")
+    parser.add_argument("--voice", choices=("neural", "system"), default="neural")
+    parser.add_argument("--listener", choices=("reporting", "tuning"), default="reporting")
+    parser.add_argument("--count", type=int, default=100_000)
+    args = parser.parse_args()
+    args.out.mkdir(parents=True, exist_ok=True)
+    if args.part == "report":
+        report(args.out)
+    else:
+        listen(args.part, args.voice, args.listener, args.out, args.count)
+
+
+if __name__ == "__main__":
+    main()

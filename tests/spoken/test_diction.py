@@ -1,0 +1,34 @@
+"""How a sentence is said: pauses between digits, a slower pace for numbers."""
+
+import pytest
+
+from assistant.spoken import ENGLISH
+
+DICTION = ENGLISH.diction
+
+
+@pytest.mark.parametrize(
+    ("text", "spaced"),
+    [
+        ("One two five millilitres an hour. Right?", "One, two, five millilitres an hour. Right?"),
+        ("eighty three point three", "eighty three point three"),
+        ("eight three point three", "eight, three point three"),
+        ("zero point zero five", "zero point zero, five"),
+        ("one hundred and twenty five", "one hundred and twenty five"),
+        ("Was that one five, or five zero?", "Was that one, five, or five, zero?"),
+        ("Order O H one zero one.", "Order O H one, zero, one."),
+        ("Say it once more, one at a time.", "Say it once more, one at a time."),
+        ("", ""),
+    ],
+)
+def test_digits_in_a_row_are_parted(text: str, spaced: str) -> None:
+    """Commas stand between digits that are said one by one, and nowhere else."""
+    assert DICTION.spaced(text) == spaced
+
+
+def test_a_stretch_with_a_number_is_slower() -> None:
+    """Only the stretch between two pauses that holds a number is said more slowly; nothing gets lost."""
+    text = "Hold. One hundred and five is not what the order needs. Look again, at one thing after the other."
+    stretches = DICTION.stretches(text)
+    assert [stretch.is_number for stretch in stretches] == [False, True, False]
+    assert " ".join(stretch.words for stretch in stretches) == text
