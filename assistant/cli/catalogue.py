@@ -29,6 +29,7 @@ _IN_TEACHING_ORDER = (
     "infusion-to-lock",
     "lock-infusion",
     "push-through-lock",
+    "push-into-line",
     "weight-based-infusion",
     "second-piggyback",
     "next-piggyback",

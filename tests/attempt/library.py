@@ -83,6 +83,7 @@ PROCEDURES = (
     Procedure("push-through-lock", "i-vial-minutes", "i-vial-drug", "oh-137", "put it back"),
     Procedure("next-piggyback", "e-primary-rate", "e-bag-drug", "oh-141", "put it back"),
     Procedure("potassium", "q-second", "q-guide-limits", "oh-143", "tell the prescriber what you found"),
+    Procedure("push-into-line", "j-vial-to-draw", "j-chart-allergies", "oh-145", "call the prescriber"),
     Procedure("set-change", "n-clamps", "n-fluid", "oh-139", "put the bag back"),
 )
 

@@ -122,6 +122,8 @@ PLACES: dict[str, tuple[FaultKind, ...]] = {
     "next-piggyback": FAULTS,
     # no fluid of the shelf is apart from potassium chloride
     "potassium": tuple(kind for kind in FAULTS if kind != "incompatible-pair"),
+    # no fluid of the shelf is apart from a drug by hand
+    "push-into-line": tuple(kind for kind in _DRUG if kind != "illegible-rate"),
     "set-change": _FLUID,
     "push-through-lock": tuple(kind for kind in _DRUG if kind != "illegible-rate"),
 }
@@ -185,6 +187,7 @@ DROPS = [
     ("lock-infusion", "l-drops", "l-open"),
     ("weight-based-infusion", "w-drops", "w-open"),
     ("set-change", "n-drops", "n-open"),
+    ("push-into-line", "j-drops", "j-open"),
     ("potassium", "q-drips", "q-open"),
     ("next-piggyback", "e-drops", "e-open"),
     ("air-in-line", "a-drops", "a-open"),

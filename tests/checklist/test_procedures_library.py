@@ -141,6 +141,10 @@ ORDER_OF_STEPS = [
     ("potassium", "q-witness", "q-connect", "common practice, no source"),
     ("potassium", "q-hub-dry", "q-connect", DRYING),
     ("potassium", "q-open", "q-start", "Trbovich et al. 2010, Quality and Safety in Health Care, table 3"),
+    ("push-into-line", "j-table-pair", "j-vial-drug", f"{BY_HAND}: compatibility, then patient"),
+    ("push-into-line", "j-pinch", "j-vein", "East Carolina University, IV push, step 6"),
+    ("push-into-line", "j-vein", "j-give", "East Carolina University, IV push, steps 6 and 8"),
+    ("push-into-line", "j-flush-after", "j-start", "East Carolina University, IV push, step 10"),
     ("infusion-to-lock", "v-lock", "v-syringe-off", "BCcampus, section 8.5, checklist 69: clamp, then syringe"),
 ]
 
@@ -333,6 +337,7 @@ WORKED = [
     ("oh-138", "primary.vtbi", "950", "1,000 - 50"),
     ("oh-140", "secondary.rate", "100", "50 / 0.5"),
     ("oh-142", "secondary.rate", "200", "250 x 60 / 75"),
+    ("oh-144", "push.to_draw", "1", "5 / (10 / 2)"),
     ("oh-134", "running.infused", "400", "100 x 4"),
     ("oh-133", "change.by", "70", "150 - 80"),
 ]
