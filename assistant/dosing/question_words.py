@@ -169,6 +169,7 @@ SPECIAL: Mapping[str, str] = {
     "most": r"no faster|not faster|max(?:imum)?\b|at most|no more than|fastest|shortest",
     "balance": r"\bintake\b|\boutput\b|\bbalance\b",
     "dilute": r"\bstock\b|\bdilut(?:e|ion)\b(?!d)|weaken|make (?:up )?(?:#|a)|\bprepare\b",
+    "then": r"\bthen\b|\bfollowed by\b",
     "mix": r"\bmix(?:ing)? #[^#]*\b(?:and|with) #|\b(?:two|both) (?:stocks|strengths|solutions)\b|\balligation\b",
     "powder": r"\breconstitut\w+|powder|displacement",
     "maintenance": r"maintenance|4-2-1|100-50-20|holliday",
