@@ -216,7 +216,7 @@ calculate calculation can cannula change chart child client cm come comes concen
 contains continuous control conversion convert converted could count counted daily day days deliver delivered
 delivers delivery dilute diluted dissolved divided do doctor does dont dose doses dr draw drawn drip drop drops
 drug dry each empty end ends equal equals even every factor fast feet figure final find finish finished finishes
-finishing flow fluid foot for formula from full g gave get gets getting give given gives giving go goes going
+finishing flow fluid followed foot for formula from full g gave get gets getting give given gives giving go goes going
 gravity gtt gtts h had hand hang has have having he heavy height hello help her hey hi him his hold holds
 hospital hour hourly hours how hr hrs hung i if ii in inches infant infuse infused infuses infusing infusion
 infusions intake interval into intravenous is it its iv ivpb job just keep kg kid kilo kilogram kilograms kilos
@@ -229,7 +229,7 @@ prescription primary program programmed provider pt pump push put quick rate rat
 receives reconstitute reconstituted regulate remain remaining remains required reserve right round run running
 runs s said same say says secondary see set sets setting she should show so solution solution's speed start
 started starts stat stock strength sum supplied supply supposed surface syringe take takes tall tell tenth than
-thank thanks that the their them there these they thing this through time to today told total tube tubing units
+thank thanks that the their them then there these they thing this through time to today told total tube tubing units
 until up us use used using v value via vial volume vtbi w want wanted wants was water we weigh weighing weighs
 weight well what what's whats when which while who whole will with woman work would wt x yo you your
 """
