@@ -12,7 +12,7 @@ _AFTER_COUNT = rf"(?:{_TIME}|lit(?:re|er)s?|doses?|equal|drops?|seconds?|mls?|mg
 PLAINER: tuple[tuple[re.Pattern[str], str], ...] = (
     (re.compile(r"(?<=[/ \d])m\^?2\b"), "m\u00b2"),
     (re.compile(r"\b4-2-1\b|\bmaint\b", _I), "maintenance"),
-    # An age is no amount that a formula here takes.
+    # No formula here takes an age.
     (
         re.compile(
             r"\b\d{1,3}[ -]?(?:yrs?|years?|months?|mos?|weeks?|wks?|days?)[ -]old\b|\b\d{1,3} ?(?:yo\b|y/o\b)", _I
@@ -95,7 +95,7 @@ DOSE_IN_VOLUME = re.compile(
 )
 """What stands between a dose and the volume that holds it: "400 mg dopamine in 250 mL"."""
 CONTAINER = re.compile(r"\s*(?:premixed |iv )?(?:bag|bottle|vial|amp(?:o?ule)?|syringe)\b")
-"""What stands behind a volume right after a dose: "50 mg 250 mL bottle"."""
+"""What follows a volume right after a dose: "50 mg 250 mL bottle"."""
 VOLUME_WITH_DOSE = re.compile(
     r"\s*(?:[a-z][\w%-]*\s+){0,5}?\(?(?:contain(?:s|ing)?|with|w/?|has|having|holds?|holding)\s+(?:a |the |only )*"
 )

@@ -189,7 +189,7 @@ class Course:
         for clash in self.collisions:
             wait = f"it begins at {self.when(clash.begins)}" if clash.begins is not None else "it does not begin"
             spans.append((clash.due, f"{self.when(clash.due)}: {clash.line} is due while {clash.running} runs; {wait}"))
-        # What ends at a time is told before what begins then.
+        # What ends at a time comes before what begins at that time.
         lines = [sentence for _, sentence in sorted([*ends, *spans], key=lambda one: one[0])]
         lines += [f"{name}: {tell_exact(rest, 'mL')} not given by the end" for name, rest in self.unfinished.items()]
         return tuple(lines)
