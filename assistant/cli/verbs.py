@@ -23,6 +23,7 @@ VERBS = {
     "rehearse": "read a checklist through as it sounds",
     "print": "the blank form of a checklist, or the sheets of an order",
     "verify": "check what is proven of a record",
+    "heads": "the attempts of a day, to print and to sign",
     "sign-off": "sign an instructor's decision on an attempt",
     "erase-sound": "erase the sound that was kept of an attempt",
     "key": "an instructor's keys for sign-offs",
