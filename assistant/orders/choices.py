@@ -1,5 +1,6 @@
 """Every infusion that can be drawn, by how much arithmetic it asks: made from the shelf, kept within the limits."""
 
+import itertools
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
@@ -14,15 +15,17 @@ from assistant.dosing.limits import Finding, Limits
 from assistant.dosing.result import Result
 from assistant.dosing.strength import concentration
 from assistant.dosing.units import unit
-from assistant.orders.lines import ByDoseRate, Gravity, Primary, Secondary
+from assistant.orders.by_hand import drawn_up, each_minute
+from assistant.orders.lines import ByDoseRate, Gravity, Primary, Push, Secondary
 from assistant.orders.plausible import stopping, table
-from assistant.orders.shelf import DoseRateDrug, Drug, shelf
+from assistant.orders.shelf import DoseRateDrug, Drug, PushDrug, shelf
 
 _BAGS = ("250 mL", "500 mL", "1,000 mL", "1 L")
 _HOURS = (
     *("4 h", "5 h", "6 h", "7 h", "8 h", "9 h", "10 h", "12 h", "14 h", "15 h", "16 h", "18 h", "20 h", "22 h", "24 h"),
 )
-_RATES = ("40 mL/h", "50 mL/h", "60 mL/h", "75 mL/h", "80 mL/h", "100 mL/h", "110 mL/h", "125 mL/h", "150 mL/h")
+RATES = ("40 mL/h", "50 mL/h", "60 mL/h", "75 mL/h", "80 mL/h", "100 mL/h", "110 mL/h", "125 mL/h", "150 mL/h")
+"""At which a primary is ordered by rate."""
 _RESERVES = ("25 mL", "50 mL")
 """What stays in a primary's bag, so that a pump never runs it dry (common practice, no source)."""
 _NOTHING_KEPT = "0 mL"
@@ -77,6 +80,15 @@ class Rated:
     hurdles: int
 
 
+@dataclass(frozen=True)
+class Pushed:
+    """A drug by hand that can be drawn, with what the shelf knows of it."""
+
+    push: Push
+    drug: PushDrug
+    hurdles: int
+
+
 @lru_cache(maxsize=2)
 def primaries(by_gravity: bool) -> tuple[WithSet, ...]:
     """Every primary within the limits: each fluid, bag, reserve, and time or rate.
@@ -89,7 +101,7 @@ def primaries(by_gravity: bool) -> tuple[WithSet, ...]:
 
 def _primaries(reserves: Sequence[str] = _RESERVES) -> Iterator[WithSet]:
     for bag in map(parse_amount, _BAGS):
-        for speed in map(parse_amount, (*_HOURS, *_RATES)):
+        for speed in map(parse_amount, (*_HOURS, *RATES)):
             by_time = unit(speed.unit).kind == "duration"
             worked = flow_rate(bag, speed) if by_time else None
             if not _is_continuous(bag, worked or speed):
@@ -149,12 +161,12 @@ def secondaries() -> tuple[Dosed, ...]:
     """Every intermittent infusion within the limits: each drug, bag, time and frequency."""
     limits = table()
     found: list[Dosed] = []
-    for drug in shelf().drugs:
+    for drug in (*shelf().drugs, *shelf().electrolytes):
         for dose, volume in drug.bags:
             for over in drug.over:
                 if stopping(check(limits, drug.name, dose, volume, over)):
                     continue
-                hurdles = _cut(flow_rate(volume, over)) + (dose.unit not in ("mg", "units")) + _odd(over)
+                hurdles = _cut(flow_rate(volume, over)) + (dose.unit == "g") + _odd(over)
                 for frequency in drug.frequency:
                     secondary = Secondary(drug=drug.name, dose=dose, volume=volume, over=over, frequency=frequency)
                     found.append(Dosed(secondary, drug, hurdles))
@@ -197,6 +209,23 @@ def rated() -> tuple[Rated, ...]:
                 for weight, hurdles in _weights(per_kilo):
                     if _lasts(volume, per_kilo.exact * weight.in_unit("kg")):
                         found.append(Rated(dose, weight, drug, hurdles + grams))
+    return tuple(found)
+
+
+@lru_cache(maxsize=1)
+def pushes() -> tuple[Pushed, ...]:
+    """Every drug by hand within the limits: each vial, dose, time and frequency."""
+    found: list[Pushed] = []
+    for drug, (amount, volume) in ((one, vial) for one in shelf().pushes for vial in one.vials):
+        strength = concentration(amount, volume)
+        for dose, over in itertools.product(drug.doses, drug.over):
+            if dose.ratio > amount.in_unit(dose.unit) or stopping(table().check(drug.name, dose=dose, duration=over)):
+                continue
+            for frequency in drug.frequency:
+                push = Push(drug=drug.name, dose=dose, amount=amount, volume=volume, over=over, frequency=frequency)
+                drawn = drawn_up(push, strength)
+                in_part = dose.ratio < amount.in_unit(dose.unit)
+                found.append(Pushed(push, drug, _cut(drawn) + _cut(each_minute(push, drawn)) + in_part))
     return tuple(found)
 
 

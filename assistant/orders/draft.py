@@ -5,9 +5,9 @@ from dataclasses import dataclass, field
 from datetime import date, timedelta
 
 from assistant.dosing import Amount, flow_rate
-from assistant.orders.choices import Dosed, Rated, WithSet, never
+from assistant.orders.choices import Dosed, Pushed, Rated, WithSet, never
 from assistant.orders.laid_out import CONTAINERS, LaidOut, OnPurpose
-from assistant.orders.lines import Flush, Running
+from assistant.orders.lines import Change, Flush, Running
 from assistant.orders.model import Paced
 from assistant.orders.pairs import may_follow
 
@@ -31,8 +31,10 @@ class Draft:
     first: Dosed | None = None
     second: Dosed | None = None
     rated: Rated | None = None
+    pushed: Pushed | None = None
     flush: Flush | None = None
     running: Running | None = None
+    change: Change | None = None
     allergies: tuple[str, ...] = ()
     illegible: tuple[Paced, ...] = ()
     laid_out: dict[str, dict[str, object]] = field(default_factory=dict)
@@ -57,8 +59,10 @@ class Draft:
             self.first and self.first.secondary,
             self.second and self.second.secondary,
             self.rated and (self.rated.dose, self.weight),
+            self.pushed and self.pushed.push,
             self.flush,
             self.running,
+            self.change,
         )
 
     @property
@@ -75,7 +79,8 @@ class Draft:
         """Whether each drug may ride on the primary, at its rate, and the second may follow the first."""
         drugs = [dosed for dosed in (self.first, self.second) if dosed is not None]
         follows = len(drugs) < 2 or may_follow(drugs[0].drug.name, drugs[1].drug.name)
-        return follows and all(map(self.may_ride, drugs))
+        by_hand = self.pushed is None or self.fluid is None or self.fluid in self.pushed.drug.with_fluids
+        return follows and by_hand and all(map(self.may_ride, drugs))
 
     def may_ride(self, dosed: Dosed) -> bool:
         """Whether a drug may ride on the primary, where there is one."""
@@ -94,6 +99,7 @@ class Draft:
             "second_secondary": self.second is not None,
             "dose": self.rated is not None,
             "flush": self.flush is not None,
+            "push": self.pushed is not None,
         }.get(part, False)
 
     def dosed(self, part: str) -> Dosed:
@@ -118,18 +124,22 @@ class Draft:
             return self.flush.fluid
         if part == "dose" and self.rated is not None:
             return self.rated.drug.name
+        if part == "push" and self.pushed is not None:
+            return self.pushed.drug.name
         return self.dosed(part).drug.name
 
     def held_in(self, part: str) -> tuple[Amount, Amount]:
         """All the drug in a bag, and its volume."""
         if part == "dose" and self.rated is not None:
             return self.rated.dose.amount, self.rated.dose.volume
+        if part == "push" and self.pushed is not None:
+            return self.pushed.push.amount, self.pushed.push.volume
         secondary = self.dosed(part).secondary
         return secondary.dose, secondary.volume
 
     def sources(self) -> tuple[str, ...]:
         """Where doses, dilutions and times are published."""
-        known = [one.drug.source for one in (self.first, self.second, self.rated) if one is not None]
+        known = [one.drug.source for one in (self.first, self.second, self.rated, self.pushed) if one is not None]
         return tuple(dict.fromkeys(known)) or ("common practice, no source",)
 
     def bench(self, chance: random.Random, day: date) -> LaidOut:

@@ -11,22 +11,22 @@ from functools import lru_cache
 from assistant.dosing import Amount, flow_rate, parse_amount
 from assistant.dosing.units import same_dimension
 from assistant.errors import UsageError
-from assistant.orders.choices import Dosed, Rated, WithSet, never, primaries, rated, secondaries
+from assistant.orders.choices import RATES, Dosed, Pushed, Rated, WithSet, never, primaries, pushes, rated, secondaries
 from assistant.orders.draft import Draft
-from assistant.orders.lines import Flush, Running
+from assistant.orders.lines import Change, Flush, Running
 from assistant.orders.model import Order, Patient
 from assistant.orders.planting import FaultKind, Findable, plant
 from assistant.orders.plausible import table
-from assistant.orders.shelf import shelf
+from assistant.orders.shelf import Electrolyte, shelf
 from assistant.orders.truth import truth_of
 
 LEVELS = (1, 2, 3)
 """How much arithmetic: no rounding and no conversion of units; one of them; two or more."""
-PARTS = ("primary", "gravity", "running", "secondary", "second_secondary", "dose", "flush")
+PARTS = ("primary", "gravity", "running", "change", "secondary", "second_secondary", "dose", "push", "flush")
 """What a drawn order can hold."""
 NOTHING_PLANTED = "Nothing is planted: the order is there for its numbers."
 """What a plain drawn order teaches."""
-Choice = WithSet | Dosed | Rated
+Choice = WithSet | Dosed | Rated | Pushed
 _TRIES = 2000
 _OLDEST, _YOUNGEST = 88, 19
 
@@ -61,7 +61,7 @@ def wanted_by(keys: Collection[tuple[str, str | None]], own: Order | None) -> Wa
     parts = {name.partition(".")[0] for name, _ in keys} - {"patient"}
     if own is not None:
         parts |= {part for part in PARTS if getattr(own, part) is not None}
-    if parts & {"gravity", "running"}:
+    if parts & {"gravity", "running", "change"}:
         parts.add("primary")
     if "second_secondary" in parts:
         parts.add("secondary")
@@ -165,6 +165,8 @@ def _contents(chance: random.Random, wanted: Wanted, level: int) -> Iterator[Dra
                 draft.primary = choice
             elif isinstance(choice, Rated):
                 draft.rated = choice
+            elif isinstance(choice, Pushed):
+                draft.pushed = choice
             elif part == "secondary":
                 draft.first = choice
             else:
@@ -175,8 +177,10 @@ def _contents(chance: random.Random, wanted: Wanted, level: int) -> Iterator[Dra
             draft.running = _since(draft, chance)
             if draft.running is None:
                 continue
+        if "change" in wanted.parts:
+            draft.change = _change(draft, chance)
         if "flush" in wanted.parts:
-            draft.flush = chance.choice(_FLUSHES_OF_A_DRUG if "secondary" in wanted.parts else _FLUSHES)
+            draft.flush = chance.choice(_FLUSHES_OF_A_DRUG if wanted.parts & {"secondary", "push"} else _FLUSHES)
         yield draft
 
 
@@ -222,6 +226,7 @@ def _pools(wanted: Wanted) -> dict[str, dict[int, Sequence[Choice]]]:
         "secondary": secondaries,
         "second_secondary": secondaries,
         "dose": rated,
+        "push": pushes,
     }
     pools: dict[str, dict[int, Sequence[Choice]]] = {}
     for part, all_of in kinds.items():
@@ -242,10 +247,14 @@ def _pools(wanted: Wanted) -> dict[str, dict[int, Sequence[Choice]]]:
 def _can_be_asked(part: str, choice: Choice, wanted: Wanted) -> bool:
     """Whether the numbers of a choice come in the kind of unit that the checklist asks for."""
     if isinstance(choice, WithSet):
-        return True
+        return "change" not in wanted.parts or choice.primary.rate is not None
     if isinstance(choice, Dosed):
+        if isinstance(choice.drug, Electrolyte) and f"{part}.dose" not in dict(wanted.units):
+            return False
         held = {f"{part}.dose": choice.secondary.dose.unit}
         held[f"{part}.concentration"] = f"{choice.secondary.dose.unit}/mL"
+    elif isinstance(choice, Pushed):
+        held = {"push.dose": choice.push.dose.unit, "push.amount": choice.push.amount.unit}
     else:
         if wanted.weight and choice.weight is None:
             return False
@@ -264,6 +273,13 @@ def _since(draft: Draft, chance: random.Random) -> Running | None:
     rate = primary.rate or flow_rate(primary.bag_volume, primary.over or never()).amount
     hours = [n for n in range(1, 12) if n < held / rate.in_unit("mL/h")]
     return Running(since=Amount(Decimal(chance.choice(hours)), "h")) if hours else None
+
+
+def _change(draft: Draft, chance: random.Random) -> Change:
+    """Another rate until now; one order in four is to hold."""
+    new = draft.primary.primary.rate if draft.primary is not None else None
+    before = chance.choice([rate for rate in map(parse_amount, RATES) if rate != new])
+    return Change(before=before, hold=chance.random() < 0.25)
 
 
 def _names(chance: random.Random, count: int) -> list[str]:
@@ -302,8 +318,10 @@ def _order(draft: Draft, chance: random.Random, name: str, number: int, seed: in
         secondary=draft.first.secondary if draft.first else None,
         second_secondary=draft.second.secondary if draft.second else None,
         dose=draft.rated.dose if draft.rated else None,
+        push=draft.pushed.push if draft.pushed else None,
         flush=draft.flush,
         running=draft.running,
+        change=draft.change,
         laid_out=draft.bench(chance, day),
         illegible=draft.illegible,
         written=day,

@@ -55,6 +55,14 @@ class LaidOutByRate(_Container):
     volume: Volume | None = None
 
 
+class LaidOutVial(_Container):
+    """The vial of a drug that is given by hand; each field is what its label says."""
+
+    drug: Name | None = None
+    amount: Dose | None = None
+    volume: Volume | None = None
+
+
 class LaidOutSyringe(_Container):
     """The flush syringe; each field is what its label says."""
 
@@ -87,7 +95,7 @@ class LaidOut(Paper):
     """The bench.
 
     Attributes:
-        primary, secondary, second_secondary, dose, flush: bags and the syringe, by the order's own names.
+        primary, secondary, second_secondary, dose, flush, push: bags, syringe and vial, by the order's own names.
         gravity: the set of a gravity infusion.
         found: everything else that is looked at, and how it is: ``site = "red"``, ``wristband = "another patient"``.
         happens: what changes on the way.
@@ -99,6 +107,7 @@ class LaidOut(Paper):
     second_secondary: LaidOutDrug = LaidOutDrug()
     dose: LaidOutByRate = LaidOutByRate()
     flush: LaidOutSyringe = LaidOutSyringe()
+    push: LaidOutVial = LaidOutVial()
     gravity: LaidOutSet = LaidOutSet()
     found: Annotated[Mapping[Thing, Phrase], Field(max_length=30)] = {}
     happens: Annotated[tuple[Happening, ...], Field(max_length=30)] = ()
@@ -113,8 +122,8 @@ class LaidOut(Paper):
         return self
 
 
-CONTAINERS = ("primary", "secondary", "second_secondary", "dose", "flush")
-"""Parts of an order that hang or are pushed in: each a bag or a syringe with a label."""
+CONTAINERS = ("primary", "secondary", "second_secondary", "dose", "flush", "push")
+"""Parts of an order that hang or are pushed in: each a bag, a syringe or a vial with a label."""
 LABELS: Mapping[str, tuple[str, ...]] = {
     "primary": ("fluid", "bag_volume"),
     "secondary": ("drug", "dose", "volume"),
@@ -122,5 +131,6 @@ LABELS: Mapping[str, tuple[str, ...]] = {
     "dose": ("drug", "amount", "volume"),
     "flush": ("fluid", "volume"),
     "gravity": ("drop_factor",),
+    "push": ("drug", "amount", "volume"),
 }
 """What the label of each part says, by the names that the answer key has for it."""

@@ -2,10 +2,11 @@
 
 from typing import Annotated, Self
 
-from pydantic import Field, model_validator
+from pydantic import Field, StrictBool, model_validator
 
 from assistant.checklist.paper import Paper, refuse
 from assistant.dosing import Amount, parse_amount, show
+from assistant.dosing.units import same_dimension
 from assistant.orders.reading import Dose, DoseRate, DropFactor, Duration, Name, Rate, Reserve, Volume
 
 
@@ -134,6 +135,38 @@ class ByDoseRate(Paper):
         return f" Target: {self.target}." if self.target else ""
 
 
+class Push(Paper):
+    """A drug that is given by hand from a syringe, straight into the vein.
+
+    Attributes:
+        drug: generic name.
+        dose: what is ordered.
+        amount, volume: all the drug in the vial, and its volume.
+        over: the shortest time in which the dose goes in.
+    """
+
+    drug: Name
+    dose: Dose
+    amount: Dose
+    volume: Volume
+    over: Duration
+    route: Name = "by hand into the vein"
+    frequency: Name
+
+    @model_validator(mode="after")
+    def _is_in_the_vial(self) -> Self:
+        if same_dimension(self.dose.unit, self.amount.unit) and self.dose.ratio > self.amount.in_unit(self.dose.unit):
+            raise refuse("The vial holds less than the dose.", "Give a smaller dose or a larger vial.")
+        return self
+
+    def sentence(self) -> str:
+        """As the order states it."""
+        return (
+            f"Direct: {self.drug} {show(self.dose)} from a vial of {show(self.amount)} in {show(self.volume)},"
+            f" over {show(self.over)}, {self.route}, {self.frequency}."
+        )
+
+
 class Gravity(Paper):
     """The set that the primary runs through without a pump: the drop factor stands on its package."""
 
@@ -156,3 +189,29 @@ class Running(Paper):
     """For how long the primary has been running when the learner comes to it: a round, or a hand-over."""
 
     since: Duration
+
+
+class Change(Paper):
+    """A new order for a primary that is running already: what stands under the primary is the new order.
+
+    Attributes:
+        before: the rate at which it has run until now.
+        hold: it is to stop for now; the primary's rate is for when it goes on.
+    """
+
+    before: Rate
+    hold: StrictBool = False
+
+    def check_against(self, rate: Amount | None) -> None:
+        """Refuse an order that changes nothing.
+
+        Args:
+            rate: the new one, as the primary states it.
+        """
+        if rate is None or rate.in_unit("mL/h") == self.before.in_unit("mL/h"):
+            raise refuse("A change of rate needs a new rate.", 'Give the primary one that differs: rate = "75 mL/h".')
+
+    def sentence(self) -> str:
+        """As the order states it."""
+        held = " Hold it until the prescriber lets it go on." if self.hold else ""
+        return f"New order for a running infusion: until now it ran at {show(self.before)}.{held}"

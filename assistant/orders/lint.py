@@ -50,7 +50,7 @@ ORDER_RULES = (
     "order-older",
 )
 """Every rule, in the order in which they are looked at."""
-_DRUGS = ("secondary", "second_secondary", "dose")
+_DRUGS = ("secondary", "second_secondary", "dose", "push")
 _MATTERS = get_args(OnPurpose)
 _INSTEAD = {
     "hung": "Write what the labels say as [laid_out.primary], [laid_out.secondary] or [laid_out.dose].",
@@ -262,7 +262,7 @@ def _steps(order: Order) -> Iterator[_Complaint]:
 def _names(order: Order) -> Iterator[_Complaint]:
     """What labels name is among the names of the lab: so a recogniser has others to tell it from."""
     known = label_names()
-    drugs = {*known.drugs, *(drug.name for drug in shelf().rates)}
+    drugs = {*known.drugs, *(drug.name for drug in shelf().rates), *(drug.name for drug in shelf().pushes)}
     for part in CONTAINERS:
         field = LABELS[part][0]
         names = set(known.fluids) if field == "fluid" else drugs

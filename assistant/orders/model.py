@@ -10,7 +10,7 @@ from assistant.checklist.paper import Paper, Text, refuse
 from assistant.dosing import Amount, Rounding, parse_rounding, show
 from assistant.dosing.units import unit
 from assistant.orders.laid_out import CONTAINERS, LABELS, LaidOut
-from assistant.orders.lines import ByDoseRate, Flush, Gravity, Primary, Running, Secondary
+from assistant.orders.lines import ByDoseRate, Change, Flush, Gravity, Primary, Push, Running, Secondary
 from assistant.orders.reading import Name, Weight, day_in_words, read_rounding
 
 Paced = Literal["primary", "secondary", "dose"]
@@ -35,7 +35,7 @@ class Patient(Paper):
 class Order(Paper):
     """A fictional prescription that a learner carries out.
 
-    It holds at least one of `primary`, `secondary`, `dose` and `flush`. A secondary without a primary is an
+    It holds at least one of `primary`, `secondary`, `dose`, `push` and `flush`. A secondary without a primary is an
     intermittent infusion by itself, through a saline lock.
     """
 
@@ -52,8 +52,10 @@ class Order(Paper):
     """Another intermittent infusion, through the same secondary set after the first one."""
     dose: ByDoseRate | None = None
     gravity: Gravity | None = None
+    push: Push | None = None
     flush: Flush | None = None
     running: Running | None = None
+    change: Change | None = None
     laid_out: LaidOut = LaidOut()
     """The bench, where it is not as ordered; never shown to the learner."""
     illegible: tuple[Paced, ...] = ()
@@ -74,11 +76,13 @@ class Order(Paper):
     @model_validator(mode="after")
     def _holds_together(self) -> Self:
         if self.primary is None:
-            if self.secondary is None and self.dose is None and self.flush is None:
-                raise refuse("The order orders nothing.", "Add [primary], [secondary], [dose] or [flush].")
-            for part in ("gravity", "running"):
+            if self.secondary is None and self.dose is None and self.push is None and self.flush is None:
+                raise refuse("The order orders nothing.", "Add [primary], [secondary], [dose], [push] or [flush].")
+            for part in ("gravity", "running", "change"):
                 if getattr(self, part) is not None:
                     raise refuse(f"[{part}] needs a primary.", f"Add [primary], or take [{part}] out.")
+        if self.change is not None and self.primary is not None and not self.change.hold:
+            self.change.check_against(self.primary.rate)
         if self.second_secondary is not None and self.secondary is None:
             raise refuse("A second secondary needs a first one.", "Write it as [secondary].")
         for part in LABELS:
@@ -125,10 +129,14 @@ class Order(Paper):
             lines.append(f"Then: {self.second_secondary.sentence()}")
         if self.dose is not None:
             lines.append(self.dose.sentence(ILLEGIBLE if "dose" in self.illegible else ""))
+        if self.push is not None:
+            lines.append(self.push.sentence())
         if self.flush is not None:
             lines.append(self.flush.sentence())
         if self.running is not None:
             lines.append(f"The primary has been running for {show(self.running.since)}.")
+        if self.change is not None:
+            lines.append(self.change.sentence())
         return tuple(lines)
 
     def _primary(self, primary: Primary) -> str:

@@ -37,6 +37,7 @@ FaultKind = Literal[
 FAULTS: tuple[FaultKind, ...] = get_args(FaultKind)
 
 _TOO_SHORT = ("5 min", "10 min", "15 min", "20 min", "30 min")
+_TOO_HASTY = ("5 s", "10 s", "15 s", "20 s", "30 s")
 _TOO_FAST = ("300 mL/h", "350 mL/h", "400 mL/h", "450 mL/h", "500 mL/h", "600 mL/h", "750 mL/h", "1,250 mL/h")
 _BAGS = {
     "primary": "bag of the primary",
@@ -44,6 +45,7 @@ _BAGS = {
     "second_secondary": "second bag with a drug",
     "dose": "bag with the drug",
     "flush": "flush syringe",
+    "push": "vial",
 }
 
 
@@ -124,7 +126,13 @@ def _wrong_bag(draft: Draft, findable: Findable, chance: random.Random) -> str:
     if field == "fluid":
         known = [fluid.name for fluid in shelf().fluids]
     else:
-        known = [drug.name for drug in (shelf().rates if part == "dose" else shelf().drugs)]
+        known = [drug.name for drug in shelf().drugs]
+        if part == "dose":
+            known = [drug.name for drug in shelf().rates]
+        elif ordered in (salts := {salt.name: salt.mixed_up_with for salt in shelf().electrolytes}):
+            known = [*salts[ordered]]
+        elif part == "push":
+            known = [drug.name for drug in shelf().pushes]
     others = [name for name in known if name != ordered and _goes_with_the_rest(draft, part, name)]
     if not others:
         return ""
@@ -137,7 +145,7 @@ def _goes_with_the_rest(draft: Draft, part: str, name: str) -> bool:
     """Whether a bag of this name is wrong for its name alone, and not also for what it would meet in the line."""
     if part == "flush":
         return True
-    drugs = [draft.name_of(each) for each in ("secondary", "second_secondary", "dose") if draft.has(each)]
+    drugs = [draft.name_of(each) for each in ("secondary", "second_secondary", "dose", "push") if draft.has(each)]
     together = drugs if part == "primary" else [draft.fluid] if draft.fluid else []
     return not stopping(table().check(name, together_with=together))
 
@@ -164,7 +172,7 @@ def _wrong_concentration(draft: Draft, findable: Findable, chance: random.Random
         return ""
     dose, volume = draft.held_in(part)
     other = Amount(dose.value * 2 if chance.random() < 0.5 else dose.value / 2, dose.unit)
-    draft.laid_out[part] = {"amount" if part == "dose" else "dose": show(other)}
+    draft.laid_out[part] = {LABELS[part][1]: show(other)}
     return (
         f"The label says {show(other)} in {show(volume)}, not {show(dose)}. The learner must notice it at the label"
         " and take another bag."
@@ -186,6 +194,12 @@ def _over_limit(draft: Draft, findable: Findable, chance: random.Random) -> str:
             if not is_weighed_alike(fast, draft.weight):
                 return ""
             draft.rated = replace(draft.rated, dose=fast)
+        case "push" if draft.pushed is not None:
+            hasty = draft.pushed.push.model_copy(update={"over": parse_amount(chance.choice(_TOO_HASTY))})
+            found = stopping(table().check(hasty.drug, dose=hasty.dose, duration=hasty.over))
+            if not found:
+                return ""
+            draft.pushed = replace(draft.pushed, push=hasty)
         case "primary" if draft.primary is not None:
             plain = draft.primary.primary
             rate = parse_amount(chance.choice(_TOO_FAST))

@@ -34,6 +34,10 @@ _LABELS = {
     "flush.expires": "use by",
     "second_secondary.expires": "use by",
     "gravity.drop_factor": "drops",
+    "push.drug": "drug",
+    "push.amount": "drug in the vial",
+    "push.volume": "volume",
+    "push.expires": "use by",
 }
 BAGS = {
     "primary": "Bag of the primary",
@@ -42,6 +46,7 @@ BAGS = {
     "dose": "Bag with the drug",
     "flush": "Syringe for the flush",
     "gravity": "Set",
+    "push": "Vial with the drug",
 }
 """What is laid out, by the part of the order that asks for it."""
 

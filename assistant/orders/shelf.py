@@ -46,6 +46,16 @@ class Drug(Paper):
     source: str
 
 
+class Electrolyte(Drug):
+    """A salt in ready bags, ordered in milliequivalents; drawn only where a checklist asks for these.
+
+    Attributes:
+        mixed_up_with: what other bags of the same look hold.
+    """
+
+    mixed_up_with: tuple[Name, ...] = Field(min_length=1)
+
+
 class DoseRateDrug(Paper):
     """A drug that is ordered by dose rate, with its bags and the steps that are drawn.
 
@@ -58,6 +68,26 @@ class DoseRateDrug(Paper):
     ordered: tuple[DoseRate, ...] = Field(min_length=1)
     avoid: tuple[Name, ...] = ()
     target: Annotated[str, Field(max_length=120)] = ""
+    source: str
+
+
+class PushDrug(Paper):
+    """A drug that is given by hand, with its vials.
+
+    Attributes:
+        vials: drug and volume of each.
+        doses: what is ordered, each no more than a vial holds.
+        over: times in which a dose goes in.
+        frequency, with_fluids, avoid, source: as in `Drug`.
+    """
+
+    name: Name
+    vials: tuple[Bag, ...] = Field(min_length=1)
+    doses: tuple[Dose, ...] = Field(min_length=1)
+    over: tuple[Duration, ...] = Field(min_length=1)
+    frequency: tuple[Name, ...] = Field(min_length=1)
+    with_fluids: tuple[Name, ...] = Field(alias="with", min_length=1)
+    avoid: tuple[Name, ...] = ()
     source: str
 
 
@@ -75,7 +105,9 @@ class Shelf(Paper):
 
     fluids: tuple[Fluid, ...] = Field(min_length=2)
     drugs: tuple[Drug, ...] = Field(min_length=2)
+    electrolytes: tuple[Electrolyte, ...] = Field(min_length=1)
     rates: tuple[DoseRateDrug, ...] = Field(min_length=1)
+    pushes: tuple[PushDrug, ...] = Field(min_length=2)
     people: People
 
 
@@ -86,7 +118,12 @@ def avoided_with(drug: str) -> tuple[str, ...]:
     Args:
         drug: its name, capitals aside.
     """
-    known: tuple[Drug | DoseRateDrug, ...] = (*shelf().drugs, *shelf().rates)
+    known: tuple[Drug | DoseRateDrug | PushDrug, ...] = (
+        *shelf().drugs,
+        *shelf().electrolytes,
+        *shelf().rates,
+        *shelf().pushes,
+    )
     return next((one.avoid for one in known if key_of(one.name) == key_of(drug)), ())
 
 

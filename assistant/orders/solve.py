@@ -7,11 +7,14 @@ Names of the key, by the part of the order that gives them (`KEY_UNITS` holds a 
 * ``[gravity]``, beside a primary: ``gravity.drop_factor``, ``.drops_per_minute``, ``.drops_in_15_seconds``,
   ``.drops_in_30_seconds``;
 * ``[running]``, beside a primary: ``running.infused``, ``.remaining``, ``.time_left``;
+* ``[change]``, beside a primary: ``change.before``, ``.way`` (one of `WAYS`), and where the rate changes, ``.by``;
 * ``[secondary]``: ``secondary.drug``, ``.dose``, ``.volume``, ``.concentration``, ``.rate``, ``.vtbi``,
   ``.duration``; without a primary it is an intermittent infusion by itself, under the same names;
 * ``[second_secondary]``: ``second_secondary.`` with the same seven names;
 * ``[dose]``, an infusion by dose rate, often by weight: ``dose.drug``, ``.ordered``, ``.amount``, ``.volume``,
   ``.concentration``, ``.hourly``, ``.rate``, ``.vtbi``, ``.duration``;
+* ``[push]``, a drug by hand: ``push.drug``, ``.dose``, ``.amount``, ``.volume``, ``.concentration``, ``.to_draw``,
+  ``.duration``, ``.per_minute``;
 * ``[flush]``: ``flush.fluid``, ``flush.volume``.
 
 Units: a mass in the bag is given in mg, ``dose.ordered`` as the order writes it (mcg/kg/min, units/kg/h, mg/h),
@@ -32,8 +35,9 @@ from assistant.dosing.dose_rate import pump_rate
 from assistant.dosing.gravity import drop_rate
 from assistant.dosing.result import tell_exact
 from assistant.dosing.units import same_dimension, unit
+from assistant.orders.by_hand import drawn_up, each_minute
 from assistant.orders.key import KeyEntry
-from assistant.orders.lines import ByDoseRate, Flush, Gravity, Primary, Running, Secondary
+from assistant.orders.lines import ByDoseRate, Change, Flush, Gravity, Primary, Push, Running, Secondary
 from assistant.orders.model import Order, PoundsPerKilogram
 from assistant.orders.names import label_names, with_own
 
@@ -60,6 +64,9 @@ KEY_UNITS: Mapping[str, str | None] = {
     "running.infused": "mL",
     "running.remaining": "mL",
     "running.time_left": "min",
+    "change.before": "mL/h",
+    "change.way": None,
+    "change.by": "mL/h",
     **{f"secondary.{name}": wanted for name, wanted in _INTERMITTENT.items()},
     **{f"second_secondary.{name}": wanted for name, wanted in _INTERMITTENT.items()},
     "dose.drug": None,
@@ -71,6 +78,14 @@ KEY_UNITS: Mapping[str, str | None] = {
     "dose.rate": "mL/h",
     "dose.vtbi": "mL",
     "dose.duration": "min",
+    "push.drug": None,
+    "push.dose": "mg",
+    "push.amount": "mg",
+    "push.volume": "mL",
+    "push.concentration": "mg/mL",
+    "push.to_draw": "mL",
+    "push.duration": "min",
+    "push.per_minute": "mL/min",
     "flush.fluid": None,
     "flush.volume": "mL",
 }
@@ -78,6 +93,8 @@ KEY_UNITS: Mapping[str, str | None] = {
 KEY_NAMES = tuple(KEY_UNITS)
 """Every name that an answer key can hold, in the key's order."""
 
+HOLD, LOWER, RAISE = WAYS = ("hold the infusion", "lower the rate", "raise the rate")
+"""What a new order can ask of a running infusion."""
 
 _MOST_DECIMALS, _MOST_DIGITS = 4, 6
 """Of a number that can be said as it is."""
@@ -110,12 +127,16 @@ def answer_key(order: Order) -> Mapping[str, KeyEntry]:
             entries += _gravity(order.gravity, _named(primary, "primary.rate"))
         if order.running is not None:
             entries += _running(order.running, _named(primary, "primary.vtbi"), _named(primary, "primary.rate"))
+        if order.change is not None:
+            entries += _change(order.change, _named(primary, "primary.rate"))
     if order.secondary is not None:
         entries += _secondary("secondary", order.secondary, _drugs(order), order.rounding)
     if order.second_secondary is not None:
         entries += _secondary("second_secondary", order.second_secondary, _drugs(order), order.rounding)
     if order.dose is not None:
         entries += _by_dose_rate(order.dose, weight, _drugs(order), order.rounding)
+    if order.push is not None:
+        entries += _push(order.push, _drugs(order))
     if order.flush is not None:
         entries += _flush(order.flush, order)
     return {entry.name: entry for entry in entries}
@@ -184,6 +205,19 @@ def _running(running: Running, to_infuse: KeyEntry, rate: KeyEntry) -> list[KeyE
     return entries
 
 
+def _change(change: Change, rate: KeyEntry) -> list[KeyEntry]:
+    """What a running infusion has done until now, which way it goes, and by how much."""
+    before, after = change.before.in_unit("mL/h"), amount_of(rate).in_unit("mL/h")
+    way = HOLD if change.hold else RAISE if after > before else LOWER
+    entries = [_stated("change.before", change.before, "mL/h"), KeyEntry("change.way", way, None, choices=WAYS)]
+    if not change.hold:
+        by = normal(dosing.EXACT.apply(abs(after - before)))
+        larger, smaller = (tell_exact(one, "mL/h") for one in (max(after, before), min(after, before)))
+        working = f"{larger} \u2212 {smaller} = {dosing.show(Amount(by, 'mL/h'))}"
+        entries.append(KeyEntry("change.by", by, "mL/h", (working,)))
+    return entries
+
+
 @_solved_once
 def _secondary(line: str, secondary: Secondary, drugs: tuple[str, ...], rounding: Rounding) -> tuple[KeyEntry, ...]:
     to_infuse = _vtbi(f"{line}.vtbi", secondary.volume, secondary.reserve)
@@ -226,6 +260,24 @@ def _by_dose_rate(
     )
 
 
+@_solved_once
+def _push(push: Push, drugs: tuple[str, ...]) -> tuple[KeyEntry, ...]:
+    """What is drawn up from the vial, and how much of it goes in each minute."""
+    strength = strength_of(push.amount, push.volume)
+    drawn = drawn_up(push, strength.amount)
+    speed = each_minute(push, drawn)
+    return (
+        KeyEntry("push.drug", push.drug, None, choices=drugs),
+        _held("push.dose", push.dose),
+        _held("push.amount", push.amount),
+        _stated("push.volume", push.volume, "mL"),
+        _worked_out("push.concentration", strength),
+        _worked_out("push.to_draw", drawn),
+        _stated("push.duration", push.over, "min"),
+        _worked_out("push.per_minute", speed),
+    )
+
+
 def strength_of(dose: Amount, volume: Amount) -> Result:
     """The concentration of a bag, as it can be said."""
     return _sayable(lambda rounding: dosing.concentration(dose, volume, rounding=rounding))
@@ -259,8 +311,11 @@ def _flush(flush: Flush, order: Order) -> list[KeyEntry]:
 
 def _drugs(order: Order) -> tuple[str, ...]:
     """Every drug that a label may name, those of the order and those that are laid out among them."""
-    ordered = [part.drug for part in (order.secondary, order.second_secondary, order.dose) if part is not None]
-    laid_out = (order.laid_out.secondary, order.laid_out.second_secondary, order.laid_out.dose)
+    ordered = [
+        part.drug for part in (order.secondary, order.second_secondary, order.dose, order.push) if part is not None
+    ]
+    bench = order.laid_out
+    laid_out = (bench.secondary, bench.second_secondary, bench.dose, bench.push)
     return with_own(label_names().drugs, *ordered, *(bag.drug for bag in laid_out if bag.drug is not None))
 
 

@@ -11,7 +11,7 @@ from assistant.dosing.units import same_dimension
 from assistant.orders.fault import Fault, Truth
 from assistant.orders.key import KeyEntry
 from assistant.orders.laid_out import CONTAINERS, LABELS, BagState
-from assistant.orders.lines import ByDoseRate, Secondary
+from assistant.orders.lines import ByDoseRate, Push, Secondary
 from assistant.orders.model import Order
 from assistant.orders.pairs import pair_of
 from assistant.orders.plausible import stopping
@@ -25,6 +25,7 @@ CONTAINER_NAMES = {
     "second_secondary": "the second bag with a drug",
     "dose": "the bag with the drug",
     "flush": "the flush syringe",
+    "push": "the vial",
     "gravity": "the set's package",
 }
 """How an instructor speaks of what is laid out."""
@@ -81,8 +82,8 @@ def _on_paper(order: Order) -> Iterator[Fault]:
         )
 
 
-def _drugs(order: Order) -> Iterator[tuple[str, Secondary | ByDoseRate]]:
-    for part in ("secondary", "second_secondary", "dose"):
+def _drugs(order: Order) -> Iterator[tuple[str, Secondary | ByDoseRate | Push]]:
+    for part in ("secondary", "second_secondary", "dose", "push"):
         given = getattr(order, part)
         if given is not None:
             yield part, given
@@ -111,8 +112,10 @@ def _beyond_limits(order: Order, limits: Limits) -> Iterator[Fault]:
 
 
 def _checked(
-    part: str, given: Secondary | ByDoseRate, key: Mapping[str, KeyEntry], weight: Amount | None, limits: Limits
+    part: str, given: Secondary | ByDoseRate | Push, key: Mapping[str, KeyEntry], weight: Amount | None, limits: Limits
 ) -> tuple[Finding, ...]:
+    if isinstance(given, Push):
+        return limits.check(given.drug, dose=given.dose, duration=given.over)
     held = given.dose if isinstance(given, Secondary) else given.amount
     strength = concentration(held, given.volume) if given.route in _PERIPHERAL else None
     if isinstance(given, Secondary):

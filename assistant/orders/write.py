@@ -14,9 +14,11 @@ _TABLES = (
     "primary",
     "gravity",
     "running",
+    "change",
     "secondary",
     "second_secondary",
     "dose",
+    "push",
     "flush",
     "laid_out",
 )

@@ -82,7 +82,7 @@ def labels_of(order: Order, words: ReportWords, today: date) -> tuple[Label, ...
 
 
 def _amounts(part: str, amounts: list[Amount], words: ReportWords) -> list[str]:
-    """Dose in volume; the concentration too where the drug runs by dose rate, and a pump is set by it.
+    """Dose in volume; the concentration too where the drug runs by dose rate, and a pump is set by it, and on a vial.
 
     A bag that is given as a whole bears none (both: common practice, no source).
     """
@@ -90,7 +90,7 @@ def _amounts(part: str, amounts: list[Amount], words: ReportWords) -> list[str]:
         return [show(amounts[0])]
     dose, volume = amounts
     held = words.held_in(show(dose), show(volume))
-    return [held, show(strength_of(dose, volume).amount)] if part == "dose" else [held]
+    return [held, show(strength_of(dose, volume).amount)] if part in ("dose", "push") else [held]
 
 
 def _use_by(order: Order, part: str, today: date) -> str:

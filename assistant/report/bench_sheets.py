@@ -164,6 +164,8 @@ def _lines(order: Order, words: ReportWords) -> Iterator[Line]:
         yield _primary(order.primary, "primary" in order.illegible, words)
     if order.gravity is not None:
         yield Line(kind=kinds["gravity"], what=words.with_a_set(show(order.gravity.drop_factor)), how=())
+    if order.change is not None:
+        yield Line(kind=kinds["change"], what=order.change.sentence(), how=())
     if order.secondary is not None:
         kind = "secondary" if order.primary is not None else "intermittent"
         yield _secondary(kinds[kind], order.secondary, "secondary" in order.illegible, words)
@@ -176,6 +178,14 @@ def _lines(order: Order, words: ReportWords) -> Iterator[Line]:
             kind=kinds["dose"],
             what=f"{dose.drug} {words.held_in(show(dose.amount), show(dose.volume))}",
             how=_how(pace, dose, words),
+        )
+    if order.push is not None:
+        push = order.push
+        vial = words.from_a_vial(words.held_in(show(push.amount), show(push.volume)))
+        yield Line(
+            kind=kinds["push"],
+            what=f"{push.drug} {show(push.dose)}, {vial}",
+            how=(words.in_time(show(push.over)), push.route, push.frequency),
         )
     if order.flush is not None:
         what = f"{order.flush.fluid}, {show(order.flush.volume)}"
@@ -221,6 +231,8 @@ def _places(order: Order, faults: Sequence[Fault], words: ReportWords, today: da
         )
     if order.running is not None:
         yield Place(what=words.WHEN_IT_BEGINS, how=(words.running_for(show(order.running.since)),))
+    if order.change is not None:
+        yield Place(what=words.WHEN_IT_BEGINS, how=(words.running_at(show(order.change.before)),))
     band = band_of(order, words)
     says = words.band_says(band.name, band.born, band.number, band.allergies)
     found = dict(order.laid_out.found)

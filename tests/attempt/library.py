@@ -78,6 +78,13 @@ PROCEDURES = (
     Procedure("discontinue", "d-site", "d-whole", "", "tell the prescriber now"),
     Procedure("hourly-round", "r-identify", "r-fluid", "oh-119", "compare bag and order"),
     Procedure("hand-over", "h-identify", "h-fluid", "oh-119", "compare bag and order"),
+    Procedure("rate-change", "c-way", "c-now-patient", "oh-133", "tell the prescriber now"),
+    Procedure("infusion-to-lock", "v-clamps", "v-look-site", "oh-135", "nothing more goes through"),
+    Procedure("push-through-lock", "i-vial-minutes", "i-vial-drug", "oh-137", "put it back"),
+    Procedure("next-piggyback", "e-primary-rate", "e-bag-drug", "oh-141", "put it back"),
+    Procedure("potassium", "q-second", "q-guide-limits", "oh-143", "tell the prescriber what you found"),
+    Procedure("push-into-line", "j-vial-to-draw", "j-chart-allergies", "oh-145", "call the prescriber"),
+    Procedure("set-change", "n-clamps", "n-fluid", "oh-139", "put the bag back"),
 )
 
 

@@ -49,12 +49,12 @@ def test_an_instructor_has_to_see_a_few_steps(name: str) -> None:
 
 
 MATTERS = {
-    "allergy": ("secondary", "second_secondary", "dose"),
+    "allergy": ("secondary", "second_secondary", "dose", "push"),
     "bag": CONTAINERS,
     "label": (*CONTAINERS, "gravity"),
     "drugs": ("second_secondary",),
-    "limits": ("primary", "secondary", "second_secondary", "dose"),
-    "pair": ("secondary", "second_secondary", "dose"),
+    "limits": ("primary", "secondary", "second_secondary", "dose", "push"),
+    "pair": ("secondary", "second_secondary", "dose", "push"),
     "paper": ("primary", "secondary", "dose"),
 }
 """For which parts of an order something can be wrong, by what is looked at."""
@@ -116,6 +116,16 @@ PLACES: dict[str, tuple[FaultKind, ...]] = {
     "discontinue": ("wrong-patient", "finding"),
     "hourly-round": _BAG,
     "hand-over": _BAG,
+    # who changes a rate hangs no bag: its label is read once more
+    "rate-change": ("wrong-bag", "over-limit", "illegible-rate", "wrong-patient", "finding"),
+    "infusion-to-lock": _BAG,
+    "next-piggyback": FAULTS,
+    # no fluid of the shelf is apart from potassium chloride
+    "potassium": tuple(kind for kind in FAULTS if kind != "incompatible-pair"),
+    # no fluid of the shelf is apart from a drug by hand
+    "push-into-line": tuple(kind for kind in _DRUG if kind != "illegible-rate"),
+    "set-change": _FLUID,
+    "push-through-lock": tuple(kind for kind in _DRUG if kind != "illegible-rate"),
 }
 """Which faults can be drawn for a checklist: each where an infusion nurse would look for it."""
 
@@ -176,6 +186,10 @@ DROPS = [
     ("bag-change", "b-drops", "b-open"),
     ("lock-infusion", "l-drops", "l-open"),
     ("weight-based-infusion", "w-drops", "w-open"),
+    ("set-change", "n-drops", "n-open"),
+    ("push-into-line", "j-drops", "j-open"),
+    ("potassium", "q-drips", "q-open"),
+    ("next-piggyback", "e-drops", "e-open"),
     ("air-in-line", "a-drops", "a-open"),
     ("occlusion", "o-drops", "o-open"),
 ]

@@ -14,13 +14,16 @@ from assistant.orders.write import text_of
 from tests.orders.many import KINDS, PLACES, drawn_for
 
 DRAWN = Path(__file__).with_suffix(".txt")
+_FIRST_KINDS = 8
+"""Kinds that came later are drawn last: the seeds of the others stay what they were."""
 
 
 def draws() -> Iterator[tuple[tuple[str, ...], FaultKind | None]]:
     """Each kind of order without a fault, and each fault in each kind of order in which another thing is touched."""
-    yield from ((kind, None) for kind in KINDS)
+    yield from ((kind, None) for kind in KINDS[:_FIRST_KINDS])
     for fault in FAULTS:
         yield from ((kind, fault) for kind in PLACES[fault] if kind in (("primary",), KINDS[1], ("dose",)))
+    yield from ((kind, None) for kind in KINDS[_FIRST_KINDS:])
 
 
 def drawn() -> str:

@@ -31,6 +31,7 @@ _LABELS = {
     "second_secondary": '{ kind = "name", key = "second_secondary.drug" }',
     "dose": '{ kind = "name", key = "dose.drug" }',
     "flush": '{ kind = "name", key = "flush.fluid" }',
+    "push": '{ kind = "name", key = "push.drug" }',
 }
 """The step that reads the label of each part."""
 _LOOKED_AT = {
@@ -39,6 +40,7 @@ _LOOKED_AT = {
     "second_secondary": ("allergy", "limits", "pair", "drugs", "dose", "bag"),
     "dose": ("paper", "allergy", "limits", "pair", "amount", "bag"),
     "flush": ("bag",),
+    "push": ("allergy", "limits", "pair", "amount", "bag"),
 }
 """What else is looked at, by a question each."""
 

@@ -37,16 +37,18 @@ KINDS = (
     ("secondary", "flush"),
     ("dose",),
     ("flush",),
+    ("push", "flush"),
+    ("primary", "push"),
 )
 """What the checklists of the library ask for."""
 PLACES: dict[FaultKind, tuple[tuple[str, ...], ...]] = {
     "wrong-bag": KINDS,
     "expired-bag": KINDS,
     "unfit-bag": KINDS,
-    "wrong-concentration": (KINDS[1], KINDS[2], KINDS[5], KINDS[6]),
-    "over-limit": KINDS[:7],
-    "illegible-rate": KINDS[:7],
-    "allergy": (KINDS[1], KINDS[2], KINDS[5], KINDS[6]),
+    "wrong-concentration": (KINDS[1], KINDS[2], KINDS[5], KINDS[6], KINDS[8], KINDS[9]),
+    "over-limit": (*KINDS[:7], *KINDS[8:]),
+    "illegible-rate": (*KINDS[:7], *KINDS[9:]),
+    "allergy": (KINDS[1], KINDS[2], KINDS[5], KINDS[6], KINDS[8], KINDS[9]),
     "incompatible-pair": (KINDS[1], KINDS[2]),
     "wrong-patient": KINDS,
     "finding": KINDS,
@@ -133,9 +135,12 @@ def noticed(order: Order) -> set[str]:
         "dose.volume": order.dose and order.dose.volume,
         "flush.fluid": order.flush and order.flush.fluid,
         "flush.volume": order.flush and order.flush.volume,
+        "push.drug": order.push and order.push.drug,
+        "push.amount": order.push and order.push.amount,
+        "push.volume": order.push and order.push.volume,
     }
     seen |= {name for name, right in ordered.items() if right is not None and labels[name] != right}
-    for part in ("primary", "secondary", "second_secondary", "dose", "flush"):
+    for part in ("primary", "secondary", "second_secondary", "dose", "flush", "push"):
         bag = getattr(bench, part)
         if bag.expires is not None and bag.expires < DAY:
             seen.add(f"{part}.bag expired")
@@ -151,8 +156,14 @@ def noticed(order: Order) -> set[str]:
 
 def _avoided(order: Order) -> dict[str, set[str]]:
     """By part, the allergies with which its drug is not given."""
-    avoid = {drug.name: {*drug.avoid, drug.name} for drug in (*shelf().drugs, *shelf().rates)}
-    parts = {"secondary": order.secondary, "second_secondary": order.second_secondary, "dose": order.dose}
+    on_shelf = shelf()
+    avoid = {drug.name: {*drug.avoid, drug.name} for drug in (*on_shelf.drugs, *on_shelf.rates, *on_shelf.pushes)}
+    parts = {
+        "secondary": order.secondary,
+        "second_secondary": order.second_secondary,
+        "dose": order.dose,
+        "push": order.push,
+    }
     return {part: avoid[given.drug] for part, given in parts.items() if given is not None}
 
 
@@ -176,6 +187,11 @@ def beyond(order: Order) -> set[str]:
         else:
             time = amount_of(key[f"{part}.duration"])
             found[f"{part}.limits"] = limits.check(given.drug, dose=given.dose, duration=time, concentration=strength)
+    if order.push is not None:
+        push = order.push
+        found["push.limits"] = limits.check(push.drug, dose=push.dose, duration=push.over)
+        if order.primary is not None:
+            found["push.pair"] = limits.check(push.drug, together_with=(order.primary.fluid,))
     if order.secondary is not None and order.second_secondary is not None:
         pair = pair_of(order.secondary.drug, order.second_secondary.drug)
         if pair is None or pair.may == "stay apart":
@@ -201,6 +217,12 @@ def plain_sums(order: Order) -> dict[str, Decimal]:
         by_weight = order.patient.weight is not None and "/kg" in order.dose.ordered.unit
         weight = _plain(order.patient.weight) if by_weight and order.patient.weight else Fraction(1)
         sums["dose.rate"] = _rounded(_plain(order.dose.ordered) * weight / strength, "0.1")
+    if order.push is not None:
+        drawn = _plain(order.push.dose) * _plain(order.push.volume) / _plain(order.push.amount)
+        sums["push.to_draw"] = _rounded(drawn, "0.1" if drawn >= 1 else "0.01")
+        sums["push.per_minute"] = _rounded(Fraction(sums["push.to_draw"]) / (_plain(order.push.over) * 60), "0.01")
+    if order.change is not None and not order.change.hold:
+        sums["change.by"] = abs(sums["primary.rate"] - order.change.before.value)
     return sums
 
 
@@ -210,6 +232,7 @@ _SIZES: dict[str, Fraction] = {
     "L": Fraction(1000),
     "h": Fraction(1),
     "min": Fraction(1, 60),
+    "s": Fraction(1, 3600),
     "mg": Fraction(1),
     "g": Fraction(1000),
     "units": Fraction(1),
@@ -239,7 +262,10 @@ def look_at(count: int) -> tuple[int, Counter[str], list[str]]:
     for kind, seed, level, fault in classes():
         orders = drawn_for(kind, seed=seed, level=level, count=CLASS, fault=fault)
         alike = {
-            (o.primary, o.gravity, o.secondary, o.second_secondary, o.dose, o.patient.weight, o.flush, o.running)
+            (
+                *(o.primary, o.gravity, o.secondary, o.second_secondary, o.dose, o.push, o.flush),
+                *(o.patient.weight, o.running),
+            )
             for o in orders
         }
         if len(alike) != len(orders) or len({o.code for o in orders}) != len(orders):

@@ -14,7 +14,7 @@ from fractions import Fraction
 
 from assistant.dosing import Amount
 from assistant.orders.draw import LEVELS, Wanted, draw
-from assistant.orders.lines import ByDoseRate, Primary, Secondary
+from assistant.orders.lines import ByDoseRate, Primary, Push, Secondary
 from assistant.orders.model import Order
 from tests.orders.many import DAY, KINDS
 
@@ -183,6 +183,24 @@ BY_DOSE_RATE = {
     "heparin": ("10", "20", "units/kg/h", "100", "common practice, no source"),
     "diltiazem": ("5", "15", "mg/h", "1", "FDA label text, diltiazem, continuous infusion: 5 to 15 mg/h"),
 }
+BY_HAND = {
+    # lowest and highest dose in mg, fewest minutes, mg a minute, strengths in mg/mL, fluids, source
+    "metoclopramide": (5, 10, 1, 10, {5}, {SALINE, DEXTROSE}, "FDA label text, metoclopramide injection (from memory)"),
+    "diphenhydramine": (
+        *(10, 50, 1, 25, {50}, {SALINE, DEXTROSE, RINGER}),
+        "FDA label text, diphenhydramine injection: 10 to 50 mg, at most 25 mg/min (from memory)",
+    ),
+    "labetalol": (
+        *(5, 80, 2, 40, {5}, {SALINE, DEXTROSE, RINGER}),
+        "FDA label text, labetalol injection: 20 mg over 2 minutes, then 40 or 80 mg (from memory)",
+    ),
+    "metoprolol": (2, 5, 1, 5, {1}, {SALINE, DEXTROSE}, "FDA label text, metoprolol injection: 5 mg (from memory)"),
+    "dexamethasone": (
+        *(1, 20, 1, 10, {4}, {SALINE, DEXTROSE}),
+        "FDA label text, dexamethasone sodium phosphate injection, 4 mg/mL (from memory)",
+    ),
+}
+"""At least one minute: BCcampus, Clinical Procedures for Safer Patient Care (2015), section 7.5."""
 STEERED = frozenset({"dopamine", "dobutamine", "nitroprusside", "diltiazem"})
 """By pressure or pulse: an order without its target cannot be carried out (common practice, no source)."""
 FASTEST_ML_H = {SALINE: 250, RINGER: 250, HALF_SALINE: 125, DEXTROSE: 125, DEXTROSE_SALINE: 150}
@@ -209,11 +227,13 @@ def against_rules(order: Order) -> Iterator[str]:
             yield f"pair: {second} after {first}"
     if order.dose is not None:
         yield from _by_dose_rate(order.dose, order)
+    if order.push is not None:
+        yield from _by_hand(order.push, order)
     if order.flush is not None:
         volume = _ml(order.flush.volume)
         if volume not in SYRINGES_ML or order.flush.fluid != SALINE:
             yield f"flush: {order.flush.volume}"
-        if drugs and order.flush.frequency != "before and after each use":
+        if (drugs or order.push) and order.flush.frequency != "before and after each use":
             yield f"flush: {order.flush.frequency} beside a drug"
     if re.search(r"\b0\.\d+ g\b", order.sentence()):  # error-prone dose designations (from memory)
         yield "label: less than a gram in grams"
@@ -284,10 +304,26 @@ def _by_dose_rate(given: ByDoseRate, order: Order) -> Iterator[str]:
         yield "time: the bag hangs for more than 24 hours"
 
 
+def _by_hand(given: Push, order: Order) -> Iterator[str]:
+    lowest, highest, minutes, fastest, strengths, fluids, _ = BY_HAND[given.drug]
+    dose, over = _mg(given.dose), _hours(given.over) * 60
+    if not lowest <= dose <= highest or dose > _mg(given.amount):
+        yield f"dose: {given.drug} {dose} mg by hand"
+    if not minutes <= over <= 10 or dose / over > fastest:
+        yield f"time: {given.drug} {dose} mg over {over} min by hand"
+    if _mg(given.amount) / _ml(given.volume) not in strengths:
+        yield f"strength: {given.drug} {given.amount} in {given.volume}"
+    if order.primary is not None and order.primary.fluid not in fluids:
+        yield f"fluid: {given.drug} on {order.primary.fluid}"
+    if given.drug in order.patient.allergies:
+        yield f"allergy: {given.drug}"
+
+
 def learners_numbers(order: Order) -> object:
     """What makes two orders of a class the same work: all but people, dates and what stays in the bag."""
-    primary, dose = order.primary, order.dose
+    primary, dose, push = order.primary, order.dose, order.push
     return (
+        push and (push.drug, str(push.dose), str(push.amount), str(push.volume), str(push.over), push.frequency),
         primary and (primary.fluid, _ml(primary.bag_volume), str(primary.over), str(primary.rate)),
         order.gravity,
         order.secondary and (order.secondary.drug, str(order.secondary.dose), str(order.secondary.volume)),

@@ -217,6 +217,21 @@ def test_a_wrong_concentration_is_half_or_twice() -> None:
     assert seen == {2, Fraction(1, 2)}
 
 
+def test_a_new_order_changes_what_runs() -> None:
+    """Another rate than until now; some orders hold, and the way is what plain comparing gives."""
+    ways = set()
+    for order in draw(Wanted(frozenset({"primary", "change"})), seed=4, level=1, count=CLASS, day=DAY):
+        assert order.primary is not None and order.primary.rate is not None and order.change is not None
+        assert order.change.before != order.primary.rate
+        higher = order.primary.rate.value > order.change.before.value
+        way = "hold the infusion" if order.change.hold else "raise the rate" if higher else "lower the rate"
+        key = answer_key(order)
+        assert key["change.way"].value == way
+        assert ("change.by" in key) is not order.change.hold
+        ways.add(way)
+    assert len(ways) == 3
+
+
 def test_a_running_infusion_is_not_over_yet() -> None:
     """One that runs too fast has something left all the same."""
     for order in drawn_for(KINDS[4], seed=2, level=1, count=CLASS, fault="over-limit"):

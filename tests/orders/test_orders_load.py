@@ -106,7 +106,7 @@ BAG = 'bag_volume = "1,000 mL"'
 TWELVE = 'over = "12 h"'
 WHOLE = [
     # the file, line, what is wrong, what to do
-    (HEAD, 1, "The order orders nothing.", "Add [primary], [secondary], [dose] or [flush]."),
+    (HEAD, 1, "The order orders nothing.", "Add [primary], [secondary], [dose], [push] or [flush]."),
     *(
         (
             f"{HEAD}{SECONDARY}[{part}]\n{line}",

@@ -1,37 +1,56 @@
 """The answer key: against published worked examples, the published dosing of each order, and a plain sum."""
 
+from collections.abc import Mapping
 from decimal import ROUND_HALF_UP, Decimal
 from fractions import Fraction
+from functools import lru_cache
 from pathlib import Path
 
 import pint
 import pytest
 
 from assistant.checklist.load import available, load
-from assistant.checklist.model import NameAsked, NumberAsked
+from assistant.checklist.model import Checklist, NameAsked, NumberAsked
 from assistant.dosing import Agrees, Amount, compare
+from assistant.dosing.units import same_dimension
 from assistant.orders.key import KeyEntry
 from assistant.orders.load import available_orders, load_order
 from assistant.orders.names import label_names
 from assistant.orders.plausible import table
-from assistant.orders.solve import KEY_NAMES, KEY_UNITS, answer_key
+from assistant.orders.solve import KEY_NAMES, KEY_UNITS, WAYS, answer_key
 from assistant.orders.truth import truth_of
 from tests.orders.papers import GOOD, changed, written
 
 ORDERS = list(available_orders())
 REGISTRY = pint.UnitRegistry(non_int_type=Fraction)
+REGISTRY.define("mEq = [equivalent]")  # counts charges: without the salt it is no mass
 
 
-def asked_keys(checklist: str) -> set[str]:
-    """The names of the key that a checklist asks for, or reads out."""
-    return {step.expect.key for step in load(checklist).steps if isinstance(step.expect, NumberAsked | NameAsked)}
+@lru_cache
+def key_of(order: str) -> Mapping[str, KeyEntry]:
+    return answer_key(load_order(order))
+
+
+def fits(checklist: Checklist, order: str) -> bool:
+    """Whether the key of an order holds all that a checklist asks for, in units of the same kind."""
+    key = key_of(order)
+    for step in checklist.steps:
+        asked = step.expect
+        if not isinstance(asked, NumberAsked | NameAsked):
+            continue
+        if asked.key not in key:
+            return False
+        unit = key[asked.key].unit
+        if isinstance(asked, NumberAsked) and unit is not None and not same_dimension(unit, asked.unit):
+            return False
+    return True
 
 
 FITTING = [
-    (checklist, order)
-    for checklist in available()
+    (name, order)
+    for name, checklist in ((name, load(name)) for name in available())
     for order in ORDERS
-    if load(checklist).order == order or asked_keys(checklist) <= set(answer_key(load_order(order)))
+    if checklist.order == order or fits(checklist, order)
 ]
 """A checklist with its own order, and with every other one whose key holds what it asks for."""
 
@@ -225,7 +244,11 @@ def test_keys_agree_with_a_general_library(name: str) -> None:
     if second is not None and second.over:
         rate = (quantity(second.volume) / quantity(second.over)).to("mL/hour").magnitude
         assert key["secondary.rate"].value == rounded(rate)
-        strength = (quantity(second.dose) / quantity(second.volume)).to("mg/mL").magnitude
+        strength = (
+            (quantity(second.dose) / quantity(second.volume))
+            .to(f"{'mEq' if second.dose.unit == 'mEq' else 'mg'}/mL")
+            .magnitude
+        )
         assert Fraction(key["secondary.concentration"].value) == strength  # type: ignore[arg-type]
 
 
@@ -295,7 +318,9 @@ def test_choices_tell_nothing(name: str) -> None:
     key = answer_key(order)
     for entry in key.values():
         assert bool(entry.choices) == (entry.unit is None)
-        if entry.choices:
+        if entry.name == "change.way":
+            assert entry.choices == WAYS
+        elif entry.choices:
             known = label_names().fluids if entry.name.endswith(".fluid") else label_names().drugs
             assert len(entry.choices) >= 5
             assert list(entry.choices) == sorted(entry.choices, key=str.casefold)

@@ -46,6 +46,14 @@ volume = "5 mL"
 
 [gravity]
 drop_factor = "15 gtt/mL"
+
+[push]
+drug = "labetalol"
+dose = "10 mg"
+amount = "20 mg"
+volume = "4 mL"
+over = "2 min"
+frequency = "once"
 """
 )
 """An order with every part that can be laid out; nothing is wrong with it."""
@@ -114,6 +122,9 @@ LABELLED = [
     ("dose", 'volume = "500 mL"', "500 mL in place of 250 mL"),
     ("flush", 'fluid = "sterile water"', "sterile water in place of 0.9 % sodium chloride"),
     ("flush", 'volume = "10 mL"', "10 mL in place of 5 mL"),
+    ("push", 'drug = "metoprolol"', "metoprolol in place of labetalol"),
+    ("push", 'amount = "40 mg"', "40 mg in place of 20 mg"),
+    ("push", 'volume = "20 mL"', "20 mL in place of 4 mL"),
     ("gravity", 'drop_factor = "60 gtt/mL"', "60 gtt/mL in place of 15 gtt/mL"),
 ]
 
@@ -375,6 +386,13 @@ TAUGHT = {
     "oh-114": [("secondary.allergy", "allergic")],  # "allergic to penicillin, and ampicillin is one"
     "oh-116": [("dose.drug", "dobutamine")],  # "the bag on the stand is dobutamine"
     "oh-119": [("primary.fluid", "5 % dextrose in 0.45 % sodium chloride")],  # "5 % dextrose ... hangs"
+    "oh-133": [("patient", "short of breath")],  # "short of breath while more fluid is ordered"
+    "oh-135": [("site", "red")],  # "the site is red"
+    "oh-137": [("push.drug", "metoprolol")],  # "the vial on the tray is metoprolol"
+    "oh-139": [("primary.fluid", "0.45 % sodium chloride")],  # "the new bag is 0.45 % sodium chloride"
+    "oh-141": [("secondary.drug", "cefepime")],  # "the second bag is cefepime"
+    "oh-145": [("push.allergy", "allergic")],  # "allergic to metoclopramide"
+    "oh-143": [("secondary.limits", "out of range")],  # "ten milliequivalents in half an hour"
 }
 NOTICES = ("must notice", "must stop", "four times")
 """Words of a teaching that tells of a fault."""
@@ -386,8 +404,7 @@ def test_orders_of_the_library_have_the_faults_that_they_teach(name: str) -> Non
     order = load_order(name)
     found = faults_of(order)
     assert any(word in order.teaching for word in NOTICES) == bool(found)
-    if name in TAUGHT or int(name.partition("-")[2]) <= 119:
-        assert found == TAUGHT.get(name, [])
+    assert found == TAUGHT.get(name, [])
 
 
 # What steps look at.

@@ -28,6 +28,9 @@ _NUMBERS = {
 }
 _IN_WORDS = re.compile(rf"\b(?:{'|'.join(sorted(_NUMBERS, key=len, reverse=True))})\b", re.IGNORECASE)
 
+_OTHERWISE_COUNTED = {"mg": "dose"}
+"""By the unit of a dose in the key, the kind of what is no mass: units and milliequivalents."""
+
 
 def key(step: Step, _number: int, bench: Bench) -> Iterator[Complaint]:
     """A number or a name must be one that the answer key holds, in a unit of its kind."""
@@ -65,7 +68,7 @@ def key(step: Step, _number: int, bench: Bench) -> Iterator[Complaint]:
             yield error(
                 "key-kind", ("expect", "key"), f"{quoted(asked.key)} is a name, not a number.", 'Write kind = "name".'
             )
-        elif unit(wanted).kind != written.kind:
+        elif written.kind not in (unit(wanted).kind, _OTHERWISE_COUNTED.get(wanted)):
             yield error(
                 "unit-fits",
                 ("expect", "unit"),

@@ -32,10 +32,12 @@ class SheetWords:
     ORDER_KINDS: Mapping[str, str] = {
         "primary": "Primary",
         "gravity": "By gravity",
+        "change": "Change",
         "secondary": "Secondary",
         "intermittent": "Intermittent infusion",
         "second_secondary": "Secondary, after the first",
         "dose": "By pump",
+        "push": "By hand",
         "flush": "Flush",
     }
     """What kind of line of an order it is, by the part of the order."""
@@ -59,6 +61,7 @@ class SheetWords:
         "dose": "Infusion bag",
         "flush": "Syringe, flush",
         "gravity": "Infusion set",
+        "push": "Vial",
     }
     """What a label is on, as it says itself; which line it hangs on is not a matter for a label."""
     GRAVITY_SET = "gravity set"
@@ -134,6 +137,14 @@ class SheetWords:
         """A volume that is less than the bag."""
         return f"{volume} from a bag of {bag}"
 
+    def from_a_vial(self, held: str) -> str:
+        """The vial from which a dose is drawn."""
+        return f"from a vial of {held}"
+
+    def in_time(self, time: str) -> str:
+        """The time in which a dose goes in."""
+        return f"over {time}"
+
     def with_a_set(self, drop_factor: str) -> str:
         """The set of a gravity infusion."""
         return f"with a set of {drop_factor}"
@@ -149,6 +160,10 @@ class SheetWords:
     def running_for(self, since: str) -> str:
         """Where a running primary stands."""
         return f"The primary has been running for {since}."
+
+    def running_at(self, rate: str) -> str:
+        """The rate at which a primary runs that a new order changes."""
+        return f"The pump runs the primary at {rate}."
 
     def use_by(self, day: str) -> str:
         """The date on a label."""
