@@ -30,6 +30,7 @@ _IN_TEACHING_ORDER = (
     "lock-infusion",
     "push-through-lock",
     "push-into-line",
+    "syringe-pump",
     "weight-based-infusion",
     "second-piggyback",
     "next-piggyback",

@@ -7,7 +7,7 @@ from datetime import date, timedelta
 from assistant.dosing import Amount, flow_rate
 from assistant.orders.choices import Dosed, Pushed, Rated, WithSet, never
 from assistant.orders.laid_out import CONTAINERS, LaidOut, OnPurpose
-from assistant.orders.lines import Change, Flush, Running
+from assistant.orders.lines import Change, Flush, Running, Syringe
 from assistant.orders.model import Paced
 from assistant.orders.pairs import may_follow
 
@@ -32,6 +32,7 @@ class Draft:
     second: Dosed | None = None
     rated: Rated | None = None
     pushed: Pushed | None = None
+    syringe: Syringe | None = None
     flush: Flush | None = None
     running: Running | None = None
     change: Change | None = None

@@ -13,7 +13,7 @@ from assistant.dosing.units import same_dimension
 from assistant.errors import UsageError
 from assistant.orders.choices import RATES, Dosed, Pushed, Rated, WithSet, never, primaries, pushes, rated, secondaries
 from assistant.orders.draft import Draft
-from assistant.orders.lines import Change, Flush, Running
+from assistant.orders.lines import Change, Flush, Running, Syringe
 from assistant.orders.model import Order, Patient
 from assistant.orders.planting import FaultKind, Findable, plant
 from assistant.orders.plausible import table
@@ -22,11 +22,13 @@ from assistant.orders.truth import truth_of
 
 LEVELS = (1, 2, 3)
 """How much arithmetic: no rounding and no conversion of units; one of them; two or more."""
-PARTS = ("primary", "gravity", "running", "change", "secondary", "second_secondary", "dose", "push", "flush")
+PARTS = ("primary", "gravity", "running", "change", "secondary", "second_secondary", "dose", "syringe", "push", "flush")
 """What a drawn order can hold."""
 NOTHING_PLANTED = "Nothing is planted: the order is there for its numbers."
 """What a plain drawn order teaches."""
 Choice = WithSet | Dosed | Rated | Pushed
+_SYRINGE = Syringe(size=parse_amount("50 mL"))
+"""The usual one of a syringe pump for an adult (common practice, no source)."""
 _TRIES = 2000
 _OLDEST, _YOUNGEST = 88, 19
 
@@ -63,7 +65,7 @@ def wanted_by(keys: Collection[tuple[str, str | None]], own: Order | None) -> Wa
         parts |= {part for part in PARTS if getattr(own, part) is not None}
     if parts & {"gravity", "running", "change"}:
         parts.add("primary")
-    if "second_secondary" in parts:
+    if parts & {"second_secondary", "syringe"}:
         parts.add("secondary")
     if unknown := parts - set(PARTS):
         raise UsageError(f"No order with {', '.join(sorted(unknown))} can be drawn.", "Write the order by hand.")
@@ -177,6 +179,8 @@ def _contents(chance: random.Random, wanted: Wanted, level: int) -> Iterator[Dra
             draft.running = _since(draft, chance)
             if draft.running is None:
                 continue
+        if "syringe" in wanted.parts:
+            draft.syringe = _SYRINGE
         if "change" in wanted.parts:
             draft.change = _change(draft, chance)
         if "flush" in wanted.parts:
@@ -251,6 +255,8 @@ def _can_be_asked(part: str, choice: Choice, wanted: Wanted) -> bool:
     if isinstance(choice, Dosed):
         if isinstance(choice.drug, Electrolyte) and f"{part}.dose" not in dict(wanted.units):
             return False
+        if "syringe" in wanted.parts and choice.secondary.volume.in_unit("mL") > _SYRINGE.size.in_unit("mL"):
+            return False
         held = {f"{part}.dose": choice.secondary.dose.unit}
         held[f"{part}.concentration"] = f"{choice.secondary.dose.unit}/mL"
     elif isinstance(choice, Pushed):
@@ -318,6 +324,7 @@ def _order(draft: Draft, chance: random.Random, name: str, number: int, seed: in
         secondary=draft.first.secondary if draft.first else None,
         second_secondary=draft.second.secondary if draft.second else None,
         dose=draft.rated.dose if draft.rated else None,
+        syringe=draft.syringe,
         push=draft.pushed.push if draft.pushed else None,
         flush=draft.flush,
         running=draft.running,

@@ -13,6 +13,7 @@ Names of the key, by the part of the order that gives them (`KEY_UNITS` holds a 
 * ``[second_secondary]``: ``second_secondary.`` with the same seven names;
 * ``[dose]``, an infusion by dose rate, often by weight: ``dose.drug``, ``.ordered``, ``.amount``, ``.volume``,
   ``.concentration``, ``.hourly``, ``.rate``, ``.vtbi``, ``.duration``;
+* ``[syringe]``, beside a secondary alone: ``syringe.size``;
 * ``[push]``, a drug by hand: ``push.drug``, ``.dose``, ``.amount``, ``.volume``, ``.concentration``, ``.to_draw``,
   ``.duration``, ``.per_minute``;
 * ``[flush]``: ``flush.fluid``, ``flush.volume``.
@@ -78,6 +79,7 @@ KEY_UNITS: Mapping[str, str | None] = {
     "dose.rate": "mL/h",
     "dose.vtbi": "mL",
     "dose.duration": "min",
+    "syringe.size": "mL",
     "push.drug": None,
     "push.dose": "mg",
     "push.amount": "mg",
@@ -135,6 +137,8 @@ def answer_key(order: Order) -> Mapping[str, KeyEntry]:
         entries += _secondary("second_secondary", order.second_secondary, _drugs(order), order.rounding)
     if order.dose is not None:
         entries += _by_dose_rate(order.dose, weight, _drugs(order), order.rounding)
+    if order.syringe is not None:
+        entries.append(_stated("syringe.size", order.syringe.size, "mL"))
     if order.push is not None:
         entries += _push(order.push, _drugs(order))
     if order.flush is not None:

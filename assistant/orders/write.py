@@ -18,6 +18,7 @@ _TABLES = (
     "secondary",
     "second_secondary",
     "dose",
+    "syringe",
     "push",
     "flush",
     "laid_out",

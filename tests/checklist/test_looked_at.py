@@ -124,6 +124,7 @@ PLACES: dict[str, tuple[FaultKind, ...]] = {
     "potassium": tuple(kind for kind in FAULTS if kind != "incompatible-pair"),
     # no fluid of the shelf is apart from a drug by hand
     "push-into-line": tuple(kind for kind in _DRUG if kind != "illegible-rate"),
+    "syringe-pump": _DRUG,
     "set-change": _FLUID,
     "push-through-lock": tuple(kind for kind in _DRUG if kind != "illegible-rate"),
 }

@@ -145,6 +145,9 @@ ORDER_OF_STEPS = [
     ("push-into-line", "j-pinch", "j-vein", "East Carolina University, IV push, step 6"),
     ("push-into-line", "j-vein", "j-give", "East Carolina University, IV push, steps 6 and 8"),
     ("push-into-line", "j-flush-after", "j-start", "East Carolina University, IV push, step 10"),
+    ("syringe-pump", "y-no-air", "y-connect", f"{PRIMING}, before connecting"),
+    ("syringe-pump", "y-size", "y-rate", "common practice, no source"),
+    ("syringe-pump", "y-vein-hub-dry", "y-vein-flush", DRYING),
     ("infusion-to-lock", "v-lock", "v-syringe-off", "BCcampus, section 8.5, checklist 69: clamp, then syringe"),
 ]
 
@@ -338,6 +341,7 @@ WORKED = [
     ("oh-140", "secondary.rate", "100", "50 / 0.5"),
     ("oh-142", "secondary.rate", "200", "250 x 60 / 75"),
     ("oh-144", "push.to_draw", "1", "5 / (10 / 2)"),
+    ("oh-146", "secondary.rate", "100", "50 / 0.5"),
     ("oh-134", "running.infused", "400", "100 x 4"),
     ("oh-133", "change.by", "70", "150 - 80"),
 ]
