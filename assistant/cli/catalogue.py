@@ -37,6 +37,7 @@ _IN_TEACHING_ORDER = (
     "potassium",
     "hourly-round",
     "hand-over",
+    "library-alert",
     "air-in-line",
     "occlusion",
     "site-gone-bad",

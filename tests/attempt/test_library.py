@@ -96,6 +96,33 @@ def test_every_way_through() -> None:
     assert ways == 5
 
 
+@pytest.mark.parametrize("kind", ["a soft limit", "a hard limit"])
+@pytest.mark.parametrize("entry", ["as ordered", "a slip"])
+def test_every_alert_has_its_answer(kind: str, entry: str) -> None:
+    """A slip is entered anew; what is as ordered is asked about, for a reason (soft) or for a new order (hard)."""
+    given = papers("library-alert")
+    lived = walk(given, {"z-kind": [kind], "z-entry": [entry]}, Mode.CHECK_OFF)
+    assert lived.outcome is Outcome.PASSED, lived.texts(Tone.RESULT)
+    asked = {
+        step.id
+        for step in given.checklist.steps
+        if step.id in ("z-clear", "z-ask", "z-reason", "z-never") and any(step.say in say.text for say in lived.says)
+    }
+    last = "z-reason" if kind == "a soft limit" else "z-never"
+    assert asked == ({"z-clear"} if entry == "a slip" else {"z-ask", last})
+
+
+@pytest.mark.parametrize(("order", "way"), [("oh-131", "lower"), ("oh-132", "hold")])
+def test_a_new_order_asks_for_its_own_steps(order: str, way: str) -> None:
+    """A rate that changes is entered and started; an infusion that is held is paused, and its catheter kept open."""
+    given = papers("rate-change", order)
+    lived = walk(given, {}, Mode.CHECK_OFF)
+    assert lived.outcome is Outcome.PASSED, lived.texts(Tone.RESULT)
+    asked = {step.id for step in given.checklist.steps if any(step.say in say.text for say in lived.says)}
+    assert {"c-pause", "c-keep", "c-until"} & asked == ({"c-pause", "c-keep", "c-until"} if way == "hold" else set())
+    assert {"c-by", "c-rate", "c-start"} & asked == (set() if way == "hold" else {"c-by", "c-rate", "c-start"})
+
+
 @EACH
 def test_a_critical_step_passed_over(procedure: Procedure) -> None:
     """It is come back to before the end, and its mark stays in the result."""

@@ -125,6 +125,7 @@ PLACES: dict[str, tuple[FaultKind, ...]] = {
     # no fluid of the shelf is apart from a drug by hand
     "push-into-line": tuple(kind for kind in _DRUG if kind != "illegible-rate"),
     "syringe-pump": _DRUG,
+    "library-alert": _DRUG,
     "set-change": _FLUID,
     "push-through-lock": tuple(kind for kind in _DRUG if kind != "illegible-rate"),
 }
@@ -188,6 +189,7 @@ DROPS = [
     ("lock-infusion", "l-drops", "l-open"),
     ("weight-based-infusion", "w-drops", "w-open"),
     ("set-change", "n-drops", "n-open"),
+    ("library-alert", "z-drops", "z-open"),
     ("push-into-line", "j-drops", "j-open"),
     ("potassium", "q-drips", "q-open"),
     ("next-piggyback", "e-drops", "e-open"),

@@ -148,6 +148,9 @@ ORDER_OF_STEPS = [
     ("syringe-pump", "y-no-air", "y-connect", f"{PRIMING}, before connecting"),
     ("syringe-pump", "y-size", "y-rate", "common practice, no source"),
     ("syringe-pump", "y-vein-hub-dry", "y-vein-flush", DRYING),
+    ("library-alert", "z-wait", "z-entry", "common practice, no source"),
+    ("library-alert", "z-ask", "z-reason", "common practice, no source"),
+    ("library-alert", "z-guide-limits", "z-rate", "Institute for Safe Medication Practices (2020), clinical workflow"),
     ("infusion-to-lock", "v-lock", "v-syringe-off", "BCcampus, section 8.5, checklist 69: clamp, then syringe"),
 ]
 

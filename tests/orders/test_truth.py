@@ -393,6 +393,7 @@ TAUGHT = {
     "oh-141": [("secondary.drug", "cefepime")],  # "the second bag is cefepime"
     "oh-145": [("push.allergy", "allergic")],  # "allergic to metoclopramide"
     "oh-147": [("secondary.dose", parse_amount("2 g"))],  # "the label on the syringe says 2 g"
+    "oh-149": [("secondary.limits", "out of range")],  # "1 g in 15 minutes"
     "oh-143": [("secondary.limits", "out of range")],  # "ten milliequivalents in half an hour"
 }
 NOTICES = ("must notice", "must stop", "four times")
