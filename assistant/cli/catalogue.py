@@ -32,6 +32,7 @@ _IN_TEACHING_ORDER = (
     "push-into-line",
     "syringe-pump",
     "weight-based-infusion",
+    "heparin",
     "second-piggyback",
     "next-piggyback",
     "potassium",

@@ -17,12 +17,25 @@ from assistant.orders.lines import Change, Flush, Running, Syringe
 from assistant.orders.model import Order, Patient
 from assistant.orders.planting import FaultKind, Findable, plant
 from assistant.orders.plausible import table
+from assistant.orders.protocol import Protocol, Row
 from assistant.orders.shelf import Electrolyte, shelf
 from assistant.orders.truth import truth_of
 
 LEVELS = (1, 2, 3)
 """How much arithmetic: no rounding and no conversion of units; one of them; two or more."""
-PARTS = ("primary", "gravity", "running", "change", "secondary", "second_secondary", "dose", "syringe", "push", "flush")
+PARTS = (
+    "primary",
+    "gravity",
+    "running",
+    "change",
+    "secondary",
+    "second_secondary",
+    "dose",
+    "protocol",
+    "syringe",
+    "push",
+    "flush",
+)
 """What a drawn order can hold."""
 NOTHING_PLANTED = "Nothing is planted: the order is there for its numbers."
 """What a plain drawn order teaches."""
@@ -65,6 +78,8 @@ def wanted_by(keys: Collection[tuple[str, str | None]], own: Order | None) -> Wa
         parts |= {part for part in PARTS if getattr(own, part) is not None}
     if parts & {"gravity", "running", "change"}:
         parts.add("primary")
+    if "protocol" in parts:
+        parts.add("dose")
     if parts & {"second_secondary", "syringe"}:
         parts.add("secondary")
     if unknown := parts - set(PARTS):
@@ -179,6 +194,8 @@ def _contents(chance: random.Random, wanted: Wanted, level: int) -> Iterator[Dra
             draft.running = _since(draft, chance)
             if draft.running is None:
                 continue
+        if "protocol" in wanted.parts:
+            draft.protocol = _protocol(chance)
         if "syringe" in wanted.parts:
             draft.syringe = _SYRINGE
         if "change" in wanted.parts:
@@ -281,6 +298,22 @@ def _since(draft: Draft, chance: random.Random) -> Running | None:
     return Running(since=Amount(Decimal(chance.choice(hours)), "h")) if hours else None
 
 
+_TABLE = (
+    Row(below=45, raise_by=parse_amount("3 units/kg/h")),
+    Row(below=60, raise_by=parse_amount("2 units/kg/h")),
+    Row(below=91),
+    Row(below=111, lower_by=parse_amount("2 units/kg/h")),
+    Row(hold=parse_amount("60 min"), lower_by=parse_amount("3 units/kg/h")),
+)
+"""The table of the Ostrey Harbour Teaching Lab (fictional) for heparin: made for training, no advice for treatment."""
+
+
+def _protocol(chance: random.Random) -> Protocol:
+    """The lab's table with a result that falls into one of its rows, each as often."""
+    lowest, highest = chance.choice(((30, 44), (45, 59), (60, 90), (91, 110), (111, 140)))
+    return Protocol(result=chance.randint(lowest, highest), rows=_TABLE)
+
+
 def _change(draft: Draft, chance: random.Random) -> Change:
     """Another rate until now; one order in four is to hold."""
     new = draft.primary.primary.rate if draft.primary is not None else None
@@ -324,6 +357,7 @@ def _order(draft: Draft, chance: random.Random, name: str, number: int, seed: in
         secondary=draft.first.secondary if draft.first else None,
         second_secondary=draft.second.secondary if draft.second else None,
         dose=draft.rated.dose if draft.rated else None,
+        protocol=draft.protocol,
         syringe=draft.syringe,
         push=draft.pushed.push if draft.pushed else None,
         flush=draft.flush,

@@ -86,6 +86,7 @@ PROCEDURES = (
     Procedure("push-into-line", "j-vial-to-draw", "j-chart-allergies", "oh-145", "call the prescriber"),
     Procedure("syringe-pump", "y-size", "y-dose", "oh-147", "compare dose and unit"),
     Procedure("library-alert", "z-rate", "z-guide-limits", "oh-149", "tell the prescriber what you found"),
+    Procedure("heparin", "u-second", "u-bleeding", "oh-151", "pause the pump now"),
     Procedure("set-change", "n-clamps", "n-fluid", "oh-139", "put the bag back"),
 )
 

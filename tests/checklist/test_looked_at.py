@@ -126,6 +126,8 @@ PLACES: dict[str, tuple[FaultKind, ...]] = {
     "push-into-line": tuple(kind for kind in _DRUG if kind != "illegible-rate"),
     "syringe-pump": _DRUG,
     "library-alert": _DRUG,
+    # a bag that hangs: its strength is read, and no drug of the shelf by dose rate has an allergy
+    "heparin": (*_BAG, "over-limit", "illegible-rate"),
     "set-change": _FLUID,
     "push-through-lock": tuple(kind for kind in _DRUG if kind != "illegible-rate"),
 }

@@ -17,7 +17,7 @@ from assistant.orders.key import KeyEntry
 from assistant.orders.load import available_orders, load_order
 from assistant.orders.names import label_names
 from assistant.orders.plausible import table
-from assistant.orders.solve import KEY_NAMES, KEY_UNITS, WAYS, answer_key
+from assistant.orders.solve import BY_TABLE, KEY_NAMES, KEY_UNITS, WAYS, answer_key
 from assistant.orders.truth import truth_of
 from tests.orders.papers import GOOD, changed, written
 
@@ -318,8 +318,8 @@ def test_choices_tell_nothing(name: str) -> None:
     key = answer_key(order)
     for entry in key.values():
         assert bool(entry.choices) == (entry.unit is None)
-        if entry.name == "change.way":
-            assert entry.choices == WAYS
+        if entry.name in ("change.way", "protocol.way"):
+            assert entry.choices == (WAYS if entry.name == "change.way" else BY_TABLE)
         elif entry.choices:
             known = label_names().fluids if entry.name.endswith(".fluid") else label_names().drugs
             assert len(entry.choices) >= 5

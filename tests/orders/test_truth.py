@@ -394,6 +394,7 @@ TAUGHT = {
     "oh-145": [("push.allergy", "allergic")],  # "allergic to metoclopramide"
     "oh-147": [("secondary.dose", parse_amount("2 g"))],  # "the label on the syringe says 2 g"
     "oh-149": [("secondary.limits", "out of range")],  # "1 g in 15 minutes"
+    "oh-151": [("bleeding", "bleeding")],  # "the patient bleeds from the gums"
     "oh-143": [("secondary.limits", "out of range")],  # "ten milliequivalents in half an hour"
 }
 NOTICES = ("must notice", "must stop", "four times")

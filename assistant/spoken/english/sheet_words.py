@@ -37,6 +37,7 @@ class SheetWords:
         "intermittent": "Intermittent infusion",
         "second_secondary": "Secondary, after the first",
         "dose": "By pump",
+        "protocol": "By table",
         "syringe": "By syringe pump",
         "push": "By hand",
         "flush": "Flush",
