@@ -281,6 +281,8 @@ def _can_be_asked(part: str, choice: Choice, wanted: Wanted) -> bool:
     else:
         if wanted.weight and choice.weight is None:
             return False
+        if "protocol" in wanted.parts and choice.dose.ordered.unit != _TABLE_UNIT:
+            return False
         top = choice.dose.amount.unit
         held = {"dose.ordered": choice.dose.ordered.unit, "dose.amount": top}
         held |= {"dose.concentration": f"{top}/mL", "dose.hourly": f"{top}/h"}
@@ -298,12 +300,13 @@ def _since(draft: Draft, chance: random.Random) -> Running | None:
     return Running(since=Amount(Decimal(chance.choice(hours)), "h")) if hours else None
 
 
+_TABLE_UNIT = "units/kg/h"
 _TABLE = (
-    Row(below=45, raise_by=parse_amount("3 units/kg/h")),
-    Row(below=60, raise_by=parse_amount("2 units/kg/h")),
+    Row(below=45, raise_by=Amount(Decimal(3), _TABLE_UNIT)),
+    Row(below=60, raise_by=Amount(Decimal(2), _TABLE_UNIT)),
     Row(below=91),
-    Row(below=111, lower_by=parse_amount("2 units/kg/h")),
-    Row(hold=parse_amount("60 min"), lower_by=parse_amount("3 units/kg/h")),
+    Row(below=111, lower_by=Amount(Decimal(2), _TABLE_UNIT)),
+    Row(hold=parse_amount("60 min"), lower_by=Amount(Decimal(3), _TABLE_UNIT)),
 )
 """The table of the Ostrey Harbour Teaching Lab (fictional) for heparin: made for training, no advice for treatment."""
 
