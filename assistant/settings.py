@@ -88,9 +88,11 @@ class LabSettings(_Section):
 
     Attributes:
         school: path of the school's own file: critical steps, what it takes to pass, weights, pumps; empty for none.
+        roster: path of the roster of instructors that the school's key signed; empty for the one beside the keys.
     """
 
     school: str = ""
+    roster: str = ""
 
 
 class Settings(_Section):

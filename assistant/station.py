@@ -9,7 +9,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from datetime import timedelta
 
-from assistant.adapters.instructor_line import read_instructor_line
+from assistant.adapters.instructor_line import Doorkeeper
 from assistant.conversation import Conversation
 from assistant.guide.effects import Adjust, Append, Cover, Effect, Finish, Listen, Outcome, Say, Tone, WakeAt
 from assistant.guide.events import (
@@ -72,7 +72,7 @@ class Station:
         ear, voice: this machine's ports, None where there is none.
         source: input to be fetched, None where a keyboard posts into the inbox.
         sounds: where sound is kept if the learner agrees; None where none is to be.
-        instructor_code: what the instructor types to be one; "" where none was set.
+        doorkeeper: looks at the instructor's code; None where none was set.
         talk_over: the learner may interrupt the voice: the microphone does not hear it, or it is taken out.
         through_canceller: it is taken out, and may have taken a part of what was said at the same time.
         signals: short sounds tell when it listens, has understood or not, or holds.
@@ -90,7 +90,7 @@ class Station:
         voice: Voice | None = None,
         source: Source | None = None,
         sounds: SoundStore | None = None,
-        instructor_code: str = "",
+        doorkeeper: Doorkeeper | None = None,
         *,
         talk_over: bool = False,
         through_canceller: bool = False,
@@ -114,7 +114,7 @@ class Station:
         )
         self._source = source
         self._sounds = sounds
-        self._instructor_code = instructor_code
+        self._doorkeeper = doorkeeper or Doorkeeper("")
         self._record: Keeper | None = None
         self._wake: WakeAt | None = None
         self._is_timed = False
@@ -231,13 +231,15 @@ class Station:
 
     def _give_typed(self, typed: Typed) -> None:
         """A line is the learner's, unless it begins with the instructor's word; the code stays here."""
-        line = read_instructor_line(typed.words, self._instructor_code)
+        line = self._doorkeeper.read(typed.words, typed.at)
         if line is None:
             self._give(typed)
             return
         self._give(InstructorCame(typed.at, line.proven))
         if line.words:
             self._give(Typed(typed.at, line.words))
+        if line.pause_s:
+            self._advise(f"No code is looked at for {line.pause_s} seconds.")
 
     # The guide and what it asks for.
 

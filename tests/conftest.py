@@ -1,6 +1,7 @@
 """What all tests share: the longest first, so that two workers end at about the same time; nobody's own files."""
 
 import os
+import shutil
 from pathlib import Path
 
 import pytest
@@ -19,7 +20,7 @@ os.environ["CHECKOFF_SETTINGS"] = str(Path(__file__).with_name("no-settings.toml
 @pytest.fixture(autouse=True)
 def new_book_of_heads() -> None:
     """No test knows what another has seen: many write the same attempt."""
-    (HEADS / "heads.jsonl").unlink(missing_ok=True)
+    shutil.rmtree(HEADS, ignore_errors=True)
 
 
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:

@@ -4,6 +4,7 @@ import contextlib
 import hashlib
 import http.client
 import re
+import shutil
 import stat
 import tarfile
 import tempfile
@@ -28,6 +29,8 @@ TIMEOUT_S = 30
 TRIES = 3
 """How often a connection that breaks is taken up again where it broke."""
 _DEPTH = 2
+_WORKSHOP = ".adding-"
+"""How the name of a folder begins in which an archive is unpacked."""
 _NAME = re.compile(r"[A-Za-z0-9][A-Za-z0-9._-]{0,99}")
 _SUFFIXES = re.compile(r"\.(zip|tar|tar\.gz|tgz|tar\.bz2|tar\.xz)$", re.IGNORECASE)
 
@@ -42,7 +45,7 @@ class Limits:
     Attributes:
         fetched: bytes of an archive.
         unpacked: bytes of all files together.
-        files: how many files.
+        files: how many files and folders.
     """
 
     fetched: int = 4 << 30
@@ -93,7 +96,8 @@ def add(
         # On the same file system as the models, so that the last step is one rename.
         with (
             FileLock(folder / ".lock", timeout=600),
-            tempfile.TemporaryDirectory(prefix=".adding-", dir=folder) as workshop,
+            _cleared(folder),
+            tempfile.TemporaryDirectory(prefix=_WORKSHOP, dir=folder) as workshop,
         ):
             return _add(source, folder, expected, name, progress, limits, Path(workshop))
     except OSError as cause:
@@ -101,6 +105,14 @@ def add(
             f"The model could not be written to {folder} ({cause.strerror or cause}).",
             "Check the disk's free space and permissions.",
         ) from cause
+
+
+@contextlib.contextmanager
+def _cleared(folder: Path) -> Iterator[None]:
+    """Clear away what an unpacking that was killed left behind; nobody else unpacks while the lock is held."""
+    for left in folder.glob(f"{_WORKSHOP}*"):
+        shutil.rmtree(left, ignore_errors=True)
+    yield
 
 
 def _add(
@@ -244,10 +256,9 @@ def _unpack(archive: Path, target: Path, limits: Limits) -> None:
             room = _Room(limits)
             for name, is_folder, content in members:
                 place = target.joinpath(*_parts(name, archive))
+                room.make(place if is_folder else place.parent)
                 if is_folder:
-                    place.mkdir(parents=True, exist_ok=True)
                     continue
-                place.parent.mkdir(parents=True, exist_ok=True)
                 with content() as source, place.open("xb") as file:
                     room.copy(source, file)
     except (zipfile.BadZipFile, tarfile.TarError, EOFError, ValueError, NotImplementedError, RuntimeError) as cause:
@@ -313,16 +324,28 @@ class _Room:
     def __init__(self, limits: Limits) -> None:
         self._limits = limits
         self._bytes = 0
-        self._files = 0
+        self._places = 0
+
+    def make(self, folder: Path) -> None:
+        """Make a folder and those around it."""
+        if not folder.is_dir():
+            self.make(folder.parent)
+            self._places += 1
+            self._refuse_too_much()
+            folder.mkdir()
 
     def copy(self, source: IO[bytes], file: IO[bytes]) -> None:
-        self._files += 1
+        """Copy a file."""
+        self._places += 1
         while block := source.read(BLOCK):
             self._bytes += len(block)
             if self._bytes > self._limits.unpacked:
                 break
             file.write(block)
-        if self._bytes > self._limits.unpacked or self._files > self._limits.files:
+        self._refuse_too_much()
+
+    def _refuse_too_much(self) -> None:
+        if self._bytes > self._limits.unpacked or self._places > self._limits.files:
             raise ModelError(
                 f"The archive unpacks to more than {self._limits.unpacked} bytes or {self._limits.files} files.",
                 "Take another archive.",
@@ -336,9 +359,9 @@ def _copy(source: Path, target: Path, limits: Limits) -> None:
         if path.is_symlink():
             raise _link(str(path))
         if path.is_dir():
-            place.mkdir(parents=True, exist_ok=True)
+            room.make(place)
         elif path.is_file():
-            place.parent.mkdir(parents=True, exist_ok=True)
+            room.make(place.parent)
             with path.open("rb") as content, place.open("xb") as file:
                 room.copy(content, file)
 

@@ -1,19 +1,24 @@
 """The two ways in which a sitting begins: with a new attempt, or with one that was interrupted."""
 
 from collections.abc import Callable, Mapping
-from datetime import datetime
+from datetime import UTC, datetime, timedelta
 from pathlib import Path
 from typing import NoReturn
 
-from assistant.attempts.instructor_code import code_of
+from assistant.attempts.instructor_code import code_of, keep_code, refused_in_a_row
 from assistant.attempts.papers import AttemptPapers
 from assistant.attempts.pins import ear_pins, program_pins
 from assistant.attempts.record_place import RecordPlace
 from assistant.attempts.replay import last_time, lived_again
+from assistant.errors import RecordError
 from assistant.guide.guide import KEEP_SOUND, Guide
 from assistant.guide.progress import Mode
 from assistant.ports import Ear, Keeper
 from assistant.record.file import RecordFile
+from assistant.text import shown
+
+FURTHEST_AHEAD = timedelta(days=366)
+"""How far a record's last time may be ahead of this machine's clock."""
 
 
 class NewAttempt:
@@ -28,6 +33,7 @@ class NewAttempt:
 
     record: Keeper | None = None
     last_time = None
+    wrong_codes = 0
 
     def __init__(
         self,
@@ -43,7 +49,7 @@ class NewAttempt:
         self._pinned = pinned
         self._place = place
         self._keeps_sound = keeps_sound
-        self.create = place.create
+        self._code = ""
 
     @property
     def path(self) -> Path:
@@ -51,8 +57,20 @@ class NewAttempt:
         return self._place.path
 
     def instructor_code(self, given: str) -> str:
-        """The code that was chosen for this attempt, "" for none."""
+        """The code that was chosen for this attempt, "" for none; kept on this machine once there is a record."""
+        self._code = given
         return given
+
+    def create(self, opening: Mapping[str, object]) -> RecordFile:
+        """Make the record with its first entry on disk.
+
+        Raises:
+            RecordError: the folder or the file cannot be made, or the code cannot be kept.
+        """
+        record = self._place.create(opening)
+        if self._code:
+            keep_code(self._place.heads, record.head, self._code)
+        return record
 
     def guide(self, ear: Ear | None, tell: Callable[[str], None]) -> Guide:
         """The guide, whose record pins who listens.
@@ -101,21 +119,37 @@ class _Continued:
         self._record.close()
 
 
+def _refuse_far_future(last: datetime | None, path: Path) -> None:
+    """A clock goes on from the record's last time; from one beyond all sense it would soon run out of days.
+
+    Raises:
+        RecordError: it is more than a year ahead of this machine's clock.
+    """
+    if last is not None and last - datetime.now(UTC) > FURTHEST_AHEAD:
+        raise RecordError(
+            f"The last time in {shown(path)} is {last:%Y-%m-%d}, more than a year ahead of this machine's clock.",
+            "Set the clock, or start a new attempt.",
+        )
+
+
 class ResumedAttempt:
     """An attempt that was interrupted and goes on.
 
     Args:
         papers: those that its record pins.
         record: open for more entries.
+        heads: folder of the book of heads.
 
     Raises:
         RecordError: the entries do not follow from each other by this program.
     """
 
-    def __init__(self, papers: AttemptPapers, record: RecordFile) -> None:
+    def __init__(self, papers: AttemptPapers, record: RecordFile, heads: Path) -> None:
         self._file = record
+        self._heads = heads
         self.record: Keeper = _Continued(record)
         self.last_time: datetime | None = last_time(record.entries)
+        _refuse_far_future(self.last_time, record.path)
         self._guide = lived_again(papers, record.entries, record.path)
 
     @property
@@ -133,7 +167,12 @@ class ResumedAttempt:
         Raises:
             UsageError: it is another one.
         """
-        return code_of(self._file.entries[0], given)
+        return code_of(self._file.entries[0], given, self._heads)
+
+    @property
+    def wrong_codes(self) -> int:
+        """How often in a row a wrong code was given before."""
+        return refused_in_a_row(self._file.entries)
 
     def guide(self, ear: Ear | None, tell: Callable[[str], None]) -> Guide:
         """The guide, which has lived through the record already; who listens now is recorded when it goes on."""

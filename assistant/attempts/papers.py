@@ -1,6 +1,6 @@
 """The papers of an attempt: procedure, order, what follows from it; by name, or as a record pins them."""
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 from pathlib import Path
@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from assistant.checklist.load import load
 from assistant.checklist.model import Checklist, WaitAsked
-from assistant.errors import RecordError
+from assistant.errors import AssistantError, RecordError
 from assistant.orders.fault import Truth
 from assistant.orders.key import KeyEntry
 from assistant.orders.load import load_order
@@ -118,17 +118,41 @@ def _with_short_waits(checklist: Checklist) -> Checklist:
     return checklist.model_copy(update={"steps": steps})
 
 
-def papers_of(opening: Mapping[str, object], name: Path) -> AttemptPapers:
-    """The papers that a record's first entry pins.
+def papers_of(opening: Mapping[str, object], name: Path, beside: Path | None = None) -> AttemptPapers:
+    """The papers that a record's first entry pins; those kept beside it, where they have changed since.
+
+    Args:
+        opening: the first entry.
+        name: the record's file, for sentences.
+        beside: folder of the record; None for that of `name`.
 
     Raises:
         RecordError: a checklist or an order is no longer what it was when the attempt began.
     """
+    # Only here: most papers are those of the library, and are at hand.
+    from assistant.attempts.kept_papers import kept_paper
+
+    try:
+        return _papers_from(opening, name, lambda pin: str(opening.get(pin, "")))
+    except AssistantError as changed:
+        folder = name.parent if beside is None else beside
+        try:
+            return _papers_from(opening, name, lambda pin: kept_paper(folder, opening, pin))
+        except AssistantError:
+            raise changed from None
+
+
+def _papers_from(opening: Mapping[str, object], name: Path, where: Callable[[str], str]) -> AttemptPapers:
+    """The papers at these places, if they are those that are pinned.
+
+    Raises:
+        AssistantError: one of them cannot be used, or is another.
+    """
     papers = take_papers(
-        str(opening.get("checklist", "")),
-        str(opening.get("order", "")),
+        where("checklist"),
+        where("order"),
         short_waits=opening.get("waits") == "short",
-        school=str(opening.get("school", "")),
+        school=where("school") if opening.get("school") else "",
     )
     pinned = (
         ("checklist", papers.checklist.digest),

@@ -1,10 +1,13 @@
 """Where the record of a new attempt goes."""
 
 from collections.abc import Mapping
+from contextlib import suppress
 from datetime import datetime
 from pathlib import Path
 
+from assistant.attempts.kept_papers import keep_papers
 from assistant.errors import RecordError
+from assistant.record.disk import make_folder
 from assistant.record.file import RecordFile
 from assistant.record.head_book import HeadBook
 from assistant.text import shown
@@ -27,6 +30,11 @@ class RecordPlace:
         self._book = book
         self.path = folder / f"{at:%Y%m%dT%H%M%S}-{checklist}-{learner}.jsonl"
 
+    @property
+    def heads(self) -> Path:
+        """Folder of the book of heads; that of the record where there is none."""
+        return (self._book.path if self._book is not None else self.path).parent
+
     def create(self, opening: Mapping[str, object]) -> RecordFile:
         """Make the record with its first entry on disk.
 
@@ -34,7 +42,7 @@ class RecordPlace:
             RecordError: the folder or the file cannot be made.
         """
         try:
-            self.path.parent.mkdir(parents=True, exist_ok=True, mode=0o700)
+            make_folder(self.path.parent)
         except OSError as cause:
             raise RecordError(
                 f"The folder {shown(self.path.parent)} cannot be made: {cause.strerror}.",
@@ -45,4 +53,7 @@ class RecordPlace:
             if not path.exists():
                 self.path = path
                 break
-        return RecordFile.create(self.path, opening, self._book)
+        record = RecordFile.create(self.path, opening, self._book)
+        with suppress(RecordError):  # without them a later change of a paper is told, and nothing else is lost
+            keep_papers(self.path.parent, opening)
+        return record

@@ -5,6 +5,7 @@ words, makes the same entries and comes to the same result. That proves nothing 
 """
 
 from collections.abc import Iterator, Mapping, Sequence
+from itertools import chain, islice
 from pathlib import Path
 
 import orjson
@@ -16,6 +17,7 @@ from assistant.guide.effects import Append, Finish, Outcome
 from assistant.guide.events import Recorded, event_of
 from assistant.guide.guide import Guide, GuideMisuseError
 from assistant.guide.progress import Mode
+from assistant.record.clocks import clock_differences
 from assistant.record.decisions import CLOSED
 from assistant.record.entry import ERASED, OWN_FIELDS, plain
 from assistant.record.lived import Difference, Finding, LivedAgain
@@ -45,21 +47,22 @@ class _DifferError(Exception):
         self.difference = difference
 
 
-def live_again(entries: Sequence[Mapping[str, object]], name: Path) -> LivedAgain:
+def live_again(entries: Sequence[Mapping[str, object]], name: Path, beside: Path | None = None) -> LivedAgain:
     """Live a sealed record again with the papers that its first entry pins.
 
     Args:
         entries: all of them; their chain holds.
         name: the record's file, for sentences.
+        beside: folder of the record, in which its papers may be kept; None for that of `name`.
     """
     try:
-        papers = _papers(entries[0], name)
+        papers = _papers(entries[0], name, beside)
     except AssistantError as error:
         return LivedAgain(Finding.NOT_POSSIBLE, error.what)
     return live_again_with(papers, entries)
 
 
-def _papers(opening: Mapping[str, object], name: Path) -> AttemptPapers:
+def _papers(opening: Mapping[str, object], name: Path, beside: Path | None) -> AttemptPapers:
     """The papers that a first entry pins, read once for all records with the same pins.
 
     Raises:
@@ -67,7 +70,7 @@ def _papers(opening: Mapping[str, object], name: Path) -> AttemptPapers:
     """
     key = tuple(str(opening.get(pin, "")) for pin in _PAPERS)
     if key not in _READ:
-        _READ[key] = papers_of(opening, name)
+        _READ[key] = papers_of(opening, name, beside)
     return _READ[key]
 
 
@@ -79,10 +82,8 @@ def live_again_with(papers: AttemptPapers, entries: Sequence[Mapping[str, object
         return LivedAgain(Finding.NOT_POSSIBLE, table)
     found: list[Difference] = []
     try:
-        for difference in _differences(papers, entries):
-            found.append(difference)
-            if len(found) == MOST_DIFFERENCES:
-                break
+        own = entries[: next((place for place, entry in enumerate(entries, 1) if "seal" in entry), len(entries))]
+        found += islice(chain(_differences(papers, entries), clock_differences(own)), MOST_DIFFERENCES)
     except AssistantError as error:  # a table of the library cannot be used
         return LivedAgain(Finding.NOT_POSSIBLE, error.what)
     if not found:

@@ -9,6 +9,7 @@ from pathlib import Path
 
 from assistant.adapters.clock import SystemClock
 from assistant.adapters.head_start import VoiceAhead
+from assistant.adapters.instructor_line import Doorkeeper
 from assistant.adapters.keyboard import Keyboard, LineSource, standard_input
 from assistant.adapters.press_key import space_bar_presses
 from assistant.adapters.sound_keeper import SoundKeeper
@@ -126,7 +127,7 @@ def sit_down(
         sound.voice,
         source,
         SoundKeeper(lambda: attempt.path) if guide.terms.asks_consent else None,
-        code,
+        Doorkeeper(code, attempt.wrong_codes),
         talk_over=wishes.sound.headset or not wishes.sound.own_voice or sound.cancels_echo,
         through_canceller=sound.cancels_echo,
         signals=wishes.sound.sounds,

@@ -12,7 +12,7 @@ from assistant.text import quoted
 
 FOLDER_SETTING = "CHECKOFF_CHECKLISTS"
 """Environment variable that names the user's own folder in place of the platform's."""
-NO_CHECKLISTS = frozenset({"limits", "names", "pairs", "shelf"})
+NO_CHECKLISTS = frozenset({"limits", "names", "pairs", "shelf", "works"})
 """Files of the library that are tables for the whole library and no checklists."""
 
 

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from assistant.cli.printing import tell
 
 if TYPE_CHECKING:
+    from assistant.attempts.proof import Here
     from assistant.record.head_book import HeadBook
 
 HEADS_VARIABLE = "CHECKOFF_HEADS"
@@ -30,6 +31,36 @@ def keys_folder(given: str | None) -> Path:
     from platformdirs import user_config_path
 
     return Path(given).expanduser() if given is not None else user_config_path("checkoff", appauthor=False) / "keys"
+
+
+def here(keys: str | None = None) -> "Here":
+    """What this machine knows: its book of heads, its keys, the school's roster.
+
+    Args:
+        keys: the folder with the keys, with the roster in it; None for this user's own, and the roster of the settings.
+
+    Raises:
+        SettingsError: there are settings, and they cannot be read.
+    """
+    from assistant.attempts.proof import Here
+
+    return Here(head_book(), keys_folder(keys), roster_path(keys))
+
+
+def roster_path(keys: str | None) -> Path | None:
+    """The roster of the settings, where no folder of keys is named; None for the one in the folder of the keys.
+
+    Raises:
+        SettingsError: there are settings, and they cannot be read.
+    """
+    from assistant.settings_path import settings_path
+
+    if keys is not None or not settings_path().exists():
+        return None
+    from assistant.settings import load_settings
+
+    named = load_settings().lab.roster
+    return Path(named).expanduser() if named else None
 
 
 def add_keys_option(parser: argparse.ArgumentParser) -> None:

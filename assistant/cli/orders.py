@@ -169,14 +169,16 @@ def _day(text: str | None) -> date:
 def _write_all(orders: Sequence[Order], folder: Path, size: Size) -> None:
     # Only where files are made: a start is quick without the libraries for them.
     from assistant.cli.bench_sheets import PRINTED, write_sheets
+    from assistant.cli.written import write_document
     from assistant.orders.write import text_of
+    from assistant.record.disk import make_folder
 
     try:
-        folder.mkdir(parents=True, exist_ok=True)
+        make_folder(folder)  # with answer keys in it: for its owner alone
         for order in orders:
-            (folder / f"{order.name}.toml").write_text(text_of(order), encoding="utf-8")
+            write_document(folder / f"{order.name}.toml", text_of(order).encode())
         for name, sheet in (("learners.txt", learners_sheet), ("instructor.txt", instructors_sheet)):
-            (folder / name).write_text("\f".join(map(sheet, orders)), encoding="utf-8")
+            write_document(folder / name, "\f".join(map(sheet, orders)).encode())
     except (OSError, ValueError) as cause:
         raise AssistantError(
             f"The orders cannot be written into {shown(folder)}: {why_not(cause)}.", "Choose another folder."

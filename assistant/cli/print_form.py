@@ -15,7 +15,8 @@ from assistant.errors import ChecklistError, RecordError, UsageError
 from assistant.orders.load import available_orders, load_order
 from assistant.report.form import Form, form_of
 from assistant.report.paper import Paper, Size
-from assistant.spoken import ENGLISH
+from assistant.report.review import Review, review_of
+from assistant.spoken import ENGLISH, Language, english
 from assistant.text import shown
 
 _EXAMPLES = """\
@@ -23,6 +24,8 @@ _EXAMPLES = """\
   checkoff print primary-line -o form.html             a page that any browser prints
   checkoff print my-checklist.toml --paper letter --large-print
   checkoff print primary-line --order oh-101           with the order at the top, as the learner sees it
+  checkoff print primary-line --sources                each step with reason and sources, for a nurse to review and sign
+  checkoff print primary-line --school school.toml     as your school has it, in its words
   checkoff print oh-101                                the sheets of an order, into the folder oh-101
   checkoff print class-7/d7-01.toml -o bench-3 --paper letter
 
@@ -48,6 +51,8 @@ def add_parser(subparsers: Subparsers) -> None:
         "-o", "--output", metavar="FORM", help="FORM.pdf or FORM.html; of an order a folder (default: its name)"
     )
     parser.add_argument("--order", help="print this order at the top of the form")
+    parser.add_argument("--sources", action="store_true", help="print steps, reasons and sources, to be reviewed")
+    parser.add_argument("--school", default="", metavar="FILE", help="a school's own file")
     add_paper_options(parser)
     parser.set_defaults(run=run)
 
@@ -62,14 +67,25 @@ def run(arguments: argparse.Namespace) -> int:
     """
     if _is_order(arguments.checklist):
         return _print_order(arguments)
-    checklist = load(arguments.checklist)
+    checklist, language = load(arguments.checklist), ENGLISH
+    if arguments.school:
+        # Only here: most forms are printed without one.
+        from assistant.attempts.school import checklist_at, load_school
+
+        place = Path(arguments.school)
+        school = load_school(place)
+        checklist, language = checklist_at(school, checklist, place), english(school.words)
     order = load_order(arguments.order) if arguments.order else None
-    target = Path(arguments.output or f"{checklist.name}.pdf")
+    ending = "-sources" if arguments.sources else ""
+    target = Path(arguments.output or f"{checklist.name}{ending}.pdf")
     if target.suffix.lower() not in _ENDINGS:
         raise UsageError(f'A form cannot be a "{shown(target.suffix)}" file.', "End the name with .pdf or .html.")
     paper = Paper(Size(arguments.paper), arguments.large_print)
-    write_document(target, _made(form_of(checklist, ENGLISH.report, order), target.suffix.lower(), paper))
-    tell(f"Form: {shown(target)}")
+    made: Form | Review = form_of(checklist, language.report, order)
+    if arguments.sources:
+        made = review_of(checklist, language.report)
+    write_document(target, _made(_worded(made, language), target.suffix.lower(), paper))
+    tell(f"{'Sources' if arguments.sources else 'Form'}: {shown(target)}")
     return 0
 
 
@@ -105,12 +121,21 @@ def _print_order(arguments: argparse.Namespace) -> int:
     return 0
 
 
-def _made(form: Form, ending: str, paper: Paper) -> bytes:
+def _worded(sheet: Form | Review, language: Language) -> Form | Review:
+    """A form, or a page of sources, in the words of the place."""
+    return type(sheet).model_validate_json(language.worded(sheet.model_dump_json()))
+
+
+def _made(sheet: Form | Review, ending: str, paper: Paper) -> bytes:
     """The document; each kind is imported only where it is wanted."""
     if ending == ".pdf":
-        from assistant.report.pdf import form_pdf
+        from assistant.report.pdf import form_pdf, review_pdf
 
-        return form_pdf(form, ENGLISH.report, paper)
-    from assistant.report.html import form_html
+        if isinstance(sheet, Review):
+            return review_pdf(sheet, ENGLISH.report, paper)
+        return form_pdf(sheet, ENGLISH.report, paper)
+    from assistant.report.html import form_html, review_html
 
-    return form_html(form, ENGLISH.report, paper).encode()
+    if isinstance(sheet, Review):
+        return review_html(sheet, ENGLISH.report, paper).encode()
+    return form_html(sheet, ENGLISH.report, paper).encode()

@@ -2,6 +2,7 @@
 
 import json
 import sys
+from contextlib import suppress
 
 from assistant.text import shown
 
@@ -13,7 +14,8 @@ def write_json(value: object) -> None:
 
 def tell(sentence: str) -> None:
     """A notice to the person at the machine, on standard error."""
-    print(shown(sentence), file=sys.stderr, flush=True)
+    with suppress(OSError):  # nobody reads it, or the disk it goes to is full: nothing depends on a notice
+        print(shown(sentence), file=sys.stderr, flush=True)
 
 
 def say_line(line: str) -> None:

@@ -7,13 +7,14 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from assistant.attempts.papers import AttemptPapers, papers_of
-from assistant.attempts.proof import Live, prove
-from assistant.cli.folders import add_keys_option, head_book, keys_folder
+from assistant.attempts.proof import Live, examine
+from assistant.cli.folders import add_keys_option, here
 from assistant.cli.paper_options import add_paper_options
 from assistant.cli.printing import say_line, tell
 from assistant.cli.verbs import Subparsers, add_verb
 from assistant.cli.written import write_document
 from assistant.errors import AssistantError, RecordError, UsageError
+from assistant.record.claim import Proven
 from assistant.record.lived import Finding, LivedAgain
 from assistant.report.compose import compose
 from assistant.report.content import Report, schema
@@ -34,7 +35,8 @@ _EXAMPLES = """\
   checkoff report RECORD --xapi -o statements.json    for a learning record store (IEEE 9274.1.1)
 
 A record that is not sealed, ends in a torn line or was changed is reported as far as it holds, and the report
-says so first. Nothing is ever written into the record."""
+says so first; where it was changed, or is not what was last seen here, the exit code is 1 as well. Nothing is ever
+written into the record."""
 
 _ENDINGS = ("html", "pdf", "csv", "json")
 
@@ -80,9 +82,10 @@ def run(arguments: argparse.Namespace) -> int:
     report = report_of(Path(arguments.record), arguments.keys, with_entries=not arguments.brief)
     paper = Paper(Size(arguments.paper), arguments.large_print)
     content = _made(report, ending, paper, arguments.xapi_home if arguments.xapi else "")
+    code = 1 if report.trust.proven in (Proven.BROKEN, Proven.DENIED) else 0
     if arguments.output is None:
         say_line(content.decode().rstrip("\n"))
-        return 0
+        return code
     target = Path(arguments.output)
     if _same_file(target, Path(arguments.record)):
         raise UsageError("The report would replace its own record.", "Name another file.")
@@ -90,7 +93,7 @@ def run(arguments: argparse.Namespace) -> int:
     for warning in report.trust.warnings:
         tell(f"Caution: {warning}")
     tell(f"Report: {shown(target)}")
-    return 0
+    return code
 
 
 def _same_file(target: Path, record: Path) -> bool:
@@ -149,31 +152,24 @@ def report_of(path: Path, keys: str | None = None, *, with_entries: bool = True)
     Raises:
         RecordError: not even its first entry holds, or it is an attempt of another program without a seal.
     """
-    known: Mapping[str, str] = {}
-    reading = read_what_holds(path)
-    if reading.verdict.signatures:
-        # Imported only here: most reports are made before anybody signs.
-        from assistant.record.signing import known_keys
-
-        known = known_keys(keys_folder(keys))
-        reading = read_what_holds(path, known)
-    papers, problem = _papers(path, reading)
-    book = head_book()
-    proof = prove(path, reading, book, _live_with(papers, problem))
-    for broken in book.problems():
+    papers, problem = _papers(path, read_what_holds(path))
+    known = here(keys)
+    found = examine(path, known, _live_with(papers, problem), read=read_what_holds)
+    for broken in known.book.problems():
         tell(f"Caution: the book of heads does not hold. {broken}")
     return compose(
         shown(path.name),
-        reading.verdict,
-        reading.entries,
+        found.reading.verdict,
+        found.reading.entries,
         words=ENGLISH.report,
         papers=papers,
         papers_problem=problem,
-        results=_as_it_stands(path, reading, papers),
-        known_keys=known,
+        results=_as_it_stands(path, found.reading, papers),
+        signers=found.proof.signers,
         with_entries=with_entries,
-        seen=proof.standing,
-        lived=proof.lived,
+        seen=found.proof.standing,
+        lived=found.proof.lived,
+        proven=found.claim,
     )
 
 
@@ -194,7 +190,7 @@ def _live_with(papers: AttemptPapers | None, problem: str) -> Live:
 def _papers(path: Path, reading: "Reading") -> tuple[AttemptPapers | None, str]:
     """The papers of the attempt, or why they are not at hand: a report is made all the same."""
     try:
-        return papers_of(reading.entries[0], Path(path.name)), ""
+        return papers_of(reading.entries[0], Path(path.name), path.parent), ""
     except AssistantError as error:
         return None, error.what
 

@@ -42,9 +42,10 @@ def add_parser(subparsers: Subparsers) -> None:
 def run(arguments: argparse.Namespace) -> int:
     """Carry out the verb; return the exit code."""
     path = Path(arguments.record) if arguments.record else _the_only_open_one(records_folder())
-    record = RecordFile.reopen(path, book=head_book())
+    book = head_book()
+    record = RecordFile.reopen(path, book=book)
     try:
-        attempt = ResumedAttempt(papers_of(record.entries[0], path), record)
+        attempt = ResumedAttempt(papers_of(record.entries[0], path), record, book.path.parent)
     except BaseException:
         record.close()
         raise

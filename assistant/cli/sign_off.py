@@ -1,11 +1,14 @@
 """``checkoff sign-off``: an instructor's decision on an attempt, signed behind its seal."""
 
 import argparse
+import sys
+from dataclasses import replace
 from datetime import UTC, datetime
 from pathlib import Path
 
-from assistant.attempts.proof import Proof, prove
-from assistant.cli.folders import add_keys_option, head_book, keys_folder
+from assistant.attempts.proof import Examined, Here, examine
+from assistant.attempts.to_sign import ToSign, to_sign
+from assistant.cli.folders import add_keys_option, here, keys_folder
 from assistant.cli.key import ask_passphrase, the_only_key
 from assistant.cli.printing import say_line, tell, write_json
 from assistant.cli.verbs import Subparsers, add_verb
@@ -14,10 +17,11 @@ from assistant.guide.effects import Outcome
 from assistant.record.decisions import CLOSED, EVERY, VERDICTS, Decision, Rating, Wish, body_of
 from assistant.record.file import RecordFile
 from assistant.record.head_book import HeadBook
-from assistant.record.lived import Finding
+from assistant.record.roster import now
 from assistant.record.short_head import short_head
-from assistant.record.signing import SigningKey, is_encrypted, load_key
-from assistant.record.verify import read_record
+from assistant.record.signer import Right
+from assistant.record.signing import is_encrypted, load_key, public_key_of
+from assistant.record.verify import sentence
 from assistant.spoken import ENGLISH
 from assistant.text import shown
 
@@ -45,12 +49,14 @@ def add_parser(subparsers: Subparsers) -> None:
     parser = add_verb(
         subparsers,
         "sign-off",
-        "Adds the decision to the record as a signed entry; nothing that is there already is changed.",
+        "Shows what is signed, then adds the decision to the record as a signed entry; what is there stays as it is.",
         _EXAMPLES,
     )
     parser.add_argument("record", metavar="RECORD", help="the record of the attempt")
     parser.add_argument("--key", metavar="NAME", help="the key to sign with (default: your only one)")
-    parser.add_argument("--signer", required=True, metavar="TEXT", help="who signs: name and role")
+    parser.add_argument(
+        "--signer", default="", metavar="TEXT", help="who signs: name and role (default: as they belong to the key)"
+    )
     parser.add_argument("--decision", required=True, choices=[decision.value for decision in Decision])
     levels = [rating.value for rating in Rating]
     parser.add_argument("--rating", choices=levels, metavar="LEVEL", help="level of the performance: see below")
@@ -76,11 +82,11 @@ def add_parser(subparsers: Subparsers) -> None:
 
 
 def run(args: argparse.Namespace) -> int:
-    """Sign, and print the head that now stands.
+    """Show what is signed, sign it, and print the head that now stands.
 
     Raises:
         RecordError: the record is not sealed or does not hold, it is not what was last seen, its entries and its result
-            disagree, the key cannot be used, or the disk refuses.
+            disagree, the key cannot be used or is not an instructor's now, or the disk refuses.
         UsageError: something is missing or does not go together.
     """
     wish = Wish(
@@ -98,13 +104,23 @@ def run(args: argparse.Namespace) -> int:
     if args.close and wish.decision is not Decision.NOT_PASSED:
         raise UsageError("A closed attempt counts as not completed.", "Give --decision not-passed with a reason.")
     # Asked before anything is written: a wish that cannot be met, or a wrong passphrase, closes no attempt.
-    reading, book = read_record(path), head_book()
-    _refuse_what_is_contradicted(path, wish, prove(path, reading, book))
-    body = body_of(wish, reading.entries, at)
-    key = _key(args.key, keys_folder(args.keys))
+    known = here(args.keys)
+    found = examine(path, known)
+    if not found.reading.entries:
+        raise RecordError(sentence(path, found.reading.verdict), "There is nothing to sign.")
+    what = to_sign(found)
+    for line in what.lines():
+        tell(line)
+    _refuse_what_is_contradicted(found, wish)
+    folder = keys_folder(args.keys)
+    name = args.key or the_only_key(folder)
+    wish = _with_signer(_with_reason(wish, what, close=args.close), name, folder, known)
+    body = body_of(wish, found.reading.entries, at, found.proof.deciding)
+    passphrase = ask_passphrase(f"Passphrase of {name}: ") if is_encrypted(folder, name) else None
+    key = load_key(folder, name, passphrase)
     if args.close:
-        _close(path, wish, at, book)
-    recorded = RecordFile.add_signed(path, body, key, book)
+        _close(path, wish, at, known.book)
+    recorded = RecordFile.add_signed(path, body, key, known.book)
     short = short_head(recorded.digest)
     if args.json:
         told = {"entry": recorded.sequence, **body, "head": recorded.digest, "short_head": short}
@@ -117,31 +133,66 @@ def run(args: argparse.Namespace) -> int:
     return 0
 
 
-def _refuse_what_is_contradicted(path: Path, wish: Wish, proof: Proof) -> None:
-    """Let nobody vouch for a result that its own entries deny; to pass what cannot be worked out anew needs a reason.
+def _refuse_what_is_contradicted(found: Examined, wish: Wish) -> None:
+    """Let nobody vouch for a result that its own entries deny.
 
     Raises:
         RecordError: entries and result disagree. A withdrawal is taken all the same.
-        UsageError: the result was not confirmed, and no reason is given to pass it.
     """
-    lived = proof.lived
-    if lived is None or lived.finding is Finding.SAME:
-        return
-    if proof.is_contradicted and wish.decision is not Decision.WITHDRAWN:
+    lived = found.proof.lived
+    if lived is not None and found.proof.is_contradicted and wish.decision is not Decision.WITHDRAWN:
         raise RecordError(
-            f"{shown(path)}: its entries and its result disagree. {lived.why}",
+            f"{shown(found.path)}: its entries and its result disagree. {lived.why}",
             "Do not sign it; keep the file as it is. Details: checkoff verify RECORD.",
         )
-    not_confirmed = f"The result was not confirmed by living the attempt again ({lived.finding}). {lived.why}"
-    if wish.decision is Decision.PASSED and not wish.reason:
-        raise UsageError(not_confirmed, "To pass it nevertheless needs a reason: give it with --reason.")
-    tell(not_confirmed)
 
 
-def _key(name: str | None, folder: Path) -> SigningKey:
-    name = name or the_only_key(folder)
-    passphrase = ask_passphrase(f"Passphrase of {name}: ") if is_encrypted(folder, name) else None
-    return load_key(folder, name, passphrase)
+def _with_reason(wish: Wish, what: ToSign, *, close: bool) -> Wish:
+    """The wish with its reason; asked for where one sits at a terminal and the decision goes beyond the result.
+
+    Raises:
+        UsageError: it needs a reason, and there is nobody to ask.
+    """
+    beyond = () if wish.reason else what.beyond(wish)
+    if not beyond or (what.simulated and wish.decision is Decision.PASSED) or (not what.outcome and not close):
+        return wish  # what cannot be signed at all is refused further on, in its own words
+    if sys.stdin is None or not sys.stdin.isatty():
+        raise UsageError(f"{' '.join(beyond)} That needs a reason.", "Give it with --reason, or run it in a terminal.")
+    for one in beyond:
+        tell(one)
+    sys.stderr.write("Reason: ")
+    sys.stderr.flush()
+    return replace(wish, reason=sys.stdin.readline().strip())
+
+
+def _with_signer(wish: Wish, name: str, folder: Path, known: Here) -> Wish:
+    """The wish with its signer, whose key may sign now.
+
+    Raises:
+        RecordError: the key is not an instructor's now, though it is known here whose are.
+        UsageError: another signer is named than the key belongs to.
+    """
+    instructor = known.instructors.of(public_key_of(folder, name).fingerprint)
+    if instructor is None:
+        problem = known.instructors.problem
+        if not problem:
+            raise RecordError(
+                f"The key {shown(name)} is not an instructor's by what this machine knows.",
+                "Sign with another key, or let the school add it: checkoff key enrol.",
+            )
+        tell(f"Caution: as it is, this entry will decide nothing. {problem} See: checkoff key trust --help")
+        return wish
+    right, why = instructor.right(now(), "")
+    if right is not Right.VALID:
+        raise RecordError(f"The key of {shown(instructor.title)} is not valid now. {why}", "Let the school renew it.")
+    if not wish.signer:
+        return replace(wish, signer=instructor.title)
+    if instructor.name.casefold() not in wish.signer.casefold():
+        raise UsageError(
+            f"The key {shown(name)} belongs to {shown(instructor.title)}, not to {shown(wish.signer)}.",
+            "Leave --signer out, or sign with your own key.",
+        )
+    return wish
 
 
 def _close(path: Path, wish: Wish, at: str, book: HeadBook) -> None:

@@ -23,6 +23,7 @@ VERBS = {
     "rehearse": "read a checklist through as it sounds",
     "print": "the blank form of a checklist, or the sheets of an order",
     "verify": "check what is proven of a record",
+    "heads": "the attempts of a day, to print and to sign",
     "sign-off": "sign an instructor's decision on an attempt",
     "erase-sound": "erase the sound that was kept of an attempt",
     "key": "an instructor's keys for sign-offs",
@@ -86,6 +87,9 @@ def _paragraph(lines: list[str]) -> str:
 def _line(line: str) -> str:
     if len(line) <= WIDTH:
         return line
+    before, comment, _ = line.partition("# ")
+    if comment and before.strip():  # a line of a file: its comment goes on as one
+        return textwrap.fill(line, WIDTH, subsequent_indent=f"{' ' * len(before)}# ")
     if not line.startswith("  checkoff "):
         indent = " " * (len(line) - len(line.lstrip()) + 2)
         return textwrap.fill(line, WIDTH, subsequent_indent=indent, break_on_hyphens=False)

@@ -90,7 +90,7 @@ def electrolyte(given: Measure, salt: str, *, unit: str | None = None, rounding:
     Raises:
         QuantityError: an input is no dose, concentration or dose rate, or of another kind, or the salt is not known.
 
-    Source: mEq = mass / molar mass x valence; US Army Subcourse MD0837, Body Fluids and Electrolytes (from memory).
+    Source: mEq = mass / molar mass x valence; pharmacalculation.com, Milliequivalents and Millimoles.
     """
     name = " ".join(salt.casefold().split())
     known = SALTS.get(name)

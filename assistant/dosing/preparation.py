@@ -104,7 +104,7 @@ def alligation(
         QuantityError: an input is of another kind, or what is wanted does not lie between the two stocks.
 
     Source: alligation alternate: parts of the stronger are wanted less weaker, parts of the weaker are stronger less
-    wanted; Clinical Gate, Calculation of Mixtures from Stock Medications.
+    wanted; clinicalgate.com, Calculation of Mixtures from Stock Medications.
     """
     strong, weak = take("stronger", stronger, "concentration"), take("weaker", weaker, "concentration")
     wanted, whole = take("concentration", concentration, "concentration"), take("volume", volume, "volume")
@@ -165,8 +165,8 @@ def mixture(
     Raises:
         QuantityError: an input is not above zero or of another kind.
 
-    Source: alligation medial: the mean of the strengths, each counted by its volume; Clinical Gate, Calculation of
-    Mixtures from Stock Medications.
+    Source: alligation medial: the mean of the strengths, each counted by its volume; clinicalgate.com, Calculation
+    of Mixtures from Stock Medications.
     """
     take("concentration", concentration, "concentration")
     take("added concentration", added_concentration, "concentration")

@@ -5,7 +5,8 @@ only a head digest printed elsewhere. Nor can it show who wrote it: signatures c
 may follow the seal.
 """
 
-from collections.abc import Iterator, Mapping
+import codecs
+from collections.abc import Collection, Iterator, Mapping
 from contextlib import suppress
 from dataclasses import dataclass
 from datetime import datetime
@@ -29,13 +30,16 @@ MOST_NOTES = 10
 """Remarks that a verdict carries; a hostile record could cause one an entry."""
 
 MOST_SIGNATURES = 100
-"""Signed entries that a record may hold: a verdict lists them all, so a hostile record must have an end."""
+"""Signed entries that a verdict lists of those who are known, and as many of others; one key may add as many."""
 
 SIGNED_TEXTS = ("kind", "at", "signer", "decision", "rating", "step", "verdict", "correction", "reason")
 """What a verdict repeats of a signed entry, where it is there."""
 
 LONGEST_SIGNED_TEXT = 500
 """Characters of a signed entry's text that a verdict repeats."""
+
+UNDO_LINE_ENDS = "sed -e '1s/^\\xEF\\xBB\\xBF//' -e 's/\\r$//' RECORD > COPY"
+"""The cure for a byte order mark and for carriage returns."""
 
 UNWRITTEN = b"\0" * 16
 """Bytes that no entry holds: a control character in canonical JSON is always escaped."""
@@ -47,6 +51,7 @@ class Problem(StrEnum):
     CANNOT_BE_READ = "cannot be read"
     NOT_A_RECORD = "not a record"
     EDITED = "edited"
+    LINE_ENDS = "line ends were changed"
     REORDERED = "reordered"
     REMOVED = "removed"
     INSERTED = "inserted"
@@ -56,6 +61,7 @@ class Problem(StrEnum):
     NOT_SEALED = "not sealed"
     SIGNATURE_WRONG = "signature wrong"
     UNKNOWN_KEY = "signed by an unknown key"
+    KEY_NOT_VALID = "signed by a key that was not valid"
     SOUND_MISSING = "sound missing"
     SOUND_DIFFERS = "sound differs"
     PINNED_FILE_DIFFERS = "pinned file differs"
@@ -90,14 +96,28 @@ class BrokenError(Exception):
 
 
 class Chain:
-    """Follows a chain entry by entry, keeping only its head."""
+    """Follows a chain entry by entry, keeping only its head.
 
-    def __init__(self) -> None:
+    Attributes:
+        lacks_line_feed: the last entry is whole but for the line feed behind it.
+        unlisted: signed entries that are not in `signatures`, because it is full.
+        stranger: the first entry signed by another key than those that are known.
+
+    Args:
+        keys: fingerprints of the keys that are known; None takes every key for known.
+    """
+
+    def __init__(self, keys: Collection[str] | None = None) -> None:
+        self._keys = keys
+        self.stranger: Signature | None = None
         self.count = 0
         self.head = GENESIS
         self.sealed = False
         self.notes: list[str] = []
         self.signatures: list[Signature] = []
+        self.unlisted = 0
+        self._known_listed = 0
+        self.lacks_line_feed = False
         self._last_at = ""
 
     def take(self, line: bytes) -> Entry:
@@ -158,13 +178,20 @@ class Chain:
         except SignatureError as cause:
             why = f"{cause}"
             raise BrokenError(Problem.SIGNATURE_WRONG, entry.sequence, f"{why[0].upper()}{why[1:]}.") from None
-        if len(self.signatures) == MOST_SIGNATURES:
-            why = f"A record holds {MOST_SIGNATURES} signed entries at the most."
-            raise BrokenError(Problem.AFTER_SEAL, entry.sequence, why)
         texts = {
             name: text[:LONGEST_SIGNED_TEXT] for name in SIGNED_TEXTS if isinstance(text := entry.fields.get(name), str)
         }
-        self.signatures.append(Signature(entry.sequence, key.fingerprint, texts))
+        signature = Signature(entry.sequence, key.fingerprint, texts)
+        is_known = self._keys is None or key.fingerprint in self._keys
+        if not is_known:
+            self.stranger = self.stranger or signature
+        # Strangers can sign what they like: they must not crowd out who is known.
+        listed = self._known_listed if is_known else len(self.signatures) - self._known_listed
+        if listed == MOST_SIGNATURES:
+            self.unlisted += 1
+            return
+        self._known_listed += is_known
+        self.signatures.append(signature)
 
     def _note_clock(self, sequence: int, at: str) -> None:
         if len(self.notes) == MOST_NOTES:
@@ -198,14 +225,18 @@ def follow(chain: Chain, stream: BinaryIO) -> Iterator[Entry]:
     """
     while line := stream.readline(LONGEST_LINE + 1):
         if len(line) <= LONGEST_LINE and not line.endswith(b"\n"):
-            raise _torn(chain, line)
+            if not _is_whole(line):
+                raise _torn(chain, line)
+            line += b"\n"
+            chain.lacks_line_feed = True
+            chain.notes.append("The line feed behind the last entry is missing; the entry itself is whole.")
         try:
             entry = chain.take(line)
         except BrokenError as broken:
             # Some file systems show a block that a crash left unwritten as zeros.
             if UNWRITTEN in line and not stream.read(1):
                 raise _torn(chain, line) from None
-            raise _told_apart(broken, stream) from None
+            raise _told_apart(broken, line, stream) from None
         yield entry
     if chain.count == 0:
         raise BrokenError(Problem.NOT_A_RECORD, None, "The file is empty.")
@@ -221,8 +252,25 @@ def _torn(chain: Chain, line: bytes) -> BrokenError:
     )
 
 
-def _told_apart(broken: BrokenError, stream: BinaryIO) -> BrokenError:
-    """Tell a missing entry from one that only stands further down."""
+def _is_whole(line: bytes) -> bool:
+    """Nothing but its line feed is missing."""
+    try:
+        read_line(line + b"\n")
+    except NotAnEntryError:
+        return False
+    return True
+
+
+def _told_apart(broken: BrokenError, line: bytes, stream: BinaryIO) -> BrokenError:
+    """Tell a missing entry from one that only stands further down, and an edit from changed line ends."""
+    bare = line.removeprefix(codecs.BOM_UTF8).removesuffix(b"\r\n").removesuffix(b"\n")
+    if bare + b"\n" != line and _is_whole(bare):
+        return BrokenError(
+            Problem.LINE_ENDS,
+            broken.line,
+            "Something that copied this file put a mark before its first line or a carriage return behind its lines; "
+            f"this entry itself is whole. Undo that in a copy and verify the copy: {UNDO_LINE_ENDS}.",
+        )
     if broken.problem is Problem.REMOVED:
         while line := stream.readline(LONGEST_LINE + 1):
             with suppress(NotAnEntryError):

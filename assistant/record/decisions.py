@@ -3,7 +3,7 @@
 Nothing before is ever changed: each is a further signed entry with its reason, and a reader takes them in order.
 """
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Collection, Iterable, Mapping
 from dataclasses import dataclass
 from enum import StrEnum
 
@@ -75,13 +75,18 @@ class Standing:
     seen: frozenset[str] = frozenset()
 
 
-def standing(entries: Iterable[Mapping[str, object]]) -> Standing:
-    """Where the decisions stand after these entries of a record (whose signatures hold)."""
+def standing(entries: Iterable[Mapping[str, object]], deciding: Collection[int] | None = None) -> Standing:
+    """Where the decisions stand after these entries of a record (whose signatures hold).
+
+    Args:
+        entries: oldest first.
+        deciding: numbers of the signed entries whose signer was an instructor then; None takes every one.
+    """
     sign_off = None
     withdrawn, corrections = [], []
     overruled = {}
     for entry in entries:
-        if "signature" not in entry:
+        if "signature" not in entry or (deciding is not None and entry.get("sequence") not in deciding):
             continue
         match entry.get("kind"):
             case "signed off":
@@ -124,13 +129,16 @@ EVERY = "all"
 """In place of the ids of steps: every one that has to be seen."""
 
 
-def body_of(wish: Wish, entries: Iterable[Mapping[str, object]], at: str) -> dict[str, object]:
+def body_of(
+    wish: Wish, entries: Iterable[Mapping[str, object]], at: str, deciding: Collection[int] | None = None
+) -> dict[str, object]:
     """The body of the signed entry.
 
     Args:
         wish: what is to be added.
         entries: what stands in the record.
         at: UTC, ISO 8601.
+        deciding: as for `standing`.
 
     Raises:
         UsageError: something is missing, does not go together, or does not fit the record.
@@ -139,19 +147,19 @@ def body_of(wish: Wish, entries: Iterable[Mapping[str, object]], at: str) -> dic
     seal = next((entry for entry in entries if "seal" in entry), {})
     _check_texts(wish)
     decision = wish.decision
-    unseen = _to_be_seen(seal)
+    unseen = steps_to_be_seen(seal)
     seen = tuple(unseen) if wish.seen == (EVERY,) else wish.seen
     _check_seen(wish, seen, seal)
     if decision in (Decision.PASSED, Decision.NOT_PASSED):
         unseen = [name for name in unseen if name not in seen]
         simulated = bool(entries and entries[0].get("simulated"))
-        judged = _is_to_be_judged(seal)
+        judged = is_to_be_judged(seal)
         _check_sign_off(wish, unseen, str(seal.get("outcome", "")), judged=judged, simulated=simulated)
     elif wish.rating is not None:
         raise UsageError(f"The decision {decision} takes no rating.", "A rating goes with passed or not-passed.")
     elif not wish.reason:
         raise UsageError(f"The decision {decision} needs a reason.", "Give it with --reason.")
-    if decision is Decision.WITHDRAWN and standing(entries).sign_off is None:
+    if decision is Decision.WITHDRAWN and standing(entries, deciding).sign_off is None:
         raise UsageError("No sign-off stands that could be withdrawn.", "Sign first, or leave it as it is.")
     if decision is Decision.OVERRULED:
         _check_overruled(wish, seal)
@@ -184,12 +192,13 @@ def _steps(seal: Mapping[str, object]) -> list[Mapping[str, object]]:
     return [line for line in lines if isinstance(line, Mapping)] if isinstance(lines, list) else []
 
 
-def _is_to_be_judged(seal: Mapping[str, object]) -> bool:
+def is_to_be_judged(seal: Mapping[str, object]) -> bool:
+    """The result holds findings that only an instructor can judge."""
     results = seal.get("results")
     return isinstance(results, Mapping) and bool(results.get("to_judge"))
 
 
-def _to_be_seen(seal: Mapping[str, object]) -> list[str]:
+def steps_to_be_seen(seal: Mapping[str, object]) -> list[str]:
     """Ids of the steps that nobody saw and somebody has to."""
     return [str(line.get("id")) for line in _steps(seal) if line.get("to_be_seen")]
 

@@ -1,6 +1,8 @@
 """What a record needs of this machine's disk: a lock, whole writes, names that survive a crash, refusals in words."""
 
+import errno
 import os
+import sys
 import time
 from contextlib import suppress
 from pathlib import Path
@@ -13,6 +15,8 @@ from assistant.text import shown
 
 OWNER_ONLY = 0o600
 """Permission of every file here: what a learner said is nobody else's to read."""
+FOR_ALL = 0o644
+"""Permission of what everybody may read: public keys, a roster."""
 
 
 def take_lock(path: Path, wait_s: float = 0) -> FileLock:
@@ -41,6 +45,57 @@ def take_lock(path: Path, wait_s: float = 0) -> FileLock:
     return lock
 
 
+def lock_file(path: Path, descriptor: int) -> None:
+    """Lock the file itself until its descriptor is closed, whatever name leads to it.
+
+    The lock beside a file goes by its name: a link, a second name or a lock file that was deleted would let another
+    writer in. Windows locks no bytes here: there a file that is written has one name, and cannot be deleted.
+
+    Raises:
+        RecordError: another process writes it.
+    """
+    if sys.platform == "win32":
+        return
+    import fcntl
+
+    try:
+        fcntl.flock(descriptor, fcntl.LOCK_EX | fcntl.LOCK_NB)
+    except OSError as cause:
+        if cause.errno in (errno.EOPNOTSUPP, errno.ENOLCK, errno.ENOSYS):  # a network folder without such locks
+            return
+        raise RecordError(
+            f"{shown(path)} is in use by another process.", "Close the other attempt first, or wait until it is over."
+        ) from cause
+
+
+def is_there(path: Path, descriptor: int) -> bool:
+    """The name still leads to the open file: nobody has moved, removed or replaced it."""
+    try:
+        there, own = path.stat(), os.fstat(descriptor)
+    except OSError:
+        return False
+    return (there.st_dev, there.st_ino) == (own.st_dev, own.st_ino)
+
+
+def make_folder(path: Path) -> None:
+    """Make a folder with its parents, for their owner alone, each with its name on disk.
+
+    Raises:
+        OSError: it cannot be made.
+        RecordError: a folder cannot be synced.
+    """
+    missing = []
+    while not path.is_dir():
+        missing.append(path)
+        path = path.parent
+    for folder in reversed(missing):
+        try:
+            folder.mkdir(mode=0o700, exist_ok=True)
+        except FileExistsError:
+            raise NotADirectoryError(errno.ENOTDIR, os.strerror(errno.ENOTDIR), str(folder)) from None
+        fsync_folder(folder)
+
+
 def _owner(path: Path) -> str:
     try:
         number = lock_path(path).read_bytes()[:20].strip()
@@ -60,6 +115,22 @@ def write_all(descriptor: int, content: bytes) -> None:
     view = memoryview(content)
     while view:
         view = view[os.write(descriptor, view) :]
+
+
+def write_new(path: Path, content: bytes, mode: int) -> None:
+    """Write a file that is not there yet, its name and content on disk.
+
+    Raises:
+        OSError: it is there, or the disk refuses.
+        RecordError: its folder cannot be synced.
+    """
+    descriptor = os.open(path, os.O_WRONLY | os.O_CREAT | os.O_EXCL | getattr(os, "O_BINARY", 0), mode)
+    try:
+        write_all(descriptor, content)
+        os.fsync(descriptor)
+    finally:
+        os.close(descriptor)
+    fsync_folder(path)
 
 
 def set_aside(path: Path, descriptor: int, tail: bytes, aside: Path) -> None:

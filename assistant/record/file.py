@@ -23,6 +23,8 @@ from assistant.record.disk import (
     OWNER_ONLY,
     exists,
     fsync_folder,
+    is_there,
+    lock_file,
     reason_of,
     refused,
     set_aside,
@@ -31,6 +33,7 @@ from assistant.record.disk import (
     write_all,
 )
 from assistant.record.entry import ERASED, FORMAT, Entry, Recorded, link
+from assistant.record.heads import noteworthy
 from assistant.record.paths import torn_path
 from assistant.record.sound import erase_files
 from assistant.record.verify import open_record, refuse_if_too_large, sentence
@@ -38,6 +41,7 @@ from assistant.text import shown
 
 if TYPE_CHECKING:
     from assistant.record.head_book import HeadBook
+    from assistant.record.running_head import RunningHead
     from assistant.record.signing import SigningKey
 
 
@@ -52,7 +56,9 @@ class RecordFile:
         self.path = path
         self._lock = lock
         self._book = book
+        self._running: RunningHead | None = None
         self._noted = 0
+        self._size = 0
         self._descriptor: int | None = None
         self._chain = Chain()
         self._entries: list[Mapping[str, object]] = []
@@ -83,6 +89,9 @@ class RecordFile:
             fsync_folder(path)
             record._put({**opening, "format": FORMAT})
         except BaseException:
+            if record._descriptor is not None and not record._entries:
+                with suppress(OSError):  # an empty file would be taken for a record that lost everything
+                    path.unlink()
             record.close()
             raise
         return record
@@ -107,16 +116,14 @@ class RecordFile:
         open_record(path).close()  # a wrong path leaves no lock file behind
         record = cls(path, take_lock(path), book)
         try:
-            with open_record(path) as stream:
-                tail = record._replay(stream)
+            tail = record._read()
             record._refuse_what_was_cut()
             if record.sealed:
                 raise RecordError(
                     f"{shown(path)} is sealed: its attempt is over.",
                     "Start a new attempt, or ask for its report.",
                 )
-            record._open(0)
-            aside = record._set_tail_aside(tail)
+            aside = record._mend(tail)
             if aside:
                 now = at or datetime.now(UTC).isoformat(timespec="microseconds")
                 record._put({"kind": "recovered", "at": now, **aside})
@@ -148,20 +155,20 @@ class RecordFile:
         path = Path(path)
         open_record(path).close()
         with cls(path, take_lock(path), book) as record:
-            with open_record(path) as stream:
-                tail = record._replay(stream)
+            tail = record._read()
             record._refuse_what_was_cut()
             if not record.sealed:
                 raise RecordError(
                     f"{shown(path)} is not sealed: its attempt is not over.",
                     "Finish the attempt first, or close it as not completed: checkoff sign-off --close.",
                 )
-            if len(record._chain.signatures) >= MOST_SIGNATURES:
+            own = sum("signature" in entry and entry.get("key") == key.public.text for entry in record._entries)
+            if own >= MOST_SIGNATURES:
                 raise RecordError(
-                    f"{shown(path)} holds {MOST_SIGNATURES} signed entries already.", "Nothing can be added."
+                    f"{shown(path)} holds {MOST_SIGNATURES} entries signed by this key already.",
+                    "Nothing can be added with it.",
                 )
-            record._open(0)
-            aside = record._set_tail_aside(tail)
+            aside = record._mend(tail)
             return record._put({**body, **aside, "key": key.public.text}, key.sign)
 
     @classmethod
@@ -183,11 +190,9 @@ class RecordFile:
         path = Path(path)
         open_record(path).close()
         with cls(path, take_lock(path), book) as record:
-            with open_record(path) as stream:
-                tail = record._replay(stream)
-            record._open(0)
+            tail = record._read()
             now = datetime.now(UTC).isoformat(timespec="microseconds")
-            aside = record._set_tail_aside(tail)
+            aside = record._mend(tail)
             files = erase_files(path)
             record._put({"kind": ERASED, "at": now, "files": files, "reason": reason, **aside})
             return files
@@ -241,7 +246,9 @@ class RecordFile:
         """Give the file and its lock back; harmless when done twice."""
         if self._descriptor is not None:
             if self._book is not None and self._chain.count > self._noted and not self.sealed:
-                self._book.note("stopped", self.path, self._attempt, self._chain.count, self.head)
+                self._noted_in(self._book.note("stopped", self.path, self._attempt, self._chain.count, self.head))
+            if self._running is not None:
+                self._running.close()
             with suppress(OSError):  # every entry was fsynced: closing has nothing left to lose
                 os.close(self._descriptor)
             self._descriptor = None
@@ -272,6 +279,13 @@ class RecordFile:
             raise exists(self.path) from cause
         except OSError as cause:
             raise refused(self.path, cause) from cause
+        lock_file(self.path, self._descriptor)
+
+    def _read(self) -> bytes:
+        """Take in what the file holds, once it is locked; return the torn tail."""
+        self._open(0)
+        with open_record(self.path) as stream:
+            return self._replay(stream)
 
     def _replay(self, stream: BinaryIO) -> bytes:
         """Take in every complete entry; return the torn tail behind the last one."""
@@ -297,16 +311,26 @@ class RecordFile:
                 "Start a new attempt.",
             )
         self._noted = self._chain.count  # whoever only looks has stopped nothing
-        stream.seek(good)
-        return stream.read()
+        stream.seek(good - self._chain.lacks_line_feed)
+        tail = stream.read()
+        self._size = stream.tell()
+        return tail
 
-    def _set_tail_aside(self, tail: bytes) -> dict[str, object]:
-        """Move a torn tail to the side file; return what the next entry has to tell of it, if anything."""
+    def _mend(self, tail: bytes) -> dict[str, object]:
+        """Make the file fit to be continued: end a whole last line, move a torn tail to the side file.
+
+        Returns:
+            What the next entry has to tell of what was set aside, if anything.
+        """
+        if self._chain.lacks_line_feed:
+            self._write(b"\n")
+            self._chain.lacks_line_feed = False
         told = sum(count for entry in self._entries if "aside" in entry and type(count := entry.get("bytes")) is int)
         aside = torn_path(self.path)
         try:
             if tail:
                 set_aside(self.path, self._live(), tail, aside)
+                self._size -= len(tail)
             # A crash after the cut may have kept the entry about it from being written: it is told now.
             untold = max(len(tail), (aside.stat().st_size if aside.exists() else 0) - told)
         except OSError as cause:
@@ -324,15 +348,54 @@ class RecordFile:
         return self._descriptor
 
     def _put(self, body: Mapping[str, object], sign: Callable[[bytes], str] | None = None) -> Recorded:
-        descriptor = self._live()
+        self._live()
         if self.sealed and sign is None and not is_erasure(body):
             raise RecordError(f"{shown(self.path)} is sealed: nothing can be added.", "Start a new attempt.")
         for name in ("kind", "at"):
             if not isinstance(body.get(name), str):
                 raise TypeError(f"an entry needs the text {name!r}")
         entry = link({"ticks": ticks(), **body}, self._chain.head, self._chain.count + 1, sign)
+        self._write(entry.line)
+        self._accept(entry)
+        if self._book is not None:
+            self._note(self._book, entry)
+        return Recorded(entry.sequence, entry.digest)
+
+    def _note(self, book: "HeadBook", entry: Entry) -> None:
+        """Remember where the record ends now: worth a line of the book, or only until the next entry."""
+        if noteworthy(entry.fields):
+            self._noted_in(book.note_entry(self.path, self._attempt, entry.fields))
+            return
+        if self._running is None:
+            self._running = book.running(self.path, self._attempt)
+        self._running.note(entry.sequence, entry.digest)
+
+    def _noted_in(self, noted: bool) -> None:
+        """The book's own line says it now; where it could not be written, what ran beside it stays."""
+        if noted and self._book is not None:
+            self._noted = self._chain.count
+            (self._running or self._book.running(self.path, self._attempt)).forget()
+            self._running = None
+
+    def _write(self, line: bytes) -> None:
+        """Put bytes on disk, behind what this process knows to be there.
+
+        Raises:
+            RecordError: the disk refuses, or the file is not what it was after the entry before.
+        """
+        descriptor = self._live()
+        if not is_there(self.path, descriptor):
+            self._failure = f"{shown(self.path)} was moved, removed or replaced during the attempt."
+            raise RecordError(
+                self._failure,
+                f"The attempt ends here; the {self._chain.count} entries before are in the file that was there. "
+                "Find it, then resume it.",
+            )
+        if os.fstat(descriptor).st_size != self._size:
+            self._failure = f"Something else has written into {shown(self.path)} or cut it during the attempt."
+            raise RecordError(self._failure, "The attempt ends here. Keep the file and show it to the instructor.")
         try:
-            write_all(descriptor, entry.line)
+            write_all(descriptor, line)
             os.fsync(descriptor)
         except BaseException as cause:
             # An interrupt may leave half a line as well: what follows would be glued to it.
@@ -342,12 +405,11 @@ class RecordFile:
             raise RecordError(
                 self._failure,
                 f"The attempt ends here; its first {self._chain.count} entries are safe. "
-                "See to the disk, then resume it.",
+                "See to the disk, then resume it."
+                if self._chain.count
+                else "Nothing was recorded. See to the disk, then start again.",
             ) from cause
-        self._accept(entry)
-        if self._book is not None and self._book.note_entry(self.path, self._attempt, entry.fields):
-            self._noted = entry.sequence
-        return Recorded(entry.sequence, entry.digest)
+        self._size += len(line)
 
     def _accept(self, entry: Entry) -> None:
         self._chain.count = entry.sequence

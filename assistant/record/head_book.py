@@ -10,15 +10,26 @@ import threading
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from contextlib import suppress
 from dataclasses import dataclass, field
-from datetime import UTC, datetime
+from datetime import UTC, date, datetime
 from pathlib import Path
 
 from assistant.errors import RecordError
 from assistant.record.chain import BrokenError, Chain
-from assistant.record.disk import OWNER_ONLY, fsync_folder, reason_of, refused, set_aside, take_lock, write_all
+from assistant.record.day_head import DayHead, day_head
+from assistant.record.disk import (
+    OWNER_ONLY,
+    fsync_folder,
+    make_folder,
+    reason_of,
+    refused,
+    set_aside,
+    take_lock,
+    write_all,
+)
 from assistant.record.entry import FORMAT, GENESIS, LONGEST_LINE, NotAnEntryError, link, read_line
 from assistant.record.heads import Seen, Sighting, Standing, noteworthy, sighting_of, stands
 from assistant.record.paths import torn_path
+from assistant.record.running_head import RunningHead, running_sighting
 from assistant.record.verify import open_record, refuse_if_too_large, sentence
 from assistant.text import shown
 
@@ -73,29 +84,31 @@ class HeadBook:
     # Writing.
 
     def note_entry(self, record: Path, attempt: str, entry: Mapping[str, object]) -> bool:
-        """Note a record's newest entry where it is worth a line; whether it was.
+        """Note a record's newest entry, one that is worth a line; whether it could be noted.
 
         Args:
             record: the record's file.
             attempt: digest of its first entry.
             entry: on disk already.
         """
-        kind = noteworthy(entry)
-        if kind:
-            self.note(kind, record, attempt, int(str(entry["sequence"])), str(entry["digest"]))
-        return bool(kind)
+        return self.note(noteworthy(entry), record, attempt, int(str(entry["sequence"])), str(entry["digest"]))
 
-    def note(self, kind: str, record: Path, attempt: str, count: int, head: str) -> None:
-        """Note where a record ends; what keeps it from being written is told and harms nothing."""
+    def running(self, record: Path, attempt: str) -> RunningHead:
+        """Where an attempt's record ends, remembered from entry to entry until the next line."""
+        return RunningHead(self.path.parent, record, attempt)
+
+    def note(self, kind: str, record: Path, attempt: str, count: int, head: str) -> bool:
+        """Note where a record ends; what keeps it from being written is told and harms nothing. Whether it was."""
         now = datetime.now(UTC).isoformat(timespec="microseconds")
         self._read = None
         try:
             size = self._append(Sighting(kind, now, shown(record.name), attempt, count, head).body(), now)
         except RecordError as error:
             self._tell_once(f"The book of heads does not know of this record's end: {error}")
-            return
+            return False
         if self._copies is not None and self._copies_answer:
             self._copy(self._copies, size)
+        return True
 
     def _append(self, body: Mapping[str, object], now: str) -> int:
         """Put one entry on disk, behind a first one in a new book; return how many bytes of the book are on disk.
@@ -105,7 +118,7 @@ class HeadBook:
         """
         path = self.path
         try:
-            path.parent.mkdir(parents=True, exist_ok=True, mode=0o700)
+            make_folder(path.parent)
         except OSError as cause:
             raise refused(path, cause) from cause
         lock = take_lock(path, _LOCK_WAIT_S)
@@ -187,9 +200,40 @@ class HeadBook:
         """
         if not entries:
             return Standing(Seen.NEVER)
+        return self.standing_of([str(entry.get("digest")) for entry in entries])
+
+    def seen_at(self, entries: Sequence[Mapping[str, object]], line: int) -> str:
+        """When the book, or a copy, first saw this entry of a record; empty where none did.
+
+        Args:
+            entries: those that hold, oldest first.
+            line: number of the entry.
+        """
         digests = [str(entry.get("digest")) for entry in entries]
+        times = (
+            one.at
+            for one in self._sightings(digests[0])
+            if line <= one.count <= len(digests) and digests[one.count - 1] == one.head
+        )
+        return min(times, default="")
+
+    def _sightings(self, first_digest: str) -> list[Sighting]:
         pages, _ = self._pages()
-        return stands(digests, (one for page in pages for one in page.sightings.get(digests[0], ())))
+        return [one for page in pages for one in page.sightings.get(first_digest, ())]
+
+    def standing_of(self, digests: Sequence[str]) -> Standing:
+        """How a chain of entries with these digests, at least one, stands to what was seen of it."""
+        running = running_sighting(self.path.parent, digests[0])
+        known = self._sightings(digests[0])
+        return stands(digests, [*known, running] if running is not None else known)
+
+    def day(self, day: date) -> DayHead:
+        """The head of a day, by what this book has seen.
+
+        Args:
+            day: by UTC.
+        """
+        return day_head(day, read_pages(self.path).sightings.values())
 
     def refuse_what_was_cut(self, path: Path, entries: Sequence[Mapping[str, object]]) -> None:
         """Let nothing be added to a record that is not what was last seen.

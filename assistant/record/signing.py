@@ -2,8 +2,8 @@
 
 What is signed are the canonical bytes of the whole entry without its `signature` and its `digest`. They hold
 `previous`, so a signature vouches for every entry before it, and `key`, the signer's public key. The `openssl`
-program alone can check it; the private key is PKCS #8 (RFC 5958), the public key SubjectPublicKeyInfo
-(RFC 8410), both in PEM.
+program alone can check it; the public key is SubjectPublicKeyInfo (RFC 8410) in PEM. The private key is in the form of
+OpenSSH where a passphrase guards it, else PKCS #8 (RFC 5958); keys under PKCS #8 with a passphrase are read as well.
 """
 
 import base64
@@ -12,6 +12,7 @@ import hashlib
 import os
 import re
 from collections.abc import Mapping
+from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -20,13 +21,17 @@ from cryptography.hazmat.primitives import serialization
 from cryptography.hazmat.primitives.asymmetric.ed25519 import Ed25519PrivateKey, Ed25519PublicKey
 
 from assistant.errors import RecordError
+from assistant.record.disk import FOR_ALL, OWNER_ONLY, make_folder, write_new
 from assistant.record.entry import canonical
+from assistant.record.look_alike import look_alike
 from assistant.text import shown
 
-OWNER_ONLY = 0o600
-FOR_ALL = 0o644
 LONGEST_KEY_FILE = 10_000
 """Bytes; a key file has some hundred."""
+
+ROUNDS = 32
+"""Rounds of bcrypt_pbkdf for a passphrase: half a second on a small machine of 2026; ssh-keygen takes 24."""
+_OPENSSH = b"BEGIN OPENSSH PRIVATE KEY"
 
 _NAME = re.compile(r"[A-Za-z0-9][A-Za-z0-9_-]{0,31}")
 _PRIVATE, _PUBLIC = ".key.pem", ".public.pem"
@@ -44,6 +49,18 @@ class PublicKey:
 
     text: str
     fingerprint: str
+
+
+def public_key(text: object) -> PublicKey:
+    """The public key that an entry names.
+
+    Raises:
+        SignatureError: it is none.
+    """
+    try:
+        return _named(Ed25519PublicKey.from_public_bytes(_decoded(text, 32)))
+    except (ValueError, UnsupportedAlgorithm):
+        raise SignatureError("it names no key") from None
 
 
 class SigningKey:
@@ -94,12 +111,10 @@ def new_key(folder: Path, name: str, passphrase: str | None = None) -> PublicKey
     Raises:
         RecordError: the name is none, a key of that name exists, or the files cannot be written.
     """
-    private = Ed25519PrivateKey.generate()
-    encryption = (
-        serialization.BestAvailableEncryption(passphrase.encode()) if passphrase else serialization.NoEncryption()
-    )
-    secret = private.private_bytes(serialization.Encoding.PEM, serialization.PrivateFormat.PKCS8, encryption)
     private_path = _path(folder, name, _PRIVATE)
+    _refuse_look_alike(folder, name)
+    private = Ed25519PrivateKey.generate()
+    secret = _pem_under(private, passphrase) if passphrase else _bare_pem(private)
     _write_new(private_path, secret, OWNER_ONLY)
     _write_new(_path(folder, name, _PUBLIC), _pem(private.public_key()), FOR_ALL)
     return _named(private.public_key())
@@ -117,6 +132,11 @@ def add_key(folder: Path, name: str, source: Path) -> PublicKey:
         RecordError: the file holds no such key, the name is none or is taken, or nothing can be written.
     """
     key = read_public(source)
+    before = known_keys(folder).get(_named(key).fingerprint)
+    if before is not None:
+        raise RecordError(f"That key is known already, as {before}.", "One key has one name.")
+    _path(folder, name, _PUBLIC)
+    _refuse_look_alike(folder, name)
     _write_new(_path(folder, name, _PUBLIC), _pem(key), FOR_ALL)
     return _named(key)
 
@@ -138,9 +158,8 @@ def load_key(folder: Path, name: str, passphrase: str | None = None) -> SigningK
     if needs_passphrase(content) and not passphrase:
         raise RecordError(f"The key {name} is under a passphrase.", "Give the passphrase.")
     try:
-        private = serialization.load_pem_private_key(
-            content, passphrase.encode() if passphrase and needs_passphrase(content) else None
-        )
+        load = serialization.load_ssh_private_key if _OPENSSH in content else serialization.load_pem_private_key
+        private = load(content, passphrase.encode() if passphrase and needs_passphrase(content) else None)
     except (ValueError, TypeError, UnsupportedAlgorithm) as cause:
         wrong = "The passphrase is wrong, or" if needs_passphrase(content) else "It may be that"
         raise RecordError(
@@ -161,18 +180,29 @@ def is_encrypted(folder: Path, name: str) -> bool:
 
 
 def needs_passphrase(content: bytes) -> bool:
-    """The PEM file says of itself that it is encrypted."""
-    return b"ENCRYPTED" in content
+    """The file of a private key is encrypted."""
+    if _OPENSSH not in content:
+        return b"ENCRYPTED" in content
+    try:
+        serialization.load_ssh_private_key(content, None)
+    except TypeError:  # that is how the library says that it needs one
+        return True
+    except (ValueError, UnsupportedAlgorithm):  # then it is damaged, and loading it says so
+        return False
+    return False
 
 
 def known_keys(folder: Path) -> dict[str, str]:
     """Fingerprints of all public keys in a folder and the names under which they are known.
 
-    Raises:
-        RecordError: one of the files holds no key.
+    A file that holds no key is passed over: it must not keep anybody's signature from being checked.
     """
-    paths = sorted(folder.glob(f"*{_PUBLIC}")) if folder.is_dir() else []
-    return {_named(read_public(path)).fingerprint: path.name.removesuffix(_PUBLIC) for path in paths}
+    known: dict[str, str] = {}
+    for path in sorted(folder.glob(f"*{_PUBLIC}")) if folder.is_dir() else []:
+        with suppress(RecordError):
+            # A second name for a key does not take the first one's place.
+            known.setdefault(_named(read_public(path)).fingerprint, path.name.removesuffix(_PUBLIC))
+    return known
 
 
 def own_keys(folder: Path) -> list[str]:
@@ -193,6 +223,15 @@ def read_public(path: Path) -> Ed25519PublicKey:
     if not isinstance(key, Ed25519PublicKey):
         raise RecordError(f"{shown(path)} is not an Ed25519 key.", "Ask for a key made with: checkoff key new.")
     return key
+
+
+def public_key_of(folder: Path, name: str) -> PublicKey:
+    """The public key of that name in a folder.
+
+    Raises:
+        RecordError: there is none.
+    """
+    return _named(read_public(_path(folder, name, _PUBLIC)))
 
 
 def fingerprint_of(path: Path) -> str:
@@ -223,6 +262,26 @@ def _named(key: Ed25519PublicKey) -> PublicKey:
     return PublicKey(base64.b64encode(raw).decode(), hashlib.sha256(der).hexdigest())
 
 
+def _bare_pem(key: Ed25519PrivateKey) -> bytes:
+    return key.private_bytes(
+        serialization.Encoding.PEM, serialization.PrivateFormat.PKCS8, serialization.NoEncryption()
+    )
+
+
+def _pem_under(key: Ed25519PrivateKey, passphrase: str) -> bytes:
+    """In the form of OpenSSH: its derivation (bcrypt) costs a guesser far more than that of PKCS #8 does here."""
+    form = serialization.PrivateFormat.OpenSSH
+    encryption = form.encryption_builder().kdf_rounds(ROUNDS).build(passphrase.encode())
+    return key.private_bytes(serialization.Encoding.PEM, form, encryption)
+
+
+def _refuse_look_alike(folder: Path, name: str) -> None:
+    taken = {path.name.removesuffix(_PUBLIC) for path in folder.glob(f"*{_PUBLIC}")} if folder.is_dir() else set()
+    for other in sorted(taken - {name}):
+        if look_alike(other, name):
+            raise RecordError(f"The name {name} looks like {other}, which is taken.", "Choose another name.")
+
+
 def _pem(key: Ed25519PublicKey) -> bytes:
     return key.public_bytes(serialization.Encoding.PEM, serialization.PublicFormat.SubjectPublicKeyInfo)
 
@@ -247,12 +306,8 @@ def _read(path: Path) -> bytes:
 
 def _write_new(path: Path, content: bytes, mode: int) -> None:
     try:
-        path.parent.mkdir(parents=True, exist_ok=True, mode=0o700)
-        descriptor = os.open(path, os.O_WRONLY | os.O_CREAT | os.O_EXCL | getattr(os, "O_BINARY", 0), mode)
-        with open(descriptor, "wb") as stream:  # noqa: PTH123 - a descriptor, not a path
-            stream.write(content)
-            stream.flush()
-            os.fsync(stream.fileno())
+        make_folder(path.parent)
+        write_new(path, content, mode)
     except FileExistsError as cause:
         raise RecordError(
             f"There is a key {shown(path)} already; a key is never overwritten.", "Choose another name."

@@ -14,6 +14,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from assistant.errors import RecordError
+from assistant.record.disk import fsync_folder
 from assistant.record.entry import ERASED
 from assistant.record.paths import sound_folder
 from assistant.text import shown
@@ -111,18 +112,41 @@ def erase_files(record: Path) -> int:
     folder = sound_folder(record)
     count = 0
     try:
-        for path in sorted(folder.iterdir()) if folder.is_dir() and not folder.is_symlink() else ():
-            if _NAME.fullmatch(path.name):
-                path.unlink()
-                count += 1
+        if folder.is_symlink() or record.is_symlink():
+            raise _leads_elsewhere(folder if folder.is_symlink() else record)
+        files = _sound_files(folder)
+        for path in files:
+            found = path.lstat()
+            if not stat.S_ISREG(found.st_mode) or found.st_nlink > 1:
+                raise _leads_elsewhere(path)
+        for path in files:
+            path.unlink()
+            count += 1
+        if count:
+            fsync_folder(folder / files[0].name)
+        if _sound_files(folder):
+            raise RecordError(f"Sound is still in {shown(folder)} after it was erased.", "Check the disk.")
         with suppress(OSError):  # something else lies in it, or it was never made: the sound is gone all the same
             folder.rmdir()
+            fsync_folder(folder)
     except OSError as cause:
         raise RecordError(
             f"The sound in {shown(folder)} cannot be erased: {cause.strerror}.",
             "Check the folder and your permission, then erase again.",
         ) from cause
     return count
+
+
+def _sound_files(folder: Path) -> list[Path]:
+    return sorted(path for path in folder.iterdir() if _NAME.fullmatch(path.name)) if folder.is_dir() else []
+
+
+def _leads_elsewhere(path: Path) -> RecordError:
+    return RecordError(
+        f"{shown(path)} is a link, has a second name or is not a file: the sound itself may lie elsewhere, "
+        "so nothing was erased.",
+        "Erase it where it lies, by its own path.",
+    )
 
 
 def has_sound(record: Path, entries: Iterable[Mapping[str, object]]) -> bool:

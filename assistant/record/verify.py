@@ -19,7 +19,7 @@ LARGEST_READ = 256 << 20
 
 
 OTHERWISE_WHOLE = (
-    *(Problem.NOT_SEALED, Problem.UNKNOWN_KEY, Problem.SOUND_MISSING, Problem.SOUND_DIFFERS),
+    *(Problem.NOT_SEALED, Problem.UNKNOWN_KEY, Problem.KEY_NOT_VALID, Problem.SOUND_MISSING, Problem.SOUND_DIFFERS),
     *(Problem.PINNED_FILE_DIFFERS, Problem.RESULT_DIFFERS, Problem.OLDER, Problem.OTHER),
 )
 """Problems of a record whose every entry holds."""
@@ -120,9 +120,9 @@ def read_record(path: Path | str, *, head: str | None = None, keys: Collection[s
 def _followed(
     path: Path, head: str | None, keys: Collection[str] | None, entries: list[Mapping[str, object]] | None
 ) -> Verdict:
-    chain = Chain()
+    chain = Chain(keys)
     trail = SoundTrail(path)
-    reached = stranger = None
+    reached = None
     try:
         with open_record(path) as stream:
             if entries is not None:
@@ -134,10 +134,6 @@ def _followed(
                     trail.take(entry.sequence, entry.fields)
                 if head is not None and head.lower() in (entry.digest, short_head(entry.digest)):
                     reached = entry.sequence
-                if keys is not None and chain.signatures and stranger is None:
-                    last = chain.signatures[-1]
-                    if last.fingerprint not in keys:
-                        stranger = last
         _check_sound(trail, chain)
         if head is not None and reached is None:
             raise BrokenError(
@@ -149,10 +145,11 @@ def _followed(
                 None,
                 "No seal closes it: the attempt goes on, was interrupted, or its end was cut off.",
             )
-        if stranger is not None:
-            raise BrokenError(
-                Problem.UNKNOWN_KEY, stranger.line, f"The fingerprint of the key is {stranger.fingerprint}."
-            )
+        if chain.unlisted:
+            chain.notes.append(f"{chain.unlisted:,} further signed entries are not listed.")
+        if chain.stranger is not None:
+            why = f"The fingerprint of the key is {chain.stranger.fingerprint}."
+            raise BrokenError(Problem.UNKNOWN_KEY, chain.stranger.line, why)
     except BrokenError as broken:
         return _verdict(chain, broken)
     except RecordError as cause:

@@ -8,10 +8,12 @@ from assistant.guide.progress import Mode
 from assistant.guide.result import Evidence
 from assistant.orders.key import KeyEntry
 from assistant.orders.model import Order
+from assistant.record.claim import Claim
 from assistant.record.decisions import Standing, standing
 from assistant.record.heads import Standing as HeadsStanding
 from assistant.record.lived import LivedAgain
 from assistant.record.short_head import short_head
+from assistant.record.signer import Signer
 from assistant.record.verify import Verdict
 from assistant.report.bench import for_the_instructor, laid_out, to_be_seen
 from assistant.report.content import Attempt, Report, StepLine
@@ -51,10 +53,11 @@ def compose(
     papers: PapersAtHand | None = None,
     papers_problem: str = "",
     results: Mapping[str, object] | None = None,
-    known_keys: Mapping[str, str] | None = None,
+    signers: Sequence[Signer] = (),
     with_entries: bool = True,
     seen: HeadsStanding | None = None,
     lived: LivedAgain | None = None,
+    proven: Claim | None = None,
 ) -> Report:
     """Make the report.
 
@@ -68,10 +71,11 @@ def compose(
         papers: checklist, order and key, where they are those of the attempt.
         papers_problem: why they are not at hand.
         results: the result as it stands, of an attempt without a seal.
-        known_keys: names of known public keys, by fingerprint.
+        signers: who signed its signed entries; what nobody known as an instructor then has signed decides nothing.
         with_entries: list every entry.
         seen: how the record stands to what was last seen of it here; None where nobody remembers.
         lived: what living it again came to; None where that was not tried.
+        proven: what may be claimed of the record; None where nobody asked.
     """
     opening = entries[0]
     signed = [entry for entry in entries if "signature" in entry]
@@ -89,19 +93,32 @@ def compose(
     how = ended(entries, verdict, lived)
     faults = tuple(laid_out(body, lines, words))
     why = headline(how, lines, numbers, faults, words)
-    decided = decisions(signed, {one.line: one.fingerprint for one in verdict.signatures}, known_keys or {}, words)
-    stands = standing(signed)
+    by_line = {one.line: one for one in signers}
+    decided = decisions(signed, {one.line: one.fingerprint for one in verdict.signatures}, by_line, words)
+    stands = standing(signed, frozenset(one.line for one in signers if one.decides))
     return Report(
-        title=checklist.title if checklist else text(opening.get("checklist")),
+        title=checklist.title if checklist else text(opening.get("checklist")) or file,
         outcome=how,
         outcome_sentence=words.OUTCOME_SENTENCES[how],
         cause=why.cause,
         cause_step=why.step,
-        decision=_decision(stands, known_keys or {}, verdict, words),
+        decision=_decision(stands, by_line, words),
         sealed=verdict.sealed,
         head=verdict.head,
         short_head=short_head(verdict.head),
-        trust=trust(file, verdict, opening, how, papers_problem, words, tells=tells, standing=seen, lived=lived),
+        trust=trust(
+            file,
+            verdict,
+            opening,
+            how,
+            papers_problem,
+            words,
+            tells=tells,
+            standing=seen,
+            lived=lived,
+            proven=proven,
+            refused=sum(one.get("kind") == "instructor here" and one.get("verdict") == "refused" for one in own),
+        ),
         attempt=_attempt(opening, own, measured),
         results=dict(body),
         rule=_rule(checklist, text(opening.get("mode")), words),
@@ -151,12 +168,13 @@ def _attempt(opening: Mapping[str, object], own: Sequence[Mapping[str, object]],
     )
 
 
-def _decision(stands: Standing, known: Mapping[str, str], verdict: Verdict, words: ReportWords) -> str:
+def _decision(stands: Standing, signers: Mapping[int, Signer], words: ReportWords) -> str:
     """The decision that counts, in sentences."""
     entry = stands.sign_off or (stands.withdrawn[-1] if stands.withdrawn else None)
     if entry is None:
         return words.NOT_SIGNED_OFF
-    key = next((known.get(one.fingerprint, "") for one in verdict.signatures if one.line == entry.get("sequence")), "")
+    signer = signers.get(count(entry.get("sequence")))
+    key = signer.title if signer is not None else ""
     by = words.signed_by(text(entry.get("signer")), text(entry.get("at"))[:10], key)
     said = [words.signed_off(text(entry.get("decision")), by) if entry is stands.sign_off else words.withdrawn(by)]
     if rating := text(entry.get("rating")):

@@ -43,6 +43,8 @@ class Trust(Part):
     statement: str = Field(description="The verdict in one sentence.")
     notes: tuple[str, ...] = Field(description="What is odd and breaks nothing, such as a clock set back.")
     count: int = Field(description="Entries that hold.")
+    proven: str = Field(description="How far: broken, denied, nothing, kept here, signed; or empty.")
+    claim: str = Field(description="The same in one to three sentences; empty where nobody asked.")
 
 
 class Attempt(Part):
@@ -147,8 +149,10 @@ class Decision(Part):
     signer: str
     decision: str
     reason: str
-    key_name: str = Field(description="Name under which the key is known here; empty where it is not.")
+    key_name: str = Field(description="Whose key it is, as far as it is known here; empty where it is not.")
     fingerprint: str
+    counts: bool = Field(description="The signer was an instructor whose key was valid then; others decide nothing.")
+    why_not: str = Field(description="Why it does not count; empty where it does.")
     details: tuple[str, ...]
 
 

@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 
+from assistant.record.signer import Signer
 from assistant.report.content import Decision, Happening
 from assistant.report.reading import mapping, shown, text
 from assistant.report.times import moment, since
@@ -77,7 +78,7 @@ def _details(entry: Mapping[str, object], places: Mapping[str, int], words: Repo
 def decisions(
     signed: Sequence[Mapping[str, object]],
     fingerprints: Mapping[int, str],
-    known: Mapping[str, str],
+    signers: Mapping[int, Signer],
     words: ReportWords,
 ) -> tuple[Decision, ...]:
     """The signed entries behind the seal.
@@ -85,23 +86,26 @@ def decisions(
     Args:
         signed: those entries.
         fingerprints: of the key of each, by its sequence number.
-        known: names of known keys by fingerprint.
+        signers: who signed, by the number of the entry; of one that is not there nothing is known.
         words: the language of the report.
     """
     found = []
     for entry in signed:
         number = entry.get("sequence")
-        fingerprint = fingerprints.get(number, "") if isinstance(number, int) else ""
+        number = number if isinstance(number, int) else 0
+        signer = signers.get(number)
         found.append(
             Decision(
-                entry=number if isinstance(number, int) else 0,
+                entry=number,
                 kind=text(entry.get("kind")),
                 at=text(entry.get("at")),
                 signer=text(entry.get("signer")),
                 decision=text(entry.get("decision")),
                 reason=text(entry.get("reason")),
-                key_name=known.get(fingerprint, ""),
-                fingerprint=fingerprint,
+                key_name=signer.title if signer is not None else "",
+                fingerprint=fingerprints.get(number, ""),
+                counts=signer is not None and signer.decides,
+                why_not=words.counts_not(signer.why) if signer is not None and not signer.decides else "",
                 details=tuple(
                     words.field(name, shown(value, words))
                     for name, value in entry.items()

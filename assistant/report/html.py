@@ -14,6 +14,7 @@ from assistant.spoken.language import ReportWords
 
 if TYPE_CHECKING:
     from assistant.report.form import Form
+    from assistant.report.review import Review
 
 
 def report_html(report: Report, words: ReportWords, paper: Paper) -> str:
@@ -30,6 +31,11 @@ def report_html(report: Report, words: ReportWords, paper: Paper) -> str:
 def form_html(form: "Form", words: ReportWords, paper: Paper) -> str:
     """The page of a blank form."""
     return _filled("form.html", {"form": plain_all(form.model_dump(mode="json"))}, words, paper)
+
+
+def review_html(review: "Review", words: ReportWords, paper: Paper) -> str:
+    """The page on which a checklist is reviewed."""
+    return _filled("review.html", {"review": plain_all(review.model_dump(mode="json"))}, words, paper)
 
 
 def _filled(template: str, values: Mapping[str, Any], words: ReportWords, paper: Paper) -> str:

@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from decimal import Decimal
 from fractions import Fraction
 
-from assistant.dosing import Amount, clock
+from assistant.dosing import TENTH, Amount, clock, show_number
 from assistant.dosing.course import Primary, Secondary, course
 from assistant.dosing.course_picture import picture
 from assistant.errors import QuantityError
@@ -51,8 +51,9 @@ def _course(
     assumed = words.COURSE_ASSUMPTIONS
     if doses:
         assumed += f" {words.first_secondary_at(FIRST_SECONDARY_H)}"
+    hourly = [show_number(TENTH.apply(total)) for _, total in drawn.hourly()]
     return content.Course(
-        sentences=words.working(drawn.sentences()),
+        sentences=(*words.working(drawn.sentences()), words.hourly(hourly)),
         assumptions=assumed,
         picture=picture(drawn),
     )

@@ -20,6 +20,8 @@ def _lines(report: Report, words: ReportWords) -> Iterator[str]:
     for warning in report.trust.warnings:
         yield words.caution(warning)
     yield f"{report.trust.statement} {words.head(report.head)}"
+    if report.trust.claim:
+        yield report.trust.claim
     yield words.short_head(report.short_head)
     yield ""
     yield words.attempt_line(report.title, attempt.learner, attempt.mode, when(attempt.began, words))

@@ -19,6 +19,7 @@ from assistant.spoken.language import ReportWords
 
 if TYPE_CHECKING:
     from assistant.report.form import Form
+    from assistant.report.review import Review
 
 STANDARD: Literal["ua-1"] = "ua-1"
 """PDF/UA-1 (ISO 14289-1)."""
@@ -42,6 +43,11 @@ def report_pdf(report: Report, words: ReportWords, paper: Paper) -> bytes:
 def form_pdf(form: "Form", words: ReportWords, paper: Paper) -> bytes:
     """The blank form."""
     return compiled("form.typ", {"form": form.model_dump(mode="json"), "w": fixed_texts(words)}, paper, NO_DATE)
+
+
+def review_pdf(review: "Review", words: ReportWords, paper: Paper) -> bytes:
+    """The page on which a checklist is reviewed."""
+    return compiled("review.typ", {"review": review.model_dump(mode="json"), "w": fixed_texts(words)}, paper, NO_DATE)
 
 
 def compiled(template: str, content: Mapping[str, Any], paper: Paper, at: datetime) -> bytes:

@@ -8,17 +8,18 @@ from assistant.record.verify import Reading, read_record, sentence
 from assistant.spoken.language import ReportWords
 
 
-def read_what_holds(path: Path, keys: Collection[str] | None = None) -> Reading:
+def read_what_holds(path: Path, *, head: str | None = None, keys: Collection[str] | None = None) -> Reading:
     """The entries of a record up to the first break, with the verdict on all of it.
 
     Args:
         path: the record.
-        keys: fingerprints of the keys that may sign; None takes any.
+        head: as for `read_record`.
+        keys: as for `read_record`.
 
     Raises:
         RecordError: it cannot be read, or not even its first entry holds.
     """
-    found = read_record(path, keys=keys)
+    found = read_record(path, head=head, keys=keys)
     if not found.entries:
         raise RecordError(sentence(path, found.verdict), "Nothing in it can be reported; keep the file as it is.")
     return found

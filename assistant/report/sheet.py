@@ -18,7 +18,20 @@ _FORMULA = ("=", "+", "-", "@")
 _MOST_IN_A_CELL = 32_000
 """Characters; spreadsheets hold 32,767 in a cell, and some drop or move the rest without a word."""
 _HEADINGS = (
-    *("record", "caution", "outcome", "decision", "learner", "mode", "checklist", "version", "order", "began", "head"),
+    *(
+        "record",
+        "proven",
+        "caution",
+        "outcome",
+        "decision",
+        "learner",
+        "mode",
+        "checklist",
+        "version",
+        "order",
+        "began",
+        "head",
+    ),
     *("step", "id", "part", "say", "critical", "gate", "ending", "first", "final", "expected", "difference"),
     *("slips", "cues", "evidence", "seconds", "details"),
 )
@@ -31,7 +44,8 @@ def report_csv(report: Report, words: ReportWords) -> str:
     writer.writerow(_HEADINGS)
     attempt = report.attempt
     whole = (
-        *(words.WHOLE if report.trust.whole else words.NOT_WHOLE, " ".join(report.trust.warnings)),
+        *(words.WHOLE if report.trust.whole else words.NOT_WHOLE, report.trust.claim),
+        " ".join(report.trust.warnings),
         *(words.OUTCOMES[report.outcome], report.decision, attempt.learner, words.mode(attempt.mode)),
         *(attempt.checklist, attempt.checklist_version),
         *(attempt.order, attempt.began, report.head),

@@ -75,6 +75,8 @@ def _attempt(report: Report, home: str, words: ReportWords) -> dict[str, object]
         "extensions": {
             f"{_TAG}/head": report.head,
             f"{_TAG}/record-whole": report.trust.whole,
+            f"{_TAG}/proven": report.trust.proven,
+            f"{_TAG}/claim": report.trust.claim,
             f"{_TAG}/decision": report.decision,
         },
     }

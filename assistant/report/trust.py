@@ -3,12 +3,16 @@
 from collections.abc import Iterator, Mapping, Sequence
 
 from assistant.record.chain import Problem
+from assistant.record.claim import Claim
 from assistant.record.heads import Standing
 from assistant.record.lived import Finding, LivedAgain
 from assistant.record.verify import Verdict
 from assistant.report.content import Ended, Trust
 from assistant.report.reading import text
 from assistant.spoken.language import ReportWords
+
+FEW_REFUSED = 2
+"""How often the instructor's code may be given wrongly without a warning: fingers slip."""
 
 
 def ended(entries: Sequence[Mapping[str, object]], verdict: Verdict, lived: LivedAgain | None = None) -> Ended:
@@ -35,6 +39,8 @@ def trust(
     tells: bool = True,
     standing: Standing | None = None,
     lived: LivedAgain | None = None,
+    proven: Claim | None = None,
+    refused: int = 0,
 ) -> Trust:
     """The verdict in words, and every warning, the gravest first.
 
@@ -48,6 +54,8 @@ def trust(
         tells: what follows from the order is told.
         standing: how the record stands to what was last seen of it here.
         lived: what living it again came to.
+        proven: what may be claimed of the record; None where nobody asked.
+        refused: how often somebody asked for the instructor and was refused.
     """
     denied = [*_against(standing, lived, words)]
     warnings = [*denied, *_on_the_record(verdict, how, words)]
@@ -59,6 +67,8 @@ def trust(
         warnings.append(words.ANSWERS_WITHHELD)
     if text(opening.get("simulated")):
         warnings.append(words.simulated(text(opening["simulated"])))
+    if refused > FEW_REFUSED:
+        warnings.append(words.codes_refused(refused))
     if text(opening.get("waits")) == "short":
         warnings.append(words.WAITS_CUT_SHORT)
     return Trust(
@@ -68,6 +78,8 @@ def trust(
         statement=_statement(verdict, words, whole=verdict.ok and not denied),
         notes=(*(words.found(note) for note in verdict.notes), *_beside(standing, lived, words)),
         count=verdict.count,
+        proven=proven.proven if proven is not None else "",
+        claim=words.found(proven.sentence) if proven is not None else "",
     )
 
 
@@ -97,7 +109,7 @@ def _on_the_record(verdict: Verdict, how: Ended, words: ReportWords) -> Iterator
             yield words.torn(why, sealed=verdict.sealed)
         case Problem.SOUND_MISSING | Problem.SOUND_DIFFERS:
             yield words.sound_broken(line, verdict.problem, why)
-        case Problem.UNKNOWN_KEY:
+        case Problem.UNKNOWN_KEY | Problem.KEY_NOT_VALID:
             yield words.unknown_key(why)
         case _:
             yield words.damaged(line, verdict.problem, why, verdict.count)

@@ -16,7 +16,7 @@ class Stretch:
     """A part of a sentence, with the mark at which it ends.
 
     Attributes:
-        words: what is said; digits in a row are parted by commas, at which every voice pauses.
+        words: what is said; digits and letters in a row are parted by commas, at which every voice pauses.
         is_number: it holds a number, and is said more slowly.
     """
 
@@ -41,15 +41,26 @@ class Diction:
         self._point = numbers.point
 
     def spaced(self, text: str) -> str:
-        """The text with commas between digits that are said one by one: "one, two, five millilitres"."""
+        """The text with commas between digits, and between letters, that are said one by one: "one, two, five".
+
+        A letter by itself would be read as a word: "A" as the article.
+        """
         words = text.split(" ")
         parted = list(words)
         for at, (word, following) in enumerate(itertools.pairwise(words)):
-            before = words[at - 1].lower() if at else ""
-            is_alone = before in self._digits or before == self._point or before not in self._number_words
-            if word.lower() in self._digits and is_alone and _bare(following) in self._digits:
+            if self._is_digit_of_row(words, at) or (
+                _is_letter(word) and (_is_letter(_bare(following)) or self._is_digit_of_row(words, at + 1))
+            ):
                 parted[at] = f"{word},"
         return " ".join(parted)
+
+    def _is_digit_of_row(self, words: list[str], at: int) -> bool:
+        """Whether this word is a digit that is said by itself, and so is the next one; not behind a point."""
+        if at + 1 >= len(words) or not {words[at].lower(), _bare(words[at + 1]).lower()} <= self._digits:
+            return False
+        before = itertools.dropwhile(self._digits.__contains__, (word.lower() for word in reversed(words[:at])))
+        first = next(before, "")
+        return first != self._point and first not in self._number_words
 
     def stretches(self, text: str) -> tuple[Stretch, ...]:
         """The text, `spaced`, in parts that each hold a number or none; they meet where the text itself pauses."""
@@ -68,4 +79,8 @@ class Diction:
 
 
 def _bare(word: str) -> str:
-    return word.lower().rstrip(".,;:!?")
+    return word.rstrip(".,;:!?")
+
+
+def _is_letter(word: str) -> bool:
+    return len(word) == 1 and word.isupper()

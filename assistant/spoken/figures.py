@@ -22,15 +22,6 @@ _WRITTEN_BADLY = re.compile(
 )
 
 
-_DIGIT_WORD = "(?:o|oh|zero|one|two|three|four|five|six|seven|eight|nine)"
-_GLUED = re.compile(rf"(?i:(?<![a-z]){_DIGIT_WORD}\d|\d{_DIGIT_WORD}(?![a-z]))", re.ASCII)
-
-
-def glued(words: str) -> bool:
-    """Whether figures are run together with letters that are a digit in words: "1O0", "five5"; nobody says so."""
-    return _GLUED.search(words) is not None
-
-
 def written_badly(words: str) -> bool:
     """Whether typed words hold a number, or a unit, that the reader of written amounts refuses as easily misread.
 

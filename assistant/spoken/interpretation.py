@@ -14,14 +14,14 @@ from assistant.spoken.expect import (
     NumberExpected,
     TextExpected,
 )
-from assistant.spoken.figures import glued, written_badly
+from assistant.spoken.figures import written_badly
 from assistant.spoken.listing import Listing
 from assistant.spoken.meaning import Answer, Kind, Meaning, NoMatch, Reason
 from assistant.spoken.names import NameWords
 from assistant.spoken.quantities import NumberAnswers, Quantities
 from assistant.spoken.statement import Sense
 from assistant.spoken.tables import Tables
-from assistant.spoken.tokens import LONGEST, Sentence, Tokeniser, clean_text, printable
+from assistant.spoken.tokens import LONGEST, Sentence, Tokeniser, clean_text, glued, printable
 from assistant.spoken.units import UnitWords
 
 _ACKNOWLEDGED = "acknowledged"

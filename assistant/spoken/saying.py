@@ -55,9 +55,9 @@ class Saying:
     def read_back(self, value: Decimal, unit: str) -> str:
         """What the assistant heard, for a yes or a no: with the unit, and by digits where it sounds like another.
 
-        Three digits and decimals are said by their digits alone, which leave nothing to mishear: "I have one two five
-        millilitres per hour. Is that right?" Teens, tens and thousands are said both ways, for no one counts zeros:
-        "I have fifteen, one five, millilitres per hour. Is that right?"
+        Three digits are said by themselves, which leaves nothing to mishear: "I have one two five millilitres per hour.
+        Is that right?" Teens, tens, thousands and decimals are said both ways: nobody counts zeros, and a doubled digit
+        before a point is easily lost. "I have fifteen millilitres per hour, one five. Is that right?"
 
         Args:
             value: the number.
@@ -70,7 +70,7 @@ class Saying:
         number, digits = self.say_number(value), self.say_digits(value)
         # "zero point five" is its own digits.
         is_doubtful = sounds_like_another(value, unit) and digits != number
-        if is_doubtful and (value != value.to_integral_value() or 100 <= abs(value) < 1_000):
+        if is_doubtful and value == value.to_integral_value() and 100 <= abs(value) < 1_000:
             number, is_doubtful = digits, False
         return self._read_back(number, digits if is_doubtful else "", self._say_unit(unit, plural=value != 1))
 

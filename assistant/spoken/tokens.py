@@ -49,6 +49,9 @@ _PLAIN = str.maketrans(
 _THIN_GROUPS = re.compile(r"(?<![\d.,])(\d{1,3}(?:[\u2009\u202f\u00a0]\d{3})+)(?![\d,])", re.ASCII)
 """Thousands parted by a narrow space, as the SI style writes them; an ordinary space could part two numbers."""
 
+_DIGIT_WORD = "(?:o|oh|zero|one|two|three|four|five|six|seven|eight|nine)"
+_GLUED = re.compile(rf"(?i:(?<![a-z]){_DIGIT_WORD}\d|\d{_DIGIT_WORD}(?![a-z]))", re.ASCII)
+
 _OPENING = "\"'(["
 _CLOSING = "\"')].,;:!?"
 _UNKNOWN_MARK = re.compile(r"\[(?:unk|noise)\]|<(?:unk|s|/s|sil|noise)>")
@@ -57,6 +60,11 @@ _UNKNOWN_MARK = re.compile(r"\[(?:unk|noise)\]|<(?:unk|s|/s|sil|noise)>")
 def clean_text(words: str) -> str:
     """The words on one line without doubled spaces; what cannot be printed stays out."""
     return " ".join("".join(c if c.isprintable() else " " for c in words).split())
+
+
+def glued(words: str) -> bool:
+    """Whether figures are run together with letters that are a digit in words: "1O0", "five5"; nobody says so."""
+    return _GLUED.search(words) is not None
 
 
 def printable(words: str) -> bool:

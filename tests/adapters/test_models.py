@@ -143,6 +143,8 @@ SMALL = Limits(fetched=1_000_000, unpacked=1_000_000, files=20)
         (BOMB, "unpacks to more than"),
         (tarred({"am/final.mdl": bytes(40_000_000)}), "unpacks to more than"),
         (zipped({f"{n}.txt": b"" for n in range(30)}), "unpacks to more than"),
+        (zipped({f"{n}/": b"" for n in range(30)}), "unpacks to more than"),
+        (zipped({f"{'a/' * 30}x.txt": b""}), "unpacks to more than"),
         (zipped({f"{n}/{name}": c for n in "ab" for name, c in VOSK_FILES.items()}), "more than one model"),
     ],
     ids=lambda given: given if isinstance(given, str) else "archive",  # an archive holds the time when it was made
@@ -154,6 +156,15 @@ def test_refuses_an_archive(tmp_path, folder, content, sentence):
     assert raised.value.remedy
     assert left_over(folder) == []
     assert sorted(path.name for path in tmp_path.iterdir()) == ["models", f"{NAME}.zip"]
+
+
+def test_what_a_killed_unpacking_left_is_cleared_up(tmp_path, folder):
+    """Nobody else unpacks while the lock is held: what lies there is nobody's."""
+    left = folder / ".adding-killed" / "unpacked"
+    left.mkdir(parents=True)
+    (left / "final.mdl").write_bytes(b"x")
+    fetch.add(saved(tmp_path, zipped()), folder)
+    assert left_over(folder) == ["manifest.json", NAME]
 
 
 def test_refuses_a_folder_with_a_link(tmp_path, folder):

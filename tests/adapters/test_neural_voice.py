@@ -4,6 +4,7 @@ import importlib.util
 import os
 import shutil
 import signal
+import subprocess
 import sys
 import time
 from pathlib import Path
@@ -13,7 +14,7 @@ import pytest
 
 from assistant.adapters import synthesiser_worker
 from assistant.adapters.lasting_process import MOST_FAILURES, LastingProcess
-from assistant.adapters.neural_voice import NeuralVoice, its_sounds
+from assistant.adapters.neural_voice import START_PACE, NeuralVoice, its_sounds
 from assistant.adapters.speaking_process import NEURAL_COMMAND, SynthesisCancelledError, WorkerFailedError
 from assistant.adapters.synthesiser import LEVEL, PEAK, Speech, Synthesiser
 from assistant.spoken import ENGLISH
@@ -118,7 +119,7 @@ def test_numbers_are_said_more_slowly():
         "Right?",
     ]
     speeds = [speed for _, speed in parts]
-    assert speeds[1] < speeds[0] == speeds[2] == 1
+    assert speeds[1] < speeds[0] == speeds[2] == START_PACE
 
 
 def test_sounds_are_written_in_signs_that_the_model_knows():
@@ -226,3 +227,21 @@ def test_not_ready_yet_the_systems_voice_says_the_first_sentence():
             time.sleep(0.1)
     finally:
         spoken.close()
+
+
+def test_its_process_ends_with_the_program():
+    """A program that is killed leaves no process behind."""
+    script = (
+        "from assistant.adapters.lasting_process import LastingProcess;"
+        "from assistant.adapters.speaking_process import NEURAL_COMMAND;"
+        "print(LastingProcess(NEURAL_COMMAND).number, flush=True); import time; time.sleep(60)"
+    )
+    program = subprocess.Popen([sys.executable, "-c", script], stdout=subprocess.PIPE, text=True)
+    worker = int(program.stdout.readline())
+    program.kill()
+    program.wait()
+    program.stdout.close()
+    deadline = time.monotonic() + LIMIT_S
+    while Path(f"/proc/{worker}").exists() and "State:\tZ" not in Path(f"/proc/{worker}/status").read_text():
+        assert time.monotonic() < deadline
+        time.sleep(0.05)

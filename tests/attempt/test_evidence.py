@@ -6,6 +6,7 @@ follows from its entries, and that this machine remembers where each record ende
 
 import shutil
 import time
+from datetime import datetime, timedelta
 from pathlib import Path
 
 import pytest
@@ -18,7 +19,8 @@ from assistant.record.verify import read_entries, verify
 from tests import HEADS
 from tests.attempt.program import here, process
 from tests.record.crash import crashed
-from tests.record.forge import forged, passed
+from tests.record.forge import as_a_person, forged, passed
+from tests.record.instructors import lone_instructor
 
 SIGNED = ["--signer", "M. Lindqvist, RN", "--reason", "Seen by me."]
 BOOK = HEADS / "heads.jsonl"
@@ -33,7 +35,7 @@ def failed_once(tmp_path_factory):
     folder = tmp_path_factory.mktemp("failed")
     slip = ["--slip", "wrong-rate", "--mode", "check-off"]
     process("demo", "primary-line", *slip, "--learner", "A18", "--records", str(folder))
-    path = forged(next(folder.glob("*.jsonl")), lambda bodies: bodies[0].pop("simulated"))
+    path = forged(next(folder.glob("*.jsonl")), as_a_person)
     BOOK.unlink()
     first, *_, last = read_entries(path)
     for kind, entry in (("opened", first), ("sealed", last)):
@@ -45,15 +47,16 @@ def failed_once(tmp_path_factory):
 def failed(failed_once, tmp_path):
     """A record of an attempt that was not passed, as this machine has last seen it."""
     path, book = failed_once
+    HEADS.mkdir()
     BOOK.write_bytes(book)
     return Path(shutil.copy(path, tmp_path / path.name))
 
 
 @pytest.fixture
-def key(capsys, tmp_path):
+def key(tmp_path):
     """Keys of this test's own, as options; the only one is an instructor's."""
     option = ["--keys", str(tmp_path / "keys")]
-    here(capsys, "key", "new", "lindqvist", *option)
+    lone_instructor(tmp_path / "keys")
     return option
 
 
@@ -71,7 +74,7 @@ def cut(path: Path, lines: int) -> Path:
 
 def other_machine():
     """Nothing was ever seen here."""
-    BOOK.unlink()
+    shutil.rmtree(HEADS)
 
 
 # Cut, rolled back, replaced.
@@ -232,9 +235,29 @@ FORGERIES = {
     "a kind that is no text": (set_in(3, kind=[]), None, "kind"),
     "a time without zone": (set_in(3, at="2026-11-25T08:00:00"), None, "at"),
     "the calendar's end": (set_in(3, at="9999-12-31T23:59:59.999999+00:00"), None, ""),
+    "no steady clock": (lambda bodies: bodies[5].pop("ticks"), None, "ticks"),
+    "a steady clock that runs backwards": (set_in(6, ticks="1.0"), None, "ticks"),
+    "a steady clock that is none": (set_in(6, ticks="NaN"), None, "ticks"),
+    "an hour put in": (lambda bodies: _later(bodies, 10, 3600), None, ""),
+    "an hour taken out": (lambda bodies: _later(bodies, 10, -3600), None, ""),
+    "a simulated learner made a person": (lambda bodies: _as_it_ran(bodies), None, "at"),
     "something deeply nested": (lambda bodies: bodies[3].update(words=_nested(300)), None, ""),
     "closed as passed": (set_in(-1, kind="closed", outcome="passed"), "", "outcome"),
 }
+
+
+def _later(bodies, place, seconds):
+    """Every time from this place on, shifted; the attempt itself does not depend on it."""
+    for body in bodies[place:]:
+        body["at"] = (datetime.fromisoformat(body["at"]) + timedelta(seconds=seconds)).isoformat(
+            timespec="microseconds"
+        )
+
+
+def _as_it_ran(bodies):
+    """The steady clock as it really was: a simulated attempt of many minutes takes less than a second."""
+    for place, body in enumerate(bodies):
+        body["ticks"] = f"{500 + place / 100:.6f}"
 
 
 def _nested(depth):
@@ -285,7 +308,7 @@ def test_another_version_is_not_called_a_forgery(capsys, failed, monkeypatch, ke
     assert verified(capsys, failed)[1]["lived_again"]["finding"] == "same"
     forged(failed, passed)
     code, told = verified(capsys, failed)
-    assert (code, told["ok"], told["lived_again"]["finding"]) == (0, True, "judged by another version")
+    assert (code, told["ok"], told["lived_again"]["finding"]) == (5, True, "judged by another version")
     assert f"({before['program']}, code {before['program_digest'][:12]})" in told["lived_again"]["why"]
     trust = here(capsys, "report", str(failed), "--json").last["trust"]
     assert trust["warnings"][0].startswith(
@@ -304,7 +327,7 @@ def test_a_record_from_before_code_was_pinned(capsys, failed):
     other_machine()
     forged(failed, lambda bodies: (bodies[0].pop("program_digest"), passed(bodies)))
     code, told = verified(capsys, failed)
-    assert (code, told["lived_again"]["finding"]) == (0, "judged by another version")
+    assert (code, told["lived_again"]["finding"]) == (5, "judged by another version")
     assert "code not pinned" in told["lived_again"]["why"]
 
 
@@ -316,7 +339,7 @@ def test_papers_that_are_no_longer_at_hand(capsys, failed, pin):
     other_machine()
     forged(failed, set_in(0, **{pin: "0" * 64}))
     code, told = verified(capsys, failed)
-    assert (code, told["ok"], told["lived_again"]["finding"]) == (0, True, "could not be lived again")
+    assert (code, told["ok"], told["lived_again"]["finding"]) == (5, True, "could not be lived again")
     assert pin.removesuffix("_digest") in told["lived_again"]["why"]
     assert any("could not be lived again" in line for line in here(capsys, "verify", str(failed)).lines)
     notes = here(capsys, "report", str(failed), "--json").last["trust"]["notes"]
@@ -327,8 +350,8 @@ def test_a_record_from_another_machine(capsys, failed):
     """Never seen here; whole, and lived again with the same result."""
     other_machine()
     code, told = verified(capsys, failed)
-    assert (code, told["book"]["seen"], told["lived_again"]["finding"]) == (0, "never seen here", "same")
-    assert told["unsigned"] == "whoever could write this file could have made it"
+    assert (code, told["book"]["seen"], told["lived_again"]["finding"]) == (5, "never seen here", "same")
+    assert told["claim"].endswith("whoever could write this file could have made it.")
 
 
 # Honest histories.
@@ -347,7 +370,8 @@ def stopped(folder: Path) -> Path:
 def holds(capsys, path, *key):
     """No alarm: whole or open, lived again where it is sealed, and its standing."""
     code, told = verified(capsys, path, "--open", *key)
-    assert (code, told["book"]["problems"]) == (0, []), told
+    proven = told["book"]["seen"] == "as last seen here" or told["proven"] == "signed"
+    assert (code, told["book"]["problems"]) == (0 if proven else 5, []), told
     assert told["lived_again"] is None or told["lived_again"]["finding"] == "same", told
     report = here(capsys, "report", str(path), "--json", *key).last
     assert not any("last seen" in warning or "lived again" in warning for warning in report["trust"]["warnings"])
@@ -403,7 +427,7 @@ def test_what_a_crash_leaves_raises_no_alarm(capsys, failed, torn):
     crashed(failed, b"".join(lines[:12]) + torn)
     code, told = verified(capsys, failed, "--open")
     assert told["book"]["seen"] == "longer than last seen here"
-    assert (code, told["problem"]) == ((1, "torn tail") if torn else (0, "not sealed"))
+    assert (code, told["problem"]) == ((1, "torn tail") if torn else (5, "not sealed"))
     ended = process("resume", str(failed), "--typed", typed=b"")
     assert ended.code == 4, ended.console
     assert holds(capsys, failed) == "as last seen here"

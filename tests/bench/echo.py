@@ -28,7 +28,7 @@ RATE_HZ = 16_000
 BLOCK = 160
 SENTENCES = (
     "Enter the rate. How many millilitres an hour does the pump show?",
-    "I have eight three point three millilitres per hour. Is that right?",
+    "I have eighty three point three millilitres per hour, eight three point three. Is that right?",
     "Close the roller clamp before you spike the bag.",
     "Hold. That is ten times what follows from the order. Look at the display.",
 )

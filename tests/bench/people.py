@@ -75,7 +75,9 @@ def clips(spoken: Words, sentences: list[tuple[str, Sound]]) -> Iterator[tuple[C
             sound = _joined([sound for _, sound in picked], chance)
             value = Decimal("".join(str(DIGITS.index(word)) for word, _ in picked))
             text = one_by_one("".join(str(DIGITS.index(word)) for word, _ in picked))
-            yield _clip(f"{text} {number}", "digits", NumberExpected("mL", digits_only=True), value, speaker), sound
+            # No number begins so, but where a point was lost: the guide asks again.
+            kind = "digits after a zero" if picked[0][0] == "zero" else "digits"
+            yield _clip(f"{text} {number}", kind, NumberExpected("mL", digits_only=True), value, speaker), sound
             if picked[0][0] != "zero":
                 yield _clip(f"{text} {number}", "digit by digit", NumberExpected("mL"), value, speaker), sound
     for number, (name, sound) in enumerate(sentences):

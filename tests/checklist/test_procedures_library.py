@@ -6,6 +6,7 @@ from functools import lru_cache
 
 import pytest
 
+from assistant.checklist.library import library_folder
 from assistant.checklist.load import available, load
 from assistant.checklist.model import (
     Checklist,
@@ -19,6 +20,7 @@ from assistant.checklist.model import (
     QuestionAsked,
     WaitAsked,
 )
+from assistant.checklist.works import work_of, works
 from assistant.guide.asking import asked_of
 from assistant.orders.key import KeyEntry
 from assistant.orders.load import load_order
@@ -230,6 +232,28 @@ def test_critical_steps_say_why_and_where_that_is_published(name: str) -> None:
         for source in step.sources:
             title, _, locator = source.partition(", ")
             assert (title and locator) or source.startswith("Secondary page"), source
+
+
+NO_WORK = ("common practice, no source", "Secondary page")
+
+
+@pytest.mark.parametrize("name", available())
+def test_every_source_names_a_listed_work(name: str) -> None:
+    """Each source begins with the title of a work whose year, address and reading are listed, or says it has none."""
+    for step in checklist(name).steps:
+        for source in step.sources:
+            assert work_of(source) or source.startswith(NO_WORK), (step.id, source)
+            work = work_of(source)
+            if work and work.read == "from memory":
+                assert "from memory" in source, (step.id, source)
+
+
+def test_no_work_is_listed_for_nothing() -> None:
+    """Each is named by some line of the library, or by a table beside it."""
+    texts = " ".join(
+        path.read_text(encoding="utf-8") for path in library_folder().rglob("*.toml") if path.stem != "works"
+    )
+    assert [work.title for work in works() if work.title not in texts] == []
 
 
 SPEAKABLE = re.compile(r"[A-Za-z \u2019',.;:?!()-]+")

@@ -1,11 +1,13 @@
 """The verb `print`: the blank form of a checklist."""
 
+import html
 import re
 
 import pytest
 
 from assistant.checklist.library import available
 from assistant.checklist.load import load
+from assistant.checklist.works import work_of, works
 from tests.report.attempts import run
 
 
@@ -66,3 +68,52 @@ def test_what_is_refused(arguments, code, words):
     found, _, console = run("print", *arguments)
     assert found == code
     assert words in console
+
+
+@pytest.mark.parametrize("name", ["primary-line", "second-piggyback", "primary-and-secondary"])
+def test_the_page_of_sources(tmp_path, name):
+    """Each step with reason, sources and a place to sign; critical ones that nothing bears are marked and counted."""
+    target = tmp_path / "page.html"
+    assert run("print", name, "--sources", "-o", target)[0] == 0
+    page = re.sub(r"\s+", " ", html.unescape(target.read_text(encoding="utf-8")))
+    checklist = load(name)
+    rows = re.findall(r"<tr.*?</tr>", page)
+    steps = [row for row in rows if "<td" in row]
+    assert len(steps) == len(checklist.steps)
+    unborne = [step for step in checklist.steps if step.critical and all(map(is_unread, step.sources))]
+    for row, step in zip(steps, checklist.steps, strict=True):
+        assert 'class="blank"' in row
+        assert all(text in row for text in (step.say, step.more, step.why, *step.sources))
+        assert ("No published source was read" in row) is (step in unborne), step.id
+    told = f"{len(unborne)} of these without a published source" if unborne else "each with a published source"
+    assert told in page
+    assert all(work.title in page for work in works() if any(map(work.title.__eq__, named(checklist))))
+
+
+def is_unread(source):
+    return "common practice, no source" in source or "from memory" in source
+
+
+def named(checklist):
+    return [work.title for step in checklist.steps for work in map(work_of, step.sources) if work]
+
+
+def test_the_page_of_sources_as_a_pdf(tmp_path, monkeypatch):
+    """Without -o it has a name of its own beside the form."""
+    monkeypatch.chdir(tmp_path)
+    assert run("print", "saline-lock", "--sources") == (0, "", "Sources: saline-lock-sources.pdf\n")
+    assert (tmp_path / "saline-lock-sources.pdf").read_bytes().startswith(b"%PDF-")
+
+
+def test_a_form_in_the_words_of_a_school(tmp_path):
+    """The school's file lies over the checklist, and its words over form and page."""
+    school = tmp_path / "school.toml"
+    school.write_text('words = "American"\n[checklists.primary-line]\ncritical = ["p-label"]\n', encoding="utf-8")
+    for more in ((), ("--sources",)):
+        plain, own = tmp_path / "plain.html", tmp_path / "own.html"
+        assert run("print", "primary-line", *more, "-o", plain)[0] == 0
+        assert run("print", "primary-line", *more, "--school", school, "-o", own)[0] == 0
+        first, second = (path.read_text(encoding="utf-8") for path in (plain, own))
+        assert "millilitre" in first and "milliliter" not in first
+        assert "milliliter" in second and "millilitre" not in second
+        assert second.count("critical</span>") == first.count("critical</span>") + 1

@@ -5,6 +5,7 @@ import stat
 
 import pytest
 
+from tests.record.instructors import lone_instructor
 from tests.report.attempts import attempt, changed, copied, run, unsealed, written
 
 TENFOLD = ("primary-line", "--mode", "check-off", "--slip", "tenfold", "--seed", "2")
@@ -126,7 +127,7 @@ def test_a_record_is_only_read(record):
     """Reporting changes neither the record nor its folder."""
     before = (record.read_bytes(), record.stat().st_mtime_ns, sorted(record.parent.iterdir()))
     assert run("report", record)[0] == 0
-    assert run("report", changed(copied(record, record.with_name("c.jsonl"))))[0] == 0
+    assert run("report", changed(copied(record, record.with_name("c.jsonl"))))[0] == 1
     record.with_name("c.jsonl").unlink()
     assert (record.read_bytes(), record.stat().st_mtime_ns, sorted(record.parent.iterdir())) == before
 
@@ -134,18 +135,20 @@ def test_a_record_is_only_read(record):
 def test_the_instructors_decision_counts(record, tmp_path):
     """Signed, withdrawn, by a known key or a stranger's: the report tells who decided what and whether we know them."""
     keys = ["--keys", tmp_path / "keys"]
-    assert run("key", "new", "lindqvist", *keys)[0] == 0
+    lone_instructor(tmp_path / "keys")
     sign = ("sign-off", record, "--key", "lindqvist", "--signer", "M. Lindqvist, RN", *keys)
     assert run(*sign, "--decision", "not-passed", "--reason", "Rate wrong at first.", "--rating", "assisted")[0] == 0
     signed = json.loads(run("report", record, "--json", *keys)[1])
     assert signed["decision"].startswith("Signed off as not passed by M. Lindqvist, RN on ")
-    assert "signed with the key lindqvist" in signed["decision"]
+    assert "signed with the key of M. Lindqvist, RN" in signed["decision"]
     assert "Rated assisted (Bondy 1983)" in signed["decision"]
-    assert signed["decisions"][0]["key_name"] == "lindqvist"
+    assert signed["decisions"][0]["key_name"] == "M. Lindqvist, RN"
     assert signed["trust"]["whole"]
     stranger = json.loads(run("report", record, "--json", "--keys", tmp_path / "nobody")[1])
-    assert "not known on this machine" in stranger["trust"]["warnings"][0]
+    assert "not an instructor's" in stranger["trust"]["warnings"][0]
     assert not stranger["trust"]["whole"]
+    assert stranger["decision"] == "No instructor has signed this attempt off yet."
+    assert (stranger["decisions"][0]["counts"], signed["decisions"][0]["counts"]) == (False, True)
     assert run(*sign, "--decision", "withdrawn", "--reason", "Wrong learner.")[0] == 0
     assert json.loads(run("report", record, "--json", *keys)[1])["decision"].startswith("The sign-off was withdrawn")
 
@@ -153,12 +156,12 @@ def test_the_instructors_decision_counts(record, tmp_path):
 def test_an_overruled_step_says_so(record, tmp_path):
     """What the record found stays; what the instructor decided stands beside it."""
     keys = ["--keys", tmp_path / "keys"]
-    run("key", "new", "lindqvist", *keys)
+    lone_instructor(tmp_path / "keys")
     over = ("--decision", "overruled", "--step", "p-rate", "--verdict", "done unaided", "--reason", "Noise in the lab.")
-    assert run("sign-off", record, "--key", "lindqvist", "--signer", "M. L.", *keys, *over)[0] == 0
+    assert run("sign-off", record, "--key", "lindqvist", "--signer", "M. Lindqvist", *keys, *over)[0] == 0
     steps = {line["id"]: line for line in json.loads(run("report", record, "--json", *keys)[1])["steps"]}
     assert steps["p-rate"]["ending"] == "corrected by the learner"
-    assert "overruled by M. L.: done unaided. Reason: Noise in the lab." in steps["p-rate"]["details"]
+    assert "overruled by M. Lindqvist: done unaided. Reason: Noise in the lab." in steps["p-rate"]["details"]
 
 
 def test_an_unknown_kind_of_entry_is_listed_plainly(tmp_path):

@@ -13,9 +13,10 @@ from assistant.guide.progress import Mode
 from assistant.record.entry import OWN_FIELDS, link, read_line
 from assistant.record.file import RecordFile
 from assistant.record.short_head import short_head
-from assistant.record.signing import load_key, new_key
+from assistant.record.signing import load_key
 from assistant.record.verify import verify
 from tests.record.examples import at, written
+from tests.record.instructors import lone_instructor
 
 
 @pytest.fixture
@@ -50,13 +51,14 @@ def edited(tmp_path):
 
 
 def test_record_that_holds(call, whole):
-    """A whole record: exit code 0, its count and head."""
+    """A whole record that nobody signed and nobody has seen: its count and head, and that nothing is proven."""
     code, lines = call(whole)
-    assert code == 0
+    assert code == 5
     head = verify(whole).head
     assert lines == [
         f"holds: {whole}: 4 entries, sealed. Head {head}.",
-        "  unsigned: whoever could write this file could have made it.",
+        "  Proven: nothing. Nobody signed it, and this machine has never seen it: "
+        "whoever could write this file could have made it.",
         "  could not be lived again: Its first entry does not name the papers of an attempt.",
         "  book of heads: never seen here.",
         f"  short head: {short_head(head)}",
@@ -68,7 +70,8 @@ def test_broken_record_names_the_line(call, edited):
     code, lines = call(edited)
     assert code == 1
     assert lines == [
-        f"BROKEN: {edited}, line 2: edited. Its content does not fit its digest. 1 entry before that holds."
+        f"BROKEN: {edited}, line 2: edited. Its content does not fit its digest. 1 entry before that holds.",
+        "  Proven: nothing. The record is not whole; it holds up to entry 1.",
     ]
 
 
@@ -80,7 +83,7 @@ def test_one_broken_record_among_several(call, whole, edited, tmp_path):
     assert [line.split(":")[0] for line in first] == ["holds", "BROKEN", "BROKEN", "BROKEN"]
     assert "No such file or directory" in first[2]
     assert "entries before" not in first[2]
-    assert call(whole, whole)[0] == 0
+    assert call(whole, whole)[0] == 5
 
 
 def test_open_record_fails_unless_it_is_allowed(call, unsealed):
@@ -89,7 +92,7 @@ def test_open_record_fails_unless_it_is_allowed(call, unsealed):
     assert code == 1
     assert lines[0].startswith(f"open: {unsealed}: not sealed.")
     assert lines[0].endswith(f"Its 3 entries hold. Head {verify(unsealed).head}.")
-    assert call("--open", unsealed)[0] == 0
+    assert call("--open", unsealed)[0] == 5
 
 
 def test_open_allows_nothing_else(call, edited):
@@ -100,7 +103,7 @@ def test_open_allows_nothing_else(call, edited):
 def test_head_shows_a_missing_tail(call, whole, unsealed):
     """The printed head must be the last one; several records cannot share one."""
     head = verify(whole).head
-    assert call("--head", head, whole)[0] == 0
+    assert call("--head", head, whole)[0] == 5
     code, lines = call("--open", "--head", head, unsealed)
     assert code == 1
     assert "tail missing" in lines[0]
@@ -124,7 +127,9 @@ def test_json(call, whole, edited, unsealed):
         "why": "",
         "notes": [],
         "signatures": [],
-        "unsigned": "whoever could write this file could have made it",
+        "proven": "nothing",
+        "claim": "Proven: nothing. Nobody signed it, and this machine has never seen it: "
+        "whoever could write this file could have made it.",
         "short_head": short_head(verify(whole).head),
         "lived_again": {
             "finding": "could not be lived again",
@@ -141,7 +146,7 @@ def test_hostile_file_name_prints_safely(call, tmp_path):
     """A name with stray bytes or control characters is shown escaped, on one line."""
     path = written(tmp_path / "a\n\x1b[31m\udcff\u202e.jsonl", 2)
     code, lines = call(path)
-    assert code == 0
+    assert code == 5
     assert all(line.startswith("  ") for line in lines[1:])
     assert r"a\n\x1b[31m\xff\u202e.jsonl" in lines[0]
     json.loads(call("--json", path)[1][0])
@@ -159,7 +164,7 @@ def pinned(path, **changes):
 
 def test_papers_that_are_the_same(call, tmp_path):
     """With --papers, the checklist, order and limits of the attempt are held against those here."""
-    assert call("--papers", pinned(tmp_path / "a.jsonl"))[0] == 0
+    assert call("--papers", pinned(tmp_path / "a.jsonl"))[0] == 5
 
 
 @pytest.mark.parametrize(
@@ -179,7 +184,7 @@ def test_papers_that_differ(call, tmp_path, changes, named):
     assert code == 1
     assert lines[0].startswith(f"BROKEN: {path}, line 1: pinned file differs. ")
     assert named in lines[0]
-    assert call(path)[0] == 0
+    assert call(path)[0] == 5
 
 
 HEAD = "the head that was printed"
@@ -224,7 +229,7 @@ def forged(lines):
 def test_every_reason_has_its_name(call, tmp_path, damage, options, problem, line):
     """Each way in which evidence can fail has its own name and line, for people and for programs alike."""
     path = written(tmp_path / "a.jsonl", 4)
-    new_key(tmp_path / "keys", "lindqvist")
+    lone_instructor(tmp_path / "keys")
     decision = {"kind": "signed off", "at": at(9), "signer": "M. Lindqvist, RN", "decision": "passed"}
     head = RecordFile.add_signed(path, decision, load_key(tmp_path / "keys", "lindqvist")).digest
     path.write_bytes(b"".join(damage(path.read_bytes().splitlines(keepends=True))))

@@ -824,8 +824,8 @@ def main() -> int:
     count = int(sys.argv[1]) if len(sys.argv) > 1 else 10_000
     names = sys.argv[2:] or list(FORMULAS)
     wrong = 0
-    for place, name in enumerate(names):
-        found = list(differences(name, 15_000 + place, count))
+    for name in names:
+        found = list(differences(name, 15_000 + list(FORMULAS).index(name), count))
         wrong += len(found)
         sys.stdout.write(f"{name}: {len(found)} of {count:,} differ\n" + "".join(f"  {one}\n" for one in found[:3]))
         sys.stdout.flush()

@@ -50,7 +50,8 @@ def test_damage_seen_through_the_whole_file(content, tmp_path, seed):
 
     path.write_bytes(content[:place])
     verdict = verify(path)
-    assert (verdict.ok, verdict.count) == (False, number - 1)
+    lacks_end = content[place : place + 1] == b"\n"
+    assert (verdict.ok, verdict.count) == (lacks_end and number == ENTRIES, number - 1 + lacks_end)
 
     damaged = bytearray(content)
     damaged[place] ^= chance.choice(FLIPS)
@@ -87,13 +88,14 @@ def test_resuming_after_a_cut_at_every_byte(quick_folder):
     for cut in range(1, len(whole) + 1):
         path = tmp_path / f"{cut}.jsonl"
         path.write_bytes(whole[:cut])
-        complete = whole.count(b"\n", 0, cut)
-        if cut < first:
+        lacks_end = whole[cut : cut + 1] == b"\n"
+        complete = whole.count(b"\n", 0, cut) + lacks_end
+        if cut < first - 1:
             with pytest.raises(RecordError, match=r"nothing was recorded|not a record"):
                 RecordFile.reopen(path)
             assert path.read_bytes() == whole[:cut]
             continue
-        torn = cut - whole.rfind(b"\n", 0, cut) - 1
+        torn = 0 if lacks_end else cut - whole.rfind(b"\n", 0, cut) - 1
         with RecordFile.reopen(path, at=at(99)) as record:
             assert len(record.entries) == complete + (1 if torn else 0)
             record.append(body(99))
@@ -136,12 +138,13 @@ def test_crash_during_recovery_is_made_up_for(tmp_path):
         assert len(record.entries) == 5, "told once, not again"
 
 
-def test_complete_entry_without_its_line_end_is_not_kept_half(tmp_path):
-    """An entry that lacks only its line feed was never acknowledged: it is set aside, not glued to the next."""
+def test_complete_entry_without_its_line_end_counts(tmp_path):
+    """An entry that lacks only its line feed gets it back and is kept; the next one is not glued to it."""
     path = written(tmp_path / "glue.jsonl", 4, sealed=False)
     whole = path.read_bytes()
     path.write_bytes(whole[:-1])
     with RecordFile.reopen(path) as record:
         record.append(body(5))
     kinds = [read_line(line).fields["kind"] for line in path.read_bytes().splitlines(keepends=True)]
-    assert kinds == ["opened", "heard", "typed", "recovered", "heard"]
+    assert kinds == ["opened", "heard", "typed", "heard", "heard"]
+    assert path.read_bytes().startswith(whole)

@@ -11,6 +11,7 @@ import pytest
 
 from assistant.record.verify import read_entries, verify
 from tests.attempt.program import here, process
+from tests.record.instructors import lone_instructor
 from tests.record.test_record_file import small_disk
 
 TYPED = ("--typed", "--json")
@@ -52,7 +53,7 @@ def test_full_disk_ends_the_attempt_and_loses_nothing_told():
 def test_read_only_disk_is_told_before_anything_is_said(tmp_path, capsys):
     """Where nothing can be written, no step is read out, nothing is taken, and nothing is closed or signed."""
     keys = ("--keys", str(tmp_path / "keys"))
-    here(capsys, "key", "new", "lindqvist", *keys)
+    lone_instructor(tmp_path / "keys")
     closing = ("--close", "--decision", "not-passed", "--reason", "Left.", "--signer", "M. Lindqvist, RN", *keys)
     with small_disk("size=1m") as folder:
         process("run", "primary-line", *TYPED, "--records", str(folder), typed=b"yes\n")

@@ -102,8 +102,8 @@ def test_signing_a_record(sealed, begun, keys):
         entry = link({**SIGN_OFF, "key": key.public.text}, head, number, key.sign)
         head, lines = entry.digest, lines + entry.line
     sealed.write_bytes(lines)
-    what = f"{sealed} holds {MOST_SIGNATURES} signed entries already."
-    assert refusal(RecordFile.add_signed, sealed, SIGN_OFF, key) == (what, "Nothing can be added.")
+    what = f"{sealed} holds {MOST_SIGNATURES} entries signed by this key already."
+    assert refusal(RecordFile.add_signed, sealed, SIGN_OFF, key) == (what, "Nothing can be added with it.")
 
 
 def test_adding_to_a_record_that_takes_nothing_more(tmp_path):
@@ -202,7 +202,7 @@ def test_reading_a_record(sealed, tmp_path):
         f"{large} has 268,435,457 bytes; a record of an attempt has 268,435,456 at the most.",
         "Name the file of an attempt.",
     )
-    sealed.write_bytes(sealed.read_bytes()[:-1])
+    sealed.write_bytes(sealed.read_bytes()[:-2])
     what, remedy = refusal(read_entries, sealed)
     assert what.startswith(f"{sealed}, line 6: torn tail. ")
     assert remedy == "Do not rely on it; keep the file as it is."
@@ -269,9 +269,11 @@ def test_a_passphrase_for_a_key_without_one_is_not_needed(keys):
 
 def test_keys_that_cannot_be_made_or_added(keys, tmp_path):
     """The name is taken, the folder is none, the file holds no key."""
+    other = tmp_path / "other"
+    new_key(other, "x")
     for name, call, given in (
         ("plain.key.pem", new_key, (keys, "plain")),
-        ("plain.public.pem", add_key, (keys, "plain", keys / "guarded.public.pem")),
+        ("plain.public.pem", add_key, (keys, "plain", other / "x.public.pem")),
     ):
         what = f"There is a key {keys / name} already; a key is never overwritten."
         assert refusal(call, *given) == (what, ANOTHER_NAME)

@@ -1,7 +1,6 @@
 """Sound kept beside a record: what entries say of it, whether it is still there and the same, its erasure."""
 
 import hashlib
-import os
 from datetime import UTC, datetime
 
 import pytest
@@ -117,7 +116,8 @@ def test_a_linked_folder_is_left_alone(record, tmp_path):
     """What a link leads to is somebody else's."""
     other = tmp_path / "other.jsonl"
     sound_folder(other).symlink_to(sound_folder(record))
-    assert erase_files(other) == 0
+    with pytest.raises(RecordError, match="is a link"):
+        erase_files(other)
     assert len(list(sound_folder(record).iterdir())) == 3
 
 
@@ -128,9 +128,27 @@ def test_sound_that_cannot_be_erased(record):
     (folder / "0002.flac").mkdir()
     with pytest.raises(RecordError) as caught:
         erase_files(record)
-    reason = os.strerror(21)
-    assert caught.value.what == f"The sound in {folder} cannot be erased: {reason}."
-    assert caught.value.remedy == "Check the folder and your permission, then erase again."
+    assert caught.value.what.startswith(f"{folder / '0002.flac'} is a link, has a second name or is not a file")
+    assert caught.value.remedy == "Erase it where it lies, by its own path."
+
+
+@pytest.mark.parametrize("way", ["a linked file", "a second name", "a linked record"])
+def test_sound_that_lies_elsewhere_is_not_called_erased(record, tmp_path, way):
+    """Unlinking a name erases nothing where the sound has another: it says so, and nothing is erased."""
+    kept = sound_folder(record) / "0001.flac"
+    content = kept.read_bytes()
+    named = record
+    if way == "a linked file":
+        kept.rename(tmp_path / "elsewhere.flac")
+        kept.symlink_to(tmp_path / "elsewhere.flac")
+    elif way == "a second name":
+        (tmp_path / "elsewhere.flac").hardlink_to(kept)
+    else:
+        named = tmp_path / "linked.jsonl"
+        named.symlink_to(record)
+    with pytest.raises(RecordError, match="nothing was erased"):
+        erase_files(named)
+    assert kept.read_bytes() == content
 
 
 def test_whether_a_record_has_sound(record, tmp_path):

@@ -1,6 +1,7 @@
 # ruff: noqa: S311 - chance for tests, not for secrets
 """Verification: each way to tamper with a record has its own verdict, and nothing brings it down."""
 
+import codecs
 import os
 import random
 import subprocess
@@ -9,7 +10,7 @@ import sys
 import pytest
 
 from assistant.errors import RecordError
-from assistant.record.chain import Problem
+from assistant.record.chain import UNDO_LINE_ENDS, Problem
 from assistant.record.entry import GENESIS, LONGEST_LINE, link, read_line
 from assistant.record.verify import LARGEST_READ, read_entries, read_record, verify
 from tests.record.examples import at, body, opening, written
@@ -43,6 +44,10 @@ def test_untouched_record_holds(record):
 
 
 DIGEST = "Its content does not fit its digest."
+LINE_ENDS = (
+    "Something that copied this file put a mark before its first line or a carriage return behind its lines; "
+    f"this entry itself is whole. Undo that in a copy and verify the copy: {UNDO_LINE_ENDS}."
+)
 NO_JSON = "The line is not an entry in JSON."
 OPEN = "No seal closes it: the attempt goes on, was interrupted, or its end was cut off."
 TORN = "The last {} bytes are no complete entry: the writing of one was cut short."
@@ -83,7 +88,7 @@ def other_form(lines):
         (replace_one, Problem.EDITED, 6, 5, "It was not made to follow entry 5: one of the two was replaced."),
         (false_seal, Problem.EDITED, 12, 11, "The seal does not fit the entries before it."),
         (lambda x: [*x[:4], b"\n", *x[4:]], Problem.EDITED, 5, 4, NO_JSON),
-        (lambda x: [*x[:4], x[4].replace(b"\n", b"\r\n"), *x[5:]], Problem.EDITED, 5, 4, NO_JSON),
+        (lambda x: [*x[:4], x[4].replace(b"\n", b"\r\n"), *x[5:]], Problem.LINE_ENDS, 5, 4, LINE_ENDS),
         (lambda x: [*x[:4], x[4][:-1], *x[5:]], Problem.EDITED, 5, 4, NO_JSON),
         (swap, Problem.REORDERED, 5, 4, "Entry 5 stands further down in the file."),
         (lambda x: x[::-1], Problem.REORDERED, 1, 0, "Entry 1 stands further down in the file."),
@@ -116,13 +121,27 @@ def test_each_way_to_tamper_is_named(record, tamper, problem, line, count, why):
         assert refusal.value.what == f"{record}, line {line}: {problem.value}. {why}"
 
 
-def test_a_last_line_without_its_end_is_a_torn_tail(record):
-    """Though nothing but the line feed is missing, the entry may not have been acknowledged."""
-    tail = record.read_bytes().splitlines(keepends=True)[-1][:-1]
+def test_a_last_line_without_its_end_counts(record):
+    """A valid sign-off is not lost over one byte: the entry is whole, and what is missing is told."""
+    head = verify(record).head
     record.write_bytes(record.read_bytes()[:-1])
     verdict = verify(record)
-    assert (verdict.problem, verdict.line, verdict.count) == (Problem.TORN_TAIL, 12, 11)
-    assert verdict.why == TORN.format(len(tail))
+    assert (verdict.ok, verdict.count, verdict.head) == (True, 12, head)
+    assert verdict.notes == ("The line feed behind the last entry is missing; the entry itself is whole.",)
+
+
+@pytest.mark.parametrize("change", ["carriage returns", "a mark", "both"])
+def test_changed_line_ends_are_named_and_cured(record, change):
+    """What a copying program does to text is called by its name, and the cure that is given works."""
+    before = record.read_bytes()
+    content = before if change == "a mark" else before.replace(b"\n", b"\r\n")
+    record.write_bytes(content if change == "carriage returns" else codecs.BOM_UTF8 + content)
+    verdict = verify(record)
+    assert (verdict.problem, verdict.line, verdict.why) == (Problem.LINE_ENDS, 1, LINE_ENDS)
+    copy = record.with_name("copy")
+    cure = UNDO_LINE_ENDS.replace("RECORD", str(record)).replace("COPY", str(copy))
+    subprocess.run(["sh", "-c", cure], check=True)
+    assert copy.read_bytes() == before
 
 
 def test_chain_alone_does_not_stop_a_forger_who_relinks(record):

@@ -3,6 +3,7 @@
 from assistant.checklist.load import load
 from assistant.guide.bench import Fate
 from assistant.guide.progress import Mode
+from assistant.record.signer import Right, Signer
 from assistant.record.verify import verify
 from assistant.report.bench import DEALT_WITH
 from assistant.report.compose import compose
@@ -98,10 +99,14 @@ def test_what_has_to_be_seen_until_it_is_marked():
         "results": {"steps": steps},
     }
     marked = {"kind": "signed off", "decision": "passed", "signature": "s", "at": attempts.at(19), "seen": unseen[1:]}
+    marked["sequence"] = 3
+    instructor = Signer(3, Right.VALID, "M. Lindqvist, RN")
     verdict = verify(EARLIER)
     before = compose("x", verdict, [opening, seal], words=WORDS)
     assert len(before.to_see) == len(unseen)
-    after = compose("x", verdict, [opening, seal, marked], words=WORDS)
+    stranger = compose("x", verdict, [opening, seal, marked], words=WORDS)
+    assert len(stranger.to_see) == len(unseen), "who is not known as an instructor has seen nothing"
+    after = compose("x", verdict, [opening, seal, marked], words=WORDS, signers=[instructor])
     assert len(after.to_see) == 1
     evidence = {line.id: line.evidence for line in after.steps}
     assert {evidence[name] for name in unseen[1:]} == {"seen by the instructor"}

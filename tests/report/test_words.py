@@ -14,6 +14,7 @@ import pytest
 
 from assistant import report as room
 from assistant.attempts.papers import papers_of
+from assistant.attempts.proof import Here, examine
 from assistant.attempts.replay import lived_again
 from assistant.checklist.load import load
 from assistant.dosing.compare import Slip
@@ -25,7 +26,7 @@ from assistant.guide.result import Ending, Results, StepResult
 from assistant.orders.load import load_order
 from assistant.record.chain import Problem
 from assistant.record.decisions import Decision, Rating
-from assistant.record.signing import known_keys, new_key
+from assistant.record.head_book import HeadBook
 from assistant.report.compose import compose
 from assistant.report.content import Ended
 from assistant.report.form import form_of
@@ -40,6 +41,7 @@ from assistant.report.sheet import report_csv
 from assistant.report.statements import statements
 from assistant.spoken.language import ReportWords
 from assistant.spoken.meaning import Trouble
+from tests.record.instructors import lone_instructor
 from tests.report import attempts
 from tests.report.marked import MARKED, Texts, leaves, not_data
 
@@ -51,7 +53,7 @@ PRACTICE = ("primary-line", "--slip", "skip-critical")
 
 def _signed(path, keys):
     """Every kind of decision behind the seal."""
-    new_key(keys, "lindqvist")
+    lone_instructor(keys)
     step = read_what_holds(path).entries[-1]["results"]["steps"][0]["id"]
     for decision in (
         ("not-passed", "--rating", "assisted"),
@@ -83,8 +85,9 @@ def told(request, tmp_path_factory):
     path = attempts.attempt(folder, *arguments)
     if happened is not None:
         happened(path, folder / "keys")
-    known = known_keys(folder / "keys")
-    reading = read_what_holds(path, known)
+    known = Here(HeadBook(folder / "heads", None, print), folder / "keys")
+    found = examine(path, known, read=read_what_holds)
+    reading = found.reading
     papers = papers_of(reading.entries[0], path)
     sealed = any("seal" in entry for entry in reading.entries)
     report = compose(
@@ -94,10 +97,16 @@ def told(request, tmp_path_factory):
         words=MARKED,
         papers=papers,
         results=None if sealed else lived_again(papers, reading.entries, path).results().body(),
-        known_keys=known,
+        signers=found.proof.signers,
+        proven=found.claim,
     )
     data = {*leaves(reading.entries), *leaves(papers.checklist.model_dump(mode="json")), *papers.order.sentences()}
-    data |= {path.name, *known, *known.values(), *leaves(report.results)}
+    data |= {
+        path.name,
+        *(one.fingerprint for one in reading.verdict.signatures),
+        *(one.title for one in found.proof.signers),
+        *leaves(report.results),
+    }
     return report, frozenset(data)
 
 

@@ -13,16 +13,19 @@ DICTION = ENGLISH.diction
         ("One two five millilitres an hour. Right?", "One, two, five millilitres an hour. Right?"),
         ("eighty three point three", "eighty three point three"),
         ("eight three point three", "eight, three point three"),
-        ("zero point zero five", "zero point zero, five"),
+        ("zero point zero five", "zero point zero five"),
+        ("one one point nine seven six", "one, one point nine seven six"),
         ("one hundred and twenty five", "one hundred and twenty five"),
         ("Was that one five, or five zero?", "Was that one, five, or five, zero?"),
-        ("Order O H one zero one.", "Order O H one, zero, one."),
+        ("Order O H one zero one.", "Order O, H, one, zero, one."),
+        ("cefazolin: C E F A Z O L I N.", "cefazolin: C, E, F, A, Z, O, L, I, N."),
+        ("A one litre bag, and I go on.", "A one litre bag, and I go on."),
         ("Say it once more, one at a time.", "Say it once more, one at a time."),
         ("", ""),
     ],
 )
-def test_digits_in_a_row_are_parted(text: str, spaced: str) -> None:
-    """Commas stand between digits that are said one by one, and nowhere else."""
+def test_digits_and_letters_in_a_row_are_parted(text: str, spaced: str) -> None:
+    """Commas stand between digits and letters that are said one by one, and nowhere else."""
     assert DICTION.spaced(text) == spaced
 
 

@@ -165,15 +165,15 @@ def test_refuses_units(unit: str) -> None:
         (
             "83.3",
             "mL/h",
-            "I have eight three point three millilitres per hour. Is that right?",
+            "I have eighty three point three millilitres per hour, eight three point three. Is that right?",
         ),
-        ("15", "mg", "I have fifteen, one five, milligrams. Is that right?"),
-        ("50", "mg", "I have fifty, five zero, milligrams. Is that right?"),
+        ("15", "mg", "I have fifteen milligrams, one five. Is that right?"),
+        ("50", "mg", "I have fifty milligrams, five zero. Is that right?"),
         ("75", "mL/h", "I have seventy five millilitres per hour. Is that right?"),
         ("8", "h", "I have eight hours. Is that right?"),
         ("1", "min", "I have one minute. Is that right?"),
         ("0.5", "h", "I have zero point five hours. Is that right?"),
-        ("1000", "mL", "I have one thousand, one zero zero zero, millilitres. Is that right?"),
+        ("1000", "mL", "I have one thousand millilitres, one zero zero zero. Is that right?"),
     ],
 )
 def test_reads_back(value: str, unit: str, sentence: str) -> None:

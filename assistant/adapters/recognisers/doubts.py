@@ -44,3 +44,13 @@ def is_part(meaning: Meaning, other: Meaning) -> bool:
         return False
     rest, whole = (f"{number:f}".replace(".", "") for number in numbers)
     return len(rest) < len(whole) and (whole.startswith(rest) or whole.endswith(rest))
+
+
+def lacks_words(text: str, bursts: int) -> bool:
+    """Whether there were more stretches of voice than words are written: some of them were lost.
+
+    Args:
+        text: what is written, numbers in words.
+        bursts: `Evidence.bursts`.
+    """
+    return bursts > len(text.replace("-", " ").split())

@@ -36,6 +36,8 @@ class Evidence:
         named: where a name is expected, names alone.
         of_noise: logarithms of the probability of wordings (as `plain` makes them) where there is nothing but
             noise, for those that are unlikely in this utterance too.
+        bursts: stretches of voice that pauses part; 0 where they are not counted.
+        rivals: logarithms of the probability of what would ask or deny a positive that is written freely, by wording.
     """
 
     free: Hypothesis
@@ -45,3 +47,5 @@ class Evidence:
     others: tuple[Hypothesis, ...] = ()
     named: tuple[Hypothesis, ...] = ()
     of_noise: Mapping[str, float] = field(default_factory=dict)
+    bursts: int = 0
+    rivals: Mapping[str, float] = field(default_factory=dict)

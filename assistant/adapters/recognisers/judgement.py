@@ -13,7 +13,7 @@ import re
 from collections.abc import Hashable, Mapping
 from dataclasses import dataclass, replace
 
-from assistant.adapters.recognisers.doubts import is_carried, is_contradicted, is_part
+from assistant.adapters.recognisers.doubts import is_carried, is_contradicted, is_part, lacks_words
 from assistant.adapters.recognisers.evidence import Evidence, Hypothesis
 from assistant.adapters.recognisers.forms import Form, has_a_say
 from assistant.adapters.recognisers.limits import GENERAL, Limits, LimitSet
@@ -143,6 +143,7 @@ def judge(evidence: Evidence, expect: Expect, language: Language, limits: LimitS
     alternatives = tuple(Alternative(group.text, group.share) for group in ranked)
     best = ranked[0]
     agrees = not limits.witness or _is_written_freely(best, evidence, expect, language)
+    agrees = agrees and not (isinstance(expect, NumberExpected) and lacks_words(best.text, evidence.bursts))
     if is_positive(best.meaning, expect):
         return _positive(best, alternatives, evidence, expect, language, limits, agrees=agrees)
     digits_only = isinstance(expect, NumberExpected) and expect.digits_only
@@ -262,7 +263,8 @@ def _written_freely(
         and lead >= at_once.lead
         and clear >= at_once.clear
         and not is_like_another(texts[0], expect, language)
-        and not is_turned_round(texts[0], expect, language)
+        and (evidence.rivals or not is_turned_round(texts[0], expect, language))
+        and all(evidence.free.score - score >= at_once.rival for score in evidence.rivals.values())
     )
     return Judgement(texts[0], alternatives, doubtful=not taken)
 

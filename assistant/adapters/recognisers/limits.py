@@ -43,10 +43,12 @@ class FreeLimits:
     Attributes:
         lead: logarithm of (probability of all its positive wordings / probability of all that is none).
         clear: logarithm of its probability, for each token.
+        rival: logarithm of (its probability / probability of each wording that asks or denies the same).
     """
 
     lead: float
     clear: float
+    rival: float = 0.0
 
 
 CLEAR_COMMAND = Limits(share=0.6, clear=-1.6, ratio=-3.0, least=-2.0)
@@ -122,7 +124,7 @@ TRAINED = LimitSet(
     doubtful=Limits(share=0.6, clear=-1.0, ratio=-2.0, least=-2.0),
     doubtful_positive=Limits(share=0.6, clear=-1.0, ratio=-2.0, least=-2.0, ending=-2.0),
     free=FreeLimits(lead=1.0, clear=-0.3),
-    free_at_once=FreeLimits(lead=3.0, clear=-0.02),
+    free_at_once=FreeLimits(lead=2.0, clear=-0.06, rival=4.0),
     witness=True,
 )
 """For the model that was trained for the bench.

@@ -68,6 +68,18 @@ def is_turned_round(words: str, expect: Expect, language: Language) -> bool:
     return len(own) > 1 and isinstance(meaning, NoMatch) and meaning.reason is Reason.QUESTION
 
 
+def rivals(words: str, language: Language) -> tuple[str, ...]:
+    """What is said in nearly the same words for the opposite: asked ("is it spiked"), or denied ("it isn't spiked").
+
+    Args:
+        words: a positive of the learner's own, "it's spiked".
+        language: in which it is.
+    """
+    own = _in_order(words, language)
+    others = [" ".join((*own[1::-1], *own[2:])), *(" ".join((*own[:2], no, *own[2:])) for no in _noes(language))]
+    return tuple(form for other in others for form in (other, *_contracted(other, language))) if len(own) > 1 else ()
+
+
 def is_written_so(words: str, free: str, language: Language) -> bool:
     """Whether the model, left free, writes these very words: "it finished" is not "it's finished"."""
     return _in_order(words, language) == _in_order(free, language)
@@ -95,6 +107,13 @@ def _contracted(text: str, language: Language) -> tuple[str, ...]:
         if "'" in short
     )
     return tuple(dict.fromkeys(form for form in forms if form != text))
+
+
+@cache
+def _noes(language: Language) -> tuple[str, ...]:
+    """The word that a "n't" stands for."""
+    contractions = language.tables.writing.contractions
+    return tuple(dict.fromkeys(full.split()[-1] for short, full in contractions.items() if short.endswith("n't")))
 
 
 def _letters(words: str) -> str:

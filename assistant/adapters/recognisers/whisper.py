@@ -20,6 +20,7 @@ import numpy as np
 import tokenizers
 from threadpoolctl import ThreadpoolController
 
+from assistant.adapters.recognisers import bursts
 from assistant.adapters.recognisers.decoder import Decoder, Listening
 from assistant.adapters.recognisers.evidence import Evidence, Hypothesis
 from assistant.adapters.recognisers.features import Floats, log_mel
@@ -27,6 +28,7 @@ from assistant.adapters.recognisers.forms import Form, forms
 from assistant.adapters.recognisers.front import prepared, samples_of
 from assistant.adapters.recognisers.judgement import NOTHING, Judgement, is_faint_command, judge, plain
 from assistant.adapters.recognisers.manner import AS_IT_COMES, Manner
+from assistant.adapters.recognisers.positives import is_positive, rivals
 from assistant.adapters.recognisers.search import Written, log_probability, search
 from assistant.adapters.recognisers.sentences import START, Sentences
 from assistant.errors import ModelError
@@ -159,6 +161,7 @@ class WhisperRecogniser:
         )[0]
         bounded = {}
         named: tuple[Hypothesis, ...] = ()
+        rival_scores: dict[str, float] = {}
         if not isinstance(expect, TextExpected):
             # The arrays are small: a second thread would spend its time on waiting for the first.
             with self._pools.limit(limits=1, user_api="blas"):
@@ -174,6 +177,8 @@ class WhisperRecogniser:
             Hypothesis(self._text(tokens), float(score), len(tokens) + 1)
             for tokens, score in zip(free.sequences_ids, free.scores, strict=True)
         )
+        if ways > 1 and self.manner.limits.free_at_once is not None:
+            rival_scores = self._rivals(listening, likeliest.text, expect)
         return Evidence(
             free=likeliest,
             free_tokens=likeliest.tokens,
@@ -186,7 +191,21 @@ class WhisperRecogniser:
                 for found in bounded.values()
                 if found and is_faint_command(found[0], expect, self._language, self.manner.limits)
             },
+            # A number in figures is said in more words than it is written in.
+            bursts=0 if self.manner.figures else bursts.count(speech),
+            rivals=rival_scores,
         )
+
+    def _rivals(self, listening: Listening, free: str, expect: Expect) -> dict[str, float]:
+        """How likely it is that what is written freely, where it closes a step, was asked or denied instead."""
+        words = plain(free, self._language)
+        if not is_positive(self._language.interpret(words, expect, heard=True), expect):
+            return {}
+        with self._pools.limit(limits=1, user_api="blas"):
+            return {
+                rival: log_probability(listening, self._prompt, self._tokens(f" {rival}"))
+                for rival in rivals(words, self._language)
+            }
 
     def _names(
         self, listening: Listening, expect: NameExpected, is_given_up: Callable[[], bool]
@@ -203,9 +222,8 @@ class WhisperRecogniser:
 
     def _find_of_noise(self, text: str) -> float:
         """Logarithm of the probability that the model writes this where there is nothing but noise."""
-        tokens = [*self._tokeniser.encode(text, add_special_tokens=False).ids, self._sentences.end]
         with self._pools.limit(limits=1, user_api="blas"):
-            return log_probability(self._noise(), self._prompt, tokens)
+            return log_probability(self._noise(), self._prompt, self._tokens(text))
 
     def _find_noise(self) -> Listening:
         """A second of hiss, listened to once; of it words are likelier than of silence."""
@@ -217,6 +235,10 @@ class WhisperRecogniser:
         """How long a picture the encoder gets: its time grows with it."""
         lengths = (self.manner.window_s, MIDDLE_WINDOW_S)
         return next((window for window in lengths if length_s <= window - _ROOM_S[window]), LONGEST_S)
+
+    def _tokens(self, text: str) -> list[int]:
+        """The tokens of a text, and the one that ends it."""
+        return [*self._tokeniser.encode(text, add_special_tokens=False).ids, self._sentences.end]
 
     def _text(self, tokens: list[int] | tuple[int, ...]) -> str:
         return str(self._tokeniser.decode(list(tokens)))

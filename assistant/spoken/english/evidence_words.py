@@ -21,7 +21,9 @@ class EvidenceWords(ResultWords):
         "tail missing": "tail missing",
         "not sealed": "not sealed",
         "signature wrong": "signature wrong",
+        "line ends were changed": "line ends were changed",
         "signed by an unknown key": "signed by an unknown key",
+        "signed by a key that was not valid": "signed by a key that was not valid",
         "sound missing": "sound missing",
         "sound differs": "sound differs",
         "pinned file differs": "pinned file differs",
@@ -106,12 +108,16 @@ class EvidenceWords(ResultWords):
         """What verification says about a record, or what is odd in it, in this language."""
         return sentence
 
+    def codes_refused(self, count: int) -> str:
+        """How often somebody asked for the instructor without the right code."""
+        return f"Somebody asked for the instructor {count} times with a wrong code, or with none."
+
     def torn(self, why: str, *, sealed: bool) -> str:
         """The last line is torn."""
         what = "" if sealed else ", as after a crash"
         return (
-            f"The end of this record is torn{what}. {self.found(why)} It was never acknowledged; every complete entry "
-            "before it is intact."
+            f"The end of this record is torn{what}. {self.found(why)} Unless somebody cut the file, it was never "
+            "acknowledged; every complete entry before it is intact."
         )
 
     def sound_broken(self, line: int | None, problem: str, why: str) -> str:
@@ -122,8 +128,11 @@ class EvidenceWords(ResultWords):
         )
 
     def unknown_key(self, why: str) -> str:
-        """A signer is not known."""
-        return f"This record is signed with a key that is not known on this machine. {self.found(why)}"
+        """A signer was not an instructor."""
+        return (
+            "This record holds an entry signed with a key that was not an instructor's then, as far as is known here; "
+            f"that entry decides nothing. {self.found(why)}"
+        )
 
     def damaged(self, line: int | None, problem: str, why: str, count: int) -> str:
         """The chain is broken after `count` entries."""
@@ -189,7 +198,7 @@ class EvidenceWords(ResultWords):
 
     def signed_by(self, signer: str, day: str, key: str) -> str:
         """Who signed when with which key; `key` is empty where it is not known."""
-        with_key = f"signed with the key {key}" if key else "signed with a key that is not known here"
+        with_key = f"signed with the key of {key}" if key else "signed with a key that is not known here"
         return f"by {signer or self.NOBODY_NAMED} on {day}, {with_key}"
 
     def rated(self, rating: str) -> str:
@@ -210,8 +219,12 @@ class EvidenceWords(ResultWords):
         return f"{self.ENTRY} {entry}, {at}: {self.recorded(kind)}{decided}, by {signer or self.NOBODY_NAMED}."
 
     def signed_with(self, key: str) -> str:
-        """The name of a key, empty where it is not known; its fingerprint follows."""
+        """Whose key it is, empty where that is not known; its fingerprint follows."""
         return f"Key: {key or 'not known here'}, fingerprint"
+
+    def counts_not(self, why: str) -> str:
+        """A signed entry that decides nothing."""
+        return f"It decides nothing. {self.found(why)}"
 
     # The log of all entries.
 

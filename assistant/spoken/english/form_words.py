@@ -57,6 +57,14 @@ class FormWords:
     ANSWER_IS = "Answer:"
     NOTE = "Note"
     SEEN_BY = "Seen by"
+    # On the page on which a nurse reviews a checklist.
+    STEP_AND_REASON = "Step and reason"
+    WHY = "Why:"
+    REVIEWED = "Agreed, initials"
+    WORKS = "Works, and how they were read"
+    REVIEWED_BY = "Reviewed by"
+    REVIEWER_NAME_AND_ROLE = "Nurse: name and role"
+    NOTHING_PUBLISHED = "No published source was read for this critical step."
     USUAL_CAUTIONS = (
         (
             "training",
@@ -70,6 +78,22 @@ class FormWords:
     def form_title(self, title: str) -> str:
         """Title of the document."""
         return f"{title}: blank form"
+
+    def review_title(self, title: str) -> str:
+        """Title of the page on which a nurse reviews a checklist."""
+        return f"{title}: steps, reasons and sources, to be reviewed"
+
+    def review_use(self, steps: int, critical: int, bare: int) -> str:
+        """How the page is used, and how many critical steps rest on nothing that was read."""
+        rest = f"{bare} of these without a published source that was read" if bare else "each with a published source"
+        return (
+            f"{self.steps(steps)}, {critical} of them critical, {rest}. Put your initials beside each step that your "
+            "lab agrees with, and write down what it does otherwise; a school\u2019s own file can set it."
+        )
+
+    def work(self, year: int | None, address: str, read: str) -> str:
+        """Year and address of a work, and how it was read; what is not known is left out."""
+        return ", ".join(filter(None, (str(year or ""), f"read {read}", address)))
 
     def form_use(self, steps: int, critical: int) -> str:
         """How the form is filled in."""

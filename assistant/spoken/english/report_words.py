@@ -182,6 +182,10 @@ class ReportWords(EvidenceWords, FormWords, SheetWords):
         """Where the first secondary is drawn, hours after the start of the primary."""
         return f"The first secondary is drawn {hours} {'hour' if hours == 1 else 'hours'} after that, as an example."
 
+    def hourly(self, values: Sequence[str]) -> str:
+        """What flows in each hour, in mL, in order."""
+        return f"Millilitres in each hour, in order: {', '.join(values)}"
+
     def dose(self, name: str, count: int) -> str:
         """One of several doses of a secondary."""
         return f"{name}, dose {count}"

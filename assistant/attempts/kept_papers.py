@@ -1,0 +1,119 @@
+"""The papers of attempts, kept beside their records by digest: a checklist that changes later takes no record with it.
+
+In the folder `FOLDER` beside the records lies a folder for each digest that a first entry pins, with the files as they
+were. What is found there is believed only if it gives that digest again. The tables of the library are not kept.
+"""
+
+import os
+import re
+import shutil
+import tempfile
+from collections.abc import Callable, Mapping
+from contextlib import suppress
+from pathlib import Path
+
+from assistant.checklist.library import find, library_folder
+from assistant.checklist.load import load, load_sheet
+from assistant.errors import AssistantError, ChecklistError, OrderError, RecordError
+from assistant.orders.load import FOLDER as ORDERS
+from assistant.orders.load import load_order
+from assistant.record.disk import fsync_folder, make_folder, reason_of, write_new
+from assistant.text import shown
+
+FOLDER = "papers"
+_READABLE = 0o600
+
+
+def keep_papers(folder: Path, opening: Mapping[str, object]) -> None:
+    """Keep the papers that a first entry pins, where they are not kept yet.
+
+    Args:
+        folder: that of the record.
+        opening: the first entry.
+
+    Raises:
+        RecordError: they cannot be written.
+    """
+    place = folder / FOLDER
+    for pin, files, digest_of in (
+        ("checklist", _files_of_checklist, lambda path: load(str(path)).digest),
+        ("order", _files_of_order, lambda path: load_order(str(path)).digest),
+        ("school", _file_of_school, None),
+    ):
+        digest = str(opening.get(f"{pin}_digest", ""))
+        if not _is_digest(digest) or (place / digest).is_dir():
+            continue
+        try:
+            _keep(place, digest, files(str(opening.get(pin, ""))), digest_of)
+        except OSError as cause:
+            raise RecordError(
+                f"The papers of this attempt cannot be kept in {shown(place)}: {reason_of(cause)}.",
+                "Check folder and disk.",
+            ) from cause
+        except AssistantError:  # it has changed since it was read for the attempt, or was drawn and never a file
+            continue
+
+
+def kept_paper(folder: Path, opening: Mapping[str, object], pin: str) -> str:
+    """The path of a kept paper; as the first entry names it where none is kept.
+
+    Args:
+        folder: that of the record.
+        opening: the first entry.
+        pin: "checklist", "order" or "school".
+    """
+    named = str(opening.get(pin, ""))
+    digest = str(opening.get(f"{pin}_digest", ""))
+    kept = folder / FOLDER / digest / f"{Path(named).stem}.toml"
+    return str(kept) if _is_digest(digest) and kept.is_file() else named
+
+
+def _is_digest(text: str) -> bool:
+    return re.fullmatch(r"[0-9a-f]{64}", text) is not None
+
+
+def _files_of_checklist(named: str) -> dict[str, Path]:
+    """Its file and those of its parts, by their places below the folder of the checklist."""
+    sheet = load_sheet(named)
+    root = sheet.paper.path.parent.resolve()
+    found = {sheet.paper.path.name: sheet.paper.path}
+    for place in (*sheet.places.values(), *sheet.plans):
+        path = place.paper.path.resolve()
+        base = root if path.is_relative_to(root) else library_folder().resolve()
+        found[str(path.relative_to(base))] = path
+    return found
+
+
+def _files_of_order(named: str) -> dict[str, Path]:
+    path = find(named, "order", OrderError, ORDERS)
+    return {path.name: path}
+
+
+def _file_of_school(named: str) -> dict[str, Path]:
+    path = Path(named)
+    if not path.is_file():
+        raise ChecklistError(f"There is no file {shown(path)}.")
+    return {path.name: path}
+
+
+def _keep(place: Path, digest: str, files: Mapping[str, Path], digest_of: Callable[[Path], str] | None) -> None:
+    """Copy files, see whether they give that digest, and only then put them in their place.
+
+    Raises:
+        AssistantError: the copy cannot be read.
+        OSError: it cannot be written.
+    """
+    make_folder(place)
+    with tempfile.TemporaryDirectory(prefix=".keeping-", dir=place) as name:
+        made = Path(name) / digest
+        for relative, path in files.items():
+            make_folder((made / relative).parent)
+            write_new(made / relative, path.read_bytes(), _READABLE)
+        first = made / next(iter(files))
+        if digest_of is not None and digest_of(first) != digest:
+            return
+        with suppress(FileExistsError):  # another attempt was quicker
+            if not (place / digest).exists():
+                os.rename(made, place / digest)  # noqa: PTH104 - a folder of its own
+                fsync_folder(place / digest)
+        shutil.rmtree(made, ignore_errors=True)
