@@ -10,7 +10,7 @@ from assistant.guide.turn import Input
 from assistant.orders.key import KeyEntry
 from assistant.orders.model import Order
 from assistant.record.claim import Claim
-from assistant.record.decisions import Standing, standing
+from assistant.record.decisions import CAME, REFUSED, Standing, standing
 from assistant.record.heads import Standing as HeadsStanding
 from assistant.record.lived import LivedAgain
 from assistant.record.short_head import short_head
@@ -118,7 +118,7 @@ def compose(
             standing=seen,
             lived=lived,
             proven=proven,
-            refused=sum(one.get("kind") == "instructor here" and one.get("verdict") == "refused" for one in own),
+            refused=sum(one.get("kind") == CAME and one.get("verdict") == REFUSED for one in own),
         ),
         attempt=_attempt(opening, own, measured),
         results=dict(body),

@@ -6,6 +6,7 @@ from decimal import Decimal
 import jsonschema
 import pytest
 
+from assistant.attempts.kept_papers import FOLDER
 from assistant.checklist.load import load
 from assistant.cli.report import report_of
 from assistant.orders.load import load_order
@@ -167,7 +168,7 @@ def test_a_stopped_attempt_is_not_an_interrupted_one(tmp_path):
 
 
 def test_changed_papers_leave_the_result_and_say_so(tmp_path):
-    """A year later the checklist may be another one: the sealed result is told, with a warning, without workings."""
+    """A year later, and without the papers kept beside it: the sealed result is told, with a warning, no workings."""
     mine = tmp_path / "primary-line.toml"
     mine.write_bytes(attempts.CHECKLISTS.joinpath("primary-line.toml").read_bytes())
     for folder in ("parts", "orders"):
@@ -178,6 +179,8 @@ def test_changed_papers_leave_the_result_and_say_so(tmp_path):
     (path,) = (tmp_path / "r").glob("*.jsonl")
     before = report_of(path, str(tmp_path))
     mine.write_text(mine.read_text(encoding="utf-8").replace("Read the order.", "Look at the order."), encoding="utf-8")
+    assert not any("has changed" in warning for warning in report_of(path, str(tmp_path)).trust.warnings), "kept"
+    attempts.shutil.rmtree(path.parent / FOLDER)
     after = report_of(path, str(tmp_path))
     assert any("has changed since the attempt" in warning for warning in after.trust.warnings)
     assert not any("has changed" in warning for warning in before.trust.warnings)

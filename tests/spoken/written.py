@@ -199,6 +199,7 @@ SAID: dict[str, tuple[tuple[object, ...], ...]] = {
     "at_rate": (("5 mcg/kg/min",),),
     "kept_back": (("50 mL",),),
     "running_for": (("2 h",),),
+    "in_a_syringe": (("50 mL",),),
     "from_a_vial": (("40 mg in 4 mL",),),
     "in_time": (("2 min",),),
     "running_at": (("75 mL/h",),),
