@@ -174,7 +174,7 @@ def test_the_book_is_where_the_settings_say(capsys, tmp_path, monkeypatch):
     here(capsys, *demo, str(tmp_path / "records"))
     assert len((tmp_path / "elsewhere" / "heads.jsonl").read_bytes().splitlines()) == 3
     assert not BOOK.exists()
-    assert {path.suffix for path in (tmp_path / "records").iterdir()} == {".jsonl", ".lock"}
+    assert {path.suffix or path.name for path in (tmp_path / "records").iterdir()} == {".jsonl", ".lock", "papers"}
 
 
 # Results that do not follow.
