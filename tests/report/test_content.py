@@ -11,6 +11,7 @@ from assistant.checklist.load import load
 from assistant.cli.report import report_of
 from assistant.orders.load import load_order
 from assistant.orders.solve import answer_key
+from assistant.record.file import RecordFile
 from assistant.record.verify import verify
 from assistant.report.content import Ended, schema
 from assistant.report.infusion import infusion_course
@@ -58,6 +59,20 @@ def test_help_is_told():
     assert line.cues
     assert line.ending == "done after a cue"
     assert report.feedback.practise[0].steps == (line.number,)
+
+
+def test_what_the_ear_did_not_understand_is_counted(tmp_path):
+    """An utterance without words, and words that answer nothing; typed words are no matter of hearing."""
+    path = tmp_path / "attempt.jsonl"
+    said = {"step": "one", "state": "asking"}
+    with RecordFile.create(
+        path, {"kind": "opened", "at": attempts.at(0), "checklist": "", "mode": "practice"}
+    ) as record:
+        for number, kind in enumerate(("not understood", "heard", "heard", "typed"), 1):
+            verdict = "done" if number == 3 else "not understood"
+            record.append({"kind": kind, "at": attempts.at(number), **said, "words": "what", "verdict": verdict})
+    attempt = report_of(path, tmp_path).attempt
+    assert (attempt.spoken, attempt.typed, attempt.unheard) == (2, 1, 2)
 
 
 def test_steps_stand_in_the_order_of_the_checklist():
