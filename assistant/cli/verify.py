@@ -236,7 +236,7 @@ def _proven(verdict: Verdict, found: Examined) -> Iterator[str]:
 def _lived(lived: LivedAgain) -> Iterator[str]:
     match lived.finding:
         case Finding.SAME:
-            yield "  lived again: the same entries and the same result."
+            yield f"  lived again: the same entries and the same result. {lived.why}".rstrip()
         case Finding.DIFFERS:
             yield "  lived again: not the same."
         case _:
