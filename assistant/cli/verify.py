@@ -155,12 +155,12 @@ def _head(given: str | None) -> str | None:
 def _against_papers(path: Path, reading: Reading, verdict: Verdict) -> Verdict:
     """The verdict, or a worse one where a file that the first entry pins is no longer the same."""
     # Imported only here: the papers bring the whole procedure with them.
-    from assistant.attempts.papers import papers_of
+    from assistant.attempts.papers import papers_here
     from assistant.attempts.pins import changed_table
 
     opening = reading.entries[0]
     try:
-        papers_of(opening, path)
+        papers_here(opening, path)
     except AssistantError as error:
         why = error.what
     else:
