@@ -232,7 +232,7 @@ class Check:
     called: str
 
     def goes_by(self, name: str, word: str) -> bool:
-        """Whether every part of the words stands in what is said of it."""
+        """Whether what is said of it contains each of the words."""
         said = f"{name} {self.about} {self.called}".lower()
         return all(part in said for part in word.lower().replace("-", " ").split())
 

@@ -31,7 +31,7 @@ a file:
   bag_volume = "1,000 mL"
   reserve = "50 mL"
   bags = 2                          # at hand; change_takes = "5 min" and starts = "20 min" may follow
-  keep_open = "20 mL/h"             # from the last bag's reserve; leave it out where the line then stands still
+  keep_open = "20 mL/h"             # from the last bag's reserve; leave it out where the line then stops
 
   [[secondary]]
   name = "cefazolin"

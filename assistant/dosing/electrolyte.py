@@ -88,7 +88,7 @@ def electrolyte(given: Measure, salt: str, *, unit: str | None = None, rounding:
         rounding: exact by default.
 
     Raises:
-        QuantityError: an input is no dose, concentration or dose rate, or of another kind, or the salt is not known.
+        QuantityError: an input is not a dose, concentration or dose rate, or the salt is not known.
 
     Source: mEq = mass / molar mass x valence; pharmacalculation.com, Milliequivalents and Millimoles.
     """
@@ -138,7 +138,7 @@ def _counted(given: Measure, plain: Measure) -> str:
     """How the salt is measured: a key of `_UNITS`.
 
     Raises:
-        QuantityError: it is not above zero, no dose, concentration or dose rate, or counted in units of activity.
+        QuantityError: it is not above zero, is not a dose, concentration or dose rate, or counts units of activity.
     """
     kind = units.unit(plain.unit).kind
     kind = "dose" if kind == "mass" else kind

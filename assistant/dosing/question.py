@@ -103,6 +103,9 @@ def _refuse_what_turns(line: Line) -> None:
         allowed = (word == "after" and "left" in special) or (
             word in ("faster", "slower") and special & {"off", "most"}
         )
+        allowed = allowed or (
+            word == "then" and any(taken.kind in _GOES_ON and _after_then(taken) for taken in line.takens)
+        )
         if not (allowed or (word == "less" and "reserve" in special) or (word == "behind" and "tubing" in special)):
             raise UsageError(
                 f"{quoted(word)} changes the question in a way that no formula here takes.", "Ask it in plain steps."
@@ -131,6 +134,14 @@ def _counted_alike(unit: str) -> str:
     """The kind of a unit, where a mass is a dose like any other."""
     kind = units.unit(unit).kind
     return "dose" if kind == "mass" else kind.replace("percentage", "concentration")
+
+
+_GOES_ON = ("rate", "dose rate", "dose rate per weight")
+"""At what an infusion may go on, "then": a formula takes that, and no other thing that comes then."""
+
+
+def _after_then(taken: Taken) -> bool:
+    return re.search(words.SPECIAL["then"], taken.cue) is not None
 
 
 def _of_salt(line: Line, taken: Taken, wanted: str) -> Worked | None:
@@ -341,7 +352,7 @@ def _told(
     answers: tuple[Answer, ...],
     every: Sequence[Answer],
 ) -> Worked:
-    steps = [*(one for one in every if one not in answers), *answers[:1]] if len(formulas) > 1 else list(answers[:1])
+    steps = [*(one for one in every if one not in answers), *answers] if len(formulas) > 1 else list(answers)
     working = tuple(dict.fromkeys(text for one in steps for text in one.working))
     cautions = dict.fromkeys(text for one in steps if isinstance(one, Result) for text in one.cautions)
     return Worked(taken, (*left_aside, *line.unread), formulas, answers, working, tuple(cautions))

@@ -201,6 +201,38 @@ def _by_clock() -> tuple[Way, ...]:
     return tuple(found)
 
 
+_THEN = r"\bthen\b|\bfollowed by\b"
+
+
+def _two_rates() -> tuple[Way, ...]:
+    """One thing and then another: a slow start and the rest, a loading dose and the maintenance."""
+    special, lets = frozenset({"then"}), frozenset({"loading", "maintenance"})
+    then = Slot("rate", ("rate",), "150 mL/h", cue=_THEN)
+    first = (Slot("first rate", ("rate",), "120 mL/h"), Slot("first duration", ("duration",), "15 min"))
+    inputs = {"rate": "rate", "first-rate": "first rate", "first-duration": "first duration", "volume": "volume"}
+    found = [Way("duration", (then, *first, _VOLUME), (Step("two-rate-time", inputs),), special, spares=_SPARES)]
+    for kind, loading in (("dose", "4 g"), ("dose per weight", "80 units/kg")):
+        for rate, maintenance in (("dose rate", "2 g/h"), (_BY_WEIGHT, "18 units/kg/h")):
+            slots: tuple[Slot, ...] = (
+                Slot("maintenance", (rate,), maintenance, cue=_THEN),
+                Slot("loading dose", (kind,), loading),
+                Slot("loading time", ("duration",), "20 min"),
+                _STRENGTH,
+            )
+            inputs = {
+                "loading": "loading dose",
+                "loading-duration": "loading time",
+                "maintenance": "maintenance",
+                "concentration": "concentration",
+            }
+            if "weight" in kind + rate:
+                slots, inputs = (*slots, _WEIGHT), inputs | {"weight": "weight"}
+            found.append(
+                Way("rate", slots, (Step("loading-then-maintenance", inputs),), special, lets, frozenset({"fluid"}))
+            )
+    return tuple(found)
+
+
 _LEFT = frozenset({"left"})
 _ELAPSED = Slot("elapsed", ("duration",), "3 h", cue=r"\bafter\b|\bin\b|\bfor\b|\bhas\b|\bsince\b|\bbeen\b")
 _RESERVE = Slot(
@@ -394,6 +426,7 @@ WAYS: tuple[Way, ...] = (
     ),
     *_by_day(),
     *_by_clock(),
+    *_two_rates(),
     Way(
         "rate",
         (_WEIGHT,),

@@ -12,7 +12,7 @@ _AFTER_COUNT = rf"(?:{_TIME}|lit(?:re|er)s?|doses?|equal|drops?|seconds?|mls?|mg
 PLAINER: tuple[tuple[re.Pattern[str], str], ...] = (
     (re.compile(r"(?<=[/ \d])m\^?2\b"), "m\u00b2"),
     (re.compile(r"\b4-2-1\b|\bmaint\b", _I), "maintenance"),
-    # An age is no amount that a formula here takes.
+    # No formula here takes an age.
     (
         re.compile(
             r"\b\d{1,3}[ -]?(?:yrs?|years?|months?|mos?|weeks?|wks?|days?)[ -]old\b|\b\d{1,3} ?(?:yo\b|y/o\b)", _I
@@ -95,7 +95,7 @@ DOSE_IN_VOLUME = re.compile(
 )
 """What stands between a dose and the volume that holds it: "400 mg dopamine in 250 mL"."""
 CONTAINER = re.compile(r"\s*(?:premixed |iv )?(?:bag|bottle|vial|amp(?:o?ule)?|syringe)\b")
-"""What stands behind a volume right after a dose: "50 mg 250 mL bottle"."""
+"""What follows a volume right after a dose: "50 mg 250 mL bottle"."""
 VOLUME_WITH_DOSE = re.compile(
     r"\s*(?:[a-z][\w%-]*\s+){0,5}?\(?(?:contain(?:s|ing)?|with|w/?|has|having|holds?|holding)\s+(?:a |the |only )*"
 )
@@ -169,6 +169,7 @@ SPECIAL: Mapping[str, str] = {
     "most": r"no faster|not faster|max(?:imum)?\b|at most|no more than|fastest|shortest",
     "balance": r"\bintake\b|\boutput\b|\bbalance\b",
     "dilute": r"\bstock\b|\bdilut(?:e|ion)\b(?!d)|weaken|make (?:up )?(?:#|a)|\bprepare\b",
+    "then": r"\bthen\b|\bfollowed by\b",
     "mix": r"\bmix(?:ing)? #[^#]*\b(?:and|with) #|\b(?:two|both) (?:stocks|strengths|solutions)\b|\balligation\b",
     "powder": r"\breconstitut\w+|powder|displacement",
     "maintenance": r"maintenance|4-2-1|100-50-20|holliday",
@@ -215,7 +216,7 @@ calculate calculation can cannula change chart child client cm come comes concen
 contains continuous control conversion convert converted could count counted daily day days deliver delivered
 delivers delivery dilute diluted dissolved divided do doctor does dont dose doses dr draw drawn drip drop drops
 drug dry each empty end ends equal equals even every factor fast feet figure final find finish finished finishes
-finishing flow fluid foot for formula from full g gave get gets getting give given gives giving go goes going
+finishing flow fluid followed foot for formula from full g gave get gets getting give given gives giving go goes going
 gravity gtt gtts h had hand hang has have having he heavy height hello help her hey hi him his hold holds
 hospital hour hourly hours how hr hrs hung i if ii in inches infant infuse infused infuses infusing infusion
 infusions intake interval into intravenous is it its iv ivpb job just keep kg kid kilo kilogram kilograms kilos
@@ -228,7 +229,7 @@ prescription primary program programmed provider pt pump push put quick rate rat
 receives reconstitute reconstituted regulate remain remaining remains required reserve right round run running
 runs s said same say says secondary see set sets setting she should show so solution solution's speed start
 started starts stat stock strength sum supplied supply supposed surface syringe take takes tall tell tenth than
-thank thanks that the their them there these they thing this through time to today told total tube tubing units
+thank thanks that the their them then there these they thing this through time to today told total tube tubing units
 until up us use used using v value via vial volume vtbi w want wanted wants was water we weigh weighing weighs
 weight well what what's whats when which while who whole will with woman work would wt x yo you your
 """

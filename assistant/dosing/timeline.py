@@ -161,27 +161,10 @@ class Course:
 
     def sentences(self) -> tuple[str, ...]:
         """The course in words, in order of time: who flows when, what stands still and why, what to look out for."""
-        told: list[tuple[Fraction, str]] = []
-        before: Segment | None = None
-        for segment in self.segments:
-            back = ""
-            primary = segment.line == self.lines[0]
-            if primary and before is not None and before.line != segment.line and before.ends == segment.begins:
-                back = " (the pump falls back to the primary)"
-            flows = f"{segment.line} at {tell_exact(segment.rate, 'mL/h')}, {tell_exact(segment.volume, 'mL')}{back}"
-            told.append((segment.begins, f"{self._span(segment.begins, segment.ends)}: {flows}"))
-            before = segment
-        told += [
-            (still.begins, f"{self._span(still.begins, still.ends)}: nothing flows; {still.why}")
-            for still in self.standstills
-        ]
-        told += [
+        ends = [
             (end.at, f"{self.when(end.at)}: bag {end.number} of {end.line} ends; {end.then}") for end in self.bag_ends
         ]
-        for clash in self.collisions:
-            wait = f"it begins at {self.when(clash.begins)}" if clash.begins is not None else "it does not begin"
-            told.append((clash.due, f"{self.when(clash.due)}: {clash.line} is due while {clash.running} runs; {wait}"))
-        told += [
+        ends += [
             (
                 left.at,
                 f"{self.when(left.at)}: {tell_exact(left.volume, 'mL')} of {left.line} stay in the tubing,"
@@ -189,7 +172,25 @@ class Course:
             )
             for left in self.residuals
         ]
-        lines = [sentence for _, sentence in sorted(told, key=lambda one: one[0])]
+        spans: list[tuple[Fraction, str]] = []
+        before: Segment | None = None
+        for segment in self.segments:
+            back = ""
+            primary = segment.line == self.lines[0]
+            if primary and before is not None and before.line != segment.line and before.ends == segment.begins:
+                back = " (the pump falls back to the primary)"
+            flows = f"{segment.line} at {tell_exact(segment.rate, 'mL/h')}, {tell_exact(segment.volume, 'mL')}{back}"
+            spans.append((segment.begins, f"{self._span(segment.begins, segment.ends)}: {flows}"))
+            before = segment
+        spans += [
+            (still.begins, f"{self._span(still.begins, still.ends)}: nothing flows; {still.why}")
+            for still in self.standstills
+        ]
+        for clash in self.collisions:
+            wait = f"it begins at {self.when(clash.begins)}" if clash.begins is not None else "it does not begin"
+            spans.append((clash.due, f"{self.when(clash.due)}: {clash.line} is due while {clash.running} runs; {wait}"))
+        # What ends at a time comes before what begins at that time.
+        lines = [sentence for _, sentence in sorted([*ends, *spans], key=lambda one: one[0])]
         lines += [f"{name}: {tell_exact(rest, 'mL')} not given by the end" for name, rest in self.unfinished.items()]
         return tuple(lines)
 

@@ -71,7 +71,7 @@ def beyond_usual(value: Fraction, unit: str) -> tuple[str, ...]:
     """The caution for a value that no pump takes, nobody counts or nobody receives; nothing for any other.
 
     Args:
-        value: in `unit`; nothing at all is no finding.
+        value: in `unit`; zero never has a caution.
         unit: canonical unit.
     """
     found = units.unit(unit)

@@ -62,7 +62,7 @@ _COUNTED = {
 
 @lru_cache(maxsize=1000)
 def size(unit: str) -> Fraction:
-    """What one of a unit is in mg, mL, h, cm, mmol, gtt, units, mEq, m\u00b2; kg where it stands below a line."""
+    """How much one of a unit is in mg, mL, h, cm, mmol, gtt, units, mEq, m\u00b2; kg in a denominator."""
     top, *below = unit.split("/")
     value = _simple(top)
     for part in below:

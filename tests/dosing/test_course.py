@@ -124,7 +124,7 @@ def test_what_stays_in_the_tubing_is_not_given() -> None:
     assert found.intake("drug") == 35
     (left,) = found.residuals
     assert (left.line, left.at, left.volume, left.share) == ("drug", Fraction(27, 20), 15, Fraction(3, 10))
-    assert found.sentences()[-1] == "09:21: 15 mL of drug stay in the tubing, 30 % of the dose"
+    assert found.sentences()[2] == "09:21: 15 mL of drug stay in the tubing, 30 % of the dose"
     stopped = course(START, amount("3 h"), SALINE, [drug], [Pause("drug", amount("75 min"))])
     assert not stopped.residuals and stopped.unfinished == {"drug": 10}
 
@@ -138,10 +138,10 @@ def test_the_reserve_keeps_the_vein_open() -> None:
     assert [still.why for still in found.standstills] == ["no bag of saline is left"]
     assert found.sentences() == (
         "08:00 to 10:00: saline at 100 mL/h, 200 mL",
-        "10:00 to 12:30: saline at 20 mL/h, 50 mL",
         "10:00: bag 1 of saline ends; no bag is left, its reserve keeps the vein open",
-        "12:30 to 14:00: nothing flows; no bag of saline is left",
+        "10:00 to 12:30: saline at 20 mL/h, 50 mL",
         "12:30: bag 1 of saline ends; its reserve is used up, the primary stands still",
+        "12:30 to 14:00: nothing flows; no bag of saline is left",
     )
     assert course(START, amount("3 h"), kept).left_in_bag == 30
 

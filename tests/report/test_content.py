@@ -6,10 +6,12 @@ from decimal import Decimal
 import jsonschema
 import pytest
 
+from assistant.attempts.kept_papers import FOLDER
 from assistant.checklist.load import load
 from assistant.cli.report import report_of
 from assistant.orders.load import load_order
 from assistant.orders.solve import answer_key
+from assistant.record.file import RecordFile
 from assistant.record.verify import verify
 from assistant.report.content import Ended, schema
 from assistant.report.infusion import infusion_course
@@ -57,6 +59,20 @@ def test_help_is_told():
     assert line.cues
     assert line.ending == "done after a cue"
     assert report.feedback.practise[0].steps == (line.number,)
+
+
+def test_what_the_ear_did_not_understand_is_counted(tmp_path):
+    """An utterance without words, and words that answer nothing; typed words are no matter of hearing."""
+    path = tmp_path / "attempt.jsonl"
+    said = {"step": "one", "state": "asking"}
+    with RecordFile.create(
+        path, {"kind": "opened", "at": attempts.at(0), "checklist": "", "mode": "practice"}
+    ) as record:
+        for number, kind in enumerate(("not understood", "heard", "heard", "typed"), 1):
+            verdict = "done" if number == 3 else "not understood"
+            record.append({"kind": kind, "at": attempts.at(number), **said, "words": "what", "verdict": verdict})
+    attempt = report_of(path, tmp_path).attempt
+    assert (attempt.spoken, attempt.typed, attempt.unheard) == (2, 1, 2)
 
 
 def test_steps_stand_in_the_order_of_the_checklist():
@@ -152,7 +168,7 @@ def test_a_stopped_attempt_is_not_an_interrupted_one(tmp_path):
 
 
 def test_changed_papers_leave_the_result_and_say_so(tmp_path):
-    """A year later the checklist may be another one: the sealed result is told, with a warning, without workings."""
+    """A year later, and without the papers kept beside it: the sealed result is told, with a warning, no workings."""
     mine = tmp_path / "primary-line.toml"
     mine.write_bytes(attempts.CHECKLISTS.joinpath("primary-line.toml").read_bytes())
     for folder in ("parts", "orders"):
@@ -163,6 +179,8 @@ def test_changed_papers_leave_the_result_and_say_so(tmp_path):
     (path,) = (tmp_path / "r").glob("*.jsonl")
     before = report_of(path, str(tmp_path))
     mine.write_text(mine.read_text(encoding="utf-8").replace("Read the order.", "Look at the order."), encoding="utf-8")
+    assert not any("has changed" in warning for warning in report_of(path, str(tmp_path)).trust.warnings), "kept"
+    attempts.shutil.rmtree(path.parent / FOLDER)
     after = report_of(path, str(tmp_path))
     assert any("has changed since the attempt" in warning for warning in after.trust.warnings)
     assert not any("has changed" in warning for warning in before.trust.warnings)

@@ -181,7 +181,7 @@ SAID: dict[str, tuple[tuple[object, ...], ...]] = {
     "when": tuple((datetime(2031, month, 7, 8, 9, 5, tzinfo=UTC),) for month in range(1, 13)),
     "time_at_work": (("3 min",),),
     "resumptions": ((1,), (2,)),
-    "answers_by": ((3, 4),),
+    "answers_by": ((3, 4, 0), (30, 4, 1), (12, 4, 5)),
     "checklist_named": (("line", "1"), ("line", "")),
     "recogniser_named": (("ear", "abc"),),
     "rule": (("practice", 0, 0, 80), ("check-off", 0, 2, 80)),
