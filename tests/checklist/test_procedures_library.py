@@ -157,6 +157,8 @@ ORDER_OF_STEPS = [
     ("heparin", "u-calculated", "u-second", ALONE),
     ("heparin", "u-second", "u-rate", ALONE),
     ("heparin", "u-bleeding", "u-rate", "common practice, no source"),
+    ("heparin", "u-before", "u-pause", "common practice, no source"),
+    ("heparin", "u-pause", "u-calculated", "common practice, no source: what is to be held is held first"),
     ("infusion-to-lock", "v-lock", "v-syringe-off", "BCcampus, section 8.5, checklist 69: clamp, then syringe"),
 ]
 
