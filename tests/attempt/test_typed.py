@@ -1,6 +1,7 @@
 """The main job typed: a simulated learner over many seeds, every slip, and real pipes."""
 
 import json
+import shutil
 import signal
 import subprocess
 import sys
@@ -289,7 +290,7 @@ def test_a_record_in_use_is_not_resumed(capsys, tmp_path):
 
 
 def test_a_changed_checklist_is_not_resumed(tmp_path):
-    """An attempt goes on only with the papers it began with."""
+    """An attempt goes on only with the papers it began with: here those kept beside the record are gone, too."""
     source = Path(__file__).parents[2] / "checklists" / "primary-line.toml"
     copy = tmp_path / "mine.toml"
     text = source.read_text(encoding="utf-8")
@@ -298,6 +299,7 @@ def test_a_changed_checklist_is_not_resumed(tmp_path):
     copy.write_text(
         source.read_text(encoding="utf-8").replace("Read the order.", "Look at the order."), encoding="utf-8"
     )
+    shutil.rmtree(tmp_path / "papers")
     again = process("resume", ended.last["record"], "--typed")
     assert again.code == 1
     assert "has changed since" in again.console
