@@ -11,6 +11,9 @@ from assistant.checklist.paper import Paper, Text
 from assistant.checklist.paper_file import read_paper
 from assistant.errors import ChecklistError
 
+UNPUBLISHED = ("common practice, no source", "from memory")
+"""Words in which a source says that nothing published bears the step."""
+
 
 class Work(Paper):
     """A book, an article, a guideline or a page.

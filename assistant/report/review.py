@@ -3,12 +3,9 @@
 from itertools import groupby
 
 from assistant.checklist.model import Checklist, Step
-from assistant.checklist.works import works_of
+from assistant.checklist.works import UNPUBLISHED, works_of
 from assistant.report.content import Part
 from assistant.spoken.language import ReportWords
-
-_UNPUBLISHED = ("common practice, no source", "from memory")
-"""Words in which a source says that nothing published bears the step."""
 
 
 class ReviewStep(Part):
@@ -82,7 +79,7 @@ def review_of(checklist: Checklist, words: ReportWords) -> Review:
 
 def is_borne(step: Step) -> bool:
     """Whether a published source that was read bears a step."""
-    return any(not any(mark in source for mark in _UNPUBLISHED) for source in step.sources)
+    return any(not any(mark in source for mark in UNPUBLISHED) for source in step.sources)
 
 
 def _row(number: int, step: Step) -> ReviewStep:

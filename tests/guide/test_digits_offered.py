@@ -97,7 +97,7 @@ def test_only_digits_answer_the_offer() -> None:
         assert "kept" not in lived.entries[-1]
     lived.hear("five zero")
     assert lived.state is State.READING_BACK
-    assert "I have fifty, five zero, millilitres per hour." in lived.texts(Tone.READ_BACK)
+    assert "I have fifty millilitres per hour, five zero." in lived.texts(Tone.READ_BACK)
 
 
 def test_neither_of_the_two_can_be_said_too() -> None:

@@ -143,7 +143,7 @@ def test_a_read_back_is_a_sentence_of_the_language() -> None:
     """With the number, its digits and its unit in words."""
     said = TINY.read_back(Decimal(50), "mL/h")
     assert said.startswith("<<number_read_back ")
-    assert "pesk dak, pesk n\u00f8l, telki pri jar" in said
+    assert "pesk dak telki pri jar, pesk n\u00f8l" in said
     with pytest.raises(QuantityError):
         TINY.read_back(Decimal(50), "mg")
 
