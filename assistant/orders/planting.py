@@ -37,7 +37,8 @@ FaultKind = Literal[
 FAULTS: tuple[FaultKind, ...] = get_args(FaultKind)
 
 _TOO_SHORT = ("5 min", "10 min", "15 min", "20 min", "30 min")
-_TOO_HASTY = ("5 s", "10 s", "15 s", "20 s", "30 s")
+_TOO_HASTY = ("6 s", "12 s", "15 s", "18 s", "24 s", "30 s")
+"""Tenths or quarters of a minute: they can be said."""
 _TOO_FAST = ("300 mL/h", "350 mL/h", "400 mL/h", "450 mL/h", "500 mL/h", "600 mL/h", "750 mL/h", "1,250 mL/h")
 _BAGS = {
     "primary": "bag of the primary",

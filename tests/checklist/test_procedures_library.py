@@ -157,6 +157,8 @@ ORDER_OF_STEPS = [
     ("heparin", "u-calculated", "u-second", ALONE),
     ("heparin", "u-second", "u-rate", ALONE),
     ("heparin", "u-bleeding", "u-rate", "common practice, no source"),
+    ("heparin", "u-before", "u-pause", "common practice, no source"),
+    ("heparin", "u-pause", "u-calculated", "common practice, no source: what is to be held is held first"),
     ("infusion-to-lock", "v-lock", "v-syringe-off", "BCcampus, section 8.5, checklist 69: clamp, then syringe"),
 ]
 
@@ -254,6 +256,8 @@ def test_no_work_is_listed_for_nothing() -> None:
         path.read_text(encoding="utf-8") for path in library_folder().rglob("*.toml") if path.stem != "works"
     )
     assert [work.title for work in works() if work.title not in texts] == []
+    titles = [work.title for work in works()]
+    assert sorted(set(titles)) == sorted(titles), "a work is listed twice"
 
 
 SPEAKABLE = re.compile(r"[A-Za-z \u2019',.;:?!()-]+")

@@ -1,6 +1,7 @@
 """What a report says: of good attempts, slips, interruptions, damage."""
 
 import json
+import subprocess
 from decimal import Decimal
 
 import jsonschema
@@ -224,3 +225,17 @@ def test_the_same_record_gives_the_same_report(tmp_path):
         for target in (one, two):
             assert attempts.run("report", path, "-o", target)[0] == 0
         assert one.read_bytes() == two.read_bytes(), kind
+
+
+def test_one_line_of_trust_in_every_document(tmp_path):
+    """Screen, page, paper, table, data, statements: the same words, and they claim what is proven."""
+    path = attempts.attempt(tmp_path, *TENFOLD)
+    claimed = "Nobody signed it, and this machine has never seen it: whoever could write this file could have made it."
+    found = {"screen": attempts.run("report", path)[1]}
+    for name in ("page.html", "table.csv", "data.json", "paper.pdf"):
+        assert attempts.run("report", path, "-o", tmp_path / name)[0] == 0
+        found[name] = (tmp_path / name).read_bytes().decode(errors="replace")
+    found["statements"] = attempts.run("report", path, "--xapi")[1]
+    shown = subprocess.run(["pdftotext", tmp_path / "paper.pdf", "-"], capture_output=True, check=True)
+    found["paper.pdf"] = " ".join(shown.stdout.decode().split())
+    assert [name for name, text in found.items() if claimed not in text] == []
