@@ -83,6 +83,11 @@ class Conversation:
         return bool(self._speaking)
 
     @property
+    def is_talking(self) -> bool:
+        """Whether there are words among them: a short sound alone is no talk."""
+        return any(say.speech for say in self._speaking.values())
+
+    @property
     def can_hear(self) -> bool:
         """Whether answers may come by voice."""
         return self._ear_alive

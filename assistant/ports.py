@@ -279,8 +279,11 @@ class Screen(Protocol):
     def listening(self) -> None:
         """The microphone is open: sound has arrived."""
 
-    def asked(self) -> None:
-        """An answer is wanted now."""
+    def asked(self, *, paused: bool) -> None:
+        """An answer is wanted now; `paused`: only "go on", whenever the learner is ready."""
+
+    def speaks(self, *, sounds: bool) -> None:
+        """The assistant's voice begins to sound, or is silent again."""
 
     def waits(self, seconds: int) -> None:
         """So many seconds of a timed wait are left; called again and again while it runs."""
@@ -290,6 +293,13 @@ class Screen(Protocol):
 
     def taken(self, event: Event) -> None:
         """What was heard or typed, once it is on disk."""
+
+
+class Page(Screen, Protocol):
+    """A screen on which one may also type."""
+
+    def takes(self, give: Callable[[str], None]) -> None:
+        """From now on, give each typed line to `give`, which is safe from any thread and never blocks."""
 
 
 class Source(Protocol):

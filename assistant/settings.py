@@ -95,12 +95,23 @@ class LabSettings(_Section):
     roster: str = ""
 
 
+class DisplaySettings(_Section):
+    """The learner's display.
+
+    Attributes:
+        open: show it where an attempt is started at a terminal of a desktop that has a browser.
+    """
+
+    open: bool = True
+
+
 class Settings(_Section):
     """Everything that can be set; a section each."""
 
     records: RecordSettings = RecordSettings()
     sound: SoundSettings = SoundSettings()
     lab: LabSettings = LabSettings()
+    display: DisplaySettings = DisplaySettings()
 
 
 def load_settings() -> Settings:

@@ -173,6 +173,7 @@ class Station:
                     return self._inbox.get(timeout=POLL_S)
                 except queue.Empty:
                     self._conversation.give_up_overdue()
+                    self._screen.speaks(sounds=self._conversation.is_talking)
                     continue
             if self._source is not None and self._conversation.wants_answer:
                 event = self._source.next_event(due)
@@ -189,8 +190,10 @@ class Station:
         match happening:
             case SpeechStarted():
                 self._note_latency()
+                self._screen.speaks(sounds=self._conversation.is_talking)
             case SpeechEnded(utterance):
                 self._conversation.ended(utterance)
+                self._screen.speaks(sounds=self._conversation.is_talking)
             case LearnerSpeaks():
                 self._conversation.speaks(happening)
             case LearnerSilent():
@@ -267,7 +270,7 @@ class Station:
                 self._conversation.listen(effect)
                 self._is_timed = not effect.wanted
                 if effect.wanted:
-                    self._screen.asked()
+                    self._screen.asked(paused=effect.paused)
                 self._prepare(effect)
             case WakeAt():
                 self._wake = effect  # the guide waits for one call; an earlier one is stale

@@ -16,8 +16,10 @@ from assistant.adapters.sound_keeper import SoundKeeper
 from assistant.adapters.sources import PipeSource
 from assistant.attempts.begun import NewAttempt, ResumedAttempt
 from assistant.guide.effects import Outcome
+from assistant.guide.events import InputEnded, Typed
 from assistant.guide.guide import Guide
-from assistant.ports import Keeper, Post, Screen, Sound
+from assistant.ports import Keeper, Page, Post, Screen, Sound
+from assistant.screens import Screens
 from assistant.settings import SoundSettings
 from assistant.station import Interrupted, Station
 
@@ -84,7 +86,11 @@ def new_inbox() -> "queue.SimpleQueue[object]":
 
 
 def sit_down(
-    attempt: NewAttempt | ResumedAttempt, wishes: Wishes, screen: Screen, tell: Callable[[str], None]
+    attempt: NewAttempt | ResumedAttempt,
+    wishes: Wishes,
+    screen: Screen,
+    tell: Callable[[str], None],
+    page: Page | None = None,
 ) -> Sitting:
     """Put a station together for an attempt by voice and keyboard.
 
@@ -93,6 +99,7 @@ def sit_down(
         wishes: how one talks with it.
         screen: where the learner reads along.
         tell: takes a sentence for whoever is at the machine, before the attempt begins.
+        page: a further screen, on which one may also type; the end of a pipe then ends no attempt.
 
     Raises:
         ModelError: the recogniser that was asked for is not there.
@@ -111,10 +118,13 @@ def sit_down(
     presses = space_bar_presses(standard_input(), sys.stdin.fileno()) if by_key else None
     typed_lines = LineSource(presses)
     # With an ear, typed lines are taken as they come; a pipe without one is read line by line as asked.
-    piped = not wishes.terminal and sound.ear is None
+    piped = not wishes.terminal and sound.ear is None and page is None
     source = PipeSource(typed_lines, clock) if piped else None
     if source is None:
-        Keyboard(typed_lines, inbox.put, clock)
+        Keyboard(typed_lines, inbox.put if page is None or wishes.terminal else _lines_only(inbox.put), clock)
+    if page is not None:
+        page.takes(lambda words: inbox.put(Typed(clock.now(), words)))
+        screen = Screens(screen, page)
     guide = attempt.guide(sound.ear, tell)
     end_on_signals(inbox.put)
     station = Station(
@@ -135,6 +145,16 @@ def sit_down(
     )
     let_go = (typed_lines.close, presses.close) if presses is not None else (typed_lines.close,)
     return Sitting(station, guide, lambda: attempt.path, attempt.record, behind_s, let_go)
+
+
+def _lines_only(post: Post) -> Post:
+    """Posts everything but the end of a pipe, after which one can still type on a page."""
+
+    def post_line(event: object) -> None:
+        if not isinstance(event, InputEnded):
+            post(event)
+
+    return post_line
 
 
 def _sound(wishes: Wishes, post: Post, clock: SystemClock) -> Sound:

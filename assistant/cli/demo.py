@@ -7,13 +7,18 @@ from assistant.attempts.demonstration import demonstration
 from assistant.attempts.papers import take_papers
 from assistant.attempts.pins import pins
 from assistant.attempts.record_place import RecordPlace
+from assistant.cli.display import add_display_option, display
 from assistant.cli.folders import head_book, records_folder
 from assistant.cli.outcome import DEFAULT_CHECKLIST, live, screen_for
 from assistant.cli.printing import tell
 from assistant.cli.verbs import Subparsers, add_verb
 from assistant.guide.progress import Mode
 from assistant.learner import Character, Slip
+from assistant.screens import Screens
 from assistant.text import quoted
+
+READ_S = 1.5
+"""On a display each question stays so long before the simulated learner answers, seconds."""
 
 _EXAMPLES = """\
   checkoff demo                                 everything goes well
@@ -80,6 +85,7 @@ def add_parser(subparsers: Subparsers) -> None:
     parser.add_argument("--records", metavar="FOLDER", help="where the record goes")
     parser.add_argument("--plain", action="store_true", help="for a screen reader or braille: plain lines")
     parser.add_argument("--json", action="store_true", help="one JSON object per line instead of text")
+    add_display_option(parser)
     parser.set_defaults(run=run)
 
 
@@ -99,21 +105,28 @@ def run(arguments: argparse.Namespace) -> int:
     for warning in papers.warnings():
         tell(warning)
     mode = Mode(arguments.mode)
-    sitting = demonstration(
-        papers,
-        mode,
-        pins(papers, mode, arguments.learner, arguments.checklist, arguments.order),
-        # A demonstration goes into the book too: whoever tries the evidence with one sees what becomes of a real one.
-        RecordPlace(
-            records_folder(arguments.records), papers.checklist.name, arguments.learner, datetime.now(UTC), head_book()
-        ),
-        screen_for(as_json=arguments.json, echo_typed=True, bare=arguments.plain),
-        tell,
-        slip=Slip(arguments.slip) if arguments.slip else None,
-        character=Character(arguments.character),
-        miss_rate=arguments.miss_rate,
-        seed=arguments.seed,
-        aloud=arguments.sound,
-        ear=arguments.ear,
-    )
-    return live(sitting, as_json=arguments.json)
+    screen = screen_for(as_json=arguments.json, echo_typed=True, bare=arguments.plain)
+    with display(bool(arguments.display)) as page:
+        sitting = demonstration(
+            papers,
+            mode,
+            pins(papers, mode, arguments.learner, arguments.checklist, arguments.order),
+            # A demonstration goes into the book too: whoever tries the evidence with one sees what becomes of a real
+            # one.
+            RecordPlace(
+                records_folder(arguments.records),
+                papers.checklist.name,
+                arguments.learner,
+                datetime.now(UTC),
+                head_book(),
+            ),
+            screen if page is None else Screens(screen, page, answer_s=READ_S),
+            tell,
+            slip=Slip(arguments.slip) if arguments.slip else None,
+            character=Character(arguments.character),
+            miss_rate=arguments.miss_rate,
+            seed=arguments.seed,
+            aloud=arguments.sound,
+            ear=arguments.ear,
+        )
+        return live(sitting, as_json=arguments.json, page=page)

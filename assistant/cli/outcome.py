@@ -1,6 +1,7 @@
 """What the verbs `run`, `resume` and `demo` share: the screen, and how an attempt ended."""
 
 import sys
+from typing import TYPE_CHECKING
 
 from assistant.attempts.sitting import Sitting
 from assistant.cli.printing import say_line, tell, write_json
@@ -10,6 +11,9 @@ from assistant.guide.effects import Outcome
 from assistant.record.short_head import short_head
 from assistant.report.results import lines
 from assistant.spoken import ENGLISH
+
+if TYPE_CHECKING:
+    from assistant.desk.display import Display
 
 DEFAULT_CHECKLIST = "primary-and-secondary"
 EXIT_CODES = {
@@ -36,11 +40,13 @@ def screen_for(*, as_json: bool, echo_typed: bool, bare: bool) -> PlainScreen | 
     return PlainScreen(echo_typed=echo_typed, bare=bare)
 
 
-def live(sitting: Sitting, *, as_json: bool) -> int:
-    """Live through an attempt; print its result and where its record is; return the exit code."""
+def live(sitting: Sitting, *, as_json: bool, page: "Display | None" = None) -> int:
+    """Live through an attempt; print its result and where its record is, tell a page; return the exit code."""
     outcome = sitting.live()
     results, record = sitting.guide.results(), sitting.record_path()
     head = sitting.station.head
+    if page is not None:
+        page.over(short_head(head))
     if as_json:
         told = {"outcome": outcome.value, "results": results.body(), "record": str(record)}
         write_json({**told, "head": head, "short_head": short_head(head)})

@@ -12,6 +12,7 @@ from assistant.attempts.papers import take_papers
 from assistant.attempts.pins import pins
 from assistant.attempts.record_place import RecordPlace
 from assistant.attempts.sitting import Wishes, sit_down
+from assistant.cli.display import add_display_option, display
 from assistant.cli.folders import head_book, records_folder
 from assistant.cli.outcome import DEFAULT_CHECKLIST, live, screen_for
 from assistant.cli.printing import tell
@@ -77,6 +78,7 @@ def add_sound_options(parser: argparse.ArgumentParser) -> None:
     )
     parser.add_argument("--plain", action="store_true", help="for a screen reader or braille: no voice, plain lines")
     parser.add_argument("--json", action="store_true", help="one JSON object per line instead of text")
+    add_display_option(parser)
 
 
 def run(arguments: argparse.Namespace) -> int:
@@ -110,7 +112,8 @@ def sit_and_live(attempt: NewAttempt | ResumedAttempt, arguments: argparse.Names
         voice_ahead=arguments.voice_ahead,
     )
     screen = screen_for(as_json=arguments.json, echo_typed=not terminal, bare=arguments.plain)
-    return live(sit_down(attempt, wishes, screen, tell), as_json=arguments.json)
+    with display(arguments.display) as page:
+        return live(sit_down(attempt, wishes, screen, tell, page), as_json=arguments.json, page=page)
 
 
 def _sound_wishes(arguments: argparse.Namespace) -> SoundSettings:

@@ -36,8 +36,11 @@ class PlainScreen:
         if not self._bare:
             say_line("(listening)")
 
-    def asked(self) -> None:
+    def asked(self, *, paused: bool) -> None:
         """An answer is wanted: the question has said so."""
+
+    def speaks(self, *, sounds: bool) -> None:
+        """The voice: it is heard."""
 
     def waits(self, seconds: int) -> None:
         """A timed wait: its end is said."""
@@ -74,8 +77,11 @@ class JsonScreen:
         """The microphone is open."""
         write_json({"listening": True})
 
-    def asked(self) -> None:
+    def asked(self, *, paused: bool) -> None:
         """An answer is wanted: programs see it by the question."""
+
+    def speaks(self, *, sounds: bool) -> None:
+        """The voice: it is heard."""
 
     def waits(self, seconds: int) -> None:
         """A timed wait: programs see it by its beginning and its end."""

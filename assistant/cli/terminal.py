@@ -54,10 +54,13 @@ class TerminalScreen:
         """The microphone is open."""
         self._begin("(listening) ")
 
-    def asked(self) -> None:
+    def asked(self, *, paused: bool) -> None:
         """An answer is wanted."""
         if self._prompts:
             self._begin(_LEARNER)
+
+    def speaks(self, *, sounds: bool) -> None:
+        """The voice: it is heard."""
 
     def waits(self, seconds: int) -> None:
         """A timed wait: what is left, every few seconds on one line."""

@@ -157,7 +157,8 @@ def _read_back(turn: Turn) -> None:
     match turn.draft.reading_back:
         case NumberRead(value, unit):
             said = turn.papers.language.read_back(value, unit)
-            turn.say(f"{dosing.show(dosing.Amount(value, unit))}: {said}", Tone.READ_BACK, said)
+            number = dosing.Amount(value, unit)
+            turn.say(f"{dosing.show(number)}: {said}", Tone.READ_BACK, said, number=number)
         case NameRead(name):
             turn.say(sentences.name_read_back(name), Tone.READ_BACK)
         case WordsRead(words):

@@ -57,7 +57,7 @@ def where(turn: Turn) -> None:
 
 def read_order(turn: Turn) -> None:
     """The order, as it was written."""
-    turn.say(turn.papers.order_text, Tone.NOTICE)
+    turn.say(turn.papers.order_text, Tone.NOTICE, order=True)
 
 
 def spell(turn: Turn) -> None:

@@ -6,6 +6,7 @@ from datetime import datetime
 from decimal import Decimal
 from enum import StrEnum
 
+from assistant.dosing.amount import Amount
 from assistant.spoken.expect import Expect
 
 
@@ -64,12 +65,16 @@ class Say:
         speech: as a voice says it.
         tone: what it is for.
         step: where it asks for a step, that step; `text` says the same in one line.
+        number: where it reads a number back, that number.
+        order: it is the order, as it was written.
     """
 
     text: str
     speech: str
     tone: Tone
     step: StepLine | None = None
+    number: Amount | None = None
+    order: bool = False
 
 
 @dataclass(frozen=True)
@@ -80,11 +85,13 @@ class Listen:
         expect: the frame.
         wanted: False while a timed wait runs: commands are heard, but nothing is asked for.
         pause_s: silence that ends an utterance, seconds; None as the ear is set.
+        paused: the attempt rests until the learner goes on.
     """
 
     expect: Expect
     wanted: bool = True
     pause_s: Decimal | None = None
+    paused: bool = False
 
 
 @dataclass(frozen=True)

@@ -184,7 +184,9 @@ class Guide:
         if turn.outcome is None:
             wanted = turn.draft.state is not State.WAITING
             pause_s = turn.step.pause_s if turn.draft.state is State.ASKING else None
-            after.append(Listen(expectation(self.papers, turn.draft), wanted, pause_s))
+            after.append(
+                Listen(expectation(self.papers, turn.draft), wanted, pause_s, turn.draft.state is State.PAUSED)
+            )
         return after
 
     def _body(self, turn: Turn, kind: Input) -> dict[str, object]:

@@ -28,7 +28,7 @@ def begin(turn: Turn) -> None:
     # The whole list is read out on "I need help"; at the start it would keep a learner waiting.
     turn.say(turn.sentences.WHAT_CAN_BE_SAID, Tone.NOTICE, turn.aloud(turn.sentences.FIRST_WORDS))
     order = turn.papers.order_in_short or turn.papers.order_text
-    turn.say(turn.papers.order_text, Tone.NOTICE, turn.aloud(order))
+    turn.say(turn.papers.order_text, Tone.NOTICE, turn.aloud(order), order=True)
     if turn.terms.asks_consent:
         turn.draft.state = State.ASKING_CONSENT
         prompt(turn)

@@ -5,6 +5,7 @@ from datetime import datetime
 from enum import StrEnum
 
 from assistant.checklist.model import Step
+from assistant.dosing.amount import Amount
 from assistant.guide.effects import Adjust, Cover, Effect, Outcome, Say, StepLine, Tone, WakeAt
 from assistant.guide.events import (
     LONGEST_WORDS,
@@ -170,11 +171,21 @@ class Turn:
         """A text as a voice says it, with the checklist's own short forms in full."""
         return self.papers.language.speech(text, self.papers.checklist.abbreviations)
 
-    def say(self, text: str, tone: Tone, spoken_text: str | None = None, step: StepLine | None = None) -> None:
-        """Show `text` and speak it, or `spoken_text` in its place ("" speaks nothing)."""
+    def say(
+        self,
+        text: str,
+        tone: Tone,
+        spoken_text: str | None = None,
+        step: StepLine | None = None,
+        *,
+        number: Amount | None = None,
+        order: bool = False,
+    ) -> None:
+        """Show `text` and speak it, or `spoken_text` in its place ("" speaks nothing); the rest as in `Say`."""
         words = self.aloud(text) if spoken_text is None else spoken_text
         worded = self.papers.language.worded
-        self.said.append(Say(worded(text), worded(words), tone, step and replace(step, line=worded(step.line))))
+        worded_step = step and replace(step, line=worded(step.line))
+        self.said.append(Say(worded(text), worded(words), tone, worded_step, number, order))
 
     def adjust(self) -> None:
         """Give the voice its new settings."""

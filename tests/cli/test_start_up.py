@@ -27,7 +27,7 @@ LIMIT_S = 30
 NOT_NEEDED = (
     *("ctranslate2", "tokenizers", "vosk"),  # loaded while the voice speaks
     *("cryptography", "jinja2", "typst", "tomlkit", "rapidfuzz", "jellyfish", "soundfile", "pyttsx3"),
-    "asyncio",
+    *("asyncio", "starlette", "uvicorn"),
     *("pint", "jsonschema", "playwright", "hypothesis"),
 )
 

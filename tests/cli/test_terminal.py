@@ -117,8 +117,8 @@ def test_what_was_typed_is_not_shown_twice(capsys):
     """The terminal has shown it; from a pipe it has to be shown."""
     for prompts in (True, False):
         screen = TerminalScreen(prompts=prompts)
-        screen.asked()
-        screen.asked()
+        screen.asked(paused=False)
+        screen.asked(paused=False)
         screen.taken(Typed(START, "done"))
         screen.show(Say("Good.", "", Tone.NOTICE))
     assert capsys.readouterr().out == ">    Good.\n> done\n   Good.\n"

@@ -1,0 +1,137 @@
+// Puts each new state on the page and sends what is typed. Everything shown was escaped where it was drawn.
+"use strict";
+
+const root = document.documentElement;
+const part = (name) => document.getElementById(name);
+const line = part("line");
+const main = part("what");
+const SIZES = 4;
+const SMALLEST = 3;
+const THEMES = [["", "as the system", "Auto"], ["dark", "dark", "Dark"], ["light", "light", "Light"],
+  ["contrast", "high contrast", "High"]];
+let covers = null;
+let said = "";
+let chosen = false;
+let over = false;
+
+/** The largest of the fixed sizes at which all of it is there; the page grows where even the smallest is too large. */
+function fit() {
+  document.body.classList.remove("flows");
+  for (let size = 0; size <= SMALLEST; size += 1) {
+    main.dataset.fit = size;
+    if (main.scrollHeight <= main.clientHeight + 1 && main.scrollWidth <= main.clientWidth + 1) {
+      break;
+    }
+  }
+  const tall = document.body.scrollHeight > document.body.clientHeight + 1;
+  if (tall || main.scrollHeight > main.clientHeight + 1) {
+    document.body.classList.add("flows");
+  }
+}
+
+function show(state) {
+  for (const name of ["where", "what", "turn"]) {
+    if (part(name).dataset.drawn !== state[name]) {
+      part(name).innerHTML = state[name];
+      part(name).dataset.drawn = state[name];
+    }
+  }
+  document.body.dataset.kind = state.kind;
+  document.body.dataset.whose = state.whose;
+  if (covers !== null && state.covers !== covers) {
+    line.value = "";
+    said = part("live").textContent = "";
+  }
+  covers = state.covers;
+  if (state.whose === "speaking" && !chosen) {
+    announce(false);
+  }
+  if (state.live !== said) {
+    said = state.live;
+    part("live").textContent = announces() ? said : "";
+  }
+  over = state.whose === "over";
+  line.disabled = over;
+  for (const key of document.querySelectorAll("[data-words]")) {
+    key.disabled = over;
+  }
+  fit();
+}
+
+const announces = () => part("announce").getAttribute("aria-pressed") === "true";
+function announce(on) {
+  part("announce").setAttribute("aria-pressed", String(on));
+}
+
+function send(words) {
+  const sent = { method: "POST", headers: { "Content-Type": "application/json" }, body: JSON.stringify({ words }) };
+  fetch("words", sent).then((answer) => {
+    part("lost").textContent = answer.ok ? "" : "Not taken. Type it again, or type it at the terminal.";
+  }, lost);
+}
+
+function lost() {
+  if (!over) {
+    part("lost").textContent = "No connection. The attempt goes on at the terminal.";
+    fit();
+  }
+}
+
+part("words").addEventListener("submit", (event) => {
+  event.preventDefault();
+  send(line.value);
+  line.value = "";
+});
+for (const key of document.querySelectorAll("[data-words]")) {
+  key.addEventListener("click", () => {
+    send(key.dataset.words);
+    line.focus();
+  });
+}
+document.addEventListener("keydown", (event) => {
+  const plain = !event.ctrlKey && !event.altKey && !event.metaKey;
+  const elsewhere = document.activeElement === document.body;
+  if (event.key === " " && plain && line.value === "" && (elsewhere || document.activeElement === line)) {
+    event.preventDefault();
+    send("");
+  } else if (event.key.length === 1 && plain && elsewhere) {
+    line.focus();
+  }
+});
+
+function resize(by) {
+  const size = Math.min(SIZES - 1, Math.max(0, Number(root.dataset.size || 0) + by));
+  root.dataset.size = size;
+  fit();
+}
+part("smaller").addEventListener("click", () => resize(-1));
+part("larger").addEventListener("click", () => resize(1));
+let theme = 0;
+part("theme").textContent = THEMES[0][2];
+part("theme").addEventListener("click", () => {
+  theme = (theme + 1) % THEMES.length;
+  const [name, words, label] = THEMES[theme];
+  if (name) {
+    root.dataset.theme = name;
+  } else {
+    delete root.dataset.theme;
+  }
+  part("theme").textContent = label;
+  part("theme").setAttribute("aria-label", `Colours: ${words} (${label})`);
+});
+part("announce").addEventListener("click", () => {
+  chosen = true;
+  announce(!announces());
+});
+
+const states = new EventSource("events");
+states.addEventListener("message", (event) => {
+  part("lost").textContent = "";
+  show(JSON.parse(event.data));
+  if (over) {
+    states.close();
+  }
+});
+states.addEventListener("error", lost);
+addEventListener("resize", fit);
+fit();
