@@ -4,6 +4,7 @@ import asyncio
 import contextlib
 import json
 import threading
+import time
 from collections.abc import AsyncIterator, Callable
 
 from starlette.applications import Starlette
@@ -22,6 +23,8 @@ LONGEST_BODY = 8_192
 """Bytes of what is sent with one line."""
 MOST_STREAMS = 8
 """Pages that are kept up to date at once."""
+ONE_ANSWER_S = 2.0
+"""So long a second line is refused while the first one to the same question is on its way to the record, seconds."""
 STILL_THERE_S = 15.0
 """A page that hears nothing for so long is sent an empty line, so that a lost one is noticed."""
 _FILES = {"display.css": "text/css", "display.js": "text/javascript"}
@@ -40,6 +43,7 @@ class Display:
         self._version = 0
         self._closed = False
         self._give: Callable[[str], None] | None = None
+        self._given = (-1, 0.0)
         self._readers: dict[asyncio.Event, asyncio.AbstractEventLoop] = {}
         self.app = Starlette(
             routes=[
@@ -159,14 +163,24 @@ class Display:
             sent = json.loads(body)
         except (ValueError, RecursionError):
             sent = None
-        words = sent.get("words") if isinstance(sent, dict) else None
-        if not isinstance(words, str) or set(sent) != {"words"}:
-            return PlainTextResponse('Words come as {"words": "..."}.\n', 400)
-        give = self._give
+        if not isinstance(sent, dict) or set(sent) != {"words", "events"} or not isinstance(sent["words"], str):
+            return PlainTextResponse('Words come as {"words": "...", "events": 7}.\n', 400)
+        words, give = sent["words"], self._give
         if give is None:
             return PlainTextResponse("Nothing is asked now.\n", 409)
+        if words.strip() and not self._is_answer_to_this(sent["events"]):
+            return PlainTextResponse("The question has changed. Read it, then answer again.\n", 409)
         give("".join(words.splitlines()[:1]).encode("utf-8", "replace").decode()[:LONGEST_LINE])
         return Response(status_code=204)
+
+    def _is_answer_to_this(self, events: object) -> bool:
+        """Whether words are the first to the question that stands: a key pressed twice must not answer the next one."""
+        now = self._shown.events
+        given, at = self._given
+        if events != now or (given == now and time.monotonic() < at + ONE_ANSWER_S):
+            return False
+        self._given = (now, time.monotonic())
+        return True
 
 
 def _state(shown: Shown) -> dict[str, object]:
@@ -176,4 +190,5 @@ def _state(shown: Shown) -> dict[str, object]:
         "whose": shown.whose.value,
         "live": " ".join([*shown.asides, *shown.middle.lines]),
         "covers": shown.covers,
+        "events": shown.events,
     }

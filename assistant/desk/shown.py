@@ -77,6 +77,7 @@ class Shown:
         seconds, whole_s: what is left of a timed wait, and how long it is, seconds; 0 where none runs.
         speaks, listens, deaf, paused, wanted, is_over: what whose turn it is depends on.
         covers: how often the display was cleared.
+        events: how many events are on record: what is typed belongs to the question after the last of them.
         short_head: of the record, once the attempt is over.
         answered, opening, is_set: since the last event nothing was said; it was the opening; the middle was set.
     """
@@ -95,6 +96,7 @@ class Shown:
     wanted: bool = False
     is_over: bool = False
     covers: int = 0
+    events: int = 0
     short_head: str = ""
     answered: bool = False
     opening: bool = False
@@ -122,7 +124,7 @@ class Shown:
 
     def took(self, event: Event) -> "Shown":
         """An event is on record."""
-        now = replace(self, answered=True, opening=isinstance(event, Opened), listens=False)
+        now = replace(self, answered=True, opening=isinstance(event, Opened), listens=False, events=self.events + 1)
         match event:
             case Heard(words=words) | Typed(words=words):
                 return replace(now, said=shown(words, LONGEST_ECHO))

@@ -14,9 +14,10 @@ from axe_playwright_python.sync_playwright import Axe
 
 from assistant.desk import server as desk_server
 from assistant.desk.shown import Shown
+from assistant.guide.events import Typed
 from assistant.record.verify import verify
 from tests.attempt.program import here
-from tests.desk.pages import ASKED, STATES, chromium, served, settled
+from tests.desk.pages import ASKED, AT, STATES, chromium, served, settled
 from tests.report.test_browser import ALL_RULES
 
 pytestmark = pytest.mark.slow
@@ -162,7 +163,7 @@ def test_attacks_are_refused_in_plain_words(display):
     given = []
     shown.takes(given.append)
     own = {"Origin": server.address.rsplit("/", 2)[0], "Content_Type": "application/json"}
-    words = json.dumps({"words": "yes"})
+    words = json.dumps({"words": "yes", "events": 0})
     assert asked_of(server, Host="evil.example")[0] == 421
     assert asked_of(server, Host=f"localhost:{urlsplit(server.address).port}")[0] == 421
     assert asked_of(server, Origin="http://evil.example")[0] == 403
@@ -171,7 +172,7 @@ def test_attacks_are_refused_in_plain_words(display):
     assert asked_of(server, "POST", "words", words, Content_Type="application/json")[0] == 403
     assert asked_of(server, "POST", "words", words, **{**own, "Content_Type": "text/plain"})[0] == 415
     assert asked_of(server, "POST", "words", "[" * 5_000, **own)[0] == 400
-    assert asked_of(server, "POST", "words", json.dumps({"words": "yes", "more": 1}), **own)[0] == 400
+    assert asked_of(server, "POST", "words", json.dumps({"words": "yes", "events": 0, "more": 1}), **own)[0] == 400
     assert asked_of(server, path="../other/")[0] == 404
     assert asked_of(server, path="display.py")[0] == 404
     try:
@@ -184,8 +185,23 @@ def test_attacks_are_refused_in_plain_words(display):
     assert status == 200
     assert "default-src 'none'" in headers["content-security-policy"]
     assert asked_of(server, "POST", "words", words, **own)[0] == 204
-    assert asked_of(server, "POST", "words", json.dumps({"words": "a\nb"}), **own)[0] == 204
-    assert given == ["yes", "a"]
+    assert given == ["yes"]
+
+
+def test_a_key_pressed_twice_answers_one_question(display):
+    """A second yes is refused until the first is on record, and so is an answer to a question that has gone."""
+    shown, server = display
+    given = []
+    shown.takes(given.append)
+    own = {"Origin": server.address.rsplit("/", 2)[0], "Content_Type": "application/json"}
+
+    def sent(words, events):
+        return asked_of(server, "POST", "words", json.dumps({"words": words, "events": events}), **own)[0]
+
+    assert [sent("yes", 0), sent("yes", 0), sent("", 0)] == [204, 409, 204]
+    shown.taken(Typed(AT, "yes"))
+    assert [sent("yes", 0), sent("a\nb", 1)] == [409, 204]
+    assert given == ["yes", "", "a"]
 
 
 def test_many_connections_and_a_slow_reader_hold_nothing_up(display):
@@ -293,6 +309,8 @@ def test_space_and_enter_hush_only_where_nothing_is_typed(browser, display):
     with page.expect_response("**/words"):
         page.keyboard.press("Enter")
     assert given == ["", "", "go on"]
+    shown.taken(Typed(AT, "go on"))
+    page.locator(".said", has_text="go on").wait_for()
     page.keyboard.press("Tab")
     with page.expect_response("**/words"):
         page.keyboard.press("Space")

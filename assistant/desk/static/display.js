@@ -10,21 +10,32 @@ const SMALLEST = 3;
 const THEMES = [["", "as the system", "Auto"], ["dark", "dark", "Dark"], ["light", "light", "Light"],
   ["contrast", "high contrast", "High"]];
 let covers = null;
+let events = -1;
 let said = "";
 let chosen = false;
 let over = false;
+
+/** Whether the middle's texts stay within its padding. */
+function holds() {
+  const box = main.getBoundingClientRect();
+  const style = getComputedStyle(main);
+  const top = box.top + parseFloat(style.borderTopWidth) + parseFloat(style.paddingTop);
+  const bottom = box.bottom - parseFloat(style.borderBottomWidth) - parseFloat(style.paddingBottom);
+  const all = [...main.children].map((one) => one.getBoundingClientRect());
+  const inside = all.every((one) => one.top >= top - 1 && one.bottom <= bottom + 1);
+  return inside && main.scrollWidth <= main.clientWidth + 1;
+}
 
 /** The largest of the fixed sizes at which all of it is there; the page grows where even the smallest is too large. */
 function fit() {
   document.body.classList.remove("flows");
   for (let size = 0; size <= SMALLEST; size += 1) {
     main.dataset.fit = size;
-    if (main.scrollHeight <= main.clientHeight + 1 && main.scrollWidth <= main.clientWidth + 1) {
+    if (holds()) {
       break;
     }
   }
-  const tall = document.body.scrollHeight > document.body.clientHeight + 1;
-  if (tall || main.scrollHeight > main.clientHeight + 1) {
+  if (!holds() || document.body.scrollHeight > document.body.clientHeight + 1) {
     document.body.classList.add("flows");
   }
 }
@@ -43,6 +54,7 @@ function show(state) {
     said = part("live").textContent = "";
   }
   covers = state.covers;
+  events = state.events;
   if (state.whose === "speaking" && !chosen) {
     announce(false);
   }
@@ -64,9 +76,10 @@ function announce(on) {
 }
 
 function send(words) {
-  const sent = { method: "POST", headers: { "Content-Type": "application/json" }, body: JSON.stringify({ words }) };
-  fetch("words", sent).then((answer) => {
-    part("lost").textContent = answer.ok ? "" : "Not taken. Type it again, or type it at the terminal.";
+  const sent = { method: "POST", headers: { "Content-Type": "application/json" }, body: JSON.stringify({ words, events }) };
+  fetch("words", sent).then(async (answer) => {
+    part("lost").textContent = answer.ok ? "" : `Not taken. ${await answer.text()}`;
+    fit();
   }, lost);
 }
 
