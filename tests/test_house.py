@@ -15,7 +15,7 @@ from assistant.cli.verbs import VERBS
 from assistant.guide.diagram import diagram
 from assistant.guide.table import TABLE
 from assistant.spoken.meaning import Command
-from tests.attempt.program import here
+from tests.cli.terminals import Terminal
 from tests.guide.touched import answers
 
 TOP = Path(__file__).parents[1]
@@ -108,11 +108,13 @@ def test_the_readme_opens_with_the_job():
     assert places == sorted(places)
 
 
-def test_the_session_in_the_readme_is_a_real_one(capsys, tmp_path):
-    """The example is what the named command prints."""
-    ended = here(capsys, "demo", "primary-line", "--slip", "tenfold", "--seed", "2", "--records", str(tmp_path))
-    (shown,) = re.findall(r"```text\n(.*?)```", (TOP / "README.md").read_text(encoding="utf-8"), re.S)
-    assert shown in "\n".join(ended.lines)
+def test_the_session_in_the_readme_is_a_real_one(tmp_path):
+    """The example is what the named command shows on a terminal."""
+    call = ("demo", "primary-line", "--slip", "tenfold", "--seed", "2", "--records", str(tmp_path))
+    with Terminal(*call) as terminal:
+        shown = terminal.ended()
+    (example,) = re.findall(r"```text\n(.*?)```", (TOP / "README.md").read_text(encoding="utf-8"), re.S)
+    assert example in shown
 
 
 @pytest.mark.slow

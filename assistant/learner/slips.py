@@ -55,6 +55,8 @@ def places(slip: Slip, checklist: Checklist, key: Mapping[str, KeyEntry]) -> lis
 
 def _fits(slip: Slip, step: Step, checklist: Checklist, key: Mapping[str, KeyEntry]) -> bool:
     asked = step.expect
+    if isinstance(asked, NumberAsked) and asked.key not in key:
+        return False  # asked with other orders alone
     match slip:
         case Slip.WRONG_RATE | Slip.TENFOLD:
             return isinstance(asked, NumberAsked) and asked.key.endswith((".rate", ".drops_per_minute"))
@@ -62,6 +64,7 @@ def _fits(slip: Slip, step: Step, checklist: Checklist, key: Mapping[str, KeyEnt
             return (
                 isinstance(asked, NumberAsked)
                 and asked.key.endswith(".rate")
+                and volume_key(asked.key) in key
                 and number_of(key, volume_key(asked.key)) != number_of(key, asked.key)
             )
         case Slip.TEEN_TY:
