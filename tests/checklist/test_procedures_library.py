@@ -256,6 +256,8 @@ def test_no_work_is_listed_for_nothing() -> None:
         path.read_text(encoding="utf-8") for path in library_folder().rglob("*.toml") if path.stem != "works"
     )
     assert [work.title for work in works() if work.title not in texts] == []
+    titles = [work.title for work in works()]
+    assert sorted(set(titles)) == sorted(titles), "a work is listed twice"
 
 
 SPEAKABLE = re.compile(r"[A-Za-z \u2019',.;:?!()-]+")
