@@ -14,7 +14,7 @@ NUMBER_PACE = 0.88
 SLOWEST, FASTEST = 0.5, 2.0
 """Limits of the speed that the voice was made for."""
 RATE_STEP = 1.15
-"""Factor on the speed for a step of rate."""
+"""Factor on the speed for a step of rate, whatever speaks: four up are 1.75 times as fast, four down 0.57 times."""
 PITCH_STEP = 2 ** (1 / 12)
 """Factor on the pitch for a step: a semitone."""
 SENTENCE_LIMIT_S = 1.5

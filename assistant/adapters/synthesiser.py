@@ -12,7 +12,7 @@ from pathlib import Path
 import numpy as np
 import numpy.typing as npt
 
-from assistant.adapters.neural_voice import NeuralVoice
+from assistant.adapters.neural_voice import RATE_STEP, NeuralVoice
 from assistant.adapters.speaking_process import (
     OWN_COMMAND,
     REMEDY,
@@ -27,8 +27,6 @@ START_RATE_WPM = 165
 START_PITCH = 50
 PITCH_STEP = 8
 """The engines' own middle on a scale of 0 to 100, and what a step adds to it."""
-RATE_STEP = 1.15
-"""Factor a step: four steps up are 289 words a minute, four down 94."""
 SENTENCE_LIMIT_S = 3.0
 """Longest wait for a sentence, beside `CHARACTER_LIMIT_S` for each character; the longest takes 0.1 s."""
 CHARACTER_LIMIT_S = 0.02
@@ -135,12 +133,12 @@ class Synthesiser:
         if known is not None:
             return known
         try:
-            speech = self._made_by_neural(wanted, is_cancelled)
-            if speech is None:
-                speech = self._made(wanted, is_cancelled)
-            speech = _levelled(speech)
-            with self._changed:
-                self._remembered.put(wanted, speech)
+            by_neural = self._made_by_neural(wanted, is_cancelled)
+            speech = _levelled(by_neural or self._made(wanted, is_cancelled))
+            if by_neural is not None or self._neural is None or self._neural.is_given_up:
+                # Else the next time may be the neural voice's again.
+                with self._changed:
+                    self._remembered.put(wanted, speech)
             return speech
         finally:
             with self._changed:

@@ -15,6 +15,7 @@ from pathlib import Path
 
 from assistant.errors import RecordError, UsageError
 from assistant.guide.guide import WITH_CODE
+from assistant.record.decisions import CAME, REFUSED
 from assistant.record.disk import OWNER_ONLY, make_folder, reason_of, write_new
 from assistant.text import shown
 
@@ -106,8 +107,8 @@ def refused_in_a_row(entries: Sequence[Mapping[str, object]]) -> int:
     """
     count = 0
     for entry in entries:
-        if entry.get("kind") == "instructor here":
-            count = count + 1 if entry.get("verdict") == "refused" else 0
+        if entry.get("kind") == CAME:
+            count = count + 1 if entry.get("verdict") == REFUSED else 0
     return count
 
 

@@ -17,11 +17,10 @@ from assistant.checklist.load import load, load_sheet
 from assistant.errors import AssistantError, ChecklistError, OrderError, RecordError
 from assistant.orders.load import FOLDER as ORDERS
 from assistant.orders.load import load_order
-from assistant.record.disk import fsync_folder, make_folder, reason_of, write_new
+from assistant.record.disk import OWNER_ONLY, fsync_folder, make_folder, reason_of, write_new
 from assistant.text import shown
 
 FOLDER = "papers"
-_READABLE = 0o600
 
 
 def keep_papers(folder: Path, opening: Mapping[str, object]) -> None:
@@ -108,7 +107,7 @@ def _keep(place: Path, digest: str, files: Mapping[str, Path], digest_of: Callab
         made = Path(name) / digest
         for relative, path in files.items():
             make_folder((made / relative).parent)
-            write_new(made / relative, path.read_bytes(), _READABLE)
+            write_new(made / relative, path.read_bytes(), OWNER_ONLY)
         first = made / next(iter(files))
         if digest_of is not None and digest_of(first) != digest:
             return

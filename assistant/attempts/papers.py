@@ -133,13 +133,26 @@ def papers_of(opening: Mapping[str, object], name: Path, beside: Path | None = N
     from assistant.attempts.kept_papers import kept_paper
 
     try:
-        return _papers_from(opening, name, lambda pin: str(opening.get(pin, "")))
+        return papers_here(opening, name)
     except AssistantError as changed:
         folder = name.parent if beside is None else beside
         try:
             return _papers_from(opening, name, lambda pin: kept_paper(folder, opening, pin))
         except AssistantError:
             raise changed from None
+
+
+def papers_here(opening: Mapping[str, object], name: Path) -> AttemptPapers:
+    """The papers that a first entry names, as they are on this machine, if they are those that it pins.
+
+    Args:
+        opening: the first entry.
+        name: the record's file, for sentences.
+
+    Raises:
+        AssistantError: one of them cannot be used, or is another by now.
+    """
+    return _papers_from(opening, name, lambda pin: str(opening.get(pin, "")))
 
 
 def _papers_from(opening: Mapping[str, object], name: Path, where: Callable[[str], str]) -> AttemptPapers:

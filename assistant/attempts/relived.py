@@ -77,17 +77,17 @@ def _papers(opening: Mapping[str, object], name: Path, beside: Path | None) -> A
 def live_again_with(papers: AttemptPapers, entries: Sequence[Mapping[str, object]]) -> LivedAgain:
     """Live a sealed record again with these papers, those that it pins."""
     opening = entries[0]
-    table = changed_table(opening)
-    if table:
-        return LivedAgain(Finding.NOT_POSSIBLE, table)
     found: list[Difference] = []
     try:
         own = entries[: next((place for place, entry in enumerate(entries, 1) if "seal" in entry), len(entries))]
         found += islice(chain(_differences(papers, entries), clock_differences(own)), MOST_DIFFERENCES)
     except AssistantError as error:  # a table of the library cannot be used
         return LivedAgain(Finding.NOT_POSSIBLE, error.what)
-    if not found:
-        return LivedAgain(Finding.SAME)
+    table = changed_table(opening)
+    if not found:  # a table that has changed, and changed nothing here, speaks against nothing
+        return LivedAgain(Finding.SAME, table)
+    if table:
+        return LivedAgain(Finding.NOT_POSSIBLE, table)
     first = f"{str(found[0])[0].upper()}{str(found[0])[1:]}."
     if _judged_here(entries):
         return LivedAgain(Finding.DIFFERS, first, tuple(found))

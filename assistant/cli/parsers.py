@@ -25,7 +25,7 @@ examples:
   checkoff verify RECORD
 
 Exit codes: 0 done (an attempt: completed and passed), 1 failed, 2 wrong usage,
-3 completed but not passed, 4 stopped before the end."""
+3 completed but not passed, 4 stopped before the end, 5 (verify) unproven."""
 
 
 def named_verb(given: list[str]) -> str | None:

@@ -155,12 +155,12 @@ def _head(given: str | None) -> str | None:
 def _against_papers(path: Path, reading: Reading, verdict: Verdict) -> Verdict:
     """The verdict, or a worse one where a file that the first entry pins is no longer the same."""
     # Imported only here: the papers bring the whole procedure with them.
-    from assistant.attempts.papers import papers_of
+    from assistant.attempts.papers import papers_here
     from assistant.attempts.pins import changed_table
 
     opening = reading.entries[0]
     try:
-        papers_of(opening, path)
+        papers_here(opening, path)
     except AssistantError as error:
         why = error.what
     else:
@@ -236,7 +236,7 @@ def _proven(verdict: Verdict, found: Examined) -> Iterator[str]:
 def _lived(lived: LivedAgain) -> Iterator[str]:
     match lived.finding:
         case Finding.SAME:
-            yield "  lived again: the same entries and the same result."
+            yield f"  lived again: the same entries and the same result. {lived.why}".rstrip()
         case Finding.DIFFERS:
             yield "  lived again: not the same."
         case _:

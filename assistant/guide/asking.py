@@ -17,7 +17,7 @@ from assistant.checklist.model import (
     WaitAsked,
 )
 from assistant.guide.effects import StepLine, Tone
-from assistant.guide.events import Heard
+from assistant.guide.events import Heard, NotUnderstood
 from assistant.guide.papers import Papers
 from assistant.guide.progress import AnswerRead, NameRead, NumberRead, Person, Progress, Purpose, State, WordsRead
 from assistant.guide.turn import Turn
@@ -217,8 +217,11 @@ def unclear(turn: Turn) -> None:
         by_number = isinstance(expectation(turn.papers, draft), NumberExpected)
         if by_number:
             turn.say(sentences.TRY_DIGITS, Tone.UNCLEAR)
-        elif not draft.options_given:
-            tell_options(turn, Tone.UNCLEAR)
+        else:
+            if not draft.options_given:
+                tell_options(turn, Tone.UNCLEAR)
+            if isinstance(turn.event, Heard | NotUnderstood):
+                turn.say(sentences.TRY_TYPING, Tone.UNCLEAR)
         prompt(turn)
 
 

@@ -73,7 +73,7 @@ def _fits(slip: Slip, step: Step, checklist: Checklist, key: Mapping[str, KeyEnt
         case Slip.SKIP_CRITICAL:
             return _is_before_a_gate(step, checklist)
         case Slip.WRONG_BAG:
-            return isinstance(asked, NameAsked)
+            return isinstance(asked, NameAsked) and asked.key.endswith((".fluid", ".drug"))
         case Slip.TOO_SLOW:
             return step.expires is not None
 

@@ -246,9 +246,22 @@ def _weights(per_kilo: Result) -> Iterator[tuple[Amount, int]]:
     for number in _POUNDS:
         weight = Amount(Decimal(number), "lb")
         rate = TENTH.apply(per_kilo.exact * weight.in_unit("kg"))
-        to_tenths = TENTH.apply(per_kilo.exact * body_weight(weight).amount.ratio)
-        if _LOWEST_RATE <= rate <= _HIGHEST_RATE and rate == to_tenths:
+        if _LOWEST_RATE <= rate <= _HIGHEST_RATE and _is_same_either_way(per_kilo, weight):
             yield weight, 2
+
+
+def _is_same_either_way(per_kilo: Result, weight: Amount) -> bool:
+    """Whether the rate is the same whether a weight in pounds is rounded to 0.1 kg before or not."""
+    rate = TENTH.apply(per_kilo.exact * weight.in_unit("kg"))
+    return rate == TENTH.apply(per_kilo.exact * body_weight(weight).amount.ratio)
+
+
+def is_weighed_alike(dose: ByDoseRate, weight: Amount | None) -> bool:
+    """The same of an order by dose rate; always where no weight, or one in kilograms, goes into it."""
+    if weight is None or unit(dose.ordered.unit).kind != "dose rate per weight":
+        return True
+    strength = concentration(dose.amount, dose.volume)
+    return _is_same_either_way(pump_rate(dose.ordered, strength, unit="mL/kg/h", rounding=EXACT), weight)
 
 
 def _cut(result: Result | None) -> bool:

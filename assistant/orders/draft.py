@@ -7,9 +7,10 @@ from datetime import date, timedelta
 from assistant.dosing import Amount, flow_rate
 from assistant.orders.choices import Dosed, Pushed, Rated, WithSet, never
 from assistant.orders.laid_out import CONTAINERS, LaidOut, OnPurpose
-from assistant.orders.lines import Change, Flush, Running
+from assistant.orders.lines import Change, Flush, Running, Syringe
 from assistant.orders.model import Paced
 from assistant.orders.pairs import may_follow
+from assistant.orders.protocol import Protocol
 
 _SOONEST_DAYS, _LATEST_DAYS = 45, 700
 _LONGEST_PAST_DAYS = 60
@@ -32,6 +33,8 @@ class Draft:
     second: Dosed | None = None
     rated: Rated | None = None
     pushed: Pushed | None = None
+    protocol: Protocol | None = None
+    syringe: Syringe | None = None
     flush: Flush | None = None
     running: Running | None = None
     change: Change | None = None
@@ -60,6 +63,7 @@ class Draft:
             self.second and self.second.secondary,
             self.rated and (self.rated.dose, self.weight),
             self.pushed and self.pushed.push,
+            self.protocol,
             self.flush,
             self.running,
             self.change,

@@ -13,20 +13,35 @@ from assistant.dosing.units import same_dimension
 from assistant.errors import UsageError
 from assistant.orders.choices import RATES, Dosed, Pushed, Rated, WithSet, never, primaries, pushes, rated, secondaries
 from assistant.orders.draft import Draft
-from assistant.orders.lines import Change, Flush, Running
+from assistant.orders.lines import Change, Flush, Running, Syringe
 from assistant.orders.model import Order, Patient
 from assistant.orders.planting import FaultKind, Findable, plant
 from assistant.orders.plausible import table
+from assistant.orders.protocol import Protocol, Row
 from assistant.orders.shelf import Electrolyte, shelf
 from assistant.orders.truth import truth_of
 
 LEVELS = (1, 2, 3)
 """How much arithmetic: no rounding and no conversion of units; one of them; two or more."""
-PARTS = ("primary", "gravity", "running", "change", "secondary", "second_secondary", "dose", "push", "flush")
+PARTS = (
+    "primary",
+    "gravity",
+    "running",
+    "change",
+    "secondary",
+    "second_secondary",
+    "dose",
+    "protocol",
+    "syringe",
+    "push",
+    "flush",
+)
 """What a drawn order can hold."""
 NOTHING_PLANTED = "Nothing is planted: the order is there for its numbers."
 """What a plain drawn order teaches."""
 Choice = WithSet | Dosed | Rated | Pushed
+_SYRINGE = Syringe(size=parse_amount("50 mL"))
+"""The usual one of a syringe pump for an adult (common practice, no source)."""
 _TRIES = 2000
 _OLDEST, _YOUNGEST = 88, 19
 
@@ -63,7 +78,9 @@ def wanted_by(keys: Collection[tuple[str, str | None]], own: Order | None) -> Wa
         parts |= {part for part in PARTS if getattr(own, part) is not None}
     if parts & {"gravity", "running", "change"}:
         parts.add("primary")
-    if "second_secondary" in parts:
+    if "protocol" in parts:
+        parts.add("dose")
+    if parts & {"second_secondary", "syringe"}:
         parts.add("secondary")
     if unknown := parts - set(PARTS):
         raise UsageError(f"No order with {', '.join(sorted(unknown))} can be drawn.", "Write the order by hand.")
@@ -177,6 +194,10 @@ def _contents(chance: random.Random, wanted: Wanted, level: int) -> Iterator[Dra
             draft.running = _since(draft, chance)
             if draft.running is None:
                 continue
+        if "protocol" in wanted.parts:
+            draft.protocol = _protocol(chance)
+        if "syringe" in wanted.parts:
+            draft.syringe = _SYRINGE
         if "change" in wanted.parts:
             draft.change = _change(draft, chance)
         if "flush" in wanted.parts:
@@ -251,12 +272,16 @@ def _can_be_asked(part: str, choice: Choice, wanted: Wanted) -> bool:
     if isinstance(choice, Dosed):
         if isinstance(choice.drug, Electrolyte) and f"{part}.dose" not in dict(wanted.units):
             return False
+        if "syringe" in wanted.parts and choice.secondary.volume.in_unit("mL") > _SYRINGE.size.in_unit("mL"):
+            return False
         held = {f"{part}.dose": choice.secondary.dose.unit}
         held[f"{part}.concentration"] = f"{choice.secondary.dose.unit}/mL"
     elif isinstance(choice, Pushed):
         held = {"push.dose": choice.push.dose.unit, "push.amount": choice.push.amount.unit}
     else:
         if wanted.weight and choice.weight is None:
+            return False
+        if "protocol" in wanted.parts and choice.dose.ordered.unit != _TABLE_UNIT:
             return False
         top = choice.dose.amount.unit
         held = {"dose.ordered": choice.dose.ordered.unit, "dose.amount": top}
@@ -273,6 +298,23 @@ def _since(draft: Draft, chance: random.Random) -> Running | None:
     rate = primary.rate or flow_rate(primary.bag_volume, primary.over or never()).amount
     hours = [n for n in range(1, 12) if n < held / rate.in_unit("mL/h")]
     return Running(since=Amount(Decimal(chance.choice(hours)), "h")) if hours else None
+
+
+_TABLE_UNIT = "units/kg/h"
+_TABLE = (
+    Row(below=45, raise_by=Amount(Decimal(3), _TABLE_UNIT)),
+    Row(below=60, raise_by=Amount(Decimal(2), _TABLE_UNIT)),
+    Row(below=91),
+    Row(below=111, lower_by=Amount(Decimal(2), _TABLE_UNIT)),
+    Row(hold=parse_amount("60 min"), lower_by=Amount(Decimal(3), _TABLE_UNIT)),
+)
+"""The table of the Ostrey Harbour Teaching Lab (fictional) for heparin: made for training, no advice for treatment."""
+
+
+def _protocol(chance: random.Random) -> Protocol:
+    """The lab's table with a result that falls into one of its rows, each as often."""
+    lowest, highest = chance.choice(((30, 44), (45, 59), (60, 90), (91, 110), (111, 140)))
+    return Protocol(result=chance.randint(lowest, highest), rows=_TABLE)
 
 
 def _change(draft: Draft, chance: random.Random) -> Change:
@@ -318,6 +360,8 @@ def _order(draft: Draft, chance: random.Random, name: str, number: int, seed: in
         secondary=draft.first.secondary if draft.first else None,
         second_secondary=draft.second.secondary if draft.second else None,
         dose=draft.rated.dose if draft.rated else None,
+        protocol=draft.protocol,
+        syringe=draft.syringe,
         push=draft.pushed.push if draft.pushed else None,
         flush=draft.flush,
         running=draft.running,

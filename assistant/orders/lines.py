@@ -173,6 +173,16 @@ class Gravity(Paper):
     drop_factor: DropFactor
 
 
+class Syringe(Paper):
+    """The syringe in which an intermittent drug lies in a syringe pump."""
+
+    size: Volume
+
+    def sentence(self) -> str:
+        """As the order states it."""
+        return f"By syringe pump, in a syringe of {show(self.size)}."
+
+
 class Flush(Paper):
     """A saline flush of the lock, before and after."""
 

@@ -204,7 +204,7 @@ def _sayable(order: Order) -> Iterator[_Complaint]:
                 f"{entry.name} is {number}, which nobody can say: {'; '.join(entry.working) or 'the order states it'}.",
                 "Order a number with fewer digits.",
             )
-        elif entry.value > NumberExpected.highest:
+        elif entry.value > NumberExpected.highest and entry.name != "dose.amount":  # its strength can be said instead
             yield _warning(
                 "order-sayable",
                 where,

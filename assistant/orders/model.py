@@ -10,7 +10,8 @@ from assistant.checklist.paper import Paper, Text, refuse
 from assistant.dosing import Amount, Rounding, parse_rounding, show
 from assistant.dosing.units import unit
 from assistant.orders.laid_out import CONTAINERS, LABELS, LaidOut
-from assistant.orders.lines import ByDoseRate, Change, Flush, Gravity, Primary, Push, Running, Secondary
+from assistant.orders.lines import ByDoseRate, Change, Flush, Gravity, Primary, Push, Running, Secondary, Syringe
+from assistant.orders.protocol import Protocol
 from assistant.orders.reading import Name, Weight, day_in_words, read_rounding
 
 Paced = Literal["primary", "secondary", "dose"]
@@ -53,6 +54,9 @@ class Order(Paper):
     dose: ByDoseRate | None = None
     gravity: Gravity | None = None
     push: Push | None = None
+    protocol: Protocol | None = None
+    """The lab's table by which the dose rate is changed."""
+    syringe: Syringe | None = None
     flush: Flush | None = None
     running: Running | None = None
     change: Change | None = None
@@ -83,6 +87,10 @@ class Order(Paper):
                     raise refuse(f"[{part}] needs a primary.", f"Add [primary], or take [{part}] out.")
         if self.change is not None and self.primary is not None and not self.change.hold:
             self.change.check_against(self.primary.rate)
+        if self.protocol is not None:
+            self._can_be_changed(self.protocol)
+        if self.syringe is not None:
+            self._fits_into(self.syringe)
         if self.second_secondary is not None and self.secondary is None:
             raise refuse("A second secondary needs a first one.", "Write it as [secondary].")
         for part in LABELS:
@@ -99,6 +107,21 @@ class Order(Paper):
             if getattr(self, part) is None:
                 raise refuse(f"There is no {part} that could be illegible.", "Take it out of illegible.")
         return self
+
+    def _can_be_changed(self, protocol: Protocol) -> None:
+        if self.dose is None:
+            raise refuse("A table needs a dose that it changes.", "Add [dose].")
+        changes = [change for row in protocol.rows for change in (row.raise_by, row.lower_by) if change is not None]
+        if any(change.unit != self.dose.ordered.unit for change in changes):
+            raise refuse("The table changes another unit.", f"Write it in {self.dose.ordered.unit}.")
+        if protocol.applied_to(self.dose.ordered).value <= 0:
+            raise refuse("By the table nothing is left to run.", "Order more, or lower by less.")
+
+    def _fits_into(self, syringe: Syringe) -> None:
+        if self.secondary is None or self.primary is not None:
+            raise refuse("A syringe pump gives an intermittent drug by itself.", "Write it as [secondary] alone.")
+        if self.secondary.volume.in_unit("mL") > syringe.size.in_unit("mL"):
+            raise refuse("The syringe is too small for the volume.", "Give a larger syringe.")
 
     def sentences(self) -> tuple[str, ...]:
         """The order as it is shown, one sentence each; only what it states, nothing that follows from it."""
@@ -127,8 +150,12 @@ class Order(Paper):
             lines.append(f"{'Secondary' if self.primary else 'Intermittent'}: {self._secondary(self.secondary)}")
         if self.second_secondary is not None:
             lines.append(f"Then: {self.second_secondary.sentence()}")
+        if self.syringe is not None:
+            lines.append(self.syringe.sentence())
         if self.dose is not None:
             lines.append(self.dose.sentence(ILLEGIBLE if "dose" in self.illegible else ""))
+        if self.protocol is not None:
+            lines.append(self.protocol.sentence())
         if self.push is not None:
             lines.append(self.push.sentence())
         if self.flush is not None:

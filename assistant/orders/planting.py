@@ -10,11 +10,11 @@ from assistant.checklist.facts import ANOTHER_PATIENT, WRISTBAND
 from assistant.checklist.model import Checklist, ChoiceAsked, Step
 from assistant.dosing import Amount, parse_amount, show
 from assistant.dosing.limits import Finding
-from assistant.orders.choices import can_be_counted, check, secondaries
+from assistant.orders.choices import can_be_counted, check, is_weighed_alike, secondaries
 from assistant.orders.draft import Draft
 from assistant.orders.fault import Fault, Truth, facts_of
 from assistant.orders.laid_out import LABELS
-from assistant.orders.lines import ByDoseRate, Primary, Secondary
+from assistant.orders.lines import Primary, Secondary
 from assistant.orders.model import Order, Paced
 from assistant.orders.pairs import pair_of
 from assistant.orders.plausible import stopping, table
@@ -37,8 +37,9 @@ FaultKind = Literal[
 FAULTS: tuple[FaultKind, ...] = get_args(FaultKind)
 
 _TOO_SHORT = ("5 min", "10 min", "15 min", "20 min", "30 min")
-_TOO_HASTY = ("5 s", "10 s", "15 s", "20 s", "30 s")
-_TOO_FAST = ("300 mL/h", "400 mL/h", "500 mL/h", "750 mL/h", "1,250 mL/h")
+_TOO_HASTY = ("6 s", "12 s", "15 s", "18 s", "24 s", "30 s")
+"""Tenths or quarters of a minute: they can be said."""
+_TOO_FAST = ("300 mL/h", "350 mL/h", "400 mL/h", "450 mL/h", "500 mL/h", "600 mL/h", "750 mL/h", "1,250 mL/h")
 _BAGS = {
     "primary": "bag of the primary",
     "secondary": "bag with the drug",
@@ -190,7 +191,9 @@ def _over_limit(draft: Draft, findable: Findable, chance: random.Random) -> str:
             found = stopping(table().check(slow.drug, dose_rate=tenfold, weight=draft.weight))
             if not found:
                 return ""
-            fast = ByDoseRate(drug=slow.drug, ordered=tenfold, amount=slow.amount, volume=slow.volume)
+            fast = slow.model_copy(update={"ordered": tenfold})
+            if not is_weighed_alike(fast, draft.weight):
+                return ""
             draft.rated = replace(draft.rated, dose=fast)
         case "push" if draft.pushed is not None:
             hasty = draft.pushed.push.model_copy(update={"over": parse_amount(chance.choice(_TOO_HASTY))})

@@ -49,6 +49,12 @@ BAGS = {
     "push": "Vial with the drug",
 }
 """What is laid out, by the part of the order that asks for it."""
+SYRINGE_WITH_DRUG = "Syringe with the drug"
+
+
+def hung_as(order: Order, part: str) -> str:
+    """What the label of a part is on, as the instructor looks for it: a bag, or the syringe of a syringe pump."""
+    return SYRINGE_WITH_DRUG if part == "secondary" and order.syringe is not None else BAGS[part]
 
 
 def labels(order: Order) -> Iterator[str]:
@@ -57,7 +63,7 @@ def labels(order: Order) -> Iterator[str]:
     for name, value in order.labels().items():
         bags.setdefault(name.partition(".")[0], []).append(f"{_LABELS[name]} {_shown(value)}")
     for bag, parts in bags.items():
-        yield f"{BAGS[bag]}: {', '.join(parts)}"
+        yield f"{hung_as(order, bag)}: {', '.join(parts)}"
 
 
 def learners_sheet(order: Order) -> str:

@@ -13,6 +13,9 @@ Names of the key, by the part of the order that gives them (`KEY_UNITS` holds a 
 * ``[second_secondary]``: ``second_secondary.`` with the same seven names;
 * ``[dose]``, an infusion by dose rate, often by weight: ``dose.drug``, ``.ordered``, ``.amount``, ``.volume``,
   ``.concentration``, ``.hourly``, ``.rate``, ``.vtbi``, ``.duration``;
+* ``[protocol]``, beside a dose by weight: ``protocol.result`` (s), ``.way`` (one of `BY_TABLE`), ``.ordered``,
+  ``.rate``, and where the table says so, ``.by`` and ``.hold``;
+* ``[syringe]``, beside a secondary alone: ``syringe.size``;
 * ``[push]``, a drug by hand: ``push.drug``, ``.dose``, ``.amount``, ``.volume``, ``.concentration``, ``.to_draw``,
   ``.duration``, ``.per_minute``;
 * ``[flush]``: ``flush.fluid``, ``flush.volume``.
@@ -40,6 +43,7 @@ from assistant.orders.key import KeyEntry
 from assistant.orders.lines import ByDoseRate, Change, Flush, Gravity, Primary, Push, Running, Secondary
 from assistant.orders.model import Order, PoundsPerKilogram
 from assistant.orders.names import label_names, with_own
+from assistant.orders.protocol import Protocol
 
 _INTERMITTENT: Mapping[str, str | None] = {
     "drug": None,
@@ -78,6 +82,13 @@ KEY_UNITS: Mapping[str, str | None] = {
     "dose.rate": "mL/h",
     "dose.vtbi": "mL",
     "dose.duration": "min",
+    "protocol.result": "s",
+    "protocol.way": None,
+    "protocol.by": "units/kg/h",
+    "protocol.ordered": "units/kg/h",
+    "protocol.rate": "mL/h",
+    "protocol.hold": "min",
+    "syringe.size": "mL",
     "push.drug": None,
     "push.dose": "mg",
     "push.amount": "mg",
@@ -95,6 +106,9 @@ KEY_NAMES = tuple(KEY_UNITS)
 
 HOLD, LOWER, RAISE = WAYS = ("hold the infusion", "lower the rate", "raise the rate")
 """What a new order can ask of a running infusion."""
+HOLD_FIRST, LEAVE = "hold, then lower the rate", "leave the rate"
+BY_TABLE = (HOLD_FIRST, LEAVE, LOWER, RAISE)
+"""What a lab's table can ask of one."""
 
 _MOST_DECIMALS, _MOST_DIGITS = 4, 6
 """Of a number that can be said as it is."""
@@ -135,6 +149,10 @@ def answer_key(order: Order) -> Mapping[str, KeyEntry]:
         entries += _secondary("second_secondary", order.second_secondary, _drugs(order), order.rounding)
     if order.dose is not None:
         entries += _by_dose_rate(order.dose, weight, _drugs(order), order.rounding)
+    if order.protocol is not None and order.dose is not None:
+        entries += _by_protocol(order.protocol, order.dose, weight, order.rounding)
+    if order.syringe is not None:
+        entries.append(_stated("syringe.size", order.syringe.size, "mL"))
     if order.push is not None:
         entries += _push(order.push, _drugs(order))
     if order.flush is not None:
@@ -258,6 +276,29 @@ def _by_dose_rate(
         to_infuse,
         _worked_out("dose.duration", dosing.duration(amount_of(to_infuse), rate.amount, unit="min", rounding=WHOLE)),
     )
+
+
+def _by_protocol(protocol: Protocol, dose: ByDoseRate, weight: Amount | None, rounding: Rounding) -> list[KeyEntry]:
+    """What the table says for the newest result, and the rate that follows from it."""
+    row, after = protocol.row, protocol.applied_to(dose.ordered)
+    change = row.raise_by or row.lower_by
+    way = HOLD_FIRST if row.hold is not None else RAISE if row.raise_by else LOWER if row.lower_by else LEAVE
+    entries = [
+        _stated("protocol.result", Amount(Decimal(protocol.result), "s")),
+        KeyEntry("protocol.way", way, None, choices=BY_TABLE),
+    ]
+    working: tuple[str, ...] = ()
+    if change is not None:
+        entries.append(_stated("protocol.by", change))
+        sign = "+" if row.raise_by is not None else "\u2212"
+        working = (f"{dosing.show(dose.ordered)} {sign} {dosing.show(change)} = {dosing.show(after)}",)
+    strength = strength_of(dose.amount, dose.volume)
+    rate = pump_rate(after, strength.amount, weight=weight, rounding=rounding)
+    entries.append(KeyEntry("protocol.ordered", normal(after.value), after.unit, working))
+    entries.append(_worked_out("protocol.rate", replace(rate, working=(*working, *strength.working, *rate.working))))
+    if row.hold is not None:
+        entries.append(_stated("protocol.hold", row.hold, "min"))
+    return entries
 
 
 @_solved_once

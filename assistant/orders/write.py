@@ -18,6 +18,8 @@ _TABLES = (
     "secondary",
     "second_secondary",
     "dose",
+    "protocol",
+    "syringe",
     "push",
     "flush",
     "laid_out",
@@ -75,6 +77,6 @@ def _plain(value: object) -> object:
             array = tomlkit.array()
             array.extend(list(value))
             return array
-        case date():
+        case date() | bool() | int():
             return value
     return str(value)

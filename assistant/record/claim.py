@@ -77,7 +77,8 @@ def claim(
 
 def _signed(signer: Signer, count: int, *, kept: bool) -> str:
     by = f"by the roster of {shown(signer.school)}" if signer.school else "by the one key that is named here"
-    rest = f"; {count - signer.line} later entries are not covered by that" if count > signer.line else ""
+    later = count - signer.line
+    rest = f"; {later} later {'entry is' if later == 1 else 'entries are'} not covered by that" if later else ""
     seen = f" It is {Seen.AS_LAST_SEEN}." if kept else ""
     return (
         f"Proven: signed by {shown(signer.title)}, whose key was valid then {by}. Every entry up to entry "

@@ -34,6 +34,9 @@ KINDS = {
 CLOSED = "closed"
 """Kind of the seal that an instructor puts on an attempt which its learner did not bring to its end."""
 
+CAME, REFUSED = "instructor here", "refused"
+"""Kind of the entry that somebody asked for the instructor, and its verdict where the code was wrong or missing."""
+
 LONGEST_REASON = 2_000
 """Characters of a reason; a longer one belongs in a letter."""
 

@@ -69,12 +69,16 @@ def lock_file(path: Path, descriptor: int) -> None:
 
 
 def is_there(path: Path, descriptor: int) -> bool:
-    """The name still leads to the open file: nobody has moved, removed or replaced it."""
+    """The name still leads to the open file: nobody has moved, removed or replaced it.
+
+    Windows lets nobody do that to an open file.
+    """
+    if os.name == "nt":
+        return True
     try:
-        there, own = path.stat(), os.fstat(descriptor)
+        return os.path.samestat(path.stat(), os.fstat(descriptor))
     except OSError:
         return False
-    return (there.st_dev, there.st_ino) == (own.st_dev, own.st_ino)
 
 
 def make_folder(path: Path) -> None:

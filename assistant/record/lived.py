@@ -41,7 +41,7 @@ class LivedAgain:
 
     Attributes:
         finding: in a word.
-        why: one or two sentences; empty where all is the same.
+        why: one or two sentences; empty where there is nothing to say.
         differences: the first of them, named.
     """
 

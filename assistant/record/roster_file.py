@@ -11,7 +11,6 @@ from assistant.record.entry import FORMAT, GENESIS, link
 from assistant.record.instructors import check_name, load_roster
 from assistant.record.roster import (
     ADDED,
-    LONGEST_NAME,
     MOST_INSTRUCTORS,
     OPENED,
     RENEWED,
@@ -27,6 +26,8 @@ if TYPE_CHECKING:
     from assistant.record.head_book import HeadBook
 
 _LOCK_WAIT_S = 5.0
+MOST_NAMED = 20
+"""Instructors that a refusal names."""
 SHORTEST_FINGERPRINT = 8
 """Digits of a fingerprint that name a key."""
 
@@ -146,9 +147,11 @@ def _one(roster: Roster, who: str) -> Instructor:
     ]
     current = [one for one in found if one.is_current(now())]
     if len(current or found) != 1:
-        names = ", ".join(shown(one.name) for one in roster.instructors[:LONGEST_NAME]) or "nobody"
+        names = ", ".join(shown(one.name) for one in roster.instructors[:MOST_NAMED]) or "nobody"
         raise RecordError(
-            f"{len(found) or 'Nobody'} on the roster: {shown(who)}.",
+            f"{len(found)} keys on the roster belong to {shown(who)}."
+            if found
+            else f"Nobody on the roster is called {shown(who)}.",
             f"Give the name as it is there, or the fingerprint of the key. There are: {names}.",
         )
     return (current or found)[0]

@@ -8,7 +8,7 @@ from assistant.dosing import Amount, show
 from assistant.orders.laid_out import CONTAINERS, LABELS
 from assistant.orders.model import Order, Patient
 from assistant.orders.reading import day_in_words
-from assistant.orders.sheet import BAGS
+from assistant.orders.sheet import hung_as
 from assistant.orders.shelf import shelf
 from assistant.orders.solve import strength_of
 from assistant.report.content import Part
@@ -71,8 +71,8 @@ def labels_of(order: Order, words: ReportWords, today: date) -> tuple[Label, ...
         found.append(
             Label(
                 part=part,
-                place=BAGS[part],
-                kind=words.LABEL_KINDS[part],
+                place=hung_as(order, part),
+                kind=words.LABEL_KINDS["syringe" if part == "secondary" and order.syringe is not None else part],
                 name=str(name),
                 amounts=tuple(_amounts(part, [one for one in amounts if isinstance(one, Amount)], words)),
                 use_by=_use_by(order, part, today) if part in CONTAINERS else "",

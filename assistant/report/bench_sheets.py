@@ -179,6 +179,10 @@ def _lines(order: Order, words: ReportWords) -> Iterator[Line]:
             what=f"{dose.drug} {words.held_in(show(dose.amount), show(dose.volume))}",
             how=_how(pace, dose, words),
         )
+    if order.protocol is not None:
+        yield Line(kind=kinds["protocol"], what=order.protocol.sentence(), how=())
+    if order.syringe is not None:
+        yield Line(kind=kinds["syringe"], what=words.in_a_syringe(show(order.syringe.size)), how=())
     if order.push is not None:
         push = order.push
         vial = words.from_a_vial(words.held_in(show(push.amount), show(push.volume)))

@@ -6,10 +6,11 @@ from typing import Protocol
 from assistant.checklist.model import Checklist
 from assistant.guide.progress import Mode
 from assistant.guide.result import Evidence
+from assistant.guide.turn import Input
 from assistant.orders.key import KeyEntry
 from assistant.orders.model import Order
 from assistant.record.claim import Claim
-from assistant.record.decisions import Standing, standing
+from assistant.record.decisions import CAME, REFUSED, Standing, standing
 from assistant.record.heads import Standing as HeadsStanding
 from assistant.record.lived import LivedAgain
 from assistant.record.short_head import short_head
@@ -117,7 +118,7 @@ def compose(
             standing=seen,
             lived=lived,
             proven=proven,
-            refused=sum(one.get("kind") == "instructor here" and one.get("verdict") == "refused" for one in own),
+            refused=sum(one.get("kind") == CAME and one.get("verdict") == REFUSED for one in own),
         ),
         attempt=_attempt(opening, own, measured),
         results=dict(body),
@@ -165,7 +166,13 @@ def _attempt(opening: Mapping[str, object], own: Sequence[Mapping[str, object]],
         interruptions=sum(entry.get("kind") == "resumed" for entry in own),
         typed=sum(entry.get("kind") == "typed" for entry in own),
         spoken=sum(entry.get("kind") == "heard" for entry in own),
+        unheard=sum(_is_unheard(entry) for entry in own),
     )
+
+
+def _is_unheard(entry: Mapping[str, object]) -> bool:
+    """Whether something was said that came to nothing: no words at all, or words that answer nothing."""
+    return entry.get("kind") in ("heard", Input.UNCLEAR.value) and entry.get("verdict") == Input.UNCLEAR.value
 
 
 def _decision(stands: Standing, signers: Mapping[int, Signer], words: ReportWords) -> str:

@@ -69,6 +69,7 @@ class Attempt(Part):
     interruptions: int
     typed: int = Field(description="Answers that were typed.")
     spoken: int = Field(description="Answers that came by voice.")
+    unheard: int = Field(default=0, description="Utterances that were not understood.")
 
 
 class StepLine(Part):

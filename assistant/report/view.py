@@ -156,7 +156,7 @@ def _facts(attempt: Mapping[str, Any], words: ReportWords) -> Iterable[tuple[str
     yield words.TIME_AT_WORK, clock(Decimal(attempt["seconds"]))
     if attempt["interruptions"]:
         yield words.TAKEN_UP_AGAIN, words.resumptions(attempt["interruptions"])
-    yield words.ANSWERS, words.answers_by(attempt["spoken"], attempt["typed"])
+    yield words.ANSWERS, words.answers_by(attempt["spoken"], attempt["typed"], attempt.get("unheard", 0))
     yield words.CHECKLIST, words.checklist_named(PurePath(attempt["checklist"]).stem, attempt["checklist_version"])
     yield words.ORDER, PurePath(attempt["order"]).stem
 

@@ -63,14 +63,19 @@ class Diction:
         return first != self._point and first not in self._number_words
 
     def stretches(self, text: str) -> tuple[Stretch, ...]:
-        """The text, `spaced`, in parts that each hold a number or none; they meet where the text itself pauses."""
+        """The text, `spaced`, in parts that each hold a number or none; they meet where the text itself pauses.
+
+        Two of the same digit are parts of their own: in one breath, "five, five" is heard as one.
+        """
         parts: list[Stretch] = []
         for words in filter(None, _PAUSE.split(text)):
-            is_number, said = self._holds_number(words), self.spaced(words)
+            is_number = self._holds_number(words)
+            first, *doubled = _between_doubles(self.spaced(words))
             if parts and parts[-1].is_number is is_number:
-                parts[-1] = Stretch(f"{parts[-1].words} {said}", is_number)
+                parts[-1] = Stretch(f"{parts[-1].words} {first}", is_number)
             else:
-                parts.append(Stretch(said, is_number))
+                parts.append(Stretch(first, is_number))
+            parts += (Stretch(said, is_number) for said in doubled)
         return tuple(parts)
 
     def _holds_number(self, words: str) -> bool:
@@ -80,6 +85,17 @@ class Diction:
 
 def _bare(word: str) -> str:
     return word.rstrip(".,;:!?")
+
+
+def _between_doubles(spaced: str) -> list[str]:
+    """A text cut between two of the same word with nothing but a comma between them."""
+    words = spaced.split(" ")
+    ends = [
+        at
+        for at, (word, following) in enumerate(itertools.pairwise(words), 1)
+        if word.endswith(",") and word[:-1].lower() == _bare(following).lower()
+    ]
+    return [" ".join(words[start:end]) for start, end in itertools.pairwise((0, *ends, len(words)))]
 
 
 def _is_letter(word: str) -> bool:

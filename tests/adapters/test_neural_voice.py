@@ -220,10 +220,8 @@ def test_not_ready_yet_the_systems_voice_says_the_first_sentence():
     try:
         assert spoken.synthesise("Primary line.").rate_hz == SYSTEM_HZ
         deadline = time.monotonic() + LIMIT_S
-        number = 0
-        while spoken.synthesise(f"Sentence {number}.").rate_hz == SYSTEM_HZ:
+        while spoken.synthesise("Primary line.").rate_hz == SYSTEM_HZ:
             assert time.monotonic() < deadline
-            number += 1
             time.sleep(0.1)
     finally:
         spoken.close()

@@ -84,6 +84,9 @@ PROCEDURES = (
     Procedure("next-piggyback", "e-primary-rate", "e-bag-drug", "oh-141", "put it back"),
     Procedure("potassium", "q-second", "q-guide-limits", "oh-143", "tell the prescriber what you found"),
     Procedure("push-into-line", "j-vial-to-draw", "j-chart-allergies", "oh-145", "call the prescriber"),
+    Procedure("syringe-pump", "y-size", "y-dose", "oh-147", "compare dose and unit"),
+    Procedure("library-alert", "z-rate", "z-guide-limits", "oh-149", "tell the prescriber what you found"),
+    Procedure("heparin", "u-second", "u-bleeding", "oh-151", "pause the pump now"),
     Procedure("set-change", "n-clamps", "n-fluid", "oh-139", "put the bag back"),
 )
 

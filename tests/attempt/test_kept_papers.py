@@ -53,6 +53,8 @@ def test_a_change_takes_no_record_with_it(capsys, tmp_path, mine, what):
     assert finding(capsys, path)["finding"] == "same"
     after = here(capsys, "report", "--json", str(path)).last
     assert (after["rule"], after["numbers"], after["title"]) == (before["rule"], before["numbers"], before["title"])
+    ended = here(capsys, "verify", "--papers", "--json", str(path))
+    assert (ended.code, ended.last["problem"]) == (1, "pinned file differs"), "those on this machine are others"
     shutil.rmtree(path.parent / FOLDER)
     relived._READ.clear()
     assert "has changed since" in finding(capsys, path)["why"]

@@ -12,9 +12,9 @@ from assistant.guide.effects import Outcome, Tone
 from assistant.guide.progress import Mode
 from assistant.guide.result import Ending
 from assistant.orders.load import available_orders
-from assistant.orders.solve import KEY_UNITS
+from assistant.orders.solve import KEY_UNITS, answer_key
 from assistant.record.verify import verify
-from tests.attempt.library import PROCEDURES, STOPS, Procedure, found_words, papers, walk, wrong_words
+from tests.attempt.library import PROCEDURES, STOPS, Papers, Procedure, found_words, papers, walk, wrong_words
 from tests.attempt.program import here
 
 EACH = pytest.mark.parametrize("procedure", PROCEDURES, ids=lambda procedure: procedure.name)
@@ -63,7 +63,8 @@ def test_right_path_through_the_whole_program(capsys, tmp_path, procedure: Proce
 def test_wrong_numbers(procedure: Procedure) -> None:
     """Every number, given ten times too large first, is held at its step; nothing else is disturbed."""
     given = papers(procedure.name)
-    numbers = [step for step in given.checklist.steps if given.checklist.number_asked(step)]
+    asked = [(step, given.checklist.number_asked(step)) for step in given.checklist.steps]
+    numbers = [step for step, number in asked if number is not None and number.key in given.key]
     assert numbers
     lived = walk(given, {step.id: [wrong_words(step, given)] for step in numbers})
     assert lived.outcome is Outcome.PASSED
@@ -94,6 +95,47 @@ def test_every_way_through() -> None:
                 was_asked = any(step.say in say.text for say in lived.says)
                 assert not named or was_asked is all(named), (choice, step.id)
     assert ways == 5
+
+
+@pytest.mark.parametrize("kind", ["a soft limit", "a hard limit"])
+@pytest.mark.parametrize("entry", ["as ordered", "a slip"])
+def test_every_alert_has_its_answer(kind: str, entry: str) -> None:
+    """A slip is entered anew; what is as ordered is asked about, for a reason (soft) or for a new order (hard)."""
+    given = papers("library-alert")
+    lived = walk(given, {"z-kind": [kind], "z-entry": [entry]}, Mode.CHECK_OFF)
+    assert lived.outcome is Outcome.PASSED, lived.texts(Tone.RESULT)
+    asked = {
+        step.id
+        for step in given.checklist.steps
+        if step.id in ("z-clear", "z-ask", "z-reason", "z-never") and any(step.say in say.text for say in lived.says)
+    }
+    last = "z-reason" if kind == "a soft limit" else "z-never"
+    assert asked == ({"z-clear"} if entry == "a slip" else {"z-ask", last})
+
+
+@pytest.mark.parametrize(("order", "way"), [("oh-131", "lower"), ("oh-132", "hold")])
+def test_a_new_order_asks_for_its_own_steps(order: str, way: str) -> None:
+    """A rate that changes is entered and started; an infusion that is held is paused, and its catheter kept open."""
+    given = papers("rate-change", order)
+    lived = walk(given, {}, Mode.CHECK_OFF)
+    assert lived.outcome is Outcome.PASSED, lived.texts(Tone.RESULT)
+    asked = {step.id for step in given.checklist.steps if any(step.say in say.text for say in lived.says)}
+    assert {"c-pause", "c-keep", "c-until"} & asked == ({"c-pause", "c-keep", "c-until"} if way == "hold" else set())
+    assert {"c-by", "c-rate", "c-start"} & asked == (set() if way == "hold" else {"c-by", "c-rate", "c-start"})
+
+
+@pytest.mark.parametrize(("result", "steps"), [(52, {"u-by"}), (70, set()), (118, {"u-by", "u-pause", "u-hold"})])
+def test_every_row_of_the_table_has_its_steps(result: int, steps: set[str]) -> None:
+    """A change is asked for where there is one, a hold where the row holds; the new rate always."""
+    own = papers("heparin")
+    assert own.order.protocol is not None
+    changed = own.order.protocol.model_copy(update={"result": result})
+    order = own.order.model_copy(update={"protocol": changed})
+    lived = walk(Papers(own.checklist, order, answer_key(order)), {}, Mode.CHECK_OFF)
+    assert lived.outcome is Outcome.PASSED, lived.texts(Tone.RESULT)
+    asked = {step.id for step in own.checklist.steps if any(step.say in say.text for say in lived.says)}
+    assert asked & {"u-by", "u-pause", "u-hold"} == steps
+    assert "u-rate" in asked
 
 
 @EACH

@@ -1,5 +1,6 @@
 """A school's own file lies over checklists and orders, and is pinned in every record."""
 
+import shutil
 from collections.abc import Mapping
 from pathlib import Path
 
@@ -116,6 +117,7 @@ def test_a_record_pins_its_school(capsys, school: Path, tmp_path: Path) -> None:
     report = here(capsys, "report", str(record), "--json")
     assert not any("school" in warning for warning in report.last["trust"]["warnings"])
     school.write_text(SCHOOL + "\n", encoding="utf-8")
+    shutil.rmtree(tmp_path / "papers")  # the school's file as it was is kept there
     report = here(capsys, "report", str(record), "--json")
     assert any("school" in warning for warning in report.last["trust"]["warnings"])
 

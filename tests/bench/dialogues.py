@@ -1,11 +1,12 @@
 """Numbers through the real guide over a channel that confuses them: is a wrong one ever kept?
 
-    python -m tests.bench.dialogues [COUNT] [--misheard 0.3] [--swapped 0.0]
+    python -m tests.bench.dialogues [COUNT] [--misheard 0.3] [--lost 0.1] [--swapped 0.0] [--assent 0.1]
 
 Each dialogue: a step asks for a number, the learner says it in one of its wordings, the channel makes another
 number of it as often as `--misheard` says (by the table of what sounds alike; in digits, five and nine are exchanged
-and digits lost), or nothing. Two learners: one answers read-backs truthfully; one says yes to everything in 10 % of
-the dialogues. `--swapped` lets the channel take a no for a yes, and a yes for a no, which no recording ever did.
+and digits lost), or nothing (`--lost`). Two learners: one answers read-backs truthfully; one says yes to everything in
+10 % of the dialogues (`--assent`). `--swapped` lets the channel take a no for a yes, and a yes for a no, which no
+recording ever did.
 """
 
 import argparse
@@ -117,10 +118,12 @@ def main() -> None:
     parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
     parser.add_argument("count", type=int, nargs="?", default=10_000)
     parser.add_argument("--misheard", type=float, default=0.3)
+    parser.add_argument("--lost", type=float, default=0.1)
     parser.add_argument("--swapped", type=float, default=0.0)
+    parser.add_argument("--assent", type=float, default=ASSENT)
     args = parser.parse_args()
-    channel = Channel(args.misheard, swapped=args.swapped)
-    for name, assent in (("truthful", 0.0), ("yes to everything in 10 %", ASSENT)):
+    channel = Channel(args.misheard, args.lost, args.swapped)
+    for name, assent in (("truthful", 0.0), (f"yes to everything in {100 * args.assent:.0f} %", args.assent)):
         found, utterances = run(args.count, channel, assent)
         shown = ", ".join(f"{result} {found[result]}" for result in ("right", "WRONG", "not kept"))
         say(f"{name}: {args.count} dialogues, kept {shown}; {utterances:.1f} utterances each")

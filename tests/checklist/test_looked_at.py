@@ -124,6 +124,10 @@ PLACES: dict[str, tuple[FaultKind, ...]] = {
     "potassium": tuple(kind for kind in FAULTS if kind != "incompatible-pair"),
     # no fluid of the shelf is apart from a drug by hand
     "push-into-line": tuple(kind for kind in _DRUG if kind != "illegible-rate"),
+    "syringe-pump": _DRUG,
+    "library-alert": _DRUG,
+    # a bag that hangs: its strength is read, and no drug of the shelf by dose rate has an allergy
+    "heparin": (*_BAG, "over-limit", "illegible-rate"),
     "set-change": _FLUID,
     "push-through-lock": tuple(kind for kind in _DRUG if kind != "illegible-rate"),
 }
@@ -187,6 +191,7 @@ DROPS = [
     ("lock-infusion", "l-drops", "l-open"),
     ("weight-based-infusion", "w-drops", "w-open"),
     ("set-change", "n-drops", "n-open"),
+    ("library-alert", "z-drops", "z-open"),
     ("push-into-line", "j-drops", "j-open"),
     ("potassium", "q-drips", "q-open"),
     ("next-piggyback", "e-drops", "e-open"),

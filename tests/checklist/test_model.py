@@ -177,7 +177,7 @@ def test_a_changed_part_changes_the_digest(tmp_path: Path) -> None:
         ("../flow", "names no part"),
         ("/etc/passwd", "names no part"),
         ("flow", "names no part"),
-        ("parts/scrub-and-dri", 'Did you mean "parts/scrub-and-dry"?'),
+        ("parts/scrub-and-dri", 'Did you mean "parts/scrub-and-dry"'),
         ("parts/out", "outside the folder"),
         ("parts/loop", "includes itself"),
         ("parts/mutual", "includes itself"),

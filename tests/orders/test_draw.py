@@ -10,6 +10,7 @@ from random import Random
 import pytest
 
 from assistant.checklist.load import available, load
+from assistant.checklist.model import Step
 from assistant.errors import UsageError
 from assistant.orders.choices import primaries, secondaries
 from assistant.orders.draft import Draft
@@ -434,3 +435,27 @@ def test_the_shelf_names_its_sources() -> None:
         assert drug.source and set(drug.with_fluids) <= fluids, drug.name
     assert all(fluid.source for fluid in shelf().fluids)
     assert all(drug.source for drug in shelf().rates)
+
+
+NEVER_ASKED_FOR = {"diltiazem"}
+"""Ordered in mg/h without a weight: it is on the shelf for a checklist of one's own that asks for that (see above)."""
+
+
+def test_everything_on_the_shelf_is_drawn_for_some_checklist() -> None:
+    """Every fluid, every intermittent drug and every drug by dose rate comes up in classes of the library."""
+    seen: set[str] = set()
+    for name in ("bag-change", "secondary-line", "lock-infusion", "weight-based-infusion", "heparin"):
+        checklist = load(name)
+        keys = {(key, getattr(step.expect, "unit", None)) for step in checklist.steps if (key := step_key(step))}
+        wanted = wanted_by(keys, load_order(checklist.order))
+        for seed in range(6):
+            for order in draw(wanted, seed=seed, level=1 + seed % 3, count=CLASS, day=DAY):
+                seen |= {part for part in (order.primary and order.primary.fluid,) if part}
+                seen |= {given.drug for given in (order.secondary, order.dose) if given}
+    shelved = {one.name for one in (*shelf().fluids, *shelf().drugs, *shelf().rates)}
+    assert shelved - seen == NEVER_ASKED_FOR
+
+
+def step_key(step: Step) -> str:
+    """What a step asks of the answer key; "" where it asks nothing of it."""
+    return str(getattr(step.expect, "key", ""))

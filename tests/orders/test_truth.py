@@ -392,6 +392,9 @@ TAUGHT = {
     "oh-139": [("primary.fluid", "0.45 % sodium chloride")],  # "the new bag is 0.45 % sodium chloride"
     "oh-141": [("secondary.drug", "cefepime")],  # "the second bag is cefepime"
     "oh-145": [("push.allergy", "allergic")],  # "allergic to metoclopramide"
+    "oh-147": [("secondary.dose", parse_amount("2 g"))],  # "the label on the syringe says 2 g"
+    "oh-149": [("secondary.limits", "out of range")],  # "1 g in 15 minutes"
+    "oh-151": [("bleeding", "bleeding")],  # "the patient bleeds from the gums"
     "oh-143": [("secondary.limits", "out of range")],  # "ten milliequivalents in half an hour"
 }
 NOTICES = ("must notice", "must stop", "four times")

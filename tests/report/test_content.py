@@ -1,15 +1,18 @@
 """What a report says: of good attempts, slips, interruptions, damage."""
 
 import json
+import subprocess
 from decimal import Decimal
 
 import jsonschema
 import pytest
 
+from assistant.attempts.kept_papers import FOLDER
 from assistant.checklist.load import load
 from assistant.cli.report import report_of
 from assistant.orders.load import load_order
 from assistant.orders.solve import answer_key
+from assistant.record.file import RecordFile
 from assistant.record.verify import verify
 from assistant.report.content import Ended, schema
 from assistant.report.infusion import infusion_course
@@ -57,6 +60,20 @@ def test_help_is_told():
     assert line.cues
     assert line.ending == "done after a cue"
     assert report.feedback.practise[0].steps == (line.number,)
+
+
+def test_what_the_ear_did_not_understand_is_counted(tmp_path):
+    """An utterance without words, and words that answer nothing; typed words are no matter of hearing."""
+    path = tmp_path / "attempt.jsonl"
+    said = {"step": "one", "state": "asking"}
+    with RecordFile.create(
+        path, {"kind": "opened", "at": attempts.at(0), "checklist": "", "mode": "practice"}
+    ) as record:
+        for number, kind in enumerate(("not understood", "heard", "heard", "typed"), 1):
+            verdict = "done" if number == 3 else "not understood"
+            record.append({"kind": kind, "at": attempts.at(number), **said, "words": "what", "verdict": verdict})
+    attempt = report_of(path, tmp_path).attempt
+    assert (attempt.spoken, attempt.typed, attempt.unheard) == (2, 1, 2)
 
 
 def test_steps_stand_in_the_order_of_the_checklist():
@@ -152,7 +169,7 @@ def test_a_stopped_attempt_is_not_an_interrupted_one(tmp_path):
 
 
 def test_changed_papers_leave_the_result_and_say_so(tmp_path):
-    """A year later the checklist may be another one: the sealed result is told, with a warning, without workings."""
+    """A year later, and without the papers kept beside it: the sealed result is told, with a warning, no workings."""
     mine = tmp_path / "primary-line.toml"
     mine.write_bytes(attempts.CHECKLISTS.joinpath("primary-line.toml").read_bytes())
     for folder in ("parts", "orders"):
@@ -163,6 +180,8 @@ def test_changed_papers_leave_the_result_and_say_so(tmp_path):
     (path,) = (tmp_path / "r").glob("*.jsonl")
     before = report_of(path, str(tmp_path))
     mine.write_text(mine.read_text(encoding="utf-8").replace("Read the order.", "Look at the order."), encoding="utf-8")
+    assert not any("has changed" in warning for warning in report_of(path, str(tmp_path)).trust.warnings), "kept"
+    attempts.shutil.rmtree(path.parent / FOLDER)
     after = report_of(path, str(tmp_path))
     assert any("has changed since the attempt" in warning for warning in after.trust.warnings)
     assert not any("has changed" in warning for warning in before.trust.warnings)
@@ -206,3 +225,17 @@ def test_the_same_record_gives_the_same_report(tmp_path):
         for target in (one, two):
             assert attempts.run("report", path, "-o", target)[0] == 0
         assert one.read_bytes() == two.read_bytes(), kind
+
+
+def test_one_line_of_trust_in_every_document(tmp_path):
+    """Screen, page, paper, table, data, statements: the same words, and they claim what is proven."""
+    path = attempts.attempt(tmp_path, *TENFOLD)
+    claimed = "Nobody signed it, and this machine has never seen it: whoever could write this file could have made it."
+    found = {"screen": attempts.run("report", path)[1]}
+    for name in ("page.html", "table.csv", "data.json", "paper.pdf"):
+        assert attempts.run("report", path, "-o", tmp_path / name)[0] == 0
+        found[name] = (tmp_path / name).read_bytes().decode(errors="replace")
+    found["statements"] = attempts.run("report", path, "--xapi")[1]
+    shown = subprocess.run(["pdftotext", tmp_path / "paper.pdf", "-"], capture_output=True, check=True)
+    found["paper.pdf"] = " ".join(shown.stdout.decode().split())
+    assert [name for name, text in found.items() if claimed not in text] == []

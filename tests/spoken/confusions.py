@@ -14,6 +14,7 @@ from fractions import Fraction
 from assistant import dosing
 from assistant.checklist.load import available, load
 from assistant.checklist.model import NumberAsked
+from assistant.dosing.units import same_dimension
 from assistant.orders.load import available_orders, load_order
 from assistant.orders.solve import answer_key
 from assistant.spoken import confusions, pair_to_offer, wants_digits
@@ -52,7 +53,7 @@ def numbers_in_use() -> Mapping[str, tuple[Decimal, ...]]:
                 continue
             unit = step.expect.unit
             for entry in (key[step.expect.key] for key in keys if step.expect.key in key):
-                if isinstance(entry.value, Decimal):
+                if isinstance(entry.value, Decimal) and same_dimension(entry.unit or unit, unit):
                     found[unit].add(_decimal(dosing.Amount(entry.value, entry.unit or unit).in_unit(unit)))
     return {unit: tuple(sorted(values)) for unit, values in sorted(found.items())}
 

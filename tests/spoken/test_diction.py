@@ -35,3 +35,16 @@ def test_a_stretch_with_a_number_is_slower() -> None:
     stretches = DICTION.stretches(text)
     assert [stretch.is_number for stretch in stretches] == [False, True, False]
     assert " ".join(stretch.words for stretch in stretches) == text
+
+
+@pytest.mark.parametrize(
+    ("text", "parts"),
+    [
+        ("I have five five point six grams.", ["I have five,", "five point six grams."]),
+        ("Six six six.", ["Six,", "six,", "six."]),
+        ("One two one.", ["One, two, one."]),
+    ],
+)
+def test_a_doubled_digit_is_said_twice(text: str, parts: list[str]) -> None:
+    """Between two of the same digit the voice stops: in one breath they are heard as one."""
+    assert [stretch.words for stretch in DICTION.stretches(text)] == parts

@@ -37,7 +37,8 @@ class Evidence:
         of_noise: logarithms of the probability of wordings (as `plain` makes them) where there is nothing but
             noise, for those that are unlikely in this utterance too.
         bursts: stretches of voice that pauses part; 0 where they are not counted.
-        rivals: logarithms of the probability of what would ask or deny a positive that is written freely, by wording.
+        rivals: logarithms of the probability of what would ask or deny a positive that is written freely, by wording;
+            of what is far behind no less than that.
     """
 
     free: Hypothesis

@@ -1,5 +1,6 @@
 """A beam search that writes nothing but sentences of a step."""
 
+import math
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
@@ -95,14 +96,29 @@ def search(
     return {form: tuple(sorted(found, key=lambda one: -one.score)) for form, found in finished.items()}
 
 
-def log_probability(listening: Listening, prompt: Sequence[int], tokens: Sequence[int]) -> float:
-    """Logarithm of the probability that these tokens, the end among them, are written and no others."""
+def log_probabilities(
+    listening: Listening, prompt: Sequence[int], texts: Sequence[Sequence[int]], least: float = -math.inf
+) -> list[float]:
+    """Of each text the logarithm of the probability that its tokens, the end among them, are written and no others.
+
+    Args:
+        listening: the utterance.
+        prompt: tokens that the model begins with.
+        texts: they are followed side by side.
+        least: one that falls below is given up, with what its first tokens have: the whole has less.
+    """
     scores, cache = listening.start(prompt)
-    total = 0.0
-    for token in tokens[:-1]:
-        total += float(scores[0][token])
-        scores, cache = listening.step([token], [0], cache)
-    return total + float(scores[0][tokens[-1]])
+    totals = [float(scores[0][tokens[0]]) for tokens in texts]
+    rows = dict.fromkeys(range(len(texts)), 0)
+    for place in range(1, max(map(len, texts), default=0)):
+        rows = {text: row for text, row in rows.items() if len(texts[text]) > place and totals[text] >= least}
+        if not rows:
+            break
+        scores, cache = listening.step([texts[text][place - 1] for text in rows], list(rows.values()), cache)
+        rows = {text: row for row, text in enumerate(rows)}
+        for text, row in rows.items():
+            totals[text] += float(scores[row][texts[text][place]])
+    return totals
 
 
 def _grow(

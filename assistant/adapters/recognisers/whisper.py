@@ -29,7 +29,7 @@ from assistant.adapters.recognisers.front import prepared, samples_of
 from assistant.adapters.recognisers.judgement import NOTHING, Judgement, is_faint_command, judge, plain
 from assistant.adapters.recognisers.manner import AS_IT_COMES, Manner
 from assistant.adapters.recognisers.positives import is_positive, rivals
-from assistant.adapters.recognisers.search import Written, log_probability, search
+from assistant.adapters.recognisers.search import Written, log_probabilities, search
 from assistant.adapters.recognisers.sentences import START, Sentences
 from assistant.errors import ModelError
 from assistant.ports import SAMPLE_RATE_HZ, Hearing
@@ -49,6 +49,8 @@ _MOST_COMPARED_TOKENS = 48
 """Of free words that an answer is only compared with; what is longer is no answer, and part of it is enough."""
 _FREE_WAYS = 5
 """Ways to write a yes freely that are compared: among them stands what it may have been instead."""
+_FAR_BEHIND = 10.0
+"""How far (logarithm) behind what is written freely its rival is no rival any more."""
 _HISS = 0.02
 """Root mean square, of full scale, of the noise that an answer is compared with."""
 _MOST_KEPT = 2 * 121 * SAMPLE_RATE_HZ
@@ -178,7 +180,7 @@ class WhisperRecogniser:
             for tokens, score in zip(free.sequences_ids, free.scores, strict=True)
         )
         if ways > 1 and self.manner.limits.free_at_once is not None:
-            rival_scores = self._rivals(listening, likeliest.text, expect)
+            rival_scores = self._rivals(listening, likeliest, expect)
         return Evidence(
             free=likeliest,
             free_tokens=likeliest.tokens,
@@ -196,16 +198,16 @@ class WhisperRecogniser:
             rivals=rival_scores,
         )
 
-    def _rivals(self, listening: Listening, free: str, expect: Expect) -> dict[str, float]:
+    def _rivals(self, listening: Listening, free: Hypothesis, expect: Expect) -> dict[str, float]:
         """How likely it is that what is written freely, where it closes a step, was asked or denied instead."""
-        words = plain(free, self._language)
-        if not is_positive(self._language.interpret(words, expect, heard=True), expect):
+        words = plain(free.text, self._language)
+        others = rivals(words, self._language)
+        if not others or not is_positive(self._language.interpret(words, expect, heard=True), expect):
             return {}
         with self._pools.limit(limits=1, user_api="blas"):
-            return {
-                rival: log_probability(listening, self._prompt, self._tokens(f" {rival}"))
-                for rival in rivals(words, self._language)
-            }
+            written = [self._tokens(f" {other}") for other in others]
+            scores = log_probabilities(listening, self._prompt, written, free.score - _FAR_BEHIND)
+        return dict(zip(others, scores, strict=True))
 
     def _names(
         self, listening: Listening, expect: NameExpected, is_given_up: Callable[[], bool]
@@ -223,7 +225,7 @@ class WhisperRecogniser:
     def _find_of_noise(self, text: str) -> float:
         """Logarithm of the probability that the model writes this where there is nothing but noise."""
         with self._pools.limit(limits=1, user_api="blas"):
-            return log_probability(self._noise(), self._prompt, self._tokens(text))
+            return log_probabilities(self._noise(), self._prompt, [self._tokens(text)])[0]
 
     def _find_noise(self) -> Listening:
         """A second of hiss, listened to once; of it words are likelier than of silence."""

@@ -7,6 +7,9 @@ from assistant.spoken.english.evidence_words import EvidenceWords
 from assistant.spoken.english.form_words import FormWords
 from assistant.spoken.english.sheet_words import SheetWords
 
+_OFTEN_UNHEARD = 4
+"""So many utterances that were not understood, and a quarter of the answers, are no accident."""
+
 
 class ReportWords(EvidenceWords, FormWords, SheetWords):
     """All texts of the reports; a further language is a class with the same names.
@@ -141,9 +144,22 @@ class ReportWords(EvidenceWords, FormWords, SheetWords):
         """How often the attempt was resumed."""
         return f"{self.times(count)}, after a stop or an interruption"
 
-    def answers_by(self, spoken: int, typed: int) -> str:
-        """How many answers came by voice and by keyboard."""
-        return f"{spoken} spoken, {typed} typed"
+    def answers_by(self, spoken: int, typed: int, unheard: int) -> str:
+        """How many answers came by voice and by keyboard, and whether the learner was kept from being understood.
+
+        Args:
+            spoken: answers by voice.
+            typed: answers by keyboard.
+            unheard: utterances that were not understood; a few are usual (common practice, no source).
+        """
+        counted = f"{spoken} spoken, {typed} typed"
+        if not unheard:
+            return counted
+        often = unheard >= _OFTEN_UNHEARD and unheard * _OFTEN_UNHEARD >= spoken
+        advice = (
+            ": the ear kept missing this learner, so try another microphone or let answers be typed" if often else ""
+        )
+        return f"{counted}; {self.times(unheard)} not understood{advice}"
 
     def checklist_named(self, name: str, version: str) -> str:
         """A checklist with its version."""

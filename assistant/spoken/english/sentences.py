@@ -81,6 +81,7 @@ class Sentences:
     NO_WORDING = "I did not understand that."
     SOUND_LOST = "Some sound was lost. Please say it again."
     TRY_DIGITS = "Try it digit by digit, for example: one two point five. Or type it."
+    TRY_TYPING = "You can also type it."
     YES_OR_NO = "Please say yes or no."
     AGREES = "Agrees."
     CORRECTION_ASKED = "Let us correct that."

@@ -37,6 +37,8 @@ class SheetWords:
         "intermittent": "Intermittent infusion",
         "second_secondary": "Secondary, after the first",
         "dose": "By pump",
+        "protocol": "By table",
+        "syringe": "By syringe pump",
         "push": "By hand",
         "flush": "Flush",
     }
@@ -62,6 +64,7 @@ class SheetWords:
         "flush": "Syringe, flush",
         "gravity": "Infusion set",
         "push": "Vial",
+        "syringe": "Syringe",
     }
     """What a label is on, as it says itself; which line it hangs on is not a matter for a label."""
     GRAVITY_SET = "gravity set"
@@ -136,6 +139,10 @@ class SheetWords:
     def from_a_bag(self, volume: str, bag: str) -> str:
         """A volume that is less than the bag."""
         return f"{volume} from a bag of {bag}"
+
+    def in_a_syringe(self, size: str) -> str:
+        """The syringe of a syringe pump."""
+        return f"in a syringe of {size}"
 
     def from_a_vial(self, held: str) -> str:
         """The vial from which a dose is drawn."""

@@ -10,7 +10,7 @@ from assistant.adapters.recognisers import bundled
 from assistant.adapters.recognisers.decoder import Decoder
 from assistant.adapters.recognisers.features import log_mel
 from assistant.adapters.recognisers.forms import Form
-from assistant.adapters.recognisers.search import log_probability, search
+from assistant.adapters.recognisers.search import log_probabilities, search
 from assistant.adapters.recognisers.sentences import START, Sentences
 from assistant.errors import ModelError
 from assistant.spoken.expect import AnyExpected, ConfirmExpected, NameExpected, NumberExpected
@@ -154,4 +154,11 @@ def test_the_probability_of_a_wording_is_that_of_the_search(tokeniser, sentences
     listening = whisper._decoder.listen(np.asarray(sound)[0])
     prompt = [50_257, 50_362]
     best = search(listening, prompt, sentences, RATE, (Form.WORDS,))[Form.WORDS][0]
-    assert log_probability(listening, prompt, [*best.tokens, END]) == pytest.approx(best.score, abs=1e-3)
+    others = [[*best.tokens, END], [*best.tokens[:1], END], [*best.tokens[::-1], END]]
+    together = log_probabilities(listening, prompt, others)
+    assert together[0] == pytest.approx(best.score, abs=1e-3)
+    # Side by side as one by one; and what is given up has no less than in the end.
+    assert together == pytest.approx([log_probabilities(listening, prompt, [one])[0] for one in others], abs=1e-3)
+    bounds = log_probabilities(listening, prompt, others, least=best.score - 1)
+    assert bounds[0] == pytest.approx(best.score, abs=1e-3)
+    assert all(bound >= whole - 1e-3 for bound, whole in zip(bounds, together, strict=True))

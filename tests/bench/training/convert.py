@@ -1,9 +1,10 @@
 """From trained weights to a model that the recogniser loads, in 8 bits.
 
-    python -m tests.bench.training.convert TRAINED MODEL OUT --part 0.7
+    python -m tests.bench.training.convert TRAINED... MODEL OUT --part 0.7
 
-TRAINED is what `train` has written, MODEL the folder of the model that it began with, OUT the new model's folder. The
-weights come from between the two: `--part` of the way from the untrained to the trained ones.
+TRAINED is what `train` has written, of several trainings their average (a file that is named twice counts twice),
+MODEL the folder of the model that they began with, OUT the new model's folder. The weights come from between the two:
+`--part` of the way from the untrained to the trained ones.
 """
 
 import argparse
@@ -15,7 +16,7 @@ from typing import Any
 import numpy as np
 from ctranslate2.specs import WhisperSpec
 
-from tests.bench.training.weights import read_model, restored
+from tests.bench.training.weights import mean, read_model, restored
 
 _LAYERS, _HEADS = 4, 6
 _COPIED = ("config.json", "tokenizer.json")
@@ -59,14 +60,12 @@ def pack(folder: Path) -> None:
 def main() -> None:
     """Write the model."""
     parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
-    parser.add_argument("trained", type=Path)
+    parser.add_argument("trained", type=Path, nargs="+")
     parser.add_argument("model", type=Path)
     parser.add_argument("out", type=Path)
     parser.add_argument("--part", type=float, default=1.0)
     args = parser.parse_args()
-    with np.load(args.trained) as file:
-        trained = {name: file[name] for name in file.files}
-    write_model(restored(trained, read_model(args.model / "model.bin"), args.part), args.model, args.out)
+    write_model(restored(mean(args.trained), read_model(args.model / "model.bin"), args.part), args.model, args.out)
     pack(args.out)
 
 

@@ -96,7 +96,8 @@ _ALONE = (
     "done|closed|clear|open|opened|none|seen|shut|some|finished|complete|started|running|primed|hung|checked|labelled|"
     "locked|dry|clean|full|empty|normal|yes|yeah|yep|no|nope|okay|correct|right|ready|connected|spiked|in place|"
     "all good|all clear|no air|none seen|it's done|it's closed|it's open|it's clear|that's done|i did it|"
-    "i didn't do that|not yet|not clear|not closed yet|zero|oh|one|two|three|four|five|six|seven|eight|nine|ten|point|half"
+    "i didn't do that|not yet|not clear|not closed yet|zero|oh|one|two|three|four|five|six|seven|eight|nine|ten|"
+    "point|half"
 )
 assert ENGLISH.tables.statements is not None
 _STATEMENTS = ENGLISH.tables.statements.sayings
