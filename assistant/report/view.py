@@ -107,6 +107,8 @@ def _show_number(line: dict[str, Any], words: ReportWords) -> None:
     off = line["difference"] not in ("", words.NO_DIFFERENCE)
     line["difference"] = words.first_answer_off(together(line["difference"])) if off else ""
     line["slips"] = words.slips_made(line["slips"]) if line["slips"] else ""
+    answers = _answer(line, words) if line["first"] != line["final"] else ""
+    line["beside"] = [one for one in (answers, line["difference"], line["slips"]) if one]
 
 
 def _show_head(shown: dict[str, Any], report: Report, words: ReportWords) -> None:

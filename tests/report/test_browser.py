@@ -154,6 +154,15 @@ def test_the_headline_leads_to_its_step(browser, pages):
     page.close()
 
 
+def test_a_wrong_number_has_both_answers(browser, pages):
+    """The first one large beside what follows from the order, and what it was in the end."""
+    page, _ = opened(browser, pages / "report.html")
+    pair = page.locator(".pair").inner_text()
+    assert "833 mL/h" in pair
+    assert "first 833 mL/h, then 83.3 mL/h" in pair
+    page.close()
+
+
 def test_what_went_well_is_folded_and_printed(browser, pages):
     """On the screen it takes a line, on paper nothing is missing."""
     page, _ = opened(browser, pages / "report.html")
