@@ -318,6 +318,22 @@ def test_space_and_enter_hush_only_where_nothing_is_typed(browser, display):
     page.close()
 
 
+def test_words_typed_before_the_first_event_are_taken(browser, display):
+    """The page itself says which question it shows: its live stream may be slow to come."""
+    shown, server = display
+    given = []
+    shown.takes(given.append)
+    shown.put(ASKED)
+    page = browser.new_page()
+    page.route("**/events", lambda route: None)
+    page.goto(server.address)
+    page.keyboard.type("eighty three")
+    with page.expect_response("**/words") as answer:
+        page.keyboard.press("Enter")
+    assert (answer.value.status, given) == (204, ["eighty three"])
+    page.close()
+
+
 def test_letters_grow_and_nothing_is_lost(browser, display):
     shown, server = display
     page = opened(browser, server)

@@ -10,7 +10,7 @@ const SMALLEST = 3;
 const THEMES = [["", "as the system", "Auto"], ["dark", "dark", "Dark"], ["light", "light", "Light"],
   ["contrast", "high contrast", "High"]];
 let covers = null;
-let events = -1;
+let events = Number(document.body.dataset.events); // so that an early answer belongs to what the page came with
 let said = "";
 let chosen = false;
 let over = false;
