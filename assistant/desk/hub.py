@@ -1,0 +1,149 @@
+"""The desk's memory of its stations: what each reported, what each still has to do. Lives in the server's one thread.
+
+It decides nothing of an attempt. Whatever it holds of one came as entries, which `Keeping` has put on disk.
+"""
+
+import asyncio
+import secrets
+from collections.abc import AsyncIterator, Callable
+from dataclasses import dataclass, field
+from typing import Protocol
+
+from assistant.desk.watched import Watched
+from assistant.link.messages import Answered, Begun, Hello, Lines, Order
+
+
+class Keeping(Protocol):
+    """Where the desk keeps what stations report."""
+
+    def begun(self, begun: Begun) -> int:
+        """Get ready for a record; return how many of its entries are on this machine's disk."""
+
+    def lines(self, lines: Lines) -> int:
+        """Put what is new on disk; return how many entries are there now.
+
+        Raises:
+            RecordError: a line is no entry, or does not follow from the one before.
+        """
+
+    def bodies(self, attempt: str) -> tuple[dict[str, object], ...]:
+        """The entries that are on disk, oldest first."""
+
+
+@dataclass
+class StationSeen:
+    """A station as the desk knows it.
+
+    Attributes:
+        hello: its last words of itself.
+        at: when it was last heard, on the desk's steady clock, seconds.
+        attempt: digest of the attempt that goes on there, or went on last; empty for none.
+        orders: what it still has to do, oldest first.
+        refused: the last order that it refused, and why; empty for none.
+    """
+
+    hello: Hello
+    at: float = 0.0
+    attempt: str = ""
+    orders: list[Order] = field(default_factory=list)
+    refused: str = ""
+    wakes: asyncio.Event = field(default_factory=asyncio.Event)
+
+
+class Hub:
+    """All stations and attempts.
+
+    Args:
+        keeping: where entries are kept.
+        clock: the desk's steady clock, seconds.
+    """
+
+    def __init__(self, keeping: Keeping, clock: Callable[[], float]) -> None:
+        self._keeping = keeping
+        self._clock = clock
+        self.stations: dict[str, StationSeen] = {}
+        self.attempts: dict[str, Watched] = {}
+        self._readers: set[asyncio.Event] = set()
+
+    # A station's side.
+
+    def hello(self, hello: Hello) -> None:
+        """A station is there."""
+        seen = self.stations.setdefault(hello.station, StationSeen(hello))
+        seen.hello, seen.at = hello, self._clock()
+        self._changed()
+
+    def begun(self, begun: Begun) -> int:
+        """An attempt goes on; return how many of its entries the desk has."""
+        have = self._keeping.begun(begun)
+        self._station(begun.station).attempt = begun.attempt
+        self.attempts[begun.attempt] = Watched.of(begun, self._keeping.bodies(begun.attempt))
+        self._changed()
+        return have
+
+    def lines(self, lines: Lines) -> int:
+        """Entries of an attempt; return how many the desk has now.
+
+        Raises:
+            KeyError: nobody said that it had begun.
+            RecordError: as `Keeping.lines`.
+        """
+        watched = self.attempts[lines.attempt]
+        have = self._keeping.lines(lines)
+        self.attempts[lines.attempt] = watched.with_entries(self._keeping.bodies(lines.attempt)[watched.entries :])
+        self._changed()
+        return have
+
+    async def orders(self, station: str, wait_s: float) -> tuple[Order, ...]:
+        """What a station has to do; waits for the first order, at most so long."""
+        seen = self._station(station)
+        if not seen.orders:
+            seen.wakes.clear()
+            try:
+                await asyncio.wait_for(seen.wakes.wait(), wait_s)
+            except TimeoutError:
+                return ()
+        return tuple(seen.orders)
+
+    def answered(self, station: str, answered: Answered) -> None:
+        """An order was carried out or refused."""
+        seen = self._station(station)
+        seen.orders[:] = [order for order in seen.orders if order.id != answered.order]
+        seen.refused = answered.why
+        self._changed()
+
+    # The pages' side.
+
+    def give(self, station: str, order: Order) -> None:
+        """Let a station carry out an order; it stays until the station answers it."""
+        seen = self._station(station)
+        seen.orders.append(order)
+        seen.wakes.set()
+        self._changed()
+
+    async def changes(self, wait_s: float) -> AsyncIterator[bool]:
+        """Yields after each change, True; False where nothing has changed for so long."""
+        changed = asyncio.Event()
+        self._readers.add(changed)
+        try:
+            while True:
+                try:
+                    await asyncio.wait_for(changed.wait(), wait_s)
+                    changed.clear()
+                    yield True
+                except TimeoutError:
+                    yield False
+        finally:
+            self._readers.discard(changed)
+
+    def _station(self, name: str) -> StationSeen:
+        return self.stations.setdefault(name, StationSeen(Hello(station=name)))
+
+    def _changed(self) -> None:
+        for reader in self._readers:
+            reader.set()
+
+
+def new_id() -> str:
+    """An order's id."""
+    return secrets.token_hex(16)
