@@ -5,12 +5,16 @@ It decides nothing of an attempt. Whatever it holds of one came as entries, whic
 
 import asyncio
 import secrets
+from collections import deque
 from collections.abc import AsyncIterator, Callable
 from dataclasses import dataclass, field
 from typing import Protocol
 
 from assistant.desk.watched import Watched
 from assistant.link.messages import Answered, Begun, Hello, Lines, Order
+
+MOST_REFUSALS = 20
+"""Refused orders of a station that the pages can still tell of."""
 
 
 class Keeping(Protocol):
@@ -39,14 +43,16 @@ class StationSeen:
         at: when it was last heard, on the desk's steady clock, seconds.
         attempt: digest of the attempt that goes on there, or went on last; empty for none.
         orders: what it still has to do, oldest first.
-        refused: the last order that it refused, and why; empty for none.
+        refusals: orders that it refused, each with why, the newest last; the last `MOST_REFUSALS` of them.
+        fresh_at: when an entry of that attempt came last, on the desk's steady clock, seconds.
     """
 
     hello: Hello
     at: float = 0.0
     attempt: str = ""
     orders: list[Order] = field(default_factory=list)
-    refused: str = ""
+    refusals: deque[tuple[Order, str]] = field(default_factory=lambda: deque(maxlen=MOST_REFUSALS))
+    fresh_at: float = 0.0
     wakes: asyncio.Event = field(default_factory=asyncio.Event)
 
 
@@ -76,7 +82,8 @@ class Hub:
     def begun(self, begun: Begun) -> int:
         """An attempt goes on; return how many of its entries the desk has."""
         have = self._keeping.begun(begun)
-        self._station(begun.station).attempt = begun.attempt
+        seen = self._station(begun.station)
+        seen.attempt, seen.at, seen.fresh_at = begun.attempt, self._clock(), self._clock()
         self.attempts[begun.attempt] = Watched.of(begun, self._keeping.bodies(begun.attempt))
         self._changed()
         return have
@@ -91,12 +98,15 @@ class Hub:
         watched = self.attempts[lines.attempt]
         have = self._keeping.lines(lines)
         self.attempts[lines.attempt] = watched.with_entries(self._keeping.bodies(lines.attempt)[watched.entries :])
+        seen = self._station(watched.begun.station)
+        seen.at = seen.fresh_at = self._clock()
         self._changed()
         return have
 
     async def orders(self, station: str, wait_s: float) -> tuple[Order, ...]:
         """What a station has to do; waits for the first order, at most so long."""
         seen = self._station(station)
+        seen.at = self._clock()
         if not seen.orders:
             seen.wakes.clear()
             try:
@@ -108,15 +118,18 @@ class Hub:
     def answered(self, station: str, answered: Answered) -> None:
         """An order was carried out or refused."""
         seen = self._station(station)
+        if answered.why:
+            seen.refusals.extend((order, answered.why) for order in seen.orders if order.id == answered.order)
         seen.orders[:] = [order for order in seen.orders if order.id != answered.order]
-        seen.refused = answered.why
         self._changed()
 
     # The pages' side.
 
     def give(self, station: str, order: Order) -> None:
-        """Let a station carry out an order; it stays until the station answers it."""
+        """Let a station carry out an order, once; it stays until the station answers it."""
         seen = self._station(station)
+        if any(order.id == one.id for one in seen.orders):
+            return
         seen.orders.append(order)
         seen.wakes.set()
         self._changed()

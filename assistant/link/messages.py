@@ -39,6 +39,7 @@ class PlanStep(_Message):
         id, say, part: as in the checklist.
         critical, gate: whether it is one.
         seen: an instructor has to see it.
+        asks: who answers it; at *instructor* the learner waits for one.
         needed: the value that follows from the order, as people read it; empty where there is none.
         working: how it follows, a line each.
         seconds: the checklist's own estimate of the time that it takes; 0 where it has none.
@@ -50,6 +51,7 @@ class PlanStep(_Message):
     critical: bool = False
     gate: bool = False
     seen: bool = False
+    asks: Literal["learner", "instructor", "second person"] = "learner"
     needed: Annotated[str, Field(max_length=200)] = ""
     working: Annotated[tuple[Annotated[str, Field(max_length=500)], ...], Field(max_length=20)] = ()
     seconds: Annotated[int, Field(ge=0, le=86_400)] = 0
