@@ -167,6 +167,7 @@ def sit_down(
     for notice in sound.notices:
         tell(notice)
     if page is not None:
+        page.begins()
         page.takes(lambda words: inbox.put(Typed(clock.now(), words)))
         screen = Screens(screen, page)
     guide = attempt.guide(sound.ear, tell)

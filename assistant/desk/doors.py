@@ -74,6 +74,7 @@ class Doors:
 
     def close(self) -> None:
         """Close all doors; stations go on alone."""
+        self.server.run(self.hub.close)
         if read_address(self._file) == self._link:
             with suppress(OSError):
                 self._file.unlink()

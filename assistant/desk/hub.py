@@ -84,6 +84,7 @@ class Hub:
         self.stations: dict[str, StationSeen] = {}
         self.attempts: dict[str, Watched] = {}
         self._readers: set[asyncio.Event] = set()
+        self._closed = False
 
     # A station's side.
 
@@ -132,7 +133,7 @@ class Hub:
         seen.at = self._clock()
         with suppress(TimeoutError):
             async with asyncio.timeout(wait_s):
-                while all(order.id in have for order in seen.orders):
+                while not self._closed and all(order.id in have for order in seen.orders):
                     seen.wakes.clear()
                     await seen.wakes.wait()
         return tuple(order for order in seen.orders if order.id not in have)[:MOST_AT_ONCE]
@@ -161,7 +162,7 @@ class Hub:
         changed = asyncio.Event()
         self._readers.add(changed)
         try:
-            while True:
+            while not self._closed:
                 try:
                     await asyncio.wait_for(changed.wait(), wait_s)
                     changed.clear()
@@ -170,6 +171,13 @@ class Hub:
                     yield False
         finally:
             self._readers.discard(changed)
+
+    def close(self) -> None:
+        """Whoever waits for something is answered now: the desk ends."""
+        self._closed = True
+        for seen in self.stations.values():
+            seen.wakes.set()
+        self._changed()
 
     @contextmanager
     def _told(self, seen: StationSeen) -> Iterator[None]:

@@ -1,7 +1,7 @@
 """Where the desk keeps what stations report.
 
-A station of this machine writes its record itself: it is read from there, as far as the station says that it is on disk.
-Of other stations there is a copy, which gets a line only if it is an entry and follows from the one before.
+A station of this machine writes its record itself: it is read from there, as far as the station says that it is on
+disk. Of other stations there is a copy, which gets a line only if it is an entry and follows from the one before.
 """
 
 import itertools

@@ -70,9 +70,7 @@ class Reception:
             "orders": self._orders,
             "answered": self._answered,
         }
-        routes = [
-            Route(f"/link/{name}", self._guarded(work, here), methods=["POST"]) for name, work in handlers.items()
-        ]
+        guarded = {name: self._guarded(work, here) for name, work in handlers.items()}
         if not here and self._pairing is not None:
             guarded["pair"] = self._answering(self._pair)
         return Starlette(routes=[Route(f"/link/{name}", work, methods=["POST"]) for name, work in guarded.items()])
