@@ -48,6 +48,7 @@ class Doors:
         self, hub: Hub, pages: ASGIApp, folder: Path, *, port: int = 0, lab: tuple[str, int] | None = None
     ) -> None:
         self.hub = hub
+        self._closed = False
         self.store = PairedStore(folder)
         self.pairing: Pairing | None = None
         at = _opened(lambda: local_socket(port), f"127.0.0.1:{port}")
@@ -73,7 +74,10 @@ class Doors:
         write_address(self._file, self._link)
 
     def close(self) -> None:
-        """Close all doors; stations go on alone."""
+        """Close all doors; stations go on alone. Harmless when done twice."""
+        if self._closed:
+            return
+        self._closed = True
         self.server.run(self.hub.close)
         if read_address(self._file) == self._link:
             with suppress(OSError):

@@ -18,7 +18,7 @@ from assistant.desk.keeping import KeptRecords
 from assistant.link.messages import Start
 
 LIMIT_S = 60
-CHECKLIST = "lock-infusion"
+CHECKLIST = "hourly-round"
 
 
 class Desk:

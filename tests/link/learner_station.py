@@ -26,7 +26,12 @@ class Paced:
     def __init__(self, guide, clock, least_s, most_s, seed):
         papers = guide.papers
         self._learner = SimulatedLearner(
-            papers.checklist, papers.key, None, seed, truth=papers.truth, with_instructor=guide.terms.mode is Mode.CHECK_OFF
+            papers.checklist,
+            papers.key,
+            None,
+            seed,
+            truth=papers.truth,
+            with_instructor=guide.terms.mode is Mode.CHECK_OFF,
         )
         self._guide, self._clock = guide, clock
         self._pace = (least_s, most_s)
