@@ -52,7 +52,8 @@ def run(args: argparse.Namespace) -> int:
     lines = list(head.lines())
     if args.output is not None:
         # Only here: a list alone needs no keys.
-        from assistant.cli.key import ask_passphrase, the_only_key
+        from assistant.attempts.signing_off import the_only_key
+        from assistant.cli.key import ask_passphrase
         from assistant.record.signing import is_encrypted, load_key
 
         folder = keys_folder(args.keys)
