@@ -9,8 +9,10 @@ from assistant.attempts.proof import Examined, Here
 from assistant.attempts.to_sign import ToSign
 from assistant.errors import AssistantError, RecordError, UsageError
 from assistant.guide.effects import Outcome
+from assistant.record.day_head import DayHead, entry_of
 from assistant.record.decisions import CLOSED, Decision, Wish, body_of
-from assistant.record.entry import Recorded
+from assistant.record.document import write_document
+from assistant.record.entry import Entry, Recorded
 from assistant.record.file import RecordFile
 from assistant.record.head_book import HeadBook
 from assistant.record.roster import now
@@ -114,6 +116,28 @@ def sign(
     if close:
         _close(found.path, wish, at, known.book, tell)
     return RecordFile.add_signed(found.path, body, key, known.book), body
+
+
+def sign_day(
+    head: DayHead, at: str, folder: Path, name: str, passphrase: Callable[[], str | None], path: Path
+) -> Entry:
+    """Sign the list of a day's attempts and write it; return its entry.
+
+    Args:
+        head: the list.
+        at: when it is made, UTC in ISO 8601.
+        folder: where the keys are.
+        name: of the key to sign with.
+        passphrase: asks for that of the key; called where it has one.
+        path: where to; a file that is there is replaced.
+
+    Raises:
+        RecordError: the key cannot be used, or the disk refuses.
+    """
+    key = load_key(folder, name, passphrase() if is_encrypted(folder, name) else None)
+    entry = entry_of(head, at, key.public.text, key.sign)
+    write_document(path, entry.line)
+    return entry
 
 
 def _with_signer(wish: Wish, name: str, folder: Path, known: Here, tell: Tell) -> Wish:

@@ -155,9 +155,9 @@ def _day(text: str | None) -> date:
 def _write_all(orders: Sequence[Order], folder: Path, size: Size) -> None:
     # Only where files are made: a start is quick without the libraries for them.
     from assistant.cli.bench_sheets import PRINTED, write_sheets
-    from assistant.cli.written import write_document
     from assistant.orders.write import text_of
     from assistant.record.disk import make_folder
+    from assistant.record.document import write_document
 
     try:
         make_folder(folder)  # with answer keys in it: for its owner alone

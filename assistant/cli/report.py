@@ -9,9 +9,9 @@ from assistant.cli.folders import add_keys_option, here
 from assistant.cli.paper_options import add_paper_options
 from assistant.cli.printing import say_line, tell
 from assistant.cli.verbs import Subparsers, add_verb
-from assistant.cli.written import write_document
 from assistant.errors import UsageError
 from assistant.record.claim import Proven
+from assistant.record.document import write_document
 from assistant.report.content import Report, schema
 from assistant.report.paper import Paper, Size
 from assistant.spoken import ENGLISH
