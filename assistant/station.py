@@ -7,7 +7,7 @@ about an event before its entry is on disk, because the guide gives those effect
 import queue
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from datetime import timedelta
+from datetime import datetime, timedelta
 
 from assistant.adapters.instructor_line import Doorkeeper
 from assistant.conversation import Conversation
@@ -28,7 +28,7 @@ from assistant.guide.events import (
     Woke,
     stamp,
 )
-from assistant.guide.guide import Guide
+from assistant.guide.guide import Guide, GuideMisuseError
 from assistant.ports import (
     AnswerHeard,
     Clock,
@@ -46,6 +46,7 @@ from assistant.ports import (
     SpeechStarted,
     Voice,
 )
+from assistant.record.decisions import REFUSED
 from assistant.spoken.expect import ConfirmExpected
 
 POLL_S = 0.5
@@ -58,6 +59,24 @@ PREPARED = 2
 @dataclass(frozen=True)
 class Interrupted:
     """The user or the system asked the program to end; posted by a signal's handler."""
+
+
+@dataclass(frozen=True)
+class Ordered:
+    """What an instructor at the desk wants of this attempt; posted by whoever speaks with the desk.
+
+    Attributes:
+        order: its id, which becomes part of the entry.
+        events: makes what it amounts to, at this time.
+        tell: is told in the station's thread, and returns at once: why it was refused, or "".
+    """
+
+    order: str
+    events: Callable[[datetime], tuple[Event, ...]]
+    tell: Callable[[str], None]
+
+
+NOT_NOW = "The attempt is at a point where this cannot be done."
 
 
 class Station:
@@ -120,6 +139,8 @@ class Station:
         self._is_timed = False
         self._outcome: Outcome | None = None
         self._typed_ended = False
+        self._order = ""
+        self._verdict = ""
 
     def run(self, resumed: Keeper | None = None, clock_behind_s: str = "") -> Outcome:
         """Live through the attempt; return how it ended.
@@ -219,6 +240,8 @@ class Station:
             case Typed():
                 self._conversation.hush()
                 self._give_typed(happening)
+            case Ordered():
+                self._carry_out(happening)
             case EarLost():
                 self._conversation.ear_lost()
                 self._give(happening)
@@ -243,6 +266,20 @@ class Station:
             self._give(Typed(typed.at, line.words))
         if line.pause_s:
             self._advise(f"No code is looked at for {line.pause_s} seconds.")
+
+    def _carry_out(self, ordered: Ordered) -> None:
+        """Take what the desk wants, and say whether an entry was made of it."""
+        self._order, self._verdict = ordered.order, ""
+        before = self.head
+        try:
+            for event in ordered.events(self._clock.now()):
+                self._take(event)
+        except GuideMisuseError:
+            ordered.tell(NOT_NOW)
+            return
+        finally:
+            self._order = ""
+        ordered.tell(NOT_NOW if self.head == before or self._verdict == REFUSED else "")
 
     # The guide and what it asks for.
 
@@ -295,6 +332,10 @@ class Station:
         return {**body, "sound": self._sounds.keep(event.sound)} if self._guide.may_keep_sound() else body
 
     def _append(self, body: Mapping[str, object]) -> Recorded:
+        if self._order:
+            body = {"order": self._order, **body}
+            self._verdict = str(body.get("verdict", ""))
+            self._order = ""
         if self._record is None:
             self._record = self._new_record(body)
             return Recorded(1, self._record.head)

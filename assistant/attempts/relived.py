@@ -26,7 +26,7 @@ from assistant.text import shown
 MOST_DIFFERENCES = 10
 """Differences that are named; one is enough, and a hostile record could hold one in each field."""
 
-_ADDED = OWN_FIELDS | {"ticks", "format", "sound"}
+_ADDED = OWN_FIELDS | {"ticks", "format", "sound", "order"}
 """Fields that the guide does not write: the record and the station do."""
 _ADDED_ON_RESUMING = _ADDED | {"program_digest"}
 """The same for an entry `resumed`."""

@@ -6,13 +6,17 @@ It decides nothing of an attempt. Whatever it holds of one came as entries, whic
 import asyncio
 import secrets
 from collections import deque
-from collections.abc import AsyncIterator, Callable
+from collections.abc import AsyncIterator, Callable, Collection, Iterator, Mapping
+from contextlib import contextmanager, suppress
 from dataclasses import dataclass, field
 from typing import Protocol
 
 from assistant.desk.watched import Watched
+from assistant.errors import AssistantError
 from assistant.link.messages import Answered, Begun, Hello, Lines, Order
 
+MOST_AT_ONCE = 20
+"""Orders that a station is given at once."""
 MOST_REFUSALS = 20
 """Refused orders of a station that the pages can still tell of."""
 
@@ -20,8 +24,16 @@ MOST_REFUSALS = 20
 class Keeping(Protocol):
     """Where the desk keeps what stations report."""
 
-    def begun(self, begun: Begun) -> int:
-        """Get ready for a record; return how many of its entries are on this machine's disk."""
+    def begun(self, begun: Begun, *, here: bool) -> int:
+        """Get ready for a record; return how many of its entries are known and on this machine's disk.
+
+        Args:
+            begun: what the station says of it.
+            here: the station is one of this machine, and writes its record into the desk's own folder.
+
+        Raises:
+            RecordError: it is the record of another station, or what is on disk cannot be used.
+        """
 
     def lines(self, lines: Lines) -> int:
         """Put what is new on disk; return how many entries are there now.
@@ -30,7 +42,7 @@ class Keeping(Protocol):
             RecordError: a line is no entry, or does not follow from the one before.
         """
 
-    def bodies(self, attempt: str) -> tuple[dict[str, object], ...]:
+    def bodies(self, attempt: str) -> tuple[Mapping[str, object], ...]:
         """The entries that are on disk, oldest first."""
 
 
@@ -44,6 +56,7 @@ class StationSeen:
         attempt: digest of the attempt that goes on there, or went on last; empty for none.
         orders: what it still has to do, oldest first.
         refusals: orders that it refused, each with why, the newest last; the last `MOST_REFUSALS` of them.
+        trouble: why the desk does not take what it reports; empty where it does.
         fresh_at: when an entry of that attempt came last, on the desk's steady clock, seconds.
     """
 
@@ -52,6 +65,7 @@ class StationSeen:
     attempt: str = ""
     orders: list[Order] = field(default_factory=list)
     refusals: deque[tuple[Order, str]] = field(default_factory=lambda: deque(maxlen=MOST_REFUSALS))
+    trouble: str = ""
     fresh_at: float = 0.0
     wakes: asyncio.Event = field(default_factory=asyncio.Event)
 
@@ -70,6 +84,7 @@ class Hub:
         self.stations: dict[str, StationSeen] = {}
         self.attempts: dict[str, Watched] = {}
         self._readers: set[asyncio.Event] = set()
+        self._closed = False
 
     # A station's side.
 
@@ -79,10 +94,15 @@ class Hub:
         seen.hello, seen.at = hello, self._clock()
         self._changed()
 
-    def begun(self, begun: Begun) -> int:
-        """An attempt goes on; return how many of its entries the desk has."""
-        have = self._keeping.begun(begun)
+    def begun(self, begun: Begun, *, here: bool = True) -> int:
+        """An attempt goes on; return how many of its entries the desk has.
+
+        Raises:
+            RecordError: as `Keeping.begun`.
+        """
         seen = self._station(begun.station)
+        with self._told(seen):
+            have = self._keeping.begun(begun, here=here)
         seen.attempt, seen.at, seen.fresh_at = begun.attempt, self._clock(), self._clock()
         self.attempts[begun.attempt] = Watched.of(begun, self._keeping.bodies(begun.attempt))
         self._changed()
@@ -96,24 +116,27 @@ class Hub:
             RecordError: as `Keeping.lines`.
         """
         watched = self.attempts[lines.attempt]
-        have = self._keeping.lines(lines)
-        self.attempts[lines.attempt] = watched.with_entries(self._keeping.bodies(lines.attempt)[watched.entries :])
         seen = self._station(watched.begun.station)
+        try:
+            with self._told(seen):
+                have = self._keeping.lines(lines)
+        finally:
+            new = self._keeping.bodies(lines.attempt)[watched.entries :]
+            self.attempts[lines.attempt] = watched.with_entries(new)
         seen.at = seen.fresh_at = self._clock()
         self._changed()
         return have
 
-    async def orders(self, station: str, wait_s: float) -> tuple[Order, ...]:
-        """What a station has to do; waits for the first order, at most so long."""
+    async def orders(self, station: str, wait_s: float, have: Collection[str] = ()) -> tuple[Order, ...]:
+        """What a station has to do beside the orders that it has; waits for the first one, at most so long."""
         seen = self._station(station)
         seen.at = self._clock()
-        if not seen.orders:
-            seen.wakes.clear()
-            try:
-                await asyncio.wait_for(seen.wakes.wait(), wait_s)
-            except TimeoutError:
-                return ()
-        return tuple(seen.orders)
+        with suppress(TimeoutError):
+            async with asyncio.timeout(wait_s):
+                while not self._closed and all(order.id in have for order in seen.orders):
+                    seen.wakes.clear()
+                    await seen.wakes.wait()
+        return tuple(order for order in seen.orders if order.id not in have)[:MOST_AT_ONCE]
 
     def answered(self, station: str, answered: Answered) -> None:
         """An order was carried out or refused."""
@@ -140,7 +163,7 @@ class Hub:
         changed.set()
         self._readers.add(changed)
         try:
-            while True:
+            while not self._closed:
                 try:
                     await asyncio.wait_for(changed.wait(), wait_s)
                     changed.clear()
@@ -149,6 +172,24 @@ class Hub:
                     yield False
         finally:
             self._readers.discard(changed)
+
+    def close(self) -> None:
+        """Whoever waits for something is answered now: the desk ends."""
+        self._closed = True
+        for seen in self.stations.values():
+            seen.wakes.set()
+        self._changed()
+
+    @contextmanager
+    def _told(self, seen: StationSeen) -> Iterator[None]:
+        """While a report is taken in; where it is not, the pages can tell why."""
+        seen.trouble = ""
+        try:
+            yield
+        except AssistantError as refused:
+            seen.trouble = str(refused)
+            self._changed()
+            raise
 
     def _station(self, name: str) -> StationSeen:
         return self.stations.setdefault(name, StationSeen(Hello(station=name)))

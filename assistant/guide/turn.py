@@ -9,12 +9,15 @@ from assistant.dosing.amount import Amount
 from assistant.guide.effects import Adjust, Cover, Effect, Outcome, Say, StepLine, Tone, WakeAt
 from assistant.guide.events import (
     LONGEST_WORDS,
+    Directed,
     EarBack,
     EarLost,
     Event,
+    Happened,
     Heard,
     InputEnded,
     InstructorCame,
+    Marked,
     NotUnderstood,
     Opened,
     Recorded,
@@ -54,6 +57,9 @@ class Input(StrEnum):
     EAR_BACK = "microphone back"
     VOICE_LOST = "voice lost"
     INPUT_ENDED = "input ended"
+    MARKED = "marked"
+    HAPPENED = "happened"
+    DIRECTED = "directed"
     AGAIN = Command.AGAIN.value
     MORE = Command.MORE.value
     BACK = Command.BACK.value
@@ -254,6 +260,12 @@ def classify(event: Event, papers: Papers, progress: Progress, expect: Expect) -
             return Input.VOICE_LOST, None
         case InputEnded():
             return Input.INPUT_ENDED, None
+        case Marked():
+            return Input.MARKED, None
+        case Happened():
+            return Input.HAPPENED, None
+        case Directed():
+            return Input.DIRECTED, None
         case Recorded():
             return None, None
 

@@ -21,6 +21,8 @@ Name = Annotated[str, Field(min_length=1, max_length=64, pattern=r"^[^\x00-\x1f\
 Digest = Annotated[str, Field(pattern=r"^[0-9a-f]{64}$")]
 OrderId = Annotated[str, Field(pattern=r"^[0-9a-f]{32}$")]
 """Made by the desk; an order that is sent twice is carried out once."""
+Code = Annotated[str, Field(pattern=r"^([A-Za-z0-9]{4,64})?$")]
+"""An instructor's code (`assistant.attempts.instructor_code`), or none."""
 Words = Annotated[str, Field(max_length=LONGEST_WORDS)]
 StepId = Annotated[str, Field(max_length=64)]
 
@@ -137,29 +139,34 @@ class Start(_Message):
 
     Attributes:
         checklist: name in the library.
-        order: name in the library, or the text of an order's file where `order_text` is set.
+        order: name in the library; empty for the checklist's own.
+        order_text: an order's file, where it is not in the library; `order` is then what it is called.
         learner: a code, not a name.
         mode: as `checkoff run --mode`.
         typed: by keyboard alone, silently.
+        short_waits: timed waits last a second (practice only).
+        code: what an instructor types at the station to be one; empty for one that nobody knows.
     """
 
     kind: Literal["start"] = "start"
     id: OrderId
     checklist: Name
-    order: Annotated[str, Field(max_length=64)] = ""
+    order: Annotated[str, Field(pattern=r"^[A-Za-z0-9_-]{0,64}$")] = ""
     order_text: Annotated[str, Field(max_length=LONGEST_PAPER)] = ""
     learner: Annotated[str, Field(pattern=r"^[A-Za-z0-9_-]{1,32}$")]
     mode: Literal["practice", "check-off"]
     typed: bool = False
     short_waits: bool = False
+    code: Code = ""
 
 
 class TakeUp(_Message):
-    """Resume an attempt that was left at this station."""
+    """Resume an attempt that was left at this station; `code` as in `Start`."""
 
     kind: Literal["take up"] = "take up"
     id: OrderId
     attempt: Digest
+    code: Code = ""
 
 
 MarkName = Literal["seen", "not seen", "cue", "unsafe", "not applicable", "note", "overrule", "undo"]
@@ -222,3 +229,41 @@ class Orders(_Message):
     """What a station is to do, oldest first; each stays until it is answered."""
 
     orders: Annotated[tuple[Order, ...], Field(max_length=1_000)] = ()
+
+
+class Greeting(_Message):
+    """The desk's answer to `Hello`: which start of the desk it is. Another one has forgotten what goes on where."""
+
+    desk: Digest
+
+
+class Waiting(_Message):
+    """A station asks for orders; answered with `Orders` as soon as there is one beside those that it has.
+
+    Attributes:
+        station: who asks.
+        have: ids of orders that it has and has not answered.
+    """
+
+    station: Name
+    have: Annotated[tuple[OrderId, ...], Field(max_length=1_000)] = ()
+
+
+class AnsweredBy(_Message):
+    """An answer, and who gives it."""
+
+    station: Name
+    answered: Answered
+
+
+class Pair(_Message):
+    """A station wants to be paired; `secret` is the part of the pairing code that only the desk knows."""
+
+    station: Name
+    secret: Annotated[str, Field(pattern=r"^[0-9a-f]{10}$")]
+
+
+class Paired(_Message):
+    """The station is paired; with this token it is known from now on."""
+
+    token: Annotated[str, Field(min_length=20, max_length=100)]

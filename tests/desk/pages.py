@@ -9,7 +9,7 @@ from playwright.sync_api import sync_playwright
 
 from assistant.desk.display import Display
 from assistant.desk.server import LocalServer
-from assistant.desk.shown import Shown
+from assistant.desk.shown import Kind, Middle, Shown
 from assistant.dosing.amount import Amount, show
 from assistant.guide.effects import Say, StepLine, Tone
 from assistant.guide.events import EarLost, Opened, Typed
@@ -110,6 +110,7 @@ WAITING = after(
     BEGUN, say("20 seconds, from now."), step(12, "Scrub the hub for 15 seconds with a fresh wipe."), words="start"
 )
 STATES = {
+    "idle": Shown(middle=Middle(Kind.IDLE)),
     "starting": Shown(),
     "step": ASKED,
     "listening": ASKED.hears(),
