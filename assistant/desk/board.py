@@ -1,7 +1,6 @@
 """The first page of the desk: a row a station, those that need the instructor first."""
 
 import re
-from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from datetime import datetime
 
@@ -21,7 +20,8 @@ class Row:
         watched: its attempt; None where none began.
         need: why it stands where it stands.
         waits: how many orders it has not answered.
-        refused: why it did not take the last order; empty where it did.
+        refused: why it did not take the last order that it refused; empty where it took all.
+        trouble: why the desk does not take what it reports; empty where it does.
         left: how many attempts were left there.
         sound: it has a microphone and a loudspeaker.
     """
@@ -31,6 +31,7 @@ class Row:
     need: Need
     waits: int
     refused: str
+    trouble: str
     left: int
     sound: bool
 
@@ -86,6 +87,7 @@ def _row(hub: Hub, name: str, seen: StationSeen, now_s: float) -> Row:
         need=_need(hub, seen, now_s),
         waits=len(seen.orders),
         refused=seen.refusals[-1][1] if seen.refusals else "",
+        trouble=seen.trouble,
         left=len(seen.hello.left),
         sound=seen.hello.sound,
     )
@@ -99,10 +101,3 @@ def _by_number(name: str) -> tuple[tuple[int, str], ...]:
 def since_ms(at: datetime | None) -> int:
     """A time for the page's script: milliseconds since 1970; 0 where there is none."""
     return 0 if at is None else int(at.timestamp() * 1000)
-
-
-def codes_in_use(attempts: Mapping[str, Watched]) -> Iterator[str]:
-    """Codes of the learners whose attempts go on."""
-    for watched in attempts.values():
-        if watched.goes_on:
-            yield watched.learner

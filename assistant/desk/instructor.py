@@ -4,7 +4,6 @@ from collections.abc import AsyncIterator, Callable, Mapping
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path
-from typing import Protocol
 
 from pydantic import ValidationError
 from starlette.applications import Starlette
@@ -20,6 +19,7 @@ from assistant.desk.class_list import ClassList, next_code
 from assistant.desk.drawn import static
 from assistant.desk.hub import Hub, StationSeen, new_id
 from assistant.desk.live import stream
+from assistant.desk.pairing import PairedStore, Pairing
 from assistant.desk.pictured import AttemptPieces, page, piece, row_piece, step_told
 from assistant.desk.posted import attempt_order, file_name, posted, told
 from assistant.desk.record_list import learners_of, listed
@@ -29,6 +29,7 @@ from assistant.desk.watched import Watched
 from assistant.errors import AssistantError
 from assistant.link.messages import TakeUp
 from assistant.orders.planting import FAULTS
+from assistant.text import shown
 
 MOST_STREAMS = 40
 """Pages that are kept up to date at once."""
@@ -36,17 +37,19 @@ _FILES = {"base.css": "text/css", "desk.css": "text/css", "desk.js": "text/javas
 _PDF = "application/pdf"
 
 
-class Pairing(Protocol):
-    """What lets other computers of the lab in."""
+@dataclass(frozen=True)
+class Network:
+    """What lets other computers of the lab in.
 
-    def new_code(self) -> str:
-        """A code that pairs one of them, once."""
+    Attributes:
+        pairing: codes.
+        store: those who are paired.
+        where: host and port under which the lab reaches the desk.
+    """
 
-    def paired(self) -> tuple[str, ...]:
-        """Names of those that are paired."""
-
-    def unpair(self, name: str) -> None:
-        """Let one of them in no more."""
+    pairing: Pairing
+    store: PairedStore
+    where: str
 
 
 @dataclass(frozen=True)
@@ -60,7 +63,7 @@ class Lab:
         class_list: the learners' codes.
         known: what this machine knows of records and signers; read anew for each page that asks.
         keys: folder of the instructor's keys.
-        pairing: lets other computers in; None where the desk has no network.
+        code: what an instructor types at a station; empty where nobody is to know it.
     """
 
     hub: Hub
@@ -69,7 +72,7 @@ class Lab:
     class_list: ClassList
     known: Callable[[], Here]
     keys: Path
-    pairing: Pairing | None = None
+    code: str = ""
 
 
 class Desk:
@@ -77,9 +80,13 @@ class Desk:
 
     Args:
         lab: what they show and change.
+
+    Attributes:
+        network: set once other computers of the lab can reach the desk; None where they cannot.
     """
 
     def __init__(self, lab: Lab) -> None:
+        self.network: Network | None = None
         self._lab = lab
         self._hub = lab.hub
         self._titles: dict[str, str] = {}
@@ -176,17 +183,14 @@ class Desk:
     async def _attempt_events(self, request: Request) -> Response:
         name = self._watched(request).begun.attempt
 
+        drawn = AttemptPieces()
+
         def pieces() -> Mapping[str, object]:
             watched = self._hub.attempts[name]
             seen = self._hub.stations[watched.begun.station]
-            drawn = AttemptPieces(
-                watched,
-                need_at(self._hub, watched.begun.station, self._lab.clock()),
-                tuple(order for order in seen.orders if getattr(order, "attempt", "") == name),
-                tuple((order, why) for order, why in seen.refusals if getattr(order, "attempt", "") == name),
-            )
-            entries = {f"entry-{entry['number']}": entry for entry in drawn.entries()}
-            return {"parts": drawn.parts(), "step": drawn.aims(), **entries}
+            sent = tuple(order for order in seen.orders if getattr(order, "attempt", "") == name)
+            refused = tuple(one for one in seen.refusals if getattr(one[0], "attempt", "") == name)
+            return drawn.of(watched, need_at(self._hub, watched.begun.station, self._lab.clock()), sent, refused)
 
         return self._live(pieces)
 
@@ -237,7 +241,7 @@ class Desk:
         wanted = Wanted.model_validate(await posted(request))
         if wanted.station not in self._hub.stations:
             raise HTTPException(409, "Choose a station.")
-        start = await run_in_threadpool(wanted.start)
+        start = await run_in_threadpool(wanted.start, self._lab.code)
         self._hub.give(wanted.station, start)
         return JSONResponse({"to": f"./#station-{key_of(wanted.station)}"})
 
@@ -268,9 +272,13 @@ class Desk:
             seen = self._hub.stations[row.name]
             left = [{"attempt": one, "what": self._left(one)} for one in seen.hello.left]
             found.append({"row": row, "heard": f"heard {int(now_s - seen.at)} s ago", "left": left})
-        pairing = self._lab.pairing
-        paired = pairing.paired() if pairing is not None else ()
-        return HTMLResponse(page("stations", "Stations", 0, stations=found, pairing=pairing is not None, paired=paired))
+        network = self.network
+        values = {
+            "stations": found,
+            "where": network.where if network is not None else "",
+            "paired": network.store.listed if network is not None else (),
+        }
+        return HTMLResponse(page("stations", "Stations", 0, **values))
 
     def _left(self, attempt: str) -> str:
         watched = self._hub.attempts.get(attempt)
@@ -282,20 +290,22 @@ class Desk:
         seen: StationSeen | None = self._hub.stations.get(station)
         if seen is None or fields.get("attempt") not in seen.hello.left:
             raise HTTPException(409, "That attempt is not left there any more.")
-        self._hub.give(station, TakeUp(id=new_id(), attempt=str(fields["attempt"])))
+        self._hub.give(station, TakeUp(id=new_id(), attempt=str(fields["attempt"]), code=self._lab.code))
         return JSONResponse({"to": f"./#station-{key_of(station)}"})
 
     async def _pair(self, request: Request) -> Response:
-        if self._lab.pairing is None:
+        kind = (await posted(request)).get("kind")
+        if self.network is None or kind not in ("station", "browser"):
             raise HTTPException(409, "The desk was started without a network.")
-        return JSONResponse({"code": self._lab.pairing.new_code()})
+        return JSONResponse({"code": self.network.pairing.new_code(kind)})
 
     async def _unpair(self, request: Request) -> Response:
-        name = str((await posted(request)).get("name", ""))
-        if self._lab.pairing is None or name not in self._lab.pairing.paired():
+        fields = await posted(request)
+        kind, name = fields.get("kind"), str(fields.get("name", ""))
+        if self.network is None or kind not in ("station", "browser"):
             raise HTTPException(409, "That computer is not paired.")
-        self._lab.pairing.unpair(name)
-        return JSONResponse({"to": "stations"})
+        self.network.store.remove(kind, name)
+        return JSONResponse({"said": f"{shown(name)} is not paired any more."})
 
     # All pages.
 

@@ -58,75 +58,83 @@ def row_piece(row: Row, title: str) -> str:
 
 
 class AttemptPieces:
-    """The pieces of one attempt's page.
+    """The pieces of one attempt's page, drawn anew only where something of it has changed."""
 
-    Args:
-        watched: the attempt.
-        need: why it needs the instructor.
-        sent: orders for it that the station has not answered.
-        refused: orders for it that the station refused, each with why.
-    """
+    def __init__(self) -> None:
+        self._drawn_from: object = None
+        self._pieces: dict[str, object] = {}
+        self._told_entries = 0
 
-    def __init__(
+    def of(
         self, watched: Watched, need: Need, sent: tuple[Order, ...], refused: tuple[tuple[Order, str], ...]
-    ) -> None:
-        self._watched = watched
-        self._need = need
-        recorded = {mark.order for mark in watched.marks}
-        self._sent = tuple(order for order in sent if order.id not in recorded)
-        self._refused = refused
+    ) -> Mapping[str, object]:
+        """The pieces by name; entries only once, when they are new.
 
-    def parts(self) -> Mapping[str, str]:
-        """Each piece by the id of its element."""
-        watched = self._watched
-        pieces = {
-            "head": piece(
-                "attempt_head",
-                needs=self._need,
-                parts=list(strip(watched.steps, watched.now)),
-                strip_words=in_words(watched.steps),
-            ),
-            "now": piece("attempt_now", watched=watched, since_ms=since_ms(watched.since)),
-            "numbers": piece("numbers", steps=[step for step in watched.steps if step.plan.needed]),
-            "marks": piece("marks", sent=list(self._told()), refused=self._told_refused(), marks=list(self._marks())),
-            "steps": piece("steps", steps=watched.steps),
-        }
-        for step in watched.steps:
-            if step.plan.seen:
-                pieces[f"state-{step.plan.id}"] = self._state(step)
-        return pieces
+        Args:
+            watched: the attempt.
+            need: why it needs the instructor.
+            sent: orders for it that the station has not answered.
+            refused: orders for it that the station refused, each with why.
+        """
+        shows = watched, need, sent, refused
+        if self._drawn_from != shows:
+            self._drawn_from = shows
+            self._pieces = {"parts": _parts(*shows), "step": _aims(watched)}
+            if len(watched.log) > self._told_entries:
+                self._pieces["entries"] = _entries(watched, self._told_entries)
+                self._told_entries = len(watched.log)
+        return self._pieces
 
-    def aims(self) -> Mapping[str, str]:
-        """The steps that marks are for: the one that is asked, and the one that waits to be marked as seen."""
-        now, mark = self._watched.step, self._watched.to_mark
-        return {
-            "now": now.plan.id if now is not None else "",
-            "say": step_told(now),
-            "mark": mark.plan.id if mark is not None else "",
-            "markSay": step_told(mark),
-        }
 
-    def entries(self) -> list[dict[str, object]]:
-        """Every entry as a line of the list, the oldest first."""
-        watched = self._watched
-        began = moment(watched.opening or {})
-        return [
-            {"number": number, "html": _entry(entry, watched, began)} for number, entry in enumerate(watched.log, 2)
-        ]
+def _parts(
+    watched: Watched, need: Need, orders: tuple[Order, ...], refused: tuple[tuple[Order, str], ...]
+) -> Mapping[str, str]:
+    recorded = {mark.order for mark in watched.marks}
+    sent = [order for order in orders if order.id not in recorded]
+    marks = [mark for mark in reversed(watched.marks) if mark.what != "undo"]
+    pieces = {
+        "head": piece(
+            "attempt_head",
+            needs=need,
+            parts=list(strip(watched.steps, watched.now)),
+            strip_words=in_words(watched.steps),
+        ),
+        "now": piece("attempt_now", watched=watched, since_ms=since_ms(watched.since)),
+        "numbers": piece("numbers", steps=[step for step in watched.steps if step.plan.needed]),
+        "marks": piece(
+            "marks",
+            sent=[_order_told(order, watched) for order in sent],
+            refused=[(*_order_told(order, watched), why) for order, why in refused],
+            marks=[(_mark_told(mark), watched.step_of(mark.step)) for mark in marks],
+        ),
+        "steps": piece("steps", steps=watched.steps),
+    }
+    for step in watched.steps:
+        if step.plan.seen:
+            of_step = (order.mark for order in sent if isinstance(order, Mark) and order.step == step.plan.id)
+            now = step.plan.id == watched.now
+            pieces[f"state-{step.plan.id}"] = piece("step_state", step=step, now=now, sent=next(of_step, ""))
+    return pieces
 
-    def _state(self, step: StepSeen) -> str:
-        sent = next((order.mark for order in self._sent if isinstance(order, Mark) and order.step == step.plan.id), "")
-        return piece("step_state", step=step, now=step.plan.id == self._watched.now, sent=sent)
 
-    def _told(self) -> list[tuple[str, str]]:
-        return [_order_told(order, self._watched) for order in self._sent]
+def _aims(watched: Watched) -> Mapping[str, str]:
+    """The steps that marks are for: the one that is asked, and the one that waits to be marked as seen."""
+    now, mark = watched.step, watched.to_mark
+    return {
+        "now": now.plan.id if now is not None else "",
+        "say": step_told(now),
+        "mark": mark.plan.id if mark is not None else "",
+        "markSay": step_told(mark),
+    }
 
-    def _told_refused(self) -> list[tuple[str, str, str]]:
-        return [(*_order_told(order, self._watched), why) for order, why in self._refused]
 
-    def _marks(self) -> list[tuple[Mapping[str, object], StepSeen | None]]:
-        marks = [mark for mark in reversed(self._watched.marks) if mark.what != "undo"]
-        return [(_mark_told(mark), self._watched.step_of(mark.step)) for mark in marks]
+def _entries(watched: Watched, told: int) -> list[dict[str, object]]:
+    """Entries that were not told yet as lines of the list, the oldest first."""
+    began = moment(watched.opening or {})
+    return [
+        {"number": number, "html": _entry(entry, watched, began)}
+        for number, entry in enumerate(watched.log[told:], told + 2)
+    ]
 
 
 def step_told(step: StepSeen | None) -> str:

@@ -75,8 +75,11 @@ class Wanted(BaseModel):
         )
         return order
 
-    def start(self) -> Start:
+    def start(self, code: str) -> Start:
         """The order to the station.
+
+        Args:
+            code: what an instructor types there; empty where nobody is to know it.
 
         Raises:
             AssistantError: as for `order`.
@@ -92,6 +95,7 @@ class Wanted(BaseModel):
                 "learner": self.learner,
                 "mode": self.mode,
                 "typed": self.typed,
+                "code": code,
             }
         )
 

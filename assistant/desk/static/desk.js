@@ -43,11 +43,10 @@ function take(news) {
   if (news.step) {
     step = { ...news.step, changed: Date.now() };
   }
-  for (const [name, entry] of Object.entries(news)) {
-    if (name.startsWith("entry-") && !part(name)) {
+  for (const entry of news.entries ?? []) {
+    if (!part(`entry-${entry.number}`)) {
       const line = document.createElement("li");
-      line.id = name;
-      line.value = entry.number;
+      line.id = `entry-${entry.number}`;
       line.innerHTML = entry.html;
       part("log").prepend(line);
     }
