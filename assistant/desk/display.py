@@ -27,7 +27,7 @@ ONE_ANSWER_S = 2.0
 """So long a second line is refused while the first one to the same question is on its way to the record, seconds."""
 STILL_THERE_S = 15.0
 """A page that hears nothing for so long is sent an empty line, so that a lost one is noticed."""
-_FILES = {"display.css": "text/css", "display.js": "text/javascript"}
+_FILES = {"base.css": "text/css", "display.css": "text/css", "display.js": "text/javascript"}
 
 
 class Display:

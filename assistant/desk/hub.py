@@ -158,8 +158,9 @@ class Hub:
         self._changed()
 
     async def changes(self, wait_s: float) -> AsyncIterator[bool]:
-        """Yields after each change, True; False where nothing has changed for so long."""
+        """Yields at once and after each change, True; False where nothing has changed for so long."""
         changed = asyncio.Event()
+        changed.set()
         self._readers.add(changed)
         try:
             while not self._closed:

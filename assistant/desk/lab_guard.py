@@ -91,7 +91,7 @@ class LabGuard:
             return refused
         path = request.url.path
         if path == "/pair.css":
-            return Response(static("display.css"), media_type="text/css")
+            return Response(static("base.css") + static("desk.css"), media_type="text/css")
         if path == _PAIR:
             return await self._pair(request) if request.method == "POST" else _page(_ASKS)
         if not self._store.who("browser", _cookie(request)):
