@@ -56,6 +56,7 @@ class Reception:
         self._pairing = pairing
         self._desk = secrets.token_hex(32)
         self._waiting: dict[str, int] = {}
+        self._here: set[str] = set()
 
     def app(self, *, here: bool) -> Starlette:
         """The routes below /link/.
@@ -117,6 +118,8 @@ class Reception:
     async def _hello(self, request: Request, name: str | None) -> Response:
         hello = await _read(request, Hello)
         self._check_name(name, hello.station)
+        if name is None:
+            self._here.add(hello.station)
         self._hub.hello(hello)
         return _answer(Greeting(desk=self._desk))
 
@@ -159,8 +162,7 @@ class Reception:
         pair = await _read(request, Pair, LONGEST_BEGINNING)
         if self._pairing is None:
             raise _RefusedError(404, "This desk pairs nobody.")
-        here = self._hub.stations.get(pair.station)
-        if here is not None and not self._is_paired(pair.station):
+        if pair.station in self._here:
             raise _RefusedError(409, "A station of the desk's own machine has this name. Choose another.")
         try:
             return _answer(Paired(token=self._pairing.use("station", pair.secret, pair.station)))

@@ -66,8 +66,8 @@ class CopiedRecord:
                     self._write(descriptor, lines)
                 finally:
                     os.fsync(descriptor)
-                if is_new:
-                    fsync_folder(self.path)
+                    if is_new:
+                        self._see_to_its_name()
             finally:
                 os.close(descriptor)
         except OSError as cause:
@@ -75,6 +75,12 @@ class CopiedRecord:
         finally:
             with suppress(OSError):
                 lock.release(force=True)
+
+    def _see_to_its_name(self) -> None:
+        """Put a new file's name on disk; one without any entry would be taken for a record that lost everything."""
+        if not self.entries:
+            self.path.unlink()
+        fsync_folder(self.path)
 
     def _take_up(self, descriptor: int) -> None:
         """See to it that the file is what it was after the last line: what half a write left behind is cut off.

@@ -13,7 +13,6 @@ from tests.link.lab import CHECKLIST, Desk
 
 if __name__ == "__main__":
     desk = Desk(Path(sys.argv[1]), lab=("127.0.0.1", int(sys.argv[2])))
-    print("open", flush=True)
     started = Path(sys.argv[1]) / "started"
     while not started.exists():
         threading.Event().wait(0.05)
