@@ -6,19 +6,23 @@ about an event before its entry is on disk, because the guide gives those effect
 
 import queue
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
 from assistant.adapters.instructor_line import Doorkeeper
 from assistant.conversation import Conversation
 from assistant.guide.effects import Adjust, Append, Cover, Effect, Finish, Listen, Outcome, Say, Tone, WakeAt
 from assistant.guide.events import (
+    Directed,
     EarBack,
     EarLost,
     Event,
+    Happened,
     Heard,
     InputEnded,
     InstructorCame,
+    Mark,
+    Marked,
     NotUnderstood,
     Opened,
     Recorded,
@@ -87,7 +91,8 @@ class Station:
         new_record: makes the record with this body as its first entry on disk.
         clock: the time.
         screen: where text goes.
-        inbox: where the ports post their events.
+        inbox: where the ports post their events, and a desk what the instructor marks, lets happen or directs
+            (`Marked`, `Happened`, `Directed`: each gets the time at which it is taken, and is nothing after the end).
         ear, voice: this machine's ports, None where there is none.
         source: input to be fetched, None where a keyboard posts into the inbox.
         sounds: where sound is kept if the learner agrees; None where none is to be.
@@ -242,6 +247,13 @@ class Station:
                 self._give_typed(happening)
             case Ordered():
                 self._carry_out(happening)
+            case Marked(mark=mark):
+                if mark is Mark.UNSAFE:
+                    self._conversation.hush()
+                self._give(replace(happening, at=self._clock.now()))
+            case Happened() | Directed():
+                self._conversation.hush()
+                self._give(replace(happening, at=self._clock.now()))
             case EarLost():
                 self._conversation.ear_lost()
                 self._give(happening)
@@ -294,9 +306,11 @@ class Station:
         match effect:
             case Append(body):
                 recorded = self._append(self._with_sound(body, event))
-                self._conversation.recorded(recorded.sequence)
-                self._screen.taken(event)
-                for following in self._guide.receive(recorded):
+                effects = self._guide.receive(recorded)
+                if effects:  # else it changes nothing that is asked, and what was begun as an answer stays one
+                    self._conversation.recorded(recorded.sequence)
+                    self._screen.taken(event)
+                for following in effects:
                     self._perform(following, event)
             case Say():
                 self._screen.show(effect)

@@ -13,7 +13,7 @@ from assistant.text import shown
 
 _AS_FAR_AS_IT_GOES = ("", Outcome.PASSED, Outcome.OWN_REPORT, Outcome.STOPPED_FOR_CAUSE)
 """Outcomes that a pass confirms; it overrides every other one."""
-_OVERRULED_AT_THE_STATION = "overruled"
+_OVERRULED = "overruled"
 
 
 @dataclass(frozen=True)
@@ -136,8 +136,9 @@ def to_sign(found: Examined) -> ToSign:
 
 def _overruled(entries: Sequence[Mapping[str, object]]) -> Iterator[str]:
     """Steps that an instructor set aside during the attempt."""
+    undone = {entry.get("undoes") for entry in entries if entry.get("took_back")}
     for entry in entries:
-        if entry.get("verdict") == _OVERRULED_AT_THE_STATION:
+        if entry.get("verdict") == _OVERRULED and not (entry.get("order") and entry.get("order") in undone):
             yield shown(str(entry.get("step", "")))
 
 

@@ -145,6 +145,9 @@ def prompt(turn: Turn) -> None:
             turn.say(sentences.wait_left(seconds_left(turn)), Tone.NOTICE)
         case State.PAUSED:
             turn.say(sentences.PAUSED, Tone.NOTICE)
+        case State.HELD:
+            reasons = dict.fromkeys(mark.words for mark in draft.marks if mark.holds and mark.words)
+            turn.say(sentences.held("; ".join(reasons)), Tone.HOLD)
         case State.STOPPING:
             found = any(step.fault for step in draft.steps.values())
             turn.say(sentences.STOP_FOR_CAUSE_ASKED if found else sentences.STOP_ASKED, Tone.NOTICE)

@@ -227,6 +227,9 @@ Event = (
 )
 """Everything that `Guide.receive` takes."""
 
+FromDesk = Marked | Happened | Directed
+"""What comes from the instructor's desk."""
+
 LONGEST_WORDS = 1_000
 """Characters of raw words that an entry keeps; longer input is refused anyway."""
 
