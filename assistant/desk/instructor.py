@@ -19,6 +19,7 @@ from assistant.desk.class_list import ClassList, next_code
 from assistant.desk.drawn import static
 from assistant.desk.hub import Hub, StationSeen, new_id
 from assistant.desk.live import stream
+from assistant.desk.need import Level
 from assistant.desk.pairing import PairedStore, Pairing
 from assistant.desk.pictured import AttemptPieces, page, piece, row_piece, step_told
 from assistant.desk.posted import attempt_order, file_name, posted, told
@@ -152,6 +153,7 @@ class Desk:
             "say": step_told(row.step),
             "goesOn": watched is not None and watched.goes_on,
             "free": row.is_free,
+            "file": watched.begun.file if watched is not None and row.need.level is Level.SIGN else "",
             "waits": row.need.waits,
             "word": row.need.word,
             "why": row.need.why,

@@ -79,7 +79,7 @@ class AttemptPieces:
         shows = watched, need, sent, refused
         if self._drawn_from != shows:
             self._drawn_from = shows
-            self._pieces = {"parts": _parts(*shows), "step": _aims(watched)}
+            self._pieces = {"parts": _parts(*shows), "step": _aims(watched), "states": _states(watched)}
             if len(watched.log) > self._told_entries:
                 self._pieces["entries"] = _entries(watched, self._told_entries)
                 self._told_entries = len(watched.log)
@@ -125,6 +125,15 @@ def _aims(watched: Watched) -> Mapping[str, str]:
         "say": step_told(now),
         "mark": mark.plan.id if mark is not None else "",
         "markSay": step_told(mark),
+    }
+
+
+def _states(watched: Watched) -> Mapping[str, str]:
+    """How each step that has to be seen is marked, or that it waits for a mark."""
+    return {
+        step.plan.id: step.seen or ("due" if step.closed or step.plan.id == watched.now else "ahead")
+        for step in watched.steps
+        if step.plan.seen
     }
 
 

@@ -40,7 +40,8 @@ def demonstration(*arguments):
     lines = attempts._content(*arguments).splitlines()
     entries = [json.loads(line) for line in lines]
     papers = papers_of(entries[0], Path("a record"))
-    guide = papers.guide(Mode(entries[0]["mode"]), entries[0])
+    pins = {name: value for name, value in entries[0].items() if isinstance(value, str)}
+    guide = papers.guide(Mode(entries[0]["mode"]), pins)
     return tuple(entries), plan_of(guide.papers), papers.order.sentence()
 
 
@@ -74,12 +75,13 @@ class Stations:
         """An attempt at a station, as far as this entry of a demonstration; return its digest."""
         entries, plan, order = demonstration(*arguments)
         attempt = f"{next(self._numbers):064x}"
-        entries = [{**entries[0], "learner": learner, **changes}, *entries[1:upto]]
+        entries = [{**entry} for entry in entries[:upto]]
+        entries[0] |= {"learner": learner, **changes}
         shift = time.time() - datetime.fromisoformat(entries[-1]["at"]).timestamp()
         for entry in entries:
             entry_at = datetime.fromisoformat(entry["at"]).timestamp() + shift
             entry["at"] = datetime.fromtimestamp(entry_at).astimezone().isoformat()
-        self.keeping.entries[attempt] = [dict(entry) for entry in entries]
+        self.keeping.entries[attempt] = entries
         self.hello(station, busy=True, sound=True)
         begun = Begun(station=station, attempt=attempt, file=f"{learner}.jsonl", plan=plan, order=order)
         self.on(lambda: self.hub.begun(begun))

@@ -43,6 +43,13 @@ function take(news) {
   if (news.step) {
     step = { ...news.step, changed: Date.now() };
   }
+  for (const [id, state] of Object.entries(news.states ?? {})) {
+    const item = part(`see-${id}`);
+    item.dataset.state = state;
+    for (const button of item.querySelectorAll("[data-mark]")) {
+      button.setAttribute("aria-pressed", String(button.dataset.mark === state));
+    }
+  }
   for (const entry of news.entries ?? []) {
     if (!part(`entry-${entry.number}`)) {
       const line = document.createElement("li");
@@ -89,6 +96,10 @@ function board(facts) {
     link.firstChild.textContent = fact.name;
     link.lastChild.textContent = fact.learner;
     link.href = fact.attempt ? `attempt/${fact.attempt}` : `start?station=${encodeURIComponent(fact.name)}`;
+    const sign = row.querySelector(".sign");
+    sign.hidden = !fact.file;
+    sign.href = `records/${fact.file}/sign`;
+    sign.setAttribute("aria-label", `Sign off ${fact.learner}`);
     row.querySelector(".target").textContent = fact.target ? `S and N: ${fact.target}` : "No step waits to be marked as seen.";
     if (before?.step !== fact.step) {
       row.changed = Date.now();
@@ -122,7 +133,7 @@ function newRow(list, fact) {
   row.id = `station-${fact.key}`;
   row.querySelector(".open").append(document.createTextNode(""), document.createElement("span"));
   row.querySelector(".acts").setAttribute("aria-label", `Marks for ${fact.name}`);
-  const start = row.querySelector(".free a");
+  const start = row.querySelector(".begin");
   start.href = `start?station=${encodeURIComponent(fact.name)}`;
   start.setAttribute("aria-label", `Start an attempt at ${fact.name}`);
   row.addEventListener("focusin", () => choose(fact.key));
