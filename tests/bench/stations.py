@@ -121,7 +121,8 @@ def _keep_busy(hub, chance):
 
 
 def _mark(hub, chance, given):
-    busy = [name for name, seen in hub.stations.items() if seen.hello.busy and time.monotonic() < seen.at + 3]
+    now = time.monotonic()
+    busy = [name for name, seen in hub.stations.items() if seen.hello.busy and seen.attempt and now < seen.at + 3]
     if busy:
         name = chance.choice(busy)
         order = Mark(id=new_id(), attempt=hub.stations[name].attempt, mark="note", words="looks well")
@@ -231,7 +232,7 @@ def judged(stations, told):
         back.append((name, began - 1, first if first is not None else float("inf")))
         if first is not None:
             stations_back.append(first - healed)
-    for station, _, _, ticks, now in arrived:
+    for station, attempt, sequence, ticks, now in arrived:
         cut = any(station == name and began < ticks <= end for name, began, end in back)
         killed = any(station == name and ticks <= at < now for name, at in stations.kills)
         if cut or killed:
