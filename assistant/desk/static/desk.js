@@ -218,7 +218,8 @@ function meant(button) {
   const own = button.dataset.step;
   if (own) {
     const item = button.closest("[data-step]:not(button)");
-    return { attempt: aim.attempt, step: own, say: item?.dataset.name ?? item?.innerText.split("\n")[0] ?? "", changed: 0 };
+    return {
+      ahead: item?.dataset.state === "ahead", attempt: aim.attempt, step: own, say: item?.dataset.name ?? item?.innerText.split("\n")[0] ?? "", changed: 0 };
   }
   const toSee = mark === "seen" || mark === "not seen";
   const whole = ["unsafe", "note"].includes(mark) || !mark;
@@ -233,6 +234,8 @@ function press(button) {
   const aim = meant(button);
   if (undo) {
     give(aim.attempt, "mark", { mark: "undo", undoes: undo });
+  } else if (aim.ahead) {
+    lost("The learner has not come to this step yet. Mark it once they have reported it.");
   } else if (aim.missing) {
     lost("No step waits to be marked as seen here.");
   } else if (Date.now() < aim.changed + JUST_NOW_MS) {
