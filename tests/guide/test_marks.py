@@ -158,6 +158,7 @@ def test_an_observation_is_the_instructors_to_answer():
     lived.mark(Mark.SEEN, "technique")
     order = ids(lived)
     assert (lived.step, line(lived, "technique").by) == ("gate", "instructor")
+    assert (lived.entries[-1]["source"], lived.entries[-1]["verdict"]) == ("desk", "seen")
     assert line(lived, "technique").ending is Ending.UNAIDED
     lived.type("done")
     assert lived.step == "drops"
@@ -248,6 +249,25 @@ def test_an_unsafe_mark_that_is_taken_back_is_as_if_it_had_not_been():
     other.do(SMOOTH[1:])
     assert replace(lived.guide.results(), hurried=()) == replace(other.guide.results(), hurried=())
     assert lived.outcome is other.outcome is Outcome.PASSED
+
+
+def test_unsafe_holds_whatever_step_it_names():
+    """A name that there is not is no reason to let it go on."""
+    lived = check_off("done")
+    lived.mark(Mark.UNSAFE, "nowhere")
+    assert (lived.state, lived.entries[-1]["step"]) == (State.HELD, "")
+
+
+def test_no_mark_slips_past_a_hold():
+    """What would deal with the step that is asked, and lead on, is refused while it is held."""
+    lived = check_off(*SMOOTH_KINDS[:6], checklist=KINDS)
+    lived.mark(Mark.UNSAFE)
+    lived.type("stop", "i need help")
+    assert lived.state is State.OFFERING_CUE
+    for mark in (Mark.SEEN, Mark.NOT_APPLICABLE, Mark.OVERRULE):
+        lived.mark(mark, "technique", words="so it is")
+        assert lived.entries[-1]["why"] == "not possible now"
+    assert State.HELD in lived.guide.progress.before
 
 
 def test_two_unsafe_marks_hold_until_both_are_gone():
