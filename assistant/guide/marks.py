@@ -244,6 +244,7 @@ def _open_again(turn: Turn, name: str, done: StepProgress) -> None:
     """A step is open as it was before the mark; one that lies behind is asked again, for a gate may hang on it."""
     done.status, done.closed_at, done.took_s = Status.OPEN, None, None
     forget_marks(done)
+    turn.note["reopened"] = [name]
     if name in turn.draft.history:
         turn.draft.history.remove(name)
     place = turn.papers.checklist.place(name)

@@ -333,7 +333,7 @@ def test_the_step_that_is_asked_is_set_aside_with_a_reason():
         *(Ending.NOT_APPLICABLE, "none left", "instructor"),
     )
     lived.mark(Mark.UNDO, undoes=order)
-    assert (lived.step, lived.state) == ("gloves", State.ASKING)
+    assert (lived.step, lived.state, lived.entries[-1]["reopened"]) == ("gloves", State.ASKING, ["gloves"])
     lived.do(SMOOTH[1:])
     assert lived.outcome is Outcome.PASSED
     assert line(lived, "gloves").ending is Ending.UNAIDED
@@ -467,14 +467,14 @@ def test_the_instructor_stops_it_and_it_can_be_taken_up(state):
 @pytest.fixture(scope="module")
 def marked():
     """Attempts in which the desk orders anything at any time."""
-    return [*scripts(2, 12, made_for_tests(), 0.25), *scripts(2, 1, library()[::6], 0.2)]
+    return [*scripts(2, 8, made_for_tests(), 0.25), *scripts(2, 1, library()[::6], 0.2)]
 
 
 @pytest.mark.parametrize("promise", promises.PROMISES, ids=lambda promise: promise.__name__)
 def test_every_promise_holds_under_orders(promise, marked):
     """Gates, read-backs, waits, resumption, and that only a positive to its own question closes a step."""
     assert sum(promise(script) for script in marked)
-    assert sum(isinstance(moment.event, FromDesk) for script in marked for moment in script.moments) >= 800
+    assert sum(isinstance(moment.event, FromDesk) for script in marked for moment in script.moments) >= 500
 
 
 def test_no_order_closes_a_step_or_changes_a_number(marked):
