@@ -176,6 +176,7 @@ def stations(folder, **named):
 
 def ready(page):
     """Wait until a page of the desk shows what it has to show."""
+    page.wait_for_load_state()
     kind = page.evaluate("document.body.dataset.page")
     waits_for = {"board": "#rows > li .cells", "attempt": "#log li", "start": "#order p"}.get(kind)
     if waits_for:

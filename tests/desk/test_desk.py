@@ -270,6 +270,7 @@ def test_six_clicks_from_the_first_page_to_the_order_to_begin(browser, lab):
         where.click()
 
     click(page.get_by_role("link", name="Start an attempt at Station 1"))
+    page.wait_for_url("**/start?**")
     ready(page)
     assert page.get_by_label("Learner's code").input_value() == "A17"
     click(page.get_by_label("Check-off"))
@@ -290,7 +291,7 @@ def test_what_cannot_be_drawn_is_told_before_the_start(browser, lab):
     page = opened(browser, f"{lab.address}start")
     page.get_by_label("Drawn for this learner").check()
     page.get_by_label("With a fault").select_option("incompatible-pair")
-    page.get_by_label("Checklist").select_option("hourly-round")
+    page.get_by_label("Checklist", exact=True).select_option("hourly-round")
     page.wait_for_function("() => document.getElementById('problem').textContent !== ''")
     page.get_by_label("Learner's code").fill("Mrs X")
     page.get_by_role("button", name="Start", exact=True).click()
