@@ -113,7 +113,7 @@ class MarkSeen:
         words: reason or note.
         at: when, UTC.
         undone: a later mark took it back.
-        refused: the guide did not take it.
+        refused: why the guide did not take it; empty where it did.
     """
 
     order: str
@@ -122,7 +122,7 @@ class MarkSeen:
     words: str
     at: datetime | None
     undone: bool = False
-    refused: bool = False
+    refused: str = ""
 
 
 @dataclass(frozen=True)
@@ -403,7 +403,7 @@ class Watched:
 
     def _by_the_desk(self, entry: Mapping[str, object], at: datetime | None) -> Self:
         what, words, name = _text(entry, "mark") or _text(entry, "what"), _text(entry, "words"), _text(entry, "step")
-        refused = entry.get("verdict") == "refused"
+        refused = (_text(entry, "why") or "not possible now") if entry.get("verdict") == "refused" else ""
         mark = MarkSeen(_text(entry, "order"), what, name, words, at, refused=refused)
         now = replace(self, marks=(*self.marks, mark))
         if refused:
@@ -426,7 +426,7 @@ class Watched:
             case "directed", "pause":
                 now = replace(now, turn=Turn.PAUSED)
             case "directed", "go on":
-                now = replace(now, turn=Turn.ASKED, since=at)
+                now = replace(now, turn=Turn.ASKED, since=at, unsafe="")
             case "directed", "stop":
                 now = replace(now, turn=Turn.STOPPED)
         return now._moved({**entry, "step": now.now, "verdict": ""}, at) if now.goes_on else now
@@ -446,7 +446,10 @@ class Watched:
             seen, by = (stands.what, stands.order) if stands is not None else ("", "")
             return now._with(mark.step, lambda step: replace(step, seen=seen, marked=by))
         if mark.what in ("overrule", "not applicable"):
-            return now._with(mark.step, _open_again)
+            now = now._with(mark.step, _open_again)
+            step, asked = now.step_of(mark.step), now.step
+            comes_first = step is not None and (asked is None or step.number < asked.number)
+            return replace(now, now=mark.step) if comes_first else now
         return now
 
     def _sealed(self, entry: Mapping[str, object]) -> Self:

@@ -12,7 +12,7 @@ from assistant.checklist.model import Expiry, ObservationAsked
 from assistant.guide.answers import observe
 from assistant.guide.asking import asked_person, prompt
 from assistant.guide.effects import Tone
-from assistant.guide.events import LONGEST_WORDS, Directed, Happened, Happening, Mark, Marked
+from assistant.guide.events import LONGEST_WORDS, SOURCES, Directed, Happened, Happening, Mark, Marked
 from assistant.guide.interruptions import (
     BETWEEN,
     end_holds,
@@ -38,7 +38,7 @@ DESK = "from the desk"
 OVERRULED = "overruled"
 """The verdict on a step that was set aside by the instructor."""
 DEALT_WITH = (State.ASKING, State.READING_BACK, State.GIVING_REASON, State.OFFERING_CUE, State.WITH_INSTRUCTOR)
-"""States in which the instructor may deal with the step that is asked; in a pause, a stop or a hold it rests."""
+"""States in which the instructor may deal with the step that is asked."""
 
 NO_SUCH_STEP = "there is no such step"
 NO_PROOF = "it is not known that an instructor marked it"
@@ -92,7 +92,7 @@ def take_sighting(turn: Turn) -> None:
         refuse(turn, why)
         return
     step, done = turn.papers.checklist.step(name), turn.draft.steps[name]
-    if name == turn.step.id and isinstance(step.expect, ObservationAsked) and turn.draft.state in DEALT_WITH:
+    if name == turn.step.id and isinstance(step.expect, ObservationAsked) and _may_deal(turn):
         _answer(turn, mark)
     elif done.status is Status.CLOSED:
         seen = mark.mark is Mark.SEEN
@@ -115,6 +115,7 @@ def _answer(turn: Turn, mark: Marked) -> None:
         return
     turn.draft.speaker = _person(turn, mark)
     observe(turn, (InstructorWord.SEEN if mark.mark is Mark.SEEN else InstructorWord.NOT_SEEN).value)
+    turn.note["source"] = SOURCES[Marked]
 
 
 def set_aside(turn: Turn) -> None:
@@ -134,7 +135,7 @@ def set_aside(turn: Turn) -> None:
         refuse(turn, NO_WORDS)
     elif not done.opened:
         refuse(turn, NOT_ASKED_YET)
-    elif is_asked and draft.state not in (*DEALT_WITH, State.WAITING):
+    elif is_asked and draft.state is not State.WAITING and not _may_deal(turn):
         refuse(turn)
     else:
         done.set_aside = SetAside(_words(mark), person, mark.order, done.by)
@@ -155,13 +156,12 @@ def set_aside(turn: Turn) -> None:
 
 def hold(turn: Turn) -> None:
     """Unsafe: the attempt is held at once; whatever was being read back or waited for is dropped."""
-    mark = _mark(turn)
-    why = _why_not(turn, mark, mark.step)
-    if why:
-        refuse(turn, why)
+    mark, draft = _mark(turn), turn.draft
+    if not _is_admitted(turn, mark):
+        refuse(turn, NO_PROOF)
         return
-    draft = turn.draft
-    _keep(turn, mark, mark.step, holds=True)
+    # Whatever else is wrong with the mark, the attempt is held.
+    _keep(turn, mark, mark.step if mark.step in draft.steps else "", holds=True)
     turn.note["verdict"] = "held"
     leave_all(turn)
     if draft.state is State.HELD:
@@ -244,6 +244,7 @@ def _open_again(turn: Turn, name: str, done: StepProgress) -> None:
     """A step is open as it was before the mark; one that lies behind is asked again, for a gate may hang on it."""
     done.status, done.closed_at, done.took_s = Status.OPEN, None, None
     forget_marks(done)
+    turn.note["reopened"] = [name]
     if name in turn.draft.history:
         turn.draft.history.remove(name)
     place = turn.papers.checklist.place(name)
@@ -344,13 +345,18 @@ def _is_admitted(turn: Turn, mark: Marked) -> bool:
     return mark.proven or not turn.terms.instructor_code
 
 
+def _may_deal(turn: Turn) -> bool:
+    """Whether the step that is asked can be dealt with; in a pause, a stop or a hold it rests."""
+    return turn.draft.state in DEALT_WITH and State.HELD not in turn.draft.before
+
+
 def _why_not(turn: Turn, mark: Marked, name: str) -> str:
     """Why a mark for this step, or for the attempt, is not taken; empty where nothing speaks against it."""
     if not _is_admitted(turn, mark):
         return NO_PROOF
     if name and name not in turn.draft.steps:
         return NO_SUCH_STEP
-    if name and mark.mark not in (Mark.NOTE, Mark.UNSAFE) and name in passed_over(turn.papers, turn.draft):
+    if name and mark.mark is not Mark.NOTE and name in passed_over(turn.papers, turn.draft):
         return NOT_APPLICABLE
     return ""
 

@@ -291,7 +291,7 @@ def _result(papers: Papers, mode: Mode, progress: Progress, step: Step, passed_o
     # A check-off that can be taken up again gives no answer away, but for those that were answered rightly.
     shows = mode is Mode.PRACTICE or _is_over(progress) or done.status is Status.CLOSED
     aside = done.set_aside
-    evidence = _evidence(step, done) if done.status is Status.CLOSED and not passed_over_because else ""
+    evidence = _evidence(step, done) if done.status is Status.CLOSED and not (passed_over_because or aside) else ""
     answered = done.status in (Status.CLOSED, Status.NOT_APPLICABLE) or done.tries > 0
     return StepResult(
         id=step.id,
@@ -319,7 +319,7 @@ def _result(papers: Papers, mode: Mode, progress: Progress, step: Step, passed_o
         evidence=evidence,
         seen_by=done.seen_by,
         marked_not_seen=done.marked_not_seen,
-        to_be_seen=step.seen and not done.marked_not_seen and not aside and evidence not in ("", Evidence.SEEN),
+        to_be_seen=step.seen and not done.marked_not_seen and evidence not in ("", Evidence.SEEN),
         taken_back=done.taken_back,
     )
 

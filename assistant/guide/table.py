@@ -159,10 +159,11 @@ for _state in LIVE:
     TABLE[_state, Input.PAUSE] = _rule(interruptions.pause, _PAUSED)
     # From the instructor's desk, in every state: taken, or on record as refused.
     TABLE[_state, Input.MARKED] = _rule(marks.take_note_or_cue, _state)
-    TABLE[_state, Input.MARKED_SEEN] = _rule(marks.take_sighting, _state, _ASKING, _FINISHED)
-    TABLE[_state, Input.MARKED_ASIDE] = _rule(marks.set_aside, _state, _ASKING, _FINISHED)
+    _deals = (_ASKING, _FINISHED) if _state in marks.DEALT_WITH else ()
+    TABLE[_state, Input.MARKED_SEEN] = _rule(marks.take_sighting, _state, *_deals)
+    TABLE[_state, Input.MARKED_ASIDE] = _rule(marks.set_aside, _state, *_deals)
     TABLE[_state, Input.MARKED_UNSAFE] = _rule(marks.hold, _state, _HELD)
-    TABLE[_state, Input.UNDONE] = _rule(marks.undo, _state, _CONSENT, _ASKING)
+    TABLE[_state, Input.UNDONE] = _rule(marks.undo, _state, *((_ASKING,) if _state in _UNDER_WAY else ()))
     TABLE[_state, Input.DIRECTED_STOP] = _rule(marks.let_stop, _FINISHED)
     if _state is not _INSTRUCTOR:
         TABLE[_state, Input.INSTRUCTOR] = _rule(interruptions.admit_instructor, _state, _INSTRUCTOR)
@@ -172,10 +173,13 @@ for _state in LIVE:
     for _command in Command:
         # Every word is answered, also where it has no place.
         TABLE.setdefault((_state, Input(_command.value)), _rule(asking.not_here, _state))
+TABLE[_WAITING, Input.MARKED_ASIDE] = _rule(marks.set_aside, _WAITING, _ASKING, _FINISHED)
+TABLE[_HELD, Input.UNDONE] = _rule(marks.undo, _HELD, _CONSENT, _ASKING)
 for _state in (_ASKING, _READING, _REASON, _WAITING, _INSTRUCTOR):
     TABLE[_state, Input.HAPPENED] = _rule(marks.happen, _state, _ASKING)
 TABLE[_OFFERING, Input.HAPPENED] = _rule(marks.happen, *_UNDER_WAY, _OFFERING, _INSTRUCTOR, _PAUSED, _STOPPING)
-for _state in (_OFFERING, _INSTRUCTOR, _PAUSED, _HELD, _STOPPING):
+TABLE[_HELD, Input.DIRECTED_GO_ON] = _rule(marks.let_go_on, _CONSENT, _ASKING)
+for _state in (_OFFERING, _INSTRUCTOR, _PAUSED, _STOPPING):
     TABLE[_state, Input.DIRECTED_GO_ON] = _rule(marks.let_go_on, *_UNDER_WAY, _FINISHED)
 for _state in (*_UNDER_WAY, _OFFERING, _INSTRUCTOR, _STOPPING):
     TABLE[_state, Input.DIRECTED_PAUSE] = _rule(marks.let_rest, _state, _PAUSED)

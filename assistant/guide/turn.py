@@ -66,9 +66,9 @@ class Input(StrEnum):
     MARKED_UNSAFE = "marked as unsafe"
     UNDONE = "a mark taken back"
     HAPPENED = "happened"
-    DIRECTED_PAUSE = "pause, from the desk"
-    DIRECTED_GO_ON = "go on, from the desk"
-    DIRECTED_STOP = "stop, from the desk"
+    DIRECTED_PAUSE = "pause from the desk"
+    DIRECTED_GO_ON = "go on from the desk"
+    DIRECTED_STOP = "stop from the desk"
     AGAIN = Command.AGAIN.value
     MORE = Command.MORE.value
     BACK = Command.BACK.value

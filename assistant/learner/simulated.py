@@ -108,7 +108,7 @@ class SimulatedLearner:
             case State.PAUSED:
                 return Reply(Command.GO_ON.value)
             case State.HELD:
-                return Reply(Command.HOLD_ON.value)
+                return Reply(Command.HOLD_ON.value, after_s=30)
             case State.GIVING_REASON:
                 return Reply("the instructor said so")
             case State.WITH_INSTRUCTOR:

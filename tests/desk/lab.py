@@ -16,9 +16,13 @@ from assistant.desk.doors import Doors
 from assistant.desk.hub import Hub
 from assistant.desk.instructor import Desk, Lab, Network
 from assistant.guide.progress import Mode
-from assistant.link.messages import Answered, Begun, Hello
+from assistant.link.messages import Answered, Begun, Hello, Mark
 from assistant.record.head_book import HeadBook
+from assistant.record.instructors import trust_instructor
+from assistant.record.signing import new_key
 from tests.report import attempts
+
+PASSPHRASE = "three small boats at dawn"  # noqa: S105 - of a key that a test makes
 
 
 class InMemory:
@@ -83,7 +87,7 @@ class Stations:
             entry["at"] = datetime.fromtimestamp(entry_at).astimezone().isoformat()
         self.keeping.entries[attempt] = entries
         self.hello(station, busy=True, sound=True)
-        begun = Begun(station=station, attempt=attempt, file=f"{learner}.jsonl", plan=plan, order=order)
+        begun = Begun(station=station, attempt=attempt, file=f"attempt-{attempt[-4:]}.jsonl", plan=plan, order=order)
         self.on(lambda: self.hub.begun(begun))
         return attempt
 
@@ -99,6 +103,47 @@ class Stations:
             self.hub._changed()
 
         self.on(take)
+
+    def new_key(self, name, passphrase):
+        """An instructor's key, the one that decides here."""
+        keys = self.folder / "keys"
+        new_key(keys, name, passphrase)
+        trust_instructor(keys, name, "M. Lindqvist", "RN")
+
+    def filled(self):
+        """A station in every condition; `pages` has the address of each page."""
+        check_off = ("primary-line", "--mode", "check-off", "--slip", "tenfold", "--seed", "2", "--typed")
+        entries = demonstration(*check_off)[0]
+        held = next(count for count, entry in enumerate(entries, 1) if entry.get("verdict") == "does not agree")
+        attempt = self.begins("Station 3", *check_off, learner="A17", upto=held)
+        self.begins("Station 1", *check_off, learner="B02", upto=14)
+        self.begins("Station 10", *check_off, learner="C11", upto=6)
+        over = self.begins("Station 2", *check_off, learner="D40")
+        trouble = self.begins("Station 6", *check_off, learner="F19", upto=20)
+        told = {"kind": "a leak", "words": "it's leaking at the port"}
+        self.reports(trouble, kind="heard", words=told["words"], verdict="trouble", state="asking", trouble=told)
+        calls = self.begins("Station 8", *check_off, learner="H12", upto=22)
+        self.reports(calls, kind="typed", words="I need help", state="asking", step="p-clamp-again", tries_spent=True)
+        unsafe = self.begins("Station 7", *check_off, learner="G33", upto=22)
+        words = "The line was open to the room."
+        self.reports(unsafe, kind="marked", mark="unsafe", words=words, order="0" * 32, verdict="held")
+        self.reports(attempt, kind="marked", mark="seen", step="p-prime", order="1" * 32, verdict="seen")
+        self.reports(attempt, kind="marked", mark="note", words="Asked well.", order="2" * 32, verdict="noted")
+        note = Mark(id="3" * 32, attempt=attempt, mark="note", words="Explained it to a fellow learner.")
+        self.on(lambda: self.hub.give("Station 3", note))
+        self.hello("Station 4", sound=True, left=(over,))
+        attempts.attempt(self.folder / "records", *check_off, name="20261128T090000-primary-line-D40.jsonl")
+        self.new_key("lindqvist", PASSPHRASE)
+        self.class_list.keep("A17\nA18\nB02\n")
+        self.pages = {
+            "board": "",
+            "attempt": f"attempt/{attempt}",
+            "start": "start",
+            "records": "records",
+            "sign": "records/20261128T090000-primary-line-D40.jsonl/sign",
+            "stations": "stations",
+            "nowhere": "nowhere",
+        }
 
     def orders(self, station):
         return list(self.hub.stations[station].orders)
@@ -127,3 +172,12 @@ def stations(folder, **named):
         yield one
     finally:
         one.close()
+
+
+def ready(page):
+    """Wait until a page of the desk shows what it has to show."""
+    page.wait_for_load_state()
+    kind = page.evaluate("document.body.dataset.page")
+    waits_for = {"board": "#rows > li .cells", "attempt": "#log li", "start": "#order p"}.get(kind)
+    if waits_for:
+        page.wait_for_selector(waits_for)

@@ -158,6 +158,7 @@ def test_an_observation_is_the_instructors_to_answer():
     lived.mark(Mark.SEEN, "technique")
     order = ids(lived)
     assert (lived.step, line(lived, "technique").by) == ("gate", "instructor")
+    assert (lived.entries[-1]["source"], lived.entries[-1]["verdict"]) == ("desk", "seen")
     assert line(lived, "technique").ending is Ending.UNAIDED
     lived.type("done")
     assert lived.step == "drops"
@@ -250,6 +251,25 @@ def test_an_unsafe_mark_that_is_taken_back_is_as_if_it_had_not_been():
     assert lived.outcome is other.outcome is Outcome.PASSED
 
 
+def test_unsafe_holds_whatever_step_it_names():
+    """A name that there is not is no reason to let it go on."""
+    lived = check_off("done")
+    lived.mark(Mark.UNSAFE, "nowhere")
+    assert (lived.state, lived.entries[-1]["step"]) == (State.HELD, "")
+
+
+def test_no_mark_slips_past_a_hold():
+    """What would deal with the step that is asked, and lead on, is refused while it is held."""
+    lived = check_off(*SMOOTH_KINDS[:6], checklist=KINDS)
+    lived.mark(Mark.UNSAFE)
+    lived.type("stop", "i need help")
+    assert lived.state is State.OFFERING_CUE
+    for mark in (Mark.SEEN, Mark.NOT_APPLICABLE, Mark.OVERRULE):
+        lived.mark(mark, "technique", words="so it is")
+        assert lived.entries[-1]["why"] == "not possible now"
+    assert State.HELD in lived.guide.progress.before
+
+
 def test_two_unsafe_marks_hold_until_both_are_gone():
     """One taken back leaves the other."""
     lived = check_off("done")
@@ -313,7 +333,7 @@ def test_the_step_that_is_asked_is_set_aside_with_a_reason():
         *(Ending.NOT_APPLICABLE, "none left", "instructor"),
     )
     lived.mark(Mark.UNDO, undoes=order)
-    assert (lived.step, lived.state) == ("gloves", State.ASKING)
+    assert (lived.step, lived.state, lived.entries[-1]["reopened"]) == ("gloves", State.ASKING, ["gloves"])
     lived.do(SMOOTH[1:])
     assert lived.outcome is Outcome.PASSED
     assert line(lived, "gloves").ending is Ending.UNAIDED
@@ -447,14 +467,14 @@ def test_the_instructor_stops_it_and_it_can_be_taken_up(state):
 @pytest.fixture(scope="module")
 def marked():
     """Attempts in which the desk orders anything at any time."""
-    return [*scripts(2, 12, made_for_tests(), 0.25), *scripts(2, 1, library()[::6], 0.2)]
+    return [*scripts(2, 8, made_for_tests(), 0.25), *scripts(2, 1, library()[::6], 0.2)]
 
 
 @pytest.mark.parametrize("promise", promises.PROMISES, ids=lambda promise: promise.__name__)
 def test_every_promise_holds_under_orders(promise, marked):
     """Gates, read-backs, waits, resumption, and that only a positive to its own question closes a step."""
     assert sum(promise(script) for script in marked)
-    assert sum(isinstance(moment.event, FromDesk) for script in marked for moment in script.moments) >= 800
+    assert sum(isinstance(moment.event, FromDesk) for script in marked for moment in script.moments) >= 500
 
 
 def test_no_order_closes_a_step_or_changes_a_number(marked):

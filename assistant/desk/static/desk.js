@@ -10,7 +10,7 @@ const drawn = new WeakMap();
 const rows = new Map();
 let ahead = 0; // the desk's clock less this browser's, milliseconds
 let chosen = null; // key of the chosen row, or id of the chosen step
-let step = { now: "", say: "", mark: "", markSay: "" }; // of the one attempt of an attempt's page
+let step = {}; // what marks are for on the page of one attempt
 let pointed = 0;
 let later = 0;
 
@@ -41,7 +41,8 @@ function take(news) {
     put(id.startsWith("row-") ? rows.get(id.slice(4))?.querySelector(".live") : part(id), html);
   }
   if (news.step) {
-    step = { ...news.step, changed: Date.now() };
+    const when = (name) => (news.step[name] === step[name] ? step[`${name}Changed`] : Date.now());
+    step = { ...news.step, markChanged: when("mark"), nowChanged: when("now") };
   }
   for (const [id, state] of Object.entries(news.states ?? {})) {
     const item = part(`see-${id}`);
@@ -101,9 +102,8 @@ function board(facts) {
     sign.href = `records/${fact.file}/sign`;
     sign.setAttribute("aria-label", `Sign off ${fact.learner}`);
     row.querySelector(".target").textContent = fact.target ? `S and N: ${fact.target}` : "No step waits to be marked as seen.";
-    if (before?.step !== fact.step) {
-      row.changed = Date.now();
-    }
+    row.markChanged = before?.step === fact.step ? row.markChanged : Date.now();
+    row.nowChanged = before?.now === fact.now ? row.nowChanged : Date.now();
     if (fact.waits && before?.word !== fact.word) {
       calls.push(`${fact.name}, ${fact.learner}: ${fact.word}. ${fact.why}`);
     }
@@ -212,19 +212,22 @@ function meant(button) {
   const row = button.closest("#rows > li");
   const fact = row?.fact;
   const aim = fact
-    ? { attempt: fact.attempt, now: fact.now, say: fact.say, mark: fact.step, markSay: fact.target, changed: row.changed }
+    ? { ...fact, mark: fact.step, markSay: fact.target, markChanged: row.markChanged, nowChanged: row.nowChanged }
     : { attempt: page.attempt, ...step };
   const mark = button.dataset.mark;
   const own = button.dataset.step;
   if (own) {
     const item = button.closest("[data-step]:not(button)");
-    return { attempt: aim.attempt, step: own, say: item?.dataset.name ?? item?.innerText.split("\n")[0] ?? "", changed: 0 };
+    const say = item?.dataset.name ?? item?.innerText.split("\n")[0] ?? "";
+    return { attempt: aim.attempt, step: own, say, changed: 0, ahead: item?.dataset.state === "ahead" };
   }
   const toSee = mark === "seen" || mark === "not seen";
   const whole = ["unsafe", "note"].includes(mark) || !mark;
+  if (toSee) {
+    return { attempt: aim.attempt, step: aim.mark, say: aim.markSay, changed: aim.markChanged, missing: !aim.mark };
+  }
   return {
-    attempt: aim.attempt, step: whole ? "" : toSee ? aim.mark : aim.now, say: whole ? "" : toSee ? aim.markSay : aim.say,
-    changed: whole ? 0 : aim.changed, missing: toSee && !aim.mark,
+    attempt: aim.attempt, step: whole ? "" : aim.now, say: whole ? "" : aim.say, changed: whole ? 0 : aim.nowChanged,
   };
 }
 
@@ -233,9 +236,11 @@ function press(button) {
   const aim = meant(button);
   if (undo) {
     give(aim.attempt, "mark", { mark: "undo", undoes: undo });
+  } else if (aim.ahead) {
+    lost("The learner has not come to this step yet. Mark it once they have reported it.");
   } else if (aim.missing) {
     lost("No step waits to be marked as seen here.");
-  } else if (Date.now() < aim.changed + JUST_NOW_MS) {
+  } else if (!button.dataset.ask && Date.now() < aim.changed + JUST_NOW_MS) {
     lost("The step has just changed. Look, and press again.");
   } else if (button.dataset.ask) {
     const what = button.firstChild.textContent.trim();

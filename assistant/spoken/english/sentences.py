@@ -339,7 +339,7 @@ class Sentences:
 
     def unsafe(self, reason: str) -> str:
         """The instructor marked the attempt as unsafe; the reason may be empty."""
-        return f"Unsafe{f': {_sentence(reason)}' if reason else ', by the instructor.'}"
+        return f"Unsafe: {_sentence(reason)}" if reason else "Marked as unsafe by the instructor."
 
     def not_seen_done(self, line: str) -> str:
         """For practice: the instructor did not see a step done."""
