@@ -37,15 +37,17 @@ class Reported:
         begun: what the desk is told of it first.
         path: its record.
         count: how many entries are on disk for certain; only these are reported.
-        over: nothing will be added by this station.
         done: called, in the reporting thread, once the attempt is over and the desk has every entry.
+        over: it is sealed. One that was stopped may go on, and is told of again to a desk that is new to it.
+        have: how many entries the desk has; -1 where it has to be told that the attempt goes on.
+        refused: the desk does not take it.
     """
 
     begun: Begun
     path: Path
     count: int
+    done: Callable[[], None]
     over: bool = False
-    done: Callable[[], None] = lambda: None
     have: int = -1
     refused: bool = False
     lines: RecordLines = field(init=False)

@@ -171,8 +171,9 @@ class DeskStation:
                 begun = self._begun(own.path, own.attempt, own.opening, papers, _guide_of(papers, own.opening))
             except AssistantError:  # its papers are gone: it can be neither shown nor taken up
                 continue
-            done = partial(self._delivered.add, own.attempt) if reading.verdict.sealed else _nothing
-            self._reporter.report(Reported(begun, own.path, reading.verdict.count, over=True, done=done))
+            reported = Reported(begun, own.path, reading.verdict.count, partial(self._delivered.add, own.attempt))
+            reported.over = reading.verdict.sealed
+            self._reporter.report(reported)
 
     def _begun(
         self, path: Path, attempt: str, opening: Mapping[str, object], papers: AttemptPapers, guide: Guide
@@ -211,13 +212,10 @@ class DeskStation:
 
     def _take_on(self, order: Start | TakeUp) -> str | None:
         """Have an attempt begun by the thread that lives it; or why not, "" where that was done before."""
+        own = self._own.get(order.attempt) if isinstance(order, TakeUp) else None
+        if order.id in self._started or (own is not None and order.id in own.orders()):
+            return ""
         with self._lock:
-            if isinstance(order, Start) and order.id in self._started:
-                return ""
-            if isinstance(order, TakeUp):
-                own = self._own.get(order.attempt)
-                if own is not None and order.id in own.orders():
-                    return ""
             if self._busy:
                 return BUSY
             if isinstance(order, TakeUp) and order.attempt not in self._left:
@@ -315,7 +313,7 @@ class DeskStation:
                 return
             own = taken_up or OwnRecord(attempt.path, {**body, "digest": digest})
             begun = self._begun(own.path, own.attempt, own.opening, papers, sitting.guide)
-            live.reported = Reported(begun, own.path, sequence)
+            live.reported = Reported(begun, own.path, sequence, partial(self._delivered.add, own.attempt))
             with self._lock:
                 self._own[own.attempt] = own
                 self._started[own.start] = own.attempt
@@ -328,20 +326,14 @@ class DeskStation:
 
     def _over(self, live: _Live, outcome: Outcome) -> None:
         """The attempt has ended; what was stopped can be taken up."""
-        reported = live.reported
-        if reported is None:
+        if live.reported is None:
             return
-        attempt = reported.begun.attempt
         if outcome is Outcome.STOPPED:
+            attempt = live.reported.begun.attempt
             with self._lock:
                 self._left[attempt] = self._own[attempt]
         else:
-            reported.done = partial(self._delivered.add, attempt)
-        reported.over = True
-
-
-def _nothing() -> None:
-    """Nothing is to be remembered."""
+            live.reported.over = True
 
 
 def _guide_of(papers: AttemptPapers, opening: Mapping[str, object]) -> Guide:

@@ -12,7 +12,7 @@ from assistant.adapters.desk_link import pair_with
 from assistant.attempts.relived import live_again
 from assistant.desk.hub import new_id
 from assistant.link.addresses import read_address, write_address
-from assistant.link.messages import Direct, Start, TakeUp
+from assistant.link.messages import Direct, Mark, Start, TakeUp
 from assistant.link.pairing_code import read_code
 from assistant.orders.load import load_order
 from assistant.orders.write import text_of
@@ -84,12 +84,24 @@ def test_orders_are_answered_once_their_entry_is_on_disk_or_refused(tmp_path):
         marked = [entry for entry in here.entries(attempt) if entry.get("order") == said]
         assert [entry["kind"] for entry in marked] == ["instructor here"]
         assert marked[0]["proven"] is True
+        note = Mark(id=new_id(), attempt=attempt, mark="note", words="looks well")
+        here.give(NAME, note)
+        until(lambda: not here.seen(NAME).orders, "an answer")
+        (noted,) = [entry for entry in here.entries(attempt) if entry.get("order") == note.id]
+        assert (noted["kind"], noted["mark"], noted["words"], noted["source"]) == (
+            "marked",
+            "note",
+            "looks well",
+            "desk",
+        )
         count = len(here.entries(attempt))
         for order, why in (
             (Direct(id=new_id(), attempt="0" * 64, what="say", words="seen"), "not going on"),
+            (note, ""),
             (TakeUp(id=new_id(), attempt=attempt), "is going on"),
             (Start(id=new_id(), checklist="../secret", learner="A1", mode="practice"), "is going on"),
             (Direct(id=said, attempt=attempt, what="say", words="cue given"), ""),
+            (Direct(id=new_id(), attempt=attempt, what="say", words=" "), "cannot be done"),
         ):
             here.give(NAME, order)
             until(lambda: not here.seen(NAME).orders, "an answer")
