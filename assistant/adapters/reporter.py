@@ -23,6 +23,8 @@ SHORTEST_PAUSE_S, LONGEST_PAUSE_S = 0.25, 5.0
 """How long one waits before the desk is tried again: ever longer while it is lost, seconds."""
 BYTES_A_REPORT = 1 << 20
 """After so many bytes a report ends, and the next one follows."""
+_SURE_S = 1.0
+"""A desk that has just been started anew has another address and token: only what refuses for longer is told."""
 _MOST_KNOWN = 1_000
 """Unanswered orders that are named when one asks for more."""
 
@@ -87,7 +89,6 @@ class Reporter:
         self._greet_at = 0.0
         self._said: Hello | None = None
         self._told = ""
-        self.is_lost = True
         self._threads = [
             threading.Thread(target=work, name=name, daemon=True)
             for name, work in (("reports", self._report_on), ("orders", self._wait_for_orders))
@@ -129,25 +130,21 @@ class Reporter:
     def _report_on(self) -> None:
         pause_s = SHORTEST_PAUSE_S
         while True:
-            is_last = self._closed.is_set()
             self._wake.clear()
+            is_last = self._closed.is_set()
             try:
                 self._report()
-                pause_s, self.is_lost = SHORTEST_PAUSE_S, False
-                wait_s = HELLO_S
-            except LostError:
+            except (LostError, RefusedError) as cause:
                 self._lost()
-                wait_s, pause_s = pause_s, min(2 * pause_s, LONGEST_PAUSE_S)
-            except RefusedError as refused:
-                self._lost()
-                self._tell_once(f"The desk refuses this station: {refused}")
-                wait_s = LONGEST_PAUSE_S
+                if isinstance(cause, RefusedError) and pause_s >= _SURE_S:
+                    self._tell_once(f"The desk refuses this station: {cause}")
+                self._closed.wait(0 if is_last else pause_s)
+                pause_s = min(2 * pause_s, LONGEST_PAUSE_S)
+            else:
+                pause_s = SHORTEST_PAUSE_S
+                self._wake.wait(0 if is_last else HELLO_S)
             if is_last:
                 return
-            if self.is_lost:
-                self._closed.wait(wait_s)
-            else:
-                self._wake.wait(wait_s)
 
     def _report(self) -> None:
         """Tell the desk everything that it does not know yet.
@@ -159,21 +156,21 @@ class Reporter:
         link = self._linked()
         with self._lock:
             answers = list(self._answers)
-        self._greet(link)
+        if time.monotonic() >= self._greet_at:
+            self._greet(link, self._hello())
         for attempt in self._listed():
             with contextlib.suppress(RecordError, OSError):  # the file cannot be read now
                 self._report_attempt(link, attempt)
+        if (hello := self._hello()) != self._said:
+            self._greet(link, hello)
         for answered in answers:
             link.answered(self._station, answered)
             with self._lock:
                 self._answers.remove(answered)
                 self._known.pop(answered.order, None)
 
-    def _greet(self, link: DeskLink) -> None:
-        """Say that the station is there, where that is due; to a desk that is new to it, begin from the beginning."""
-        hello = self._hello()
-        if hello == self._said and time.monotonic() < self._greet_at:
-            return
+    def _greet(self, link: DeskLink, hello: Hello) -> None:
+        """Say that the station is there; to a desk that is new to it, begin from the beginning."""
         greeting = link.hello(hello).desk
         self._said, self._greet_at = hello, time.monotonic() + HELLO_S
         if greeting != self._greeted:
@@ -225,7 +222,6 @@ class Reporter:
 
     def _lost(self) -> None:
         with self._lock:
-            self.is_lost = True
             self._greet_at = 0.0
             link, self._link = self._link, None
         if link is not None:

@@ -1,8 +1,8 @@
 """A lab of many stations in little: ``python -m tests.bench.stations [--minutes 10] [--stations 20]``.
 
 Real station processes with simulated learners who answer every 2 to 6 seconds; half of them on the desk's own machine,
-half paired over TLS through a network that is cut for up to a minute. Stations are killed and started anew. The desk is a
-process of its own, with its pages and a board that is kept up to date; it starts attempts, takes up what was left, and
+half paired over TLS through a network that is cut for up to a minute. Stations are killed and started anew. The desk is
+a process of its own, with its pages and a board that is kept up to date; it starts attempts, takes up what was left and
 marks. Progress goes to standard error; one line of JSON comes at the end.
 
 An entry's time is the machine's steady clock when it was made (`ticks`), so what is measured holds its way to the disk,
@@ -10,6 +10,7 @@ to the desk, and into what the pages are made from.
 """
 
 import argparse
+import asyncio
 import contextlib
 import http.client
 import json
@@ -51,8 +52,8 @@ CATCH_UP_S = 60.0
 def serve(folder, port):
     """The desk's process: serves until standard input ends, then prints what it saw."""
     link, records = folder / "link", folder / "records"
-    hub = Hub(KeptRecords(records, link, HeadBook(folder / "heads", None, print)), time.monotonic)
-    known = lambda: Here(HeadBook(folder / "heads", None, print), folder / "keys")  # noqa: E731 - never asked here
+    hub = Hub(KeptRecords(records, link, HeadBook(folder / "heads", None, note)), time.monotonic)
+    known = lambda: Here(HeadBook(folder / "heads", None, note), folder / "keys")  # noqa: E731 - never asked here
     pages = Desk(Lab(hub, time.monotonic, records, ClassList(folder / "class.txt"), known, folder / "keys"))
     doors = Doors(hub, pages.app, link, lab=("127.0.0.1", port))
     say({"address": doors.address})
@@ -90,8 +91,6 @@ class Seen:
         self.orders = {}
 
     def begin(self):
-        import asyncio
-
         self._task = asyncio.ensure_future(self._watch())
 
     async def _watch(self):
@@ -121,7 +120,8 @@ def _keep_busy(hub, chance):
 
 
 def _mark(hub, chance, given):
-    busy = [name for name, seen in hub.stations.items() if seen.hello.busy and time.monotonic() < seen.at + 3]
+    now = time.monotonic()
+    busy = [name for name, seen in hub.stations.items() if seen.hello.busy and seen.attempt and now < seen.at + 3]
     if busy:
         name = chance.choice(busy)
         order = Mark(id=new_id(), attempt=hub.stations[name].attempt, mark="note", words="looks well")
@@ -141,7 +141,8 @@ def _commands(doors, wants):
 
 
 def say(told):
-    print(json.dumps(told), flush=True)
+    sys.stdout.write(f"{json.dumps(told)}\n")
+    sys.stdout.flush()
 
 
 class Stations:
@@ -218,7 +219,7 @@ class Stations:
 
 
 def note(text):
-    print(text, file=sys.stderr, flush=True)
+    sys.stderr.write(f"{text}\n")
 
 
 def judged(stations, told):
@@ -231,7 +232,7 @@ def judged(stations, told):
         back.append((name, began - 1, first if first is not None else float("inf")))
         if first is not None:
             stations_back.append(first - healed)
-    for station, _, _, ticks, now in arrived:
+    for station, attempt, sequence, ticks, now in arrived:
         cut = any(station == name and began < ticks <= end for name, began, end in back)
         killed = any(station == name and ticks <= at < now for name, at in stations.kills)
         if cut or killed:
@@ -291,7 +292,7 @@ def main():
         serve(Path(arguments.desk[0]), int(arguments.desk[1]))
         return
     with tempfile.TemporaryDirectory(prefix="stations-") as name:
-        print(json.dumps(_run(Path(name), arguments)))
+        say(_run(Path(name), arguments))
 
 
 def _run(folder, arguments):
