@@ -17,11 +17,11 @@ from assistant.guide.events import (
     EarBack,
     EarLost,
     Event,
+    FromDesk,
     Happened,
     Heard,
     InputEnded,
     InstructorCame,
-    Mark,
     Marked,
     NotUnderstood,
     Opened,
@@ -247,12 +247,7 @@ class Station:
                 self._give_typed(happening)
             case Ordered():
                 self._carry_out(happening)
-            case Marked(mark=mark):
-                if mark is Mark.UNSAFE:
-                    self._conversation.hush()
-                self._give(replace(happening, at=self._clock.now()))
-            case Happened() | Directed():
-                self._conversation.hush()
+            case Marked() | Happened() | Directed():
                 self._give(replace(happening, at=self._clock.now()))
             case EarLost():
                 self._conversation.ear_lost()
@@ -308,6 +303,8 @@ class Station:
                 recorded = self._append(self._with_sound(body, event))
                 effects = self._guide.receive(recorded)
                 if effects:  # else it changes nothing that is asked, and what was begun as an answer stays one
+                    if isinstance(event, FromDesk):
+                        self._conversation.hush()  # the instructor comes first; what was being said is said anew
                     self._conversation.recorded(recorded.sequence)
                     self._screen.taken(event)
                 for following in effects:

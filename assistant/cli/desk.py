@@ -149,7 +149,10 @@ def _station(args: argparse.Namespace) -> "subprocess.Popen[bytes]":
     call = [sys.executable, "-m", "assistant", "station", args.station, "--desk-file", str(link_folder() / "desk.json")]
     call += [*(["--typed"] if args.typed else []), *(["--records", args.records] if args.records else [])]
     call += ["--school", args.school] if args.school is not None else []
-    return subprocess.Popen(call, stdin=subprocess.DEVNULL, start_new_session=True)  # noqa: S603 - this program itself
+    # Its learners have the display and the voice; what it prints would stand between the lines of the desk.
+    return subprocess.Popen(  # noqa: S603 - this program itself
+        call, stdin=subprocess.DEVNULL, stdout=subprocess.DEVNULL, start_new_session=True
+    )
 
 
 def _end(station: "subprocess.Popen[bytes]") -> None:

@@ -11,7 +11,7 @@ from contextlib import contextmanager, suppress
 from dataclasses import dataclass, field
 from typing import Protocol
 
-from assistant.desk.watched import Watched
+from assistant.desk.followed import Followed
 from assistant.errors import AssistantError
 from assistant.link.messages import Answered, Begun, Hello, Lines, Order
 
@@ -82,7 +82,7 @@ class Hub:
         self._keeping = keeping
         self._clock = clock
         self.stations: dict[str, StationSeen] = {}
-        self.attempts: dict[str, Watched] = {}
+        self.attempts: dict[str, Followed] = {}
         self._readers: set[asyncio.Event] = set()
         self._closed = False
 
@@ -104,7 +104,7 @@ class Hub:
         with self._told(seen):
             have = self._keeping.begun(begun, here=here)
         seen.attempt, seen.at, seen.fresh_at = begun.attempt, self._clock(), self._clock()
-        self.attempts[begun.attempt] = Watched.of(begun, self._keeping.bodies(begun.attempt))
+        self.attempts[begun.attempt] = Followed.of(begun, self._keeping.bodies(begun.attempt))
         self._changed()
         return have
 

@@ -129,12 +129,13 @@ def _aims(watched: Watched) -> Mapping[str, str]:
 
 
 def _states(watched: Watched) -> Mapping[str, str]:
-    """How each step that has to be seen is marked, or that it waits for a mark."""
-    return {
-        step.plan.id: step.seen or ("due" if step.closed or step.plan.id == watched.now else "ahead")
-        for step in watched.steps
-        if step.plan.seen
-    }
+    """How each step that has to be seen is marked, or whether it waits for a mark."""
+    return {step.plan.id: step.seen or _waits(step, watched.now) for step in watched.steps if step.plan.seen}
+
+
+def _waits(step: StepSeen, now: str) -> str:
+    is_asked_of_instructor = step.plan.id == now and step.plan.asks == "instructor"
+    return "due" if step.closed or is_asked_of_instructor else "ahead"
 
 
 def _entries(watched: Watched, told: int) -> list[dict[str, object]]:

@@ -37,7 +37,7 @@ class State(StrEnum):
     OFFERING_CUE = "offering a cue"
     WITH_INSTRUCTOR = "with the instructor"
     PAUSED = "paused"
-    HELD = "held by the instructor"
+    HELD = "held"
     STOPPING = "stopping"
     FINISHED = "finished"
 

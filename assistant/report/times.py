@@ -8,7 +8,7 @@ from decimal import Decimal
 
 from assistant.report.reading import text
 
-_AWAY = ("paused", "held by the instructor", "finished")
+_AWAY = ("paused", "held", "finished")
 """States in which nobody works at the step."""
 
 

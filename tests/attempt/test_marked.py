@@ -18,6 +18,7 @@ from assistant.guide.effects import Outcome
 from assistant.guide.events import Directed, Direction, Happened, Happening, Mark, Marked, Opened, Typed, Woke
 from assistant.guide.progress import Mode, State, Status
 from assistant.learner import SimulatedLearner
+from assistant.ports import SpeechEnded
 from assistant.record.decisions import steps_to_be_seen
 from assistant.record.lived import Finding
 from assistant.record.verify import read_entries, verify
@@ -55,6 +56,42 @@ class Noticed(JsonScreen):
 
     def taken(self, event):
         self.events.append(event)
+
+
+class Speaks:
+    """A voice that is still speaking until it is hushed for the first time; what it says after that is short."""
+
+    def __init__(self, inbox):
+        self.calls, self._inbox, self._under_way = [], inbox, []
+        self._is_hushed = False
+
+    def say(self, utterance, text, *, careful=False):
+        self.calls.append(text)
+        self._under_way.append(utterance)
+        if self._is_hushed:
+            self._end()
+
+    def hush(self):
+        self.calls.append(HUSH)
+        self._is_hushed = True
+        self._end()
+
+    def _end(self):
+        for utterance in self._under_way:
+            self._inbox.put(SpeechEnded(utterance, START))
+        self._under_way.clear()
+
+    def prepare(self, text, *, careful=False):
+        pass
+
+    def adjust(self, rate, loudness, pitch):
+        pass
+
+    def close(self):
+        pass
+
+
+HUSH = "(hushed)"
 
 
 def lived(folder, orders, screen=None):
@@ -147,6 +184,26 @@ def test_a_silent_mark_begins_no_question_anew(tmp_path):
     assert [type(event) for event in screen.events if not isinstance(event, Opened | Typed | Woke)] == [
         *(Directed, Directed, Happened)
     ]
+
+
+def test_the_voice_gives_way_to_what_the_instructor_says_and_to_nothing_else(tmp_path):
+    """A note and what is refused leave it speaking; a hold cuts it short."""
+    papers = take_papers("saline-lock", None)
+    pinned = pins(papers, Mode.CHECK_OFF, "A17", "saline-lock", None) | code_pins("4711")
+    inbox = queue.SimpleQueue()
+    for order in (
+        *(Marked(EARLY, Mark.NOTE, words="Calm."), Directed(EARLY, Direction.GO_ON)),
+        *(Marked(EARLY, Mark.UNSAFE, words="Wait."), Directed(EARLY, Direction.STOP)),
+    ):
+        inbox.put(order)
+    voice = Speaks(inbox)
+    place = RecordPlace(tmp_path, "saline-lock", "A17", START)
+    guide = papers.guide(Mode.CHECK_OFF, pinned)
+    assert Station(guide, place.create, SteppingClock(START), Noticed(), inbox, voice=voice).run() is Outcome.STOPPED
+    after = voice.calls[voice.calls.index(HUSH) :]
+    assert after[:2] == [HUSH, "Stop. Your instructor holds the attempt: Wait."]
+    assert len(voice.calls) - len(after) >= 3, "the beginning, and the first step"
+    assert [entry.get("verdict") for entry in read_entries(place.path)][1:4] == ["noted", "refused", "held"]
 
 
 @pytest.mark.parametrize("which", ["seen", "unsafe"])

@@ -207,7 +207,7 @@ def test_one_attempt_is_marked_undone_and_directed(browser, lab):
     lab.answers("Station 1", undo, "The attempt is over.")
     page.wait_for_function("() => document.getElementById('marks').innerText.includes('The attempt is over.')")
     page.locator("#see-p-prime [data-mark=seen]").click()
-    page.wait_for_function("() => document.getElementById('lost').textContent.includes('has not come to this step')")
+    page.wait_for_function("() => document.getElementById('lost').textContent.includes('has not reported this step')")
     page.get_by_role("button", name="Let something happen").click()
     page.get_by_label("Something else, in your words").check()
     page.get_by_role("button", name="Send").click()

@@ -6,8 +6,9 @@ import pytest
 
 from assistant.attempts.papers import take_papers
 from assistant.attempts.plan import plan_of
+from assistant.desk.followed import Followed
 from assistant.desk.need import Level, need_of
-from assistant.desk.watched import Standing, Turn, Watched
+from assistant.desk.watched import Standing, Turn
 from assistant.guide.effects import Append
 from assistant.guide.events import Directed, Direction, Happened, Happening, Mark, Marked, Opened, Recorded, Typed
 from assistant.guide.progress import Mode, Status
@@ -30,7 +31,7 @@ SEALED = [one for one in DEMONSTRATIONS if "over-cautious" not in one]
 def watched(arguments, upto=None):
     entries, plan, order = demonstration(*arguments)
     begun = Begun(station="Station 1", attempt="0" * 64, file="a.jsonl", plan=plan, order=order)
-    return Watched.of(begun, entries[:upto]), entries
+    return Followed.of(begun, entries[:upto]), entries
 
 
 @pytest.mark.parametrize("arguments", DEMONSTRATIONS, ids=[one[0] + one[-2] for one in DEMONSTRATIONS])
@@ -84,7 +85,7 @@ class Lived:
         self.learner = SimulatedLearner(papers.checklist, papers.key, None, 1, truth=papers.truth)
         self.at, self.orders = AT, 0
         begun = Begun(station="1", attempt="0" * 64, file="a.jsonl", plan=plan_of(self.guide.papers))
-        self.watched = Watched.of(begun, ())
+        self.watched = Followed.of(begun, ())
         self.give(Opened(self.at))
 
     def give(self, event):

@@ -207,6 +207,14 @@ async function give(attempt, kind, fields) {
   }
 }
 
+/** Ends an attempt for now; what the instructor says of it becomes a note. */
+async function stop(attempt, words) {
+  if (words) {
+    await give(attempt, "mark", { mark: "note", step: "", words });
+  }
+  await give(attempt, "direct", { what: "stop" });
+}
+
 /** What a button means: for which attempt and step, as they are shown now. */
 function meant(button) {
   const row = button.closest("#rows > li");
@@ -237,16 +245,18 @@ function press(button) {
   if (undo) {
     give(aim.attempt, "mark", { mark: "undo", undoes: undo });
   } else if (aim.ahead) {
-    lost("The learner has not come to this step yet. Mark it once they have reported it.");
+    lost("The learner has not reported this step yet. Mark it once they have.");
   } else if (aim.missing) {
     lost("No step waits to be marked as seen here.");
   } else if (!button.dataset.ask && Date.now() < aim.changed + JUST_NOW_MS) {
     lost("The step has just changed. Look, and press again.");
   } else if (button.dataset.ask) {
     const what = button.firstChild.textContent.trim();
-    ask({ what, say: aim.say, label: button.dataset.ask, happen, needs: !happen }, (words, kind) => {
+    ask({ what, say: aim.say, label: button.dataset.ask, happen, needs: !("optional" in button.dataset) }, (words, kind) => {
       if (mark) {
         give(aim.attempt, "mark", { mark, step: aim.step, words });
+      } else if (direct === "stop") {
+        stop(aim.attempt, words);
       } else if (direct) {
         give(aim.attempt, "direct", { what: direct, words });
       } else {
