@@ -8,6 +8,7 @@ import hashlib
 import queue
 import secrets
 import threading
+import time
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, replace
 from datetime import UTC, datetime
@@ -68,6 +69,8 @@ class Bench:
         ended: is given each attempt at its end.
         sends_papers: the desk is on another computer, and gets the papers with the record.
         sound: this machine has a microphone and a loudspeaker.
+        alone_s: a station without an attempt ends after so long without its desk, seconds; 0: never. What a desk has
+            started must not stay for ever where that desk was killed.
     """
 
     station: str
@@ -83,6 +86,7 @@ class Bench:
     ended: Callable[[Sitting, Outcome], None]
     sends_papers: bool = False
     sound: bool = False
+    alone_s: float = 0.0
 
 
 @dataclass
@@ -141,6 +145,7 @@ class DeskStation:
                 try:
                     order = self._todo.get(timeout=POLL_S)
                 except queue.Empty:
+                    self._ending = self._ending or self._is_forgotten()
                     continue
                 if order is not None and not self._ending:
                     self._live_through(order)
@@ -155,6 +160,10 @@ class DeskStation:
         if live is not None:
             live.post(Interrupted())
         self._todo.put(None)
+
+    def _is_forgotten(self) -> bool:
+        alone_s = self._bench.alone_s
+        return bool(alone_s) and not self._busy and time.monotonic() > self._reporter.heard_at + alone_s
 
     # What was before.
 

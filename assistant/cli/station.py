@@ -24,6 +24,8 @@ from assistant.ports import Clock, Post, Source
 from assistant.settings import load_settings
 from assistant.text import shown
 
+FORGOTTEN_S = 600.0
+"""A station that a desk has started ends after so long without that desk, seconds, unless an attempt goes on."""
 _PAIR = "pair"
 _LONGEST_NAME = 64
 _EXAMPLES = """\
@@ -100,6 +102,7 @@ def run(arguments: argparse.Namespace) -> int:
             ended=ended,
             sends_papers=paired is not None,
             sound=not arguments.typed and _has_sound(),
+            alone_s=FORGOTTEN_S if arguments.desk_file else 0,
         )
         here = Path(arguments.desk_file) if arguments.desk_file else desk_file()
         station = DeskStation(bench, lambda: paired or read_address(here))
