@@ -20,7 +20,7 @@ class Row:
         watched: its attempt; None where none began.
         need: why it stands where it stands.
         waits: how many orders it has not answered.
-        refused: why it did not take the last order that it refused; empty where it took all.
+        refused: why it did not take the last order; empty where it did.
         trouble: why the desk does not take what it reports; empty where it does.
         left: how many attempts were left there.
         sound: it has a microphone and a loudspeaker.
@@ -63,8 +63,13 @@ def rows(hub: Hub, now_s: float) -> list[Row]:
         hub: what the desk knows.
         now_s: the desk's steady clock, seconds.
     """
+    return sorted(rows_by_name(hub, now_s), key=lambda row: row.need.level)
+
+
+def rows_by_name(hub: Hub, now_s: float) -> list[Row]:
+    """Every station by its name; the rest as for `rows`."""
     found = [_row(hub, name, seen, now_s) for name, seen in hub.stations.items()]
-    return sorted(found, key=lambda row: (row.need.level, _by_number(row.name)))
+    return sorted(found, key=lambda row: _by_number(row.name))
 
 
 def need_at(hub: Hub, name: str, now_s: float) -> Need:
@@ -86,7 +91,7 @@ def _row(hub: Hub, name: str, seen: StationSeen, now_s: float) -> Row:
         watched=hub.attempts.get(seen.attempt),
         need=_need(hub, seen, now_s),
         waits=len(seen.orders),
-        refused=seen.refusals[-1][1] if seen.refusals else "",
+        refused=seen.refused,
         trouble=seen.trouble,
         left=len(seen.hello.left),
         sound=seen.hello.sound,

@@ -56,6 +56,7 @@ class StationSeen:
         attempt: digest of the attempt that goes on there, or went on last; empty for none.
         orders: what it still has to do, oldest first.
         refusals: orders that it refused, each with why, the newest last; the last `MOST_REFUSALS` of them.
+        refused: why it refused the order that it answered last; empty where it carried it out.
         trouble: why the desk does not take what it reports; empty where it does.
         fresh_at: when an entry of that attempt came last, on the desk's steady clock, seconds.
     """
@@ -65,6 +66,7 @@ class StationSeen:
     attempt: str = ""
     orders: list[Order] = field(default_factory=list)
     refusals: deque[tuple[Order, str]] = field(default_factory=lambda: deque(maxlen=MOST_REFUSALS))
+    refused: str = ""
     trouble: str = ""
     fresh_at: float = 0.0
     wakes: asyncio.Event = field(default_factory=asyncio.Event)
@@ -141,6 +143,7 @@ class Hub:
     def answered(self, station: str, answered: Answered) -> None:
         """An order was carried out or refused."""
         seen = self._station(station)
+        seen.refused = answered.why
         if answered.why:
             seen.refusals.extend((order, answered.why) for order in seen.orders if order.id == answered.order)
         seen.orders[:] = [order for order in seen.orders if order.id != answered.order]

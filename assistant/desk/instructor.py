@@ -14,7 +14,7 @@ from starlette.responses import HTMLResponse, JSONResponse, PlainTextResponse, R
 from starlette.routing import Route
 
 from assistant.attempts.proof import Here
-from assistant.desk.board import Row, key_of, need_at, rows
+from assistant.desk.board import Row, key_of, need_at, rows, rows_by_name
 from assistant.desk.class_list import ClassList, next_code
 from assistant.desk.drawn import static
 from assistant.desk.hub import Hub, StationSeen, new_id
@@ -216,7 +216,7 @@ class Desk:
 
     async def _start_page(self, request: Request) -> Response:
         await self._know_titles()
-        found = rows(self._hub, self._lab.clock())
+        found = rows_by_name(self._hub, self._lab.clock())
         asked = request.query_params.get("station", "")
         free = [row.name for row in found if row.is_free]
         station = asked if asked in self._hub.stations else next(iter(free), "")
@@ -270,7 +270,7 @@ class Desk:
 
     async def _stations(self, request: Request) -> Response:
         now_s, found = self._lab.clock(), []
-        for row in rows(self._hub, now_s):
+        for row in rows_by_name(self._hub, now_s):
             seen = self._hub.stations[row.name]
             left = [{"attempt": one, "what": self._left(one)} for one in seen.hello.left]
             found.append({"row": row, "heard": f"heard {int(now_s - seen.at)} s ago", "left": left})

@@ -255,6 +255,31 @@ def test_a_button_whose_step_has_just_changed_marks_nothing(browser, lab):
     page.close()
 
 
+def test_a_phone_marks_over_tls_once_it_is_paired(browser, tmp_path):
+    """The same pages at the bench: by the code that the desk shows, and by nothing else."""
+    with stations(tmp_path, lab=("127.0.0.1", 0)) as lab:
+        attempt = lab.begins("Station 1", *CHECK_OFF, upto=TO_MARK)
+        desk = opened(browser, f"{lab.address}stations")
+        desk.get_by_role("button", name="A code for a phone or tablet").click()
+        desk.wait_for_function("() => document.getElementById('code').textContent !== ''")
+        phone = browser.new_page(viewport={"width": 375, "height": 812}, ignore_https_errors=True)
+        phone.on("pageerror", lambda error: ERRORS.append(error))
+        phone.goto(f"https://127.0.0.1:{lab.doors.lab_port}/")
+        phone.get_by_label("Code").fill(desk.locator("#code").inner_text())
+        phone.get_by_role("button", name="Pair").click()
+        phone.wait_for_selector("#rows > li .cells")
+        phone.get_by_role("link", name="Station 1 A17").click()
+        phone.locator("#see > li[data-state=due]").get_by_role("button", name="Seen", exact=True).click()
+        phone.wait_for_function("() => document.getElementById('marks').innerText.includes('not yet on record')")
+        (order,) = lab.orders("Station 1")
+        assert (order.mark, order.step, order.attempt) == ("seen", "p-hand-rub", attempt)
+        phone.close()
+        desk.goto(f"{lab.address}stations")
+        desk.get_by_role("button", name="Unpair").click()
+        desk.wait_for_function("() => document.getElementById('notice').textContent.includes('not paired any more')")
+        desk.close()
+
+
 # Starting, and signing.
 
 

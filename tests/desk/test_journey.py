@@ -14,6 +14,35 @@ from tests.link.lab import LIMIT_S, station, until
 from tests.report.attempts import run
 
 pytestmark = pytest.mark.slow
+CHECKLIST = """\
+title = "A bag, looked at"
+version = "1.0.0"
+purpose = "Look at a bag before it is hung."
+order = "oh-101"
+cautions = ["For training only: no patient is treated."]
+sources = ["common practice, no source"]
+
+[[steps]]
+id = "fluid"
+part = "Bag"
+say = "What fluid does the label name?"
+why = "The wrong fluid is the wrong drug."
+sources = ["common practice, no source"]
+critical = true
+expect = { kind = "name", key = "primary.fluid" }
+
+[[steps]]
+id = "squeeze"
+part = "Bag"
+say = "Squeeze the bag."
+seen = true
+
+[[steps]]
+id = "hang"
+part = "Bag"
+say = "Hang the bag."
+"""
+"""A lab's own checklist, so short that nobody has to wait: one step has to be seen."""
 
 
 @contextmanager
@@ -34,8 +63,12 @@ def desk(folder, *options):
             program.wait(LIMIT_S)
 
 
-def test_started_watched_marked_and_signed(tmp_path):
+def test_started_watched_marked_and_signed(tmp_path, monkeypatch):
     """What the learner reports becomes seen by one press, the check-off passes, and the instructor's key signs it."""
+    own = tmp_path / "own"
+    own.mkdir()
+    (own / "bag-looked-at.toml").write_text(CHECKLIST, encoding="utf-8")
+    monkeypatch.setenv("CHECKOFF_CHECKLISTS", str(own))
     keys = tmp_path / "keys"
     run("key", "new", "lindqvist", "--no-passphrase", "--keys", keys)
     run("key", "trust", "lindqvist", "--name", "M. Lindqvist", "--role", "RN", "--keys", keys)
@@ -49,7 +82,7 @@ def test_started_watched_marked_and_signed(tmp_path):
         page.goto(address)
         page.get_by_role("link", name="Start an attempt at bench-1").click()
         page.get_by_label("Learner's code").fill("A17")
-        page.get_by_label("Checklist", exact=True).select_option("saline-lock")
+        page.get_by_label("Checklist", exact=True).select_option("bag-looked-at")
         page.get_by_label("Check-off").check()
         page.get_by_role("button", name="Start", exact=True).click()
         page.get_by_role("link", name="bench-1 A17").click()
