@@ -78,21 +78,26 @@ def keep_order(folder: Path, name: str, text: str) -> Path:
     return kept
 
 
-def papers_to_send(folder: Path, opening: Mapping[str, object]) -> dict[str, dict[str, str]]:
+def papers_to_send(folder: Path, opening: Mapping[str, object], longest: int) -> dict[str, dict[str, str]]:
     """What is kept of the papers that a first entry pins: by digest the texts of the files, the main one first.
 
     Args:
         folder: that of the record.
         opening: the first entry.
+        longest: characters of a file; a paper with a longer one is left out.
     """
     found: dict[str, dict[str, str]] = {}
     for pin in _PINS:
         digest = str(opening.get(f"{pin}_digest", ""))
         place = folder / FOLDER / digest
         main = f"{Path(str(opening.get(pin, ''))).stem}.toml"
-        if _is_digest(digest) and (place / main).is_file():
-            paths = sorted(place.rglob("*.toml"), key=lambda path: (path != place / main, path))
-            found[digest] = {path.relative_to(place).as_posix(): path.read_text(encoding="utf-8") for path in paths}
+        if not _is_digest(digest) or not (place / main).is_file():
+            continue
+        paths = sorted(place.rglob("*.toml"), key=lambda path: (path != place / main, path))
+        with suppress(OSError, ValueError):  # without it the desk takes its own, if that is the same
+            texts = {path.relative_to(place).as_posix(): path.read_text(encoding="utf-8") for path in paths}
+            if max(map(len, texts.values())) <= longest:
+                found[digest] = texts
     return found
 
 

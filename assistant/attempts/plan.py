@@ -21,7 +21,7 @@ def _planned(papers: Papers, step: Step, seconds: int) -> PlanStep:
     return PlanStep(
         id=step.id,
         say=step.say,
-        part=step.part,
+        part=step.part[:_LONGEST_NEEDED],
         critical=step.critical,
         gate=step.gate,
         seen=step.seen,

@@ -35,7 +35,7 @@ from assistant.guide.events import Mark as MarkKind
 from assistant.guide.guide import Guide
 from assistant.guide.progress import Mode
 from assistant.link.addresses import DeskAddress
-from assistant.link.messages import Answered, Begun, Direct, Happen, Hello, Mark, Order, Start, TakeUp
+from assistant.link.messages import LONGEST_PAPER, Answered, Begun, Direct, Happen, Hello, Mark, Order, Start, TakeUp
 from assistant.ports import Clock, Page, Post, Screen, Source
 from assistant.record.disk import make_folder, take_lock
 from assistant.record.file import RecordFile
@@ -193,7 +193,7 @@ class DeskStation:
             file=path.name,
             plan=plan_of(guide.papers),
             order=papers.order.sentence()[:4_000],
-            papers=papers_to_send(path.parent, opening) if self._bench.sends_papers else {},
+            papers=papers_to_send(path.parent, opening, LONGEST_PAPER) if self._bench.sends_papers else {},
         )
 
     def _hello(self) -> Hello:

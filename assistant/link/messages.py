@@ -90,7 +90,7 @@ class Begun(_Message):
 
     station: Name
     attempt: Digest
-    file: Annotated[str, Field(max_length=200, pattern=r"^[A-Za-z0-9._-]+\.jsonl$")]
+    file: Annotated[str, Field(max_length=200, pattern=r"^[^./\\:\x00-\x1f\x7f][^/\\:\x00-\x1f\x7f]*\.jsonl$")]
     plan: Annotated[tuple[PlanStep, ...], Field(max_length=500)]
     order: Annotated[str, Field(max_length=4_000)] = ""
     papers: Annotated[
