@@ -11,6 +11,7 @@ from pydantic import BaseModel, ValidationError
 from assistant.errors import LinkError
 from assistant.link.addresses import DeskAddress
 from assistant.link.messages import (
+    WAIT_S,
     Answered,
     AnsweredBy,
     Begun,
@@ -30,8 +31,6 @@ from assistant.text import shown
 CONNECT_S = 3.0
 ANSWER_S = 4.0
 """So long a desk may take to connect and to answer, seconds; then it counts as lost."""
-ORDERS_S = 20.0
-"""A desk that has no orders answers after so long (`assistant.desk.reception`), seconds."""
 LONGEST_ANSWER = 64 << 20
 """Bytes of an answer; orders with the texts of some drawn orders are the longest."""
 _LONGEST_REASON = 300
@@ -89,7 +88,7 @@ class DeskLink:
 
     def orders(self, waiting: Waiting) -> tuple[Order, ...]:
         """Wait for orders beside those that are known; empty where none came for a while."""
-        return self._sent("orders", waiting, Orders, ORDERS_S + ANSWER_S).orders
+        return self._sent("orders", waiting, Orders, WAIT_S + ANSWER_S).orders
 
     def answered(self, station: str, answered: Answered) -> None:
         """Say what became of an order."""

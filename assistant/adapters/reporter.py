@@ -170,7 +170,12 @@ class Reporter:
         if (hello := self._hello()) != self._said:
             self._greet(link, hello)
         for answered in answers:
-            link.answered(self._station, answered)
+            try:
+                link.answered(self._station, answered)
+            except RefusedError as refused:
+                if refused.status == 401:
+                    raise
+                self._tell(f"The desk does not take an answer: {refused}")
             with self._lock:
                 self._answers.remove(answered)
                 self._known.pop(answered.order, None)

@@ -14,7 +14,19 @@ from starlette.routing import Route
 from assistant.desk.hub import Hub
 from assistant.desk.pairing import PairedStore, Pairing
 from assistant.errors import AssistantError, LinkError
-from assistant.link.messages import AnsweredBy, Begun, Greeting, Have, Hello, Lines, Orders, Pair, Paired, Waiting
+from assistant.link.messages import (
+    WAIT_S,
+    AnsweredBy,
+    Begun,
+    Greeting,
+    Have,
+    Hello,
+    Lines,
+    Orders,
+    Pair,
+    Paired,
+    Waiting,
+)
 
 LONGEST_BODY = 8 << 20
 """Bytes of one report: some entries of the longest kind, or an attempt's papers."""
@@ -22,8 +34,6 @@ LONGEST_BEGINNING = 16_384
 """Bytes that are read of somebody who is not known yet."""
 BODY_S = 20.0
 """So long a report may take to come, seconds."""
-ORDERS_S = 20.0
-"""A station that waits for orders is answered after so long, seconds."""
 MOST_WAITING = 4
 """Requests of one station that wait for orders at once: after a cut, an old one may not have ended yet."""
 
@@ -147,7 +157,7 @@ class Reception:
             raise _RefusedError(429, "This station waits already.")
         self._waiting[waiting.station] = count + 1
         try:
-            orders = await self._hub.orders(waiting.station, ORDERS_S, frozenset(waiting.have))
+            orders = await self._hub.orders(waiting.station, WAIT_S, frozenset(waiting.have))
         finally:
             self._waiting[waiting.station] -= 1
         return _answer(Orders(orders=orders))

@@ -17,6 +17,9 @@ MOST_LINES = 500
 LONGEST_PAPER = 1 << 18
 """Characters of one paper."""
 
+WAIT_S = 10.0
+"""A station that waits for orders is answered after so long, also where there are none, seconds."""
+
 Name = Annotated[str, Field(min_length=1, max_length=64, pattern=r"^[^\x00-\x1f\x7f]+$")]
 Digest = Annotated[str, Field(pattern=r"^[0-9a-f]{64}$")]
 OrderId = Annotated[str, Field(pattern=r"^[0-9a-f]{32}$")]
