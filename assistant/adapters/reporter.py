@@ -37,15 +37,17 @@ class Reported:
         begun: what the desk is told of it first.
         path: its record.
         count: how many entries are on disk for certain; only these are reported.
-        over: nothing will be added by this station.
         done: called, in the reporting thread, once the attempt is over and the desk has every entry.
+        over: it is sealed. One that was stopped may go on, and is told of again to a desk that is new to it.
+        have: how many entries the desk has; -1 where it has to be told that the attempt goes on.
+        refused: the desk does not take it.
     """
 
     begun: Begun
     path: Path
     count: int
+    done: Callable[[], None]
     over: bool = False
-    done: Callable[[], None] = lambda: None
     have: int = -1
     refused: bool = False
     lines: RecordLines = field(init=False)
@@ -63,6 +65,9 @@ class Reporter:
         hello: what the station says of itself now.
         carry_out: takes each order once, in the thread that waits for orders; returns soon.
         tell: takes a sentence for whoever is at the machine.
+
+    Attributes:
+        heard_at: when the desk took a report last, or this began, on the steady clock, seconds.
     """
 
     def __init__(
@@ -89,6 +94,7 @@ class Reporter:
         self._greet_at = 0.0
         self._said: Hello | None = None
         self._told = ""
+        self.heard_at = time.monotonic()
         self._threads = [
             threading.Thread(target=work, name=name, daemon=True)
             for name, work in (("reports", self._report_on), ("orders", self._wait_for_orders))
@@ -141,7 +147,7 @@ class Reporter:
                 self._closed.wait(0 if is_last else pause_s)
                 pause_s = min(2 * pause_s, LONGEST_PAUSE_S)
             else:
-                pause_s = SHORTEST_PAUSE_S
+                self.heard_at, pause_s = time.monotonic(), SHORTEST_PAUSE_S
                 self._wake.wait(0 if is_last else HELLO_S)
             if is_last:
                 return

@@ -8,6 +8,7 @@ import hashlib
 import queue
 import secrets
 import threading
+import time
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, replace
 from datetime import UTC, datetime
@@ -68,6 +69,8 @@ class Bench:
         ended: is given each attempt at its end.
         sends_papers: the desk is on another computer, and gets the papers with the record.
         sound: this machine has a microphone and a loudspeaker.
+        alone_s: a station without an attempt ends after so long without its desk, seconds; 0: never. What a desk has
+            started must not stay for ever where that desk was killed.
     """
 
     station: str
@@ -83,6 +86,7 @@ class Bench:
     ended: Callable[[Sitting, Outcome], None]
     sends_papers: bool = False
     sound: bool = False
+    alone_s: float = 0.0
 
 
 @dataclass
@@ -141,6 +145,7 @@ class DeskStation:
                 try:
                     order = self._todo.get(timeout=POLL_S)
                 except queue.Empty:
+                    self._ending = self._ending or self._is_forgotten()
                     continue
                 if order is not None and not self._ending:
                     self._live_through(order)
@@ -155,6 +160,10 @@ class DeskStation:
         if live is not None:
             live.post(Interrupted())
         self._todo.put(None)
+
+    def _is_forgotten(self) -> bool:
+        alone_s = self._bench.alone_s
+        return bool(alone_s) and not self._busy and time.monotonic() > self._reporter.heard_at + alone_s
 
     # What was before.
 
@@ -171,8 +180,9 @@ class DeskStation:
                 begun = self._begun(own.path, own.attempt, own.opening, papers, _guide_of(papers, own.opening))
             except AssistantError:  # its papers are gone: it can be neither shown nor taken up
                 continue
-            done = partial(self._delivered.add, own.attempt) if reading.verdict.sealed else _nothing
-            self._reporter.report(Reported(begun, own.path, reading.verdict.count, over=True, done=done))
+            reported = Reported(begun, own.path, reading.verdict.count, partial(self._delivered.add, own.attempt))
+            reported.over = reading.verdict.sealed
+            self._reporter.report(reported)
 
     def _begun(
         self, path: Path, attempt: str, opening: Mapping[str, object], papers: AttemptPapers, guide: Guide
@@ -211,13 +221,10 @@ class DeskStation:
 
     def _take_on(self, order: Start | TakeUp) -> str | None:
         """Have an attempt begun by the thread that lives it; or why not, "" where that was done before."""
+        own = self._own.get(order.attempt) if isinstance(order, TakeUp) else None
+        if order.id in self._started or (own is not None and order.id in own.orders()):
+            return ""
         with self._lock:
-            if isinstance(order, Start) and order.id in self._started:
-                return ""
-            if isinstance(order, TakeUp):
-                own = self._own.get(order.attempt)
-                if own is not None and order.id in own.orders():
-                    return ""
             if self._busy:
                 return BUSY
             if isinstance(order, TakeUp) and order.attempt not in self._left:
@@ -315,7 +322,7 @@ class DeskStation:
                 return
             own = taken_up or OwnRecord(attempt.path, {**body, "digest": digest})
             begun = self._begun(own.path, own.attempt, own.opening, papers, sitting.guide)
-            live.reported = Reported(begun, own.path, sequence)
+            live.reported = Reported(begun, own.path, sequence, partial(self._delivered.add, own.attempt))
             with self._lock:
                 self._own[own.attempt] = own
                 self._started[own.start] = own.attempt
@@ -328,20 +335,14 @@ class DeskStation:
 
     def _over(self, live: _Live, outcome: Outcome) -> None:
         """The attempt has ended; what was stopped can be taken up."""
-        reported = live.reported
-        if reported is None:
+        if live.reported is None:
             return
-        attempt = reported.begun.attempt
         if outcome is Outcome.STOPPED:
+            attempt = live.reported.begun.attempt
             with self._lock:
                 self._left[attempt] = self._own[attempt]
         else:
-            reported.done = partial(self._delivered.add, attempt)
-        reported.over = True
-
-
-def _nothing() -> None:
-    """Nothing is to be remembered."""
+            live.reported.over = True
 
 
 def _guide_of(papers: AttemptPapers, opening: Mapping[str, object]) -> Guide:

@@ -15,7 +15,7 @@ from assistant.cli.folders import head_book, records_folder
 from assistant.cli.outcome import say_result, screen_for
 from assistant.cli.printing import tell
 from assistant.cli.verbs import Subparsers, add_verb
-from assistant.errors import UsageError
+from assistant.errors import DeviceError, UsageError
 from assistant.guide.effects import Outcome
 from assistant.guide.guide import Guide
 from assistant.link.addresses import DeskAddress, desk_file, link_folder, paired_file, read_address, write_address
@@ -24,6 +24,8 @@ from assistant.ports import Clock, Post, Source
 from assistant.settings import load_settings
 from assistant.text import shown
 
+FORGOTTEN_S = 600.0
+"""A station that a desk has started ends after so long without that desk, seconds, unless an attempt goes on."""
 _PAIR = "pair"
 _LONGEST_NAME = 64
 _EXAMPLES = """\
@@ -99,7 +101,8 @@ def run(arguments: argparse.Namespace) -> int:
             tell=tell,
             ended=ended,
             sends_papers=paired is not None,
-            sound=not arguments.typed,
+            sound=not arguments.typed and _has_sound(),
+            alone_s=FORGOTTEN_S if arguments.desk_file else 0,
         )
         here = Path(arguments.desk_file) if arguments.desk_file else desk_file()
         station = DeskStation(bench, lambda: paired or read_address(here))
@@ -107,6 +110,19 @@ def run(arguments: argparse.Namespace) -> int:
         tell(f"Station {shown(name)} waits for the desk{f' at {paired.url}' if paired else ''}.")
         station.run()
     return 0
+
+
+def _has_sound() -> bool:
+    """Whether there is a microphone and a loudspeaker now."""
+    # Only here: typed lines need none of the libraries for sound.
+    from assistant.adapters.sound_devices import DEVICES
+
+    try:
+        DEVICES.microphone()
+        DEVICES.loudspeaker()
+    except DeviceError:
+        return False
+    return True
 
 
 def _keyboard(*, by_key: bool) -> Callable[[Guide, Clock, Post], tuple[Source | None, Callable[[], None]]]:

@@ -133,7 +133,7 @@ class Pairing:
 
     def __init__(self, store: PairedStore, fingerprint: str, clock: Callable[[], float]) -> None:
         self._store = store
-        self._fingerprint = fingerprint
+        self.fingerprint = fingerprint
         self._clock = clock
         self._open: dict[Kind, _Open] = {}
         self._tries: deque[float] = deque(maxlen=MOST_A_MINUTE)
@@ -149,7 +149,7 @@ class Pairing:
         self._wrong = 0
         if kind == "browser":
             return in_groups(secret)
-        return PairingCode(self._fingerprint[: 2 * DIGEST_BYTES], secret.hex()).text
+        return PairingCode(self.fingerprint[: 2 * DIGEST_BYTES], secret.hex()).text
 
     def void(self) -> None:
         """No code that was shown is taken any more."""

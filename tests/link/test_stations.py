@@ -4,20 +4,27 @@ import hashlib
 import socket
 import subprocess
 import sys
+import threading
 from pathlib import Path
 
 import pytest
 
 from assistant.adapters.desk_link import pair_with
 from assistant.attempts.relived import live_again
+from assistant.attempts.sitting import Wishes
+from assistant.attempts.stationed import Bench, DeskStation
+from assistant.cli.screen import PlainScreen
 from assistant.desk.hub import new_id
+from assistant.errors import LinkError
 from assistant.link.addresses import read_address, write_address
-from assistant.link.messages import Direct, Start, TakeUp
+from assistant.link.messages import Direct, Mark, Start, TakeUp
 from assistant.link.pairing_code import read_code
 from assistant.orders.load import load_order
 from assistant.orders.write import text_of
+from assistant.record.head_book import HeadBook
 from assistant.record.lived import Finding
 from assistant.record.verify import read_record, verify
+from assistant.settings import SoundSettings
 from tests.link.cut import Cut
 from tests.link.lab import CHECKLIST, LIMIT_S, desk, lines_of, station, until
 
@@ -84,12 +91,24 @@ def test_orders_are_answered_once_their_entry_is_on_disk_or_refused(tmp_path):
         marked = [entry for entry in here.entries(attempt) if entry.get("order") == said]
         assert [entry["kind"] for entry in marked] == ["instructor here"]
         assert marked[0]["proven"] is True
+        note = Mark(id=new_id(), attempt=attempt, mark="note", words="looks well")
+        here.give(NAME, note)
+        until(lambda: not here.seen(NAME).orders, "an answer")
+        (noted,) = [entry for entry in here.entries(attempt) if entry.get("order") == note.id]
+        assert (noted["kind"], noted["mark"], noted["words"], noted["source"]) == (
+            "marked",
+            "note",
+            "looks well",
+            "desk",
+        )
         count = len(here.entries(attempt))
         for order, why in (
             (Direct(id=new_id(), attempt="0" * 64, what="say", words="seen"), "not going on"),
+            (note, ""),
             (TakeUp(id=new_id(), attempt=attempt), "is going on"),
             (Start(id=new_id(), checklist="../secret", learner="A1", mode="practice"), "is going on"),
             (Direct(id=said, attempt=attempt, what="say", words="cue given"), ""),
+            (Direct(id=new_id(), attempt=attempt, what="say", words=" "), "cannot be done"),
         ):
             here.give(NAME, order)
             until(lambda: not here.seen(NAME).orders, "an answer")
@@ -141,6 +160,32 @@ def test_over_tls_a_cut_and_a_killed_desk_lose_nothing(tmp_path):
     finally:
         killed.kill()
         network.close()
+
+
+def test_a_station_that_a_desk_started_ends_without_it(tmp_path):
+    """One that somebody started waits for as long as they like."""
+    heads = HeadBook(tmp_path / "heads", None, print)
+    wishes = Wishes(typed=True, terminal=False, ear=None, sound=SoundSettings())
+    screen = PlainScreen(echo_typed=False)
+    parts = (NAME, tmp_path / "records", tmp_path / "link", heads, "", wishes, screen, None, None, print, print)
+    ended = []
+
+    def run(alone_s):
+        one = DeskStation(Bench(*parts, alone_s=alone_s), lambda: None)
+        with pytest.raises(LinkError, match="runs already"):
+            DeskStation(Bench(*parts), lambda: None)
+        thread = threading.Thread(target=lambda: (one.run(), ended.append(alone_s)), daemon=True)
+        thread.start()
+        return one, thread
+
+    run(0.1)[1].join(LIMIT_S)
+    assert ended == [0.1]
+    one, thread = run(0.0)
+    thread.join(1.0)
+    assert ended == [0.1]
+    one.end()
+    thread.join(LIMIT_S)
+    assert ended == [0.1, 0.0]
 
 
 def copy_in(folder: Path) -> Path:
