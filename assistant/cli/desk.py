@@ -37,7 +37,8 @@ _EXAMPLES = """\
   checkoff desk --no-browser --port 8000   prints its address only
 
 Choose a station, a learner and a checklist, and start. Whatever you mark is an entry in
-the learner's record at once. Attempts go on at their stations when the desk is closed."""
+the learner's record at once. When the desk is closed, attempts at other stations go on,
+and that of this machine can be taken up again."""
 
 
 def add_parser(subparsers: Subparsers) -> None:
@@ -87,7 +88,7 @@ def run(args: argparse.Namespace) -> int:
     from assistant.desk.instructor import Desk, Lab
     from assistant.desk.keeping import KeptRecords
 
-    code_pins(args.instructor_code)
+    code_pins(args.instructor_code)  # refuses what no station would take
     ended = threading.Event()
     for name in (signal.SIGINT, signal.SIGTERM):
         signal.signal(name, lambda *_: ended.set())
@@ -145,7 +146,7 @@ def _network(doors: "Doors", given: str | None) -> "Network | None":
 
 
 def _station(args: argparse.Namespace) -> "subprocess.Popen[bytes]":
-    """This machine's station, as a process of its own: whatever becomes of the desk, its attempt goes on."""
+    """This machine's station, as a process of its own: if the desk should fail, its attempt goes on."""
     call = [sys.executable, "-m", "assistant", "station", args.station, "--desk-file", str(link_folder() / "desk.json")]
     call += [*(["--typed"] if args.typed else []), *(["--records", args.records] if args.records else [])]
     call += ["--school", args.school] if args.school is not None else []

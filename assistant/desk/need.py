@@ -31,9 +31,6 @@ class Level(IntEnum):
     FREE = 21
 
 
-LOUDEST_QUIET = Level.SIGN
-"""From here on nobody is waiting at a bench."""
-
 WORDS = {
     Level.UNSAFE: "Unsafe",
     Level.TROUBLE: "Trouble",

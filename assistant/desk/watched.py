@@ -200,9 +200,5 @@ class Watched:
         """The step with this id."""
         return next((step for step in self.steps if step.plan.id == name), None)
 
-    def age_s(self, now: datetime) -> int:
-        """Whole seconds on the step that is asked, by the station's clock; never below 0."""
-        return 0 if self.since is None else max(0, int((now - self.since).total_seconds()))
-
     def _pinned(self, name: str) -> str:
         return str((self.opening or {}).get(name, ""))
