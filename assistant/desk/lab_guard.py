@@ -149,7 +149,9 @@ class LabGuard:
 
 
 def _page(told: str, status: int = 200) -> Response:
-    return HTMLResponse(_PAGE.format(told=told), status, {"Content-Security-Policy": _CSP})
+    # Without a referrer a browser sends a form with the origin "null" (Fetch standard, from memory).
+    headers = {"Content-Security-Policy": _CSP, "Referrer-Policy": "same-origin"}
+    return HTMLResponse(_PAGE.format(told=told), status, headers)
 
 
 def _cookie(request: Request) -> str:
