@@ -365,7 +365,7 @@ def test_the_verb_pairs_and_says_what_is_wrong(lab, tmp_path, monkeypatch, capsy
     assert main(["station", "pair", where, "ABCD"]) == 2
     assert main(["station", "pair", where, PairingCode("00" * 10, "00" * 5).text]) == 1
     assert "Nothing was sent" in capsys.readouterr().err
-    assert main(["station", "pair", where, code.lower(), "--name", "bench-7"]) == 0
+    assert main(["station", "pair", where, *code.lower().split(), "--name", "bench-7"]) == 0
     address = read_address(tmp_path / "link" / "paired-desk.json")
     assert isinstance(address, DeskAddress)
     assert DeskLink(address).hello(Hello(station="bench-7")).desk
