@@ -31,7 +31,7 @@ _LONGEST_NAME = 64
 _EXAMPLES = """\
   checkoff station                              for the desk on this machine
   checkoff station bench-3                      under a name of its own
-  checkoff station pair 192.168.1.20:8443 "ABCD EFGH IJKL MNOP QRST UVWX"
+  checkoff station pair 192.168.1.20:8443 ABCD EFGH IJKL MNOP QRST UVWX
   checkoff station pair 192.168.1.20:8443 CODE --name bench-3
 
 The desk on another computer shows the code. Once paired, checkoff station finds it again
@@ -49,14 +49,16 @@ def add_parser(subparsers: Subparsers) -> None:
     )
     parser.add_argument("name", nargs="?", metavar="NAME", help='its name in the lab (this machine\'s), or "pair"')
     parser.add_argument("where", nargs="?", metavar="HOST:PORT", help="with pair: where the desk is")
-    parser.add_argument("code", nargs="?", metavar="CODE", help="with pair: the code that the desk shows")
+    parser.add_argument("code", nargs="*", metavar="CODE", help="with pair: the code that the desk shows")
     parser.add_argument("--name", dest="paired_name", metavar="NAME", help="with pair: the station's name in the lab")
     parser.add_argument("--typed", action="store_true", help="by typed lines alone, silently")
     parser.add_argument("--ear", metavar="NAME", help="which recogniser listens (see: checkoff models list)")
     parser.add_argument("--school", metavar="FILE", help="your school's own file (default: the setting lab.school)")
     parser.add_argument("--records", metavar="FOLDER", help="where records go")
     parser.add_argument(
-        "--desk-file", metavar="FILE", help="the file in which a desk on this machine tells its address"
+        "--desk-file",
+        metavar="FILE",
+        help="where a desk on this machine tells its address; without that desk for ten minutes, the station ends",
     )
     add_display_option(parser)
     parser.set_defaults(run=run)
@@ -145,7 +147,7 @@ def _pair(arguments: argparse.Namespace) -> int:
         raise UsageError(f"{shown(arguments.where)} is not an address like 192.168.1.20:8443.", "Give host and port.")
     name = _named(arguments.paired_name or host_name())
     address: DeskAddress = pair_with(
-        host.removeprefix("[").removesuffix("]"), int(port), name, read_code(arguments.code)
+        host.removeprefix("[").removesuffix("]"), int(port), name, read_code(" ".join(arguments.code))
     )
     write_address(paired_file(), address)
     tell(f"Paired with the desk at {shown(arguments.where)} as {shown(name)}. Now start: checkoff station")

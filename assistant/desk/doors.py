@@ -2,6 +2,7 @@
 
 import secrets
 import socket
+import sys
 import time
 from collections.abc import Callable
 from contextlib import suppress
@@ -28,6 +29,8 @@ DEFAULT_PORT = 8443
 """The lab's port where none is named; stations look for the desk there again after it was away."""
 MOST_CONNECTIONS = 256
 """At each door: a station has two or three, an open page one or two."""
+FILES = 8_192
+"""Files and connections of this process; connections that have not agreed on TLS yet count at no door."""
 
 
 class Doors:
@@ -47,6 +50,7 @@ class Doors:
     def __init__(
         self, hub: Hub, pages: ASGIApp, folder: Path, *, port: int = 0, lab: tuple[str, int] | None = None
     ) -> None:
+        _allow_files()
         self.hub = hub
         self._closed = False
         self.store = PairedStore(folder)
@@ -109,6 +113,19 @@ class _OnlyHost:
             await self._app(scope, receive, send)
         else:
             await PlainTextResponse("This is not the address of this desk.\n", 421)(scope, receive, send)
+
+
+def _allow_files() -> None:
+    """Let this process open as many files as a full house at both doors takes, with room for those who knock."""
+    if sys.platform == "win32":  # there is no such limit
+        return
+    import resource
+
+    soft, hard = resource.getrlimit(resource.RLIMIT_NOFILE)
+    wanted = FILES if hard == resource.RLIM_INFINITY else min(FILES, hard)
+    if soft != resource.RLIM_INFINITY and soft < wanted:
+        with suppress(OSError, ValueError):
+            resource.setrlimit(resource.RLIMIT_NOFILE, (wanted, hard))
 
 
 def _lab_socket(host: str, port: int) -> socket.socket:

@@ -224,7 +224,9 @@ def _done(work: Callable[[], int]) -> int:
     try:
         return work()
     except AssistantError as refused:
-        raise _RefusedError(409, str(refused)) from refused
+        # What this machine's disk refuses now it may take later: the station keeps trying.
+        status = 503 if isinstance(refused.__cause__, OSError) else 409
+        raise _RefusedError(status, str(refused)) from refused
 
 
 def _answer(message: BaseModel) -> Response:

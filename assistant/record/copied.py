@@ -41,6 +41,7 @@ class CopiedRecord:
         self._book = book
         self._chain = Chain()
         self._size = 0
+        self._is_stale = False
         self.entries: list[Mapping[str, object]] = []
         if path.exists():
             self._read()
@@ -62,8 +63,10 @@ class CopiedRecord:
             try:
                 lock_file(self.path, descriptor)
                 self._take_up(descriptor)
+                self._is_stale = True  # until all of it went well: then nothing is left of what did not
                 try:
                     self._write(descriptor, lines)
+                    self._is_stale = False
                 finally:
                     os.fsync(descriptor)
                     if is_new:
@@ -88,7 +91,7 @@ class CopiedRecord:
         Raises:
             RecordError: it is another file by now, or something else has written into it.
         """
-        if os.fstat(descriptor).st_size != self._size:
+        if self._is_stale or os.fstat(descriptor).st_size != self._size:
             had = self._size
             self._read()
             if self._size < had:

@@ -2,6 +2,7 @@
 
 import http.client
 import json
+import resource
 import socket
 import ssl
 import stat
@@ -261,6 +262,21 @@ def test_what_is_too_long_is_refused(lab):
     assert asked(lab, "/link/pair", "POST", b"x" * 20_000, Content_Type="application/json")[0] == 413
 
 
+def test_what_the_disk_refuses_is_taken_later(lab):
+    """With no file left to open the report is not taken, and not refused for good either."""
+    link = DeskLink(paired(lab))
+    lines = chain(3, words="later")
+    assert link.begun(begun(lines, NAME)) == 0
+    soft, hard = resource.getrlimit(resource.RLIMIT_NOFILE)
+    resource.setrlimit(resource.RLIMIT_NOFILE, (1, hard))
+    try:
+        with pytest.raises(LostError, match="503"):
+            link.lines(report(lines))
+    finally:
+        resource.setrlimit(resource.RLIMIT_NOFILE, (soft, hard))
+    assert link.lines(report(lines)) == 3
+
+
 def test_a_hostile_name_is_only_a_name(lab):
     """What a station is called is text for a page to escape; the file's name is checked before a path is made of it."""
     address = paired(lab, "<img src=x onerror=alert(1)>")
@@ -277,7 +293,7 @@ def test_a_thousand_connections_leave_the_desk_working(lab):
     where = ("127.0.0.1", lab.doors.lab_port)
     idle = []
     try:
-        for _ in range(300):
+        for _ in range(1_000):
             idle.append(socket.create_connection(where))
         assert DeskLink(address).hello(Hello(station=NAME)).desk
         assert asked(lab, "/", tls=False)[0] == 404
@@ -349,7 +365,7 @@ def test_the_verb_pairs_and_says_what_is_wrong(lab, tmp_path, monkeypatch, capsy
     assert main(["station", "pair", where, "ABCD"]) == 2
     assert main(["station", "pair", where, PairingCode("00" * 10, "00" * 5).text]) == 1
     assert "Nothing was sent" in capsys.readouterr().err
-    assert main(["station", "pair", where, code.lower(), "--name", "bench-7"]) == 0
+    assert main(["station", "pair", where, *code.lower().split(), "--name", "bench-7"]) == 0
     address = read_address(tmp_path / "link" / "paired-desk.json")
     assert isinstance(address, DeskAddress)
     assert DeskLink(address).hello(Hello(station="bench-7")).desk

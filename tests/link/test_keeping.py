@@ -1,6 +1,8 @@
 """What the desk keeps: entries that follow from each other, each once, in a file that nobody else's report reaches."""
 
 import json
+import resource
+import signal
 
 import pytest
 
@@ -197,6 +199,25 @@ def test_a_copy_that_was_cut_or_replaced_is_not_gone_on_with(tmp_path):
     copy.path.write_text(f"{chain(1, words='no')[0]}\n")
     with pytest.raises(RecordError, match="another attempt"):
         CopiedRecord(copy.path, attempt_of(lines))
+
+
+def test_a_disk_that_is_full_for_a_while_leaves_whole_lines(tmp_path):
+    """A limit on the file's size lets 20 bytes of a line through; what was cut short is cut off, and comes again."""
+    lines = chain(4)
+    copy = CopiedRecord(tmp_path / "copy.jsonl", attempt_of(lines))
+    copy.add(line.encode() for line in lines[:2])
+    soft, hard = resource.getrlimit(resource.RLIMIT_FSIZE)
+    before = signal.signal(signal.SIGXFSZ, signal.SIG_IGN)
+    resource.setrlimit(resource.RLIMIT_FSIZE, (copy.path.stat().st_size + 20, hard))
+    try:
+        with pytest.raises(RecordError, match="cannot be written"):
+            copy.add(line.encode() for line in lines[2:])
+    finally:
+        resource.setrlimit(resource.RLIMIT_FSIZE, (soft, hard))
+        signal.signal(signal.SIGXFSZ, before)
+    copy.add(line.encode() for line in lines[2:])
+    assert copy.path.read_text().splitlines() == lines
+    assert [entry["sequence"] for entry in copy.entries] == [1, 2, 3, 4]
 
 
 def test_lines_are_followed_while_they_are_written(tmp_path):
