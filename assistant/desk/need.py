@@ -86,7 +86,7 @@ def need_of(watched: Watched | None, *, silent_s: float, unheard_s: float) -> Ne
     if watched.turn is Turn.OVER:
         return Need(Level.SIGN, f"{watched.outcome[:1].upper()}{watched.outcome[1:]}.")
     if watched.turn is Turn.STOPPED:
-        return Need(Level.STOPPED, "It can be taken up again.")
+        return Need(Level.STOPPED, "It can be taken up again under Stations.")
     if watched.unsafe:
         return Need(Level.UNSAFE, f"You held it: {watched.unsafe}")
     if watched.trouble:
