@@ -19,7 +19,7 @@ from assistant.desk.class_list import ClassList, next_code
 from assistant.desk.drawn import static
 from assistant.desk.hub import Hub, StationSeen, new_id
 from assistant.desk.live import stream
-from assistant.desk.need import Level
+from assistant.desk.need import LOST_S, Level
 from assistant.desk.pairing import PairedStore, Pairing
 from assistant.desk.pictured import AttemptPieces, page, piece, row_piece, step_told
 from assistant.desk.posted import attempt_order, file_name, posted, told
@@ -241,11 +241,19 @@ class Desk:
 
     async def _start(self, request: Request) -> Response:
         wanted = Wanted.model_validate(await posted(request))
-        if wanted.station not in self._hub.stations:
-            raise HTTPException(409, "Choose a station.")
+        self._connected(wanted.station)
         start = await run_in_threadpool(wanted.start, self._lab.code)
         self._hub.give(wanted.station, start)
         return JSONResponse({"to": f"./#station-{key_of(wanted.station)}"})
+
+    def _connected(self, station: str) -> StationSeen:
+        """A station that can begin now: what waits for one that is away would begin when nobody expects it."""
+        seen = self._hub.stations.get(station)
+        if seen is None:
+            raise HTTPException(409, "Choose a station.")
+        if self._lab.clock() - seen.at > LOST_S:
+            raise HTTPException(409, "That station is not connected now. Start there once it is back.")
+        return seen
 
     async def _order_shown(self, request: Request) -> Response:
         wanted = Wanted.model_validate(dict(request.query_params))
@@ -289,8 +297,7 @@ class Desk:
     async def _take_up(self, request: Request) -> Response:
         fields = await posted(request)
         station = str(fields.get("station", ""))
-        seen: StationSeen | None = self._hub.stations.get(station)
-        if seen is None or fields.get("attempt") not in seen.hello.left:
+        if fields.get("attempt") not in self._connected(station).hello.left:
             raise HTTPException(409, "That attempt is not left there any more.")
         self._hub.give(station, TakeUp(id=new_id(), attempt=str(fields["attempt"]), code=self._lab.code))
         return JSONResponse({"to": f"./#station-{key_of(station)}"})

@@ -324,6 +324,18 @@ def test_what_cannot_be_drawn_is_told_before_the_start(browser, lab):
     page.close()
 
 
+def test_nothing_waits_for_a_station_that_is_away(lab):
+    """An attempt that begins when the station is back would begin when nobody expects it."""
+    lab.hello("Station 1", sound=True)
+    lab.passes(60)
+    status, body = posted(lab, "start", station="Station 1", checklist="primary-line", learner="A17", mode="practice")
+    assert (status, lab.orders("Station 1")) == (409, [])
+    assert b"not connected" in body
+    lab.hello("Station 1", sound=True)
+    status, _ = posted(lab, "start", station="Station 1", checklist="primary-line", learner="A17", mode="practice")
+    assert (status, len(lab.orders("Station 1"))) == (200, 1)
+
+
 def test_the_sheets_are_for_one_of_them_each(lab):
     """The learner's PDF is not the instructor's; what stands in each is the matter of the tests of the sheets."""
     drawn = "checklist=primary-line&drawn=yes&level=1&seed=7&fault=expired-bag&day=2026-11-28"
