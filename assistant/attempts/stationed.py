@@ -35,7 +35,20 @@ from assistant.guide.events import Mark as MarkKind
 from assistant.guide.guide import Guide
 from assistant.guide.progress import Mode
 from assistant.link.addresses import DeskAddress
-from assistant.link.messages import LONGEST_PAPER, Answered, Begun, Direct, Happen, Hello, Mark, Order, Start, TakeUp
+from assistant.link.messages import (
+    LONGEST_ORDER,
+    LONGEST_PAPER,
+    Answered,
+    Begun,
+    Direct,
+    Happen,
+    Hello,
+    Mark,
+    Order,
+    PlanStep,
+    Start,
+    TakeUp,
+)
 from assistant.ports import Clock, Page, Post, Screen, Source
 from assistant.record.disk import make_folder, take_lock
 from assistant.record.file import RecordFile
@@ -177,23 +190,22 @@ class DeskStation:
                 self._left[own.attempt] = own
             try:
                 papers = papers_of(own.opening, own.path)
-                begun = self._begun(own.path, own.attempt, own.opening, papers, _guide_of(papers, own.opening))
+                guide = papers.guide(Mode(str(own.opening.get("mode"))), {})
+                begun = self._begun(own, papers, plan_of(guide.papers))
             except AssistantError:  # its papers are gone: it can be neither shown nor taken up
                 continue
             reported = Reported(begun, own.path, reading.verdict.count, partial(self._delivered.add, own.attempt))
             reported.over = reading.verdict.sealed
             self._reporter.report(reported)
 
-    def _begun(
-        self, path: Path, attempt: str, opening: Mapping[str, object], papers: AttemptPapers, guide: Guide
-    ) -> Begun:
+    def _begun(self, own: OwnRecord, papers: AttemptPapers, plan: tuple[PlanStep, ...]) -> Begun:
         return Begun(
             station=self._bench.station,
-            attempt=attempt,
-            file=path.name,
-            plan=plan_of(guide.papers),
-            order=papers.order.sentence()[:4_000],
-            papers=papers_to_send(path.parent, opening, LONGEST_PAPER) if self._bench.sends_papers else {},
+            attempt=own.attempt,
+            file=own.path.name,
+            plan=plan,
+            order=papers.order.sentence()[:LONGEST_ORDER],
+            papers=papers_to_send(own.path.parent, own.opening, LONGEST_PAPER) if self._bench.sends_papers else {},
         )
 
     def _hello(self) -> Hello:
@@ -313,7 +325,7 @@ class DeskStation:
         taken_up: OwnRecord | None = None,
     ) -> Sitting:
         bench = self._bench
-        sitting: Sitting
+        plan: tuple[PlanStep, ...] = ()
 
         def told(sequence: int, digest: str, body: Mapping[str, object]) -> None:
             if live.reported is not None:
@@ -321,7 +333,7 @@ class DeskStation:
                 self._reporter.poke()
                 return
             own = taken_up or OwnRecord(attempt.path, {**body, "digest": digest})
-            begun = self._begun(own.path, own.attempt, own.opening, papers, sitting.guide)
+            begun = self._begun(own, papers, plan)
             live.reported = Reported(begun, own.path, sequence, partial(self._delivered.add, own.attempt))
             with self._lock:
                 self._own[own.attempt] = own
@@ -331,6 +343,7 @@ class DeskStation:
             self._answer(order, "")
 
         sitting = sit_down(attempt, wishes, bench.screen, bench.tell, bench.page, AtDesk(bench.hands, told))
+        plan = plan_of(sitting.guide.papers)  # before the first entry, so that nobody waits for it
         return sitting
 
     def _over(self, live: _Live, outcome: Outcome) -> None:
@@ -343,10 +356,6 @@ class DeskStation:
                 self._left[attempt] = self._own[attempt]
         else:
             live.reported.over = True
-
-
-def _guide_of(papers: AttemptPapers, opening: Mapping[str, object]) -> Guide:
-    return papers.guide(Mode(str(opening.get("mode"))), {})
 
 
 def _events(order: Mark | Happen | Direct, at: datetime) -> tuple[Event, ...]:

@@ -14,6 +14,8 @@ LONGEST_LINE = 1 << 20
 """Bytes of one entry's line (`assistant.record.entry.LONGEST_LINE`)."""
 MOST_LINES = 500
 """Lines of one report; more come in the next one."""
+LONGEST_ORDER = 4_000
+"""Characters of an order in a sentence."""
 LONGEST_PAPER = 1 << 18
 """Characters of one paper."""
 
@@ -95,7 +97,7 @@ class Begun(_Message):
     attempt: Digest
     file: Annotated[str, Field(max_length=200, pattern=r"^[^./\\:\x00-\x1f\x7f][^/\\:\x00-\x1f\x7f]*\.jsonl$")]
     plan: Annotated[tuple[PlanStep, ...], Field(max_length=500)]
-    order: Annotated[str, Field(max_length=4_000)] = ""
+    order: Annotated[str, Field(max_length=LONGEST_ORDER)] = ""
     papers: Annotated[
         dict[Digest, dict[Annotated[str, Field(max_length=200)], Annotated[str, Field(max_length=LONGEST_PAPER)]]],
         Field(max_length=10),

@@ -155,8 +155,6 @@ def test_over_tls_a_cut_and_a_killed_desk_lose_nothing(tmp_path):
                 assert second.path(attempt).read_bytes() == own.read_bytes()
                 proven(second.path(attempt))
                 assert second.seen(NAME).trouble == ""
-                second.on(lambda: second.doors.store.remove("station", NAME))
-                until(lambda: "does not know the station" in bench.said, "a station that is no longer paired")
     finally:
         killed.kill()
         network.close()
