@@ -237,14 +237,7 @@ class Interpreter:
                 return choice
         if self._statements is None:
             return None
-        said = self._statements.content(bare)
-        found = {
-            choice
-            for saying, choice in expect.sayings()
-            if said and said == self._statements.content(self._tokens_of(saying))
-        }
-        found = found or {choice for choice in expect.choices if self._statements.agrees(bare, choice)}
-        return found.pop() if len(found) == 1 else None
+        return self._statements.chosen(bare, expect.choices, expect.phrases, expect.line)
 
     def _confirmation(self, bare: tuple[str, ...]) -> str | None:
         """What the words confirm: "yes", "no", "done", or "mixed" where they contradict themselves."""

@@ -118,7 +118,7 @@ NOUNS = _set("""
     machine device monitor trolley station bench desk curtain gown mask apron goggles towel dispenser pedal lever
     knob switch cable lead plug valve filter piggyback extension strip strips bandage gauze plaster film elbow
     balance flow key keys word words number numbers value values reading readings message page box packet glass
-    joint joints thread buzzer colleague nurse reason rundown state condition place spot corner edge edges
+    joint joints thread buzzer connection connections weight plunger flange outlet outlets gap catheters colleague nurse reason rundown state condition place spot corner edge edges
 """)
 """Things at the bench. One that the line does not name may only say where, or by what."""
 ASKED_OF = _set("site skin arm area spot hand patient doctor prescriber physician everything band wristband")

@@ -47,6 +47,8 @@ CONTRACTIONS = {
     "they've": "they have",
     "everything's": "everything is",
     "nothing's": "nothing is",
+    "something's": "something is",
+    "none's": "none is",
     "nobody's": "nobody is",
     "one's": "one is",
     "it'll": "it will",
