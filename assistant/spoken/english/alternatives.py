@@ -11,6 +11,7 @@ from functools import lru_cache
 
 from assistant.spoken.english.bench_words import (
     AUXILIARIES,
+    DETERMINERS,
     FRAME,
     NEUTRAL,
     NOUNS,
@@ -42,6 +43,7 @@ _FEWER = frozenset(
     | {"bit", "little", "slightly", "small", "tiny", "big", "like", "quite"}
 )
 """Words by which something is said of a part, or of a degree."""
+_DEGREES = frozenset({"bit", "little", "slightly", "small", "tiny", "big", "few", "couple", "lots", "loads", "some"})
 _PAST = frozenset({"was", "were", "had"})
 _WHEN = frozenset({"yesterday", "ago", "already"})
 _SKIPPED = (FRAME | {"has", "am", "been"}) - {"one", "this"}
@@ -67,10 +69,16 @@ def chosen(tokens: Tokens, choices: Tokens, sayings: tuple[tuple[str, str], ...]
         sayings: an author's ways to say one: the words, and the alternative.
         line: what was asked, "" where it is not known.
     """
-    if not tokens or tokens[-1] in UNFINISHED_ENDS or asks_at_its_end(tokens):
+    if not tokens or tokens[-1] in UNFINISHED_ENDS or asks_at_its_end(tokens) or _goes_on(tokens):
         return None
     reading = _Reading(tokens, _claims(choices, sayings), line)
     return reading.choice(choices) if reading.read() else None
+
+
+def _goes_on(tokens: Tokens) -> bool:
+    """Whether the end only names what comes next: "the bag's fine, now the set"."""
+    bare = tuple(word for word in tokens if word not in DETERMINERS)
+    return len(bare) > 1 and bare[-1] in NOUNS and bare[-2] in ("now", "then", "next")
 
 
 @lru_cache(maxsize=256)
@@ -151,6 +159,7 @@ class _Reading:
     _denied: bool = False
     _again: bool = False
     _named: set[str] = field(default_factory=set)
+    _in_claims: set[str] = field(default_factory=set)
 
     def read(self) -> bool:
         """Whether every word is understood, and something is said."""
@@ -218,8 +227,9 @@ class _Reading:
 
     def _take(self, claim: _Claim, words: Tokens, follows: Tokens) -> bool:
         denies = self._denied or self._again
-        if denies and words[0] in _DENIALS:
-            return False  # "not no air"
+        if denies and (words[0] in _DENIALS or _DEGREES & set(words)):
+            return False  # "not no air"; "no big bubbles"
+        self._in_claims |= set(words)
         if denies:
             claim = _Claim(claim.not_so, claim.so)
             self._again = follows in (("or",), ("nor",), ("and",))
@@ -253,11 +263,13 @@ class _Reading:
         if word in TURNING or (OTHER_PLACES.get(word, frozenset()) & line and word not in line):
             return False
         self._named.add(word)
+        if word in ALSO_NEUTRAL:
+            return True
         if word in NOUNS:
             known = word in line or f"{word}s" in line
             self.of_a_part |= not known
             return known or (at > 0 and words[at - 1] in PREPOSITIONS)
-        return word in NEUTRAL or word in ALSO_NEUTRAL or word in line or word in _BETWEEN or word.isdigit()
+        return word in NEUTRAL or word in line or word in _BETWEEN or word.isdigit()
 
     def _deny(self, word: str) -> bool:
         if self._denied:
@@ -269,9 +281,11 @@ class _Reading:
     def _names_a_part(self) -> bool:
         """Whether it is said of some of what the line names together: "none in the syringe" of syringe and line."""
         for group, owned in _together(self.line):
-            named = [bool({word, _one(word)} & self._named) for word in group]
+            named = [_one(word) in self._named or word in self._named for word in group]
+            besides = [_one(word) in self._in_claims for word in group]
             # "The bag and its date": whoever speaks of the bag speaks of the whole.
-            if any(named) and not all(said for said, its in zip(named, owned, strict=True) if not its):
+            rest = zip(named, besides, owned, strict=True)
+            if any(named) and not all(said or beside or its for said, beside, its in rest):
                 return True
         return False
 

@@ -105,7 +105,7 @@ tip on, all of it, complete tip, nothing broken, nothing broken off
 piece missing | tip missing, broken, part missing, not whole, bit missing, broken off, not complete, snapped, \
 snapped off, incomplete, part gone, tip gone, bit gone, shorter, too short, piece gone, cut off, not all there
 dry | no bleeding, stopped, has stopped, no blood, not bleeding, no more blood, bleeding stopped, all dry, \
-no blood coming, bleeding has stopped, stopped now, no more, no oozing, not oozing, no longer bleeding, \
+no blood coming, bleeding has stopped, stopped now, no oozing, not oozing, no longer bleeding, \
 not bleeding any more, clean and dry, no blood any more, no bleeding any more
 still bleeding | bleeding, oozing, blood, still oozing, bleeds, still blood, bit of blood, bleeding still, \
 bleeds still, oozes, drop of blood, some blood, blood coming, not stopped, not dry, wet, trickling, bleeding some
@@ -335,7 +335,7 @@ no easy bleeding, not bleed easily, no blood thinners and no bleeding, no blood 
 nothing there, no thinners no easy bleeding
 none / a free port | no port, no port free, none free, all taken, all used, not one free, no free one, all full
 none / a second drug | no second, no second drug, no second one, no other drug, just one, only one, just one drug, \
-only one drug, nothing else, no more, nothing follows
+only one drug, nothing else, nothing follows
 """
 
 

@@ -45,7 +45,7 @@ _NOT_DEEDS = (
     *("level", "best", "hour by"),
 )
 """Beginnings of what is said of how it is done, or of what is not to be done."""
-_ALSO_NOUNS = frozenset({"start", "date", "set", "flush", "time", "label", "tape"})
+_ALSO_NOUNS = frozenset({"start", "date", "set", "flush", "time", "label", "tape", "spike"})
 _NO_THINGS = frozenset(
     {
         "about",
@@ -65,6 +65,13 @@ _NO_THINGS = frozenset(
     | {"once", "more", "or"}
 )
 """Words that end the name of a thing."""
+_LEADS = {
+    "push": frozenset({"uncover", "uncap", "open"}),
+    "tap": frozenset({"turn", "invert", "hold"}),
+    "clear": frozenset({"go"}),
+    "rise": frozenset({"open", "lower"}),
+}
+"""By a deed: what has to be done before it, so that it need not be said besides."""
 ALSO_CALLED = {
     "roller clamp": ("roller",),
     "line": ("tubing", "tube", "set"),
@@ -100,6 +107,7 @@ class Deed:
         things: to what, as it may be called; none where the line does not say.
         so, not_so: what says that it is done, and that it is not: "shut", "still open".
         places: where it then is: "on the pole".
+        leads: it only leads to a later one, which says that both are done: "uncover the port, and push the spike in".
     """
 
     verb: Verb
@@ -107,6 +115,19 @@ class Deed:
     so: frozenset[str]
     not_so: frozenset[str]
     places: tuple[str, ...] = ()
+    leads: bool = False
+
+
+@dataclass(frozen=True)
+class Kept:
+    """How something is to be left: "see that the cap stays on the hub". Saying so is not needed; denying it counts.
+
+    Attributes:
+        so, not_so: what says that it is so, and that it is not: "cap is on", "cap came off".
+    """
+
+    so: frozenset[str]
+    not_so: frozenset[str]
 
 
 def cut(text: str) -> Tokens:
@@ -123,9 +144,9 @@ def deeds_of(line: str) -> tuple[Deed, ...]:
     placed = False
     for part in re.split(r"[.,;:]|\band\b|\bthen\b", line.lower().replace("-", " ")):
         text = " ".join(cut(part))
-        if text.startswith(_NOT_DEEDS):
-            continue
         words = text.split()
+        if text.startswith(_NOT_DEEDS) or "nothing" in words:
+            continue
         while words and words[0] in _ADVERBS and words[0] not in VERBS:
             words = words[1:]
         verb = VERBS.get(words[0]) or (None if deeds else _unlisted(words)) if words else None
@@ -133,8 +154,8 @@ def deeds_of(line: str) -> tuple[Deed, ...]:
         if deeds and (also_noun or (placed and len(words) == 2 and words[1] == "motion")):
             verb = None
         if verb is not None:
-            if verb.base == "let" and "dry" in words:
-                verb = VERBS["dry"]
+            if verb.base == "let":
+                verb = next((VERBS[word] for word in words if word in ("dry", "rise")), verb)
             deed = deed_of(verb, " ".join(words[1:]))
             deeds.append(replace(deed, things=deeds[-1].things) if words[1:2] == ["it"] and deeds else deed)
             placed = any(word in PREPOSITIONS for word in words[2:])
@@ -145,7 +166,43 @@ def deeds_of(line: str) -> tuple[Deed, ...]:
         later = next((other.things for other in deeds[at + 1 :] if other.things), ())
         if not deed.things and later and deed.verb.base in ("turn", "uncover"):
             deeds[at] = replace(deed, things=later)
-    return tuple(deeds)
+    return tuple(
+        replace(deed, leads=any(_only_leads(deed, then) for then in deeds[at + 1 :])) for at, deed in enumerate(deeds)
+    )
+
+
+def _only_leads(deed: Deed, then: Deed) -> bool:
+    """Whether nobody can have done what follows without it."""
+    return deed.verb.base in _LEADS.get(then.verb.base, frozenset()) | {"hold", "go"} - {then.verb.base}
+
+
+def kept_of(line: str) -> Kept | None:
+    """How a line wants something to be left; None where it says nothing of the kind."""
+    found = re.search(r"\bsee that (?:the |its )?(\w+) stays (\w+)", line.lower())
+    if found is None:
+        return None
+    thing, state = found.groups()
+    away = _OPPOSITE.get(state, "")
+    be = ("", "is ", "is still ", "still ")
+    things = (thing, f"{thing}s")  # "cap's on" comes as "caps on"
+    states = (state, "in place", "there", "in its place")
+    so = {f"{name} {lead}{there}" for name in things for lead in be for there in states}
+    so |= {f"{thing} stayed {there}" for there in (*states, "put")} | {f"kept the {thing} {state}", "in place"}
+    gone = (away, "gone", "missing", "loose") if away else ("gone", "missing", "loose")
+    not_so = {f"{name} {lead}{there}" for name in things for lead in be for there in gone}
+    came = (f"came {away}", "fell off", "came away")
+    not_so |= {f"{thing} {went}{too}" for went in came for too in ("", " too", " with it")}
+    return Kept(frozenset(so), frozenset(not_so))
+
+
+def answered_of(line: str) -> frozenset[str]:
+    """What a line wants to have come about: "say done when they have answered" is "they have answered"."""
+    found = re.search(r"\bsay done when ([a-z ]+)", line.lower())
+    if found is None:
+        return frozenset()
+    words = ["i" if word == "you" else word for word in found[1].split()]
+    rest = words[1:]
+    return frozenset({" ".join(words), *((" ".join(rest[1:]),) if rest[:1] == ["have"] else ())})
 
 
 def _unlisted(words: list[str]) -> Verb | None:
@@ -187,6 +244,10 @@ def deed_of(verb: Verb, rest: str) -> Deed:
         so |= {"half full", "half", "at half", "about half full", "halfway", "at the halfway mark", "halfway full"}
         so -= {"full", "in"}
         not_so |= {"empty", "too full", "full", "overfull", "too low", "to the top", "to the brim"}
+    if set(noun) & {"air", "bubbles"}:
+        flaws = ("air", "bubbles", "air bubbles")
+        so |= {f"no {more}{air}{end}" for more in ("", "more ") for air in flaws for end in ("", " in it", " left")}
+        so |= {"gone", "all gone", "air free", "free of air", "got rid of it", "got rid of the air"}
     if "upside down" in rest:
         so |= {"upside down", "over", "turned over", "flipped over", "turned upside down"}
     if words[-1:] == ["shut"] or " shut" in rest:

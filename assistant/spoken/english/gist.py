@@ -12,6 +12,7 @@ from assistant.spoken.english.bench_words import (
     ASKED_OF,
     ASKING_ENDS,
     AUXILIARIES,
+    BESIDE,
     DENIALS,
     DENIALS_ALONE,
     DETERMINERS,
@@ -59,7 +60,7 @@ def gist(tokens: Tokens, asked: Asked) -> Sense | None:
     if line.either:
         sense = Sense.GOOD if so else Sense.BAD if not_so == every else Sense.ACKNOWLEDGED
     else:
-        sense = Sense.BAD if not_so else Sense.GOOD if so == every else Sense.ACKNOWLEDGED
+        sense = Sense.BAD if not_so else Sense.GOOD if so >= every else Sense.ACKNOWLEDGED
     if sense is Sense.GOOD and reading.led_by_no and not line.absent:
         return None
     if sense is Sense.GOOD and line.want is not Want.ANSWER and trouble_of(reading.beside()) is not None:
@@ -159,7 +160,16 @@ class _Reading:
     def _neutral_phrase(self) -> int:
         """The length of a phrase here that says nothing of what is asked: "without touching the tip"."""
         rest = self._tokens[self._at :]
-        return max((len(words) for words in NEUTRAL_PHRASES if rest[: len(words)] == words), default=0)
+        listed = max((len(words) for words in NEUTRAL_PHRASES if rest[: len(words)] == words), default=0)
+        return listed or (0 if self._denied else self._says_beside(self._at))
+
+    def _says_beside(self, at: int) -> int:
+        """How many words there only say that nothing went wrong with what was to be done: "did not touch it"."""
+        if self._line.want is Want.ANSWER:
+            return 0
+        beside = BESIDE.match(" ".join((*self._tokens[at:], "")))
+        words = beside[0].split() if beside else []
+        return 0 if self._things & {"air", "bubbles"} & set(words) else len(words)
 
     def _phrase(self) -> int:
         """The length of the phrase here that says something; 0 where there is none, -1 where it cannot be taken."""
@@ -212,13 +222,26 @@ class _Reading:
         """Whether it is a state and does not lead to a place: "the gloves are on", not "on the tray"."""
         if self._tokens[self._at] not in PREPOSITIONS:
             return True
-        return self._after() in ("", "now", "already", "and", "fine", "all", "nice", "okay", "i", "it", "properly")
+        if self._after() in ("", "now", "already", "and", "fine", "all", "nice", "okay", "i", "it", "properly"):
+            return True
+        follows = tuple(word for word in self._tokens[self._at + 1 :] if word not in (*ARTICLES, "is", "are", "still"))
+        return self._says_beside(self._at + 1) > 0 or (
+            len(follows) > 1 and self._is_thing(follows[0]) and any(follows[1:][:n] in self._table for n in (1, 2, 3))
+        )
+
+    def _is_thing(self, word: str) -> bool:
+        return word in NOUNS and (word in self._things or word.removesuffix("s") in self._things)
 
     def _word(self) -> int:
         """1 where the word here is understood, 0 where it is not."""
         word = self._tokens[self._at]
         if word in DENIALS:
             return self._deny(word)
+        if self._line.want is Want.START and word in ("then", "second", "moment", "minute"):
+            return 0  # "one second, then I start"
+        once_more = {"again", "more"} & set(self._line.words)
+        if word == "again" and once_more:
+            return 1
         if word in TURNS_ONLY_GOOD or (word in ("still", "again") and self._line.want is not Want.ANSWER):
             self.turned = True
             return 1

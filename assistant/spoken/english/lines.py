@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from functools import lru_cache
 
-from assistant.spoken.english.deeds import Deed, cut, deeds_of
+from assistant.spoken.english.deeds import Deed, Kept, answered_of, cut, deeds_of, kept_of
 from assistant.spoken.english.questions import Point, read_question
 from assistant.spoken.statement import Asked, Tokens, Want
 
@@ -22,6 +22,8 @@ class Line:
         either: any one of the points makes the answer a yes ("redness or swelling").
         asks: the verb with which a question begins, as it may be taken up: "is", "do", "did".
         absent: the question asks for something to be absent, so that a bare no may mean either.
+        kept: how an instruction wants something to be left.
+        answered: what an instruction wants to have come about.
     """
 
     want: Want
@@ -33,13 +35,21 @@ class Line:
     either: bool = False
     asks: str = ""
     absent: bool = False
+    kept: Kept | None = None
+    answered: frozenset[str] = frozenset()
 
 
 @lru_cache(maxsize=512)
 def read_line(asked: Asked) -> Line:
     """What the line asks for."""
     if asked.want is not Want.ANSWER:
-        return Line(asked.want, cut(asked.line), deeds=deeds_of(asked.line))
+        return Line(
+            asked.want,
+            cut(asked.line),
+            deeds=deeds_of(asked.line),
+            kept=kept_of(asked.line),
+            answered=answered_of(asked.line),
+        )
     read = read_question(asked.line)
     return Line(
         asked.want,
