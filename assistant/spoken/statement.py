@@ -50,9 +50,7 @@ class Statements(Protocol):
     def sense(self, tokens: Tokens, asked: Asked) -> Sense | None:
         """What the words say about what was asked; None where they say nothing that is understood."""
 
-    def chosen(
-        self, tokens: Tokens, choices: Tokens, sayings: tuple[tuple[str, str], ...], line: str
-    ) -> str | None:
+    def chosen(self, tokens: Tokens, choices: Tokens, sayings: tuple[tuple[str, str], ...], line: str) -> str | None:
         """The one of several alternatives that the words say, in words of their own: "murky" of "cloudy".
 
         Args:

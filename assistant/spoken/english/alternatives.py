@@ -10,7 +10,6 @@ from dataclasses import dataclass, field
 from functools import lru_cache
 
 from assistant.spoken.english.bench_words import (
-    AUXILIARIES,
     DETERMINERS,
     FRAME,
     NEUTRAL,
@@ -32,22 +31,23 @@ from assistant.spoken.english.choices import (
     ways_of,
 )
 from assistant.spoken.english.deeds import cut
-from assistant.spoken.english.gist import asks_at_its_end
+from assistant.spoken.english.gist import asks_at_its_end, is_put_off
 from assistant.spoken.statement import Tokens
 
 _DENIALS = frozenset({"not", "no", "none", "nothing", "nobody", "neither", "never", "without", "nor"})
 _BETWEEN = frozenset({"any", "more", "sign", "signs", "of", "them", "to", "single", "all", "longer", "visible", "been"})
 """What may stand between a denial and what it denies."""
 _FEWER = frozenset(
-    {"one", "two", "three", "four", "some", "most", "half", "few", "couple", "first", "second", "third", "last", "only"}
+    {"one", "two", "three", "four", "some", "most", "few", "couple", "first", "second", "third", "last", "only"}
     | {"bit", "little", "slightly", "small", "tiny", "big", "like", "quite"}
 )
 """Words by which something is said of a part, or of a degree."""
 _DEGREES = frozenset({"bit", "little", "slightly", "small", "tiny", "big", "few", "couple", "lots", "loads", "some"})
 _PAST = frozenset({"was", "were", "had"})
 _WHEN = frozenset({"yesterday", "ago", "already"})
-_SKIPPED = (FRAME | {"has", "am", "been"}) - {"one", "this"}
+_SKIPPED = (FRAME | {"has", "am", "been"}) - {"one", "this", "there", "here", "okay"}
 _LEAVES_OUT = frozenset({"but", "except"})
+_CARRIES = frozenset({"do", "does", "did", "has", "have", "can"})
 _SPEAKERS = frozenset({"he", "she", "they", "you", "nurse", "partner", "colleague", "somebody", "someone"})
 _WHOLE = ""
 
@@ -69,7 +69,9 @@ def chosen(tokens: Tokens, choices: Tokens, sayings: tuple[tuple[str, str], ...]
         sayings: an author's ways to say one: the words, and the alternative.
         line: what was asked, "" where it is not known.
     """
-    if not tokens or tokens[-1] in UNFINISHED_ENDS or asks_at_its_end(tokens) or _goes_on(tokens):
+    if not tokens or is_put_off(tokens) or tokens[-1] in UNFINISHED_ENDS or asks_at_its_end(tokens):
+        return None
+    if _goes_on(tokens) or ("looked", "like") in zip(tokens, tokens[1:], strict=False):
         return None
     reading = _Reading(tokens, _claims(choices, sayings), line)
     return reading.choice(choices) if reading.read() else None
@@ -104,8 +106,11 @@ def _add(table: dict[Tokens, _Claim], rows: list[tuple[str, _Claim]], *, over: b
     """Add rows to a table; what it held before counts first, but for what `over` adds that it is not."""
     before = dict(table)
     for way, claim in rows:
-        words = _content(cut(way))
-        if not words or (words in before and not over):
+        said = cut(way)
+        words = _content(said)
+        # "Has fluid" must not make a claim of every "fluid".
+        worn_down = len(words) == 1 < len(said) and words[0] in NEUTRAL | NOUNS | _DENIALS
+        if not words or worn_down or (words in before and not over):
             continue
         old = table.get(words, _Claim(frozenset()))
         if words in before:
@@ -191,7 +196,13 @@ class _Reading:
         left = [choice for choice in choices if all(choice != denied for denied, _part in self.not_so)]
         if len(complete) == 1 and (len(said) == 1 or complete <= OF_A_PART):
             (found,) = complete
-        elif not complete and len(left) == 1 and said <= set(left) and (len(choices) > 2 or set(choices) in EITHER_OR):
+        elif (
+            not complete
+            and len(left) == 1
+            and not self._named & set(ORDERED)
+            and said <= set(left)
+            and (len(choices) > 2 or set(choices) in EITHER_OR)
+        ):
             (found,) = left
         else:
             return None
@@ -211,7 +222,7 @@ class _Reading:
         kept = []
         for at, word in enumerate(tokens):
             follows = tokens[at + 1 : at + 2]
-            if word in AUXILIARIES and follows in (("not",), ("see",), ("feel",), ("hear",)) and word not in _PAST:
+            if word in _CARRIES and follows in (("not",), ("see",), ("feel",), ("hear",)):
                 continue
             if word == "this" and follows == ("one",):
                 continue

@@ -36,7 +36,7 @@ leaking | leaks, leak, a leak, wet, dripping, torn, hole, small leak, drop outsi
 seeping, dripping out, damp, moist, puncture, punctured, hole in it, split, leaking out, loses fluid, losing fluid
 expired | out of date, past its date, past date, too old, not in date, date passed, overdue, outdated, \
 gone out of date, over its date, past expiry, past expiry date, past use by, expiry passed, passed its date, \
-past it, date gone, date expired, not good any more, has expired, no longer in date, ran out, run out, date past
+date gone, date expired, not good any more, has expired, no longer in date, ran out, run out, date past
 sealed and in date | in date and sealed, both sealed and in date, sealed and good, all sealed and in date, \
 sealed and not expired, both fine, all good, both good, sealed in date, seal fine in date, intact in date, all fine, \
 both all right, sealed and current, closed and in date, good, fine, no tears in date
@@ -154,7 +154,7 @@ no hard cord, supple
 none / some | no air, no bubbles, no air bubbles, bubble free, air free, not a single bubble, not one bubble, \
 nothing in, no bubbles at all, no air at all, only fluid, all clear, no bubbles left, free of air, clear of air, \
 nothing, clear, all out, air all out, air out, not any, not any air, airless, only liquid, all liquid, all fluid, \
-just fluid, nothing but fluid, not see any, not one, not seen any, zero
+nothing but fluid, not see any, not one, not seen any, zero
 none | nothing, nothing there, nothing of kind, nothing like that, not any, not one, none at all, nothing at all, \
 no such thing
 some / none | bubbles, bubble, some air, some bubbles, air, one bubble, a few bubbles, few bubbles, \
@@ -202,22 +202,21 @@ quiet and fine | both good, all good, all fine, all well, everything fine, no al
 no problems
 patient unwell | unwell, poorly, ill, sick, not well, feels sick, feels unwell, dizzy, worse, not fine, \
 not feeling well
-comes out | come out, taken out, to be taken out, remove, removed, to be removed, out it comes, pull it, goes, \
-to come out, catheter out, must come out, has to come out
-stays in | stays, stay, leave in, leave it in, keep in, keep it in, left in, keep it, kept in, not come out, \
-not comes out, catheter stays, to stay in, stays where, stays put, remains in, remains, has to stay in, stays there, \
-stay there
+comes out | come out, taken out, to be taken out, remove, removed, to be removed, out it comes, goes, to come out, \
+catheter out, must come out, has to come out
+stays in | stays, stay, leave in, leave it in, keep in, keep it in, left in, kept in, not come out, not comes out, \
+catheter stays, to stay in, stays where, stays put, remains in, remains, has to stay in, stays there, stay there
 it stays | stays, stay, leave in, leave it in, keep in, keep it in, kept in, not come out, remains, remains in, \
 stays put
 it comes out | come out, taken out, remove, removed, to be removed, goes, out, catheter out
-all three | all there, all of them, all of it, all complete, everything, everything there, all so, yes to all, \
+all three | all there, all of them, all of it, all complete, everything, everything there, yes to all, \
 three of three, all three good, all three fine, all good, all fine, nothing missing, all three of them, \
 primed loaded no air, primed and loaded no air, all done
 within range | in limits, within limits, inside range, inside limits, in usual range, inside usual range, fine, \
 okay, in usual, normal, usual
 out of range | outside, outside limits, outside usual range, out of limits, above range, below range, over limit, \
-under range, beyond range, over, above it, below it, above limit, too fast, too slow, not in range, \
-not within range, not normal, not usual
+under range, beyond range, over, above limit, too fast, too slow, not in range, not within range, not normal, \
+not usual
 in date | date fine, date good, date okay, not overdue, still good, within date, in its date, still fine, not due, \
 not due yet, current, okay, good, date in order, within its time
 overdue | out of date, past date, past due, due yesterday, over date, date passed, past its date, \
@@ -263,7 +262,7 @@ at bed height, level with bed, beside patient, same height as patient, level wit
 far above | too high, too high up, way up, way too high, much too high, way above, high above, well above, \
 far above patient, high up, up too high, higher than patient, much higher than patient, far too high, a lot higher, \
 much above
-a soft limit | soft one, soft limit, can be passed, can override, can be overridden
+a soft limit | soft one, soft limit, can be passed, can be overridden
 a hard limit | hard one, hard limit, can not be passed, can not override, can not be overridden
 clear | clear now, gone, alert gone, no alert, no other alert, no more alerts, nothing, nothing on, empty, \
 no message, no alarm, cleared, all cleared, no alerts
@@ -273,7 +272,7 @@ nothing | no, none, nothing at all, says nothing, not say, no message, nothing o
 no hint, blank
 above the pump | above, above it, upstream, upper, above pump
 below the pump | below, below it, downstream, under pump, lower, below pump
-above | above it
+above | 
 another infusion | other infusion, more, something else running, something else, another drug, another bag, \
 second one, one more
 rinse it in | rinse, rinse in, rinse it, flush in, rinsed in
@@ -284,10 +283,10 @@ too much | more, more than bag, over, excess
 enough | plenty, lots, lots left, sufficient, enough left, plenty left, enough in both, enough for now, enough in all
 nearly empty | almost empty, running out, low, getting low, running low, not enough, not much left, close to empty, \
 nearly dry, almost dry
-due | due now, time for it, time, right time, on time, is time, on schedule, late, overdue
+due | due now, time for it, time, right time, on time, on schedule, late, overdue
 too early | not due, not yet due, not time, early, too soon, not due yet, already given, already had it, \
 given too recently
-still fresh | fresh, new, not due, not due yet, too early, just changed, still good, in date, not old
+still fresh | fresh, new, not due, not due yet, too early, still good, in date, not old
 dry and soft | soft dry, soft and dry, dry soft, fine, all good, normal, healthy
 wet | moist, soaked, damp, leaking, leaks, soggy, weeping
 complete and right | all correct, everything right, everything correct, all complete, nothing missing nothing wrong, \
@@ -305,12 +304,12 @@ said wrong drug
 ready-mixed | ready mixed, premixed, pre mixed, mixed already, comes mixed, from pharmacy, mixed in pharmacy, \
 mixed by pharmacy
 mixed on this ward | mixed on ward, mixed on unit, mixed here, mixed by us, ward mixed, mixed ourselves
-on the screen | on screen, see it, see rhythm, rhythm there, showing, visible, shows, displayed, on monitor
+on the screen | on screen, see rhythm, rhythm there, showing, visible, shows, displayed, on monitor
 there is none | none, nothing, nothing there, no rhythm, no monitor, not connected, blank, nothing on screen, \
-not on screen, not see it, not see any
+not on screen, not see any
 comfortable | fine, okay, good, feels good, feels okay, no burning, no pain, comfy, all right, no complaints
 burning | burns, stings, stinging, burn, burning feeling
-a free port | free port, port free, free one, one free, found one, there port, got port, found free port
+a free port | free port, port free, free one, one free, found one, there port, found free port
 this line | same line, same one, right line, correct line, right one
 another line | different line, other line, not this line, not this one, not same line, different one, wrong one
 a second drug | second drug, another drug, one more, another one, second one, one more drug, there second
@@ -334,7 +333,7 @@ not on any, no bleeding, no blood thinners no bleeding, no thinners no bleeding,
 no easy bleeding, not bleed easily, no blood thinners and no bleeding, no blood thinners no easy bleeding, \
 nothing there, no thinners no easy bleeding
 none / a free port | no port, no port free, none free, all taken, all used, not one free, no free one, all full
-none / a second drug | no second, no second drug, no second one, no other drug, just one, only one, just one drug, \
+none / a second drug | no second, no second drug, no second one, no other drug, only one, just one drug, \
 only one drug, nothing else, nothing follows
 """
 
@@ -464,6 +463,26 @@ ORDERED = (
 """What an order, or a colleague who repeats it, may lack."""
 
 ALSO_NEUTRAL = frozenset(
-    "coming inside she he her him his patient key typed keyed chose chosen selected picked used took got found".split()
+    [
+        "coming",
+        "inside",
+        "she",
+        "he",
+        "her",
+        "him",
+        "his",
+        "patient",
+        "key",
+        "typed",
+        "keyed",
+        "chose",
+        "chosen",
+        "selected",
+        "picked",
+        "used",
+        "took",
+        "got",
+        "found",
+    ]
 )
 """Words beside those of `bench_words.NEUTRAL` that change nothing about which alternative it is."""

@@ -57,7 +57,16 @@ def phrases_at(asked: Asked) -> dict[Tokens, Says]:
 
 
 _ALL = ("all", "everything is", "it is all", "they are all", "all of it is", "all of them are")
-_ALL_OF_IT = ("all of it", "all of them", "yes to all", "all three", "all four", "all five", "all set", "everything is set")
+_ALL_OF_IT = (
+    "all of it",
+    "all of them",
+    "yes to all",
+    "all three",
+    "all four",
+    "all five",
+    "all set",
+    "everything is set",
+)
 
 
 def _ends(line: Line) -> Iterator[str]:
@@ -102,7 +111,11 @@ def _of_points(line: Line) -> list[tuple[str, Says]]:
         rows += [(f"{word} {end}", Says(every)) for word in _ALL for end in _ends(line)]
     verbs = TAKEN_UP.get(line.asks, ())
     if "ready" in line.words[-2:]:
-        rows += [(f"{who} {be} {ready}", Says(every)) for who, be in (("i", "am"), ("we", "are")) for ready in ("ready", "set", "all set")]
+        rows += [
+            (f"{who} {be} {ready}", Says(every))
+            for who, be in (("i", "am"), ("we", "are"))
+            for ready in ("ready", "set", "all set")
+        ]
     subjects = ("i", "we") if "you" in line.words else ("it", "they", "that", "everything", "both", "she", "he")
     for subject in subjects:
         if not feared or line.absent:

@@ -5,6 +5,7 @@ or as one that changes nothing. A word that may turn the meaning round (of doubt
 thing) ends the reading, and so does a word that is not known.
 """
 
+import re
 from dataclasses import replace
 
 from assistant.spoken.english.bench_words import (
@@ -16,7 +17,6 @@ from assistant.spoken.english.bench_words import (
     DENIALS,
     DENIALS_ALONE,
     DETERMINERS,
-    FRAME,
     LOOKED,
     NEUTRAL,
     NEUTRAL_PHRASES,
@@ -26,9 +26,7 @@ from assistant.spoken.english.bench_words import (
     PARTICLES,
     PREPOSITIONS,
     PRONOUNS,
-    REWORDED,
     SMALL_WORDS,
-    SUBJECT_NOUNS,
     SUBJECTS,
     TURNING,
     TURNS_ONLY_GOOD,
@@ -42,6 +40,11 @@ from assistant.spoken.statement import Asked, Sense, Tokens, Want
 
 _ALL = frozenset({"every", "all", "each", "both"})
 _SOME = frozenset({"one", "two", "some", "few", "couple", "half", "most"})
+_CONDITIONS = frozenset({"until", "till", "when", "while", "before", "after", "if", "unless", "once"})
+_PUT_OFF = re.compile(
+    r" in (?:a|one|two|another|just a|half a) (?:bit|while|tick|minutes?|moments?|seconds?|secs?|mins?|few) "
+    r"| (?:one|another) (?:moment|second|minute|sec|min) | going to "
+)
 _PARTICLE_WITHIN = 7
 """How many words later a particle may follow its verb: "rolled the clamp all the way down"."""
 
@@ -75,19 +78,10 @@ def asks_at_its_end(tokens: Tokens) -> bool:
     return any(tokens[-len(end) :] == end for end in ASKING_ENDS if len(end) < len(tokens))
 
 
-def content_of(tokens: Tokens) -> Tokens:
-    """The words without those that only make a sentence of them: "the bag looks clear" is "clear"."""
+def is_put_off(tokens: Tokens) -> bool:
+    """Whether words say that it will be so: "in a minute", "going to", or "until it is full" at their beginning."""
     text = f" {' '.join(tokens)} "
-    for said, means in REWORDED:
-        text = text.replace(f" {said} ", f" {means} ")
-    words = text.split()
-    if words[:1] == ["no"] and words[1:2] and words[1] in PRONOUNS:
-        words = words[1:]
-    at = next((at for at, word in enumerate(words) if word not in DETERMINERS), len(words))
-    subject = words[at : at + 1] and (words[at] in SUBJECT_NOUNS or words[at].removesuffix("s") in SUBJECT_NOUNS)
-    if subject and len(words) > at + 1 and (words[at + 1] in FRAME or words[at].endswith("s")):
-        words = words[at + 1 :]
-    return tuple(word for word in words if word not in FRAME)
+    return tokens[0] in _CONDITIONS or _PUT_OFF.search(text) is not None
 
 
 def _written_out(tokens: Tokens) -> Tokens:
@@ -135,7 +129,7 @@ class _Reading:
         tokens = self._tokens
         if not tokens or (len(tokens) > 1 and tokens[0] in AUXILIARIES and tokens[1] not in DENIALS):
             return False
-        if asks_at_its_end(tokens) or tokens[-1] in UNFINISHED_ENDS:
+        if asks_at_its_end(tokens) or is_put_off(tokens) or tokens[-1] in UNFINISHED_ENDS:
             return False
         if any(tokens[0] == deed.verb.base and tokens[1:2] and tokens[1] in ARTICLES for deed in self._line.deeds):
             return False  # the line said after the assistant: "open the clamp"
