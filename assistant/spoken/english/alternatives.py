@@ -23,7 +23,10 @@ from assistant.spoken.english.bench_words import (
 from assistant.spoken.english.choices import (
     ALSO_NEUTRAL,
     ASPECTS,
+    AT_FAULT,
+    DENIED_BY,
     EITHER_OR,
+    FELT,
     OF_A_PART,
     ORDERED,
     PAST,
@@ -32,6 +35,7 @@ from assistant.spoken.english.choices import (
 )
 from assistant.spoken.english.deeds import cut
 from assistant.spoken.english.gist import asks_at_its_end, is_put_off
+from assistant.spoken.english.verbs import VERBS
 from assistant.spoken.statement import Tokens
 
 _DENIALS = frozenset({"not", "no", "none", "nothing", "nobody", "neither", "never", "without", "nor"})
@@ -69,6 +73,10 @@ def chosen(tokens: Tokens, choices: Tokens, sayings: tuple[tuple[str, str], ...]
         sayings: an author's ways to say one: the words, and the alternative.
         line: what was asked, "" where it is not known.
     """
+    exact = {choice for choice in choices for way in ways_of(choice, choices) if tokens == cut(way)}
+    if len(exact) == 1:
+        return exact.pop()
+    tokens = tokens[:-1] if tokens[-1:] == ("yet",) and set(tokens) & _DENIALS else tokens
     if not tokens or is_put_off(tokens) or tokens[-1] in UNFINISHED_ENDS or asks_at_its_end(tokens):
         return None
     if _goes_on(tokens) or ("looked", "like") in zip(tokens, tokens[1:], strict=False):
@@ -98,6 +106,8 @@ def _claims(choices: Tokens, sayings: tuple[tuple[str, str], ...]) -> dict[Token
             mine = frozenset({(choice, part)})
             of_parts += [(way, _Claim(mine)) for way in (part, *aspect.so)]
             of_parts += [(way, _Claim(frozenset(), mine)) for way in aspect.not_so]
+        denied = frozenset({(choice, _WHOLE)})
+        of_parts += [(way, _Claim(frozenset(), denied)) for way in DENIED_BY.get(choice.lower(), ())]
     _add(table, of_parts, over=True)
     return table
 
@@ -151,6 +161,7 @@ class _Reading:
         of_a_part: it speaks of a part, or of a degree.
         left_out: it holds a "but": nothing may be left of what it says beside.
         past: it speaks of what was.
+        told: somebody else says so.
     """
 
     tokens: Tokens
@@ -161,6 +172,7 @@ class _Reading:
     of_a_part: bool = False
     left_out: bool = False
     past: bool = False
+    told: bool = False
     _denied: bool = False
     _again: bool = False
     _named: set[str] = field(default_factory=set)
@@ -208,7 +220,7 @@ class _Reading:
             return None
         if found not in left or ((self.of_a_part or self.left_out) and found not in OF_A_PART):
             return None
-        return None if self.past and found not in PAST else found
+        return None if (self.past and found not in PAST) or (self.told and found not in FELT) else found
 
     def _is_complete(self, choice: str) -> bool:
         parts = {part for other, part in self.so if other == choice}
@@ -217,7 +229,7 @@ class _Reading:
     def _words(self) -> Tokens:
         """The words without those that only make a sentence of them."""
         tokens = self.tokens
-        if tokens[0] == "no" and tokens[1:2] and tokens[1] in PRONOUNS | {"not", "no"}:
+        if tokens[0] == "no" and tokens[1:2] and tokens[1] in PRONOUNS | _DENIALS:
             tokens = tokens[1:]
         kept = []
         for at, word in enumerate(tokens):
@@ -270,7 +282,8 @@ class _Reading:
             self.of_a_part = True
             return True
         if word == "says" and words[at - 1 : at] and words[at - 1] in _SPEAKERS:
-            return False
+            self.told = words[at - 1] in ("he", "she")
+            return self.told
         if word in TURNING or (OTHER_PLACES.get(word, frozenset()) & line and word not in line):
             return False
         self._named.add(word)
@@ -279,7 +292,7 @@ class _Reading:
         if word in NOUNS:
             known = word in line or f"{word}s" in line
             self.of_a_part |= not known
-            return known or (at > 0 and words[at - 1] in PREPOSITIONS)
+            return known or word in AT_FAULT or (at > 0 and words[at - 1] in PREPOSITIONS)
         return word in NEUTRAL or word in line or word in _BETWEEN or word.isdigit()
 
     def _deny(self, word: str) -> bool:
@@ -309,5 +322,7 @@ def _together(line: str) -> tuple[tuple[tuple[str, ...], tuple[bool, ...]], ...]
     for match in re.finditer(rf"\b{lead}(\w+)((?:, \w+)*),? and ((?:its |the )?)(?:new |old )?(\w+)", line.lower()):
         first, further, owner, last = match.groups()
         group = (first, *re.findall(r"\w+", further), last)
+        if any(word in VERBS and word not in NOUNS for word in group):
+            continue  # "the site, and feel it"
         found.append((group, (*[False] * (len(group) - 1), owner == "its ")))
     return tuple(found)

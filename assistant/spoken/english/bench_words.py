@@ -93,9 +93,9 @@ _FLAW = r"(?:air bubbles?|bubbles?|air|leaks?|drips|kinks?|problems?|issues?|tro
 BESIDE = re.compile(
     r"(?:(?:(?:i |we |have |has |had |did |and )*(?:not|never|without|nobody|nothing|no)(?: has| is| have)? "
     rf"{_TOUCH}(?: (?:anything|it|either one|either|any of it|any|them|a drop|a thing|{_END}))?)"
-    rf"|(?:(?:with |there (?:is|are) |and |i see )*no {_FLAW}(?: (?:in it|at all|anywhere|in the line|in there|left))?)"
+    rf"|(?:(?:with |there (?:is|are) |and |i see )*(?:no|without|without any) {_FLAW}(?: (?:in it|at all|anywhere|in the line|in there|left))?)"
     r"|(?:nothing (?:is |has )?(?:gone |went )?wrong(?: with it)?)"
-    rf"|(?:kept {_END} (?:sterile|clean))) "
+    rf"|(?:kept {_END} (?:sterile|clean))|(?:{_TOUCH} (?:nothing|neither|none of it))) "
 )
 """What is said besides of something done: that nothing was touched or lost, that there is no flaw."""
 NEUTRAL_PHRASES = tuple(

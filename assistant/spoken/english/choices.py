@@ -8,9 +8,8 @@ from dataclasses import dataclass
 
 _TABLE = """
 all there | complete, all complete, everything is there, nothing missing, nothing is missing, nothing lacking, \
-all of it, complete and signed, clear and signed, signed and complete, all signed, all three, everything there, \
-all present, nothing left out, not missing anything, full, all in order, complete and clear, clear and complete, \
-nothing lacks, everything on, all on it, all on there
+all of it, complete and signed, clear and signed, signed and complete, all three, everything there, all present, \
+nothing left out, not missing anything, full, all in order, nothing lacks, everything on, all on it, all on there
 something missing | missing, one thing missing, one missing, incomplete, not complete, not all there, not signed, \
 unsigned, no signature, no rate, no date, no dose, no volume, nobody signed, signature missing, rate missing, \
 date missing, left out, something lacking, lacks something, part missing, bit missing, not everything there, \
@@ -19,8 +18,8 @@ left something out, forgot something, left out something, left bit out, missed s
 something forgotten, not all of it, one thing left out, left part out, missed part, missed bit
 safe to give | no allergies, no known allergies, no allergy, not allergic, she not allergic, he not allergic, safe, \
 no allergies on file, no allergies listed, no allergies in chart, okay to give, fine to give, none listed, \
-nothing listed, no allergy to it, allergic to nothing, allergic to something else, no allergy on, no allergies on, \
-nothing on allergies, none known, no allergies recorded, no allergies charted
+nothing listed, no allergy to it, allergic to nothing, no allergy on, no allergies on, nothing on allergies, \
+none known, no allergies recorded, no allergies charted
 allergic | she allergic, he allergic, patient allergic, allergy, allergic to, allergic to it, not safe, \
 not safe to give, an allergy, she has allergy, he has allergy, known allergy, allergic to this, allergic to that, \
 allergies, has allergy, allergy to it, allergy on, there allergy, allergic to drug, reacts to it
@@ -42,10 +41,10 @@ sealed and not expired, both fine, all good, both good, sealed in date, seal fin
 both all right, sealed and current, closed and in date, good, fine, no tears in date
 opened | open, already open, torn, not sealed, seal broken, unsealed, been opened, already opened, tampered, \
 seal gone, undone, not closed, damaged, ripped, tear
-healthy | good, fine, all good, all fine, normal, clean and dry, no redness, soft and cool, nothing wrong, \
-no problems, not red not swollen, okay, cool and soft, no redness or swelling, pink and healthy, perfect, \
-looks normal, soft and dry, clean, nothing to see, no changes, no swelling, no signs of anything, unremarkable, \
-cool soft and dry, no redness no swelling, no redness no swelling no pain, not red not swollen not painful
+healthy | good, fine, all good, all fine, normal, clean and dry, soft and cool, nothing wrong, no problems, \
+not red not swollen, okay, cool and soft, no redness or swelling, pink and healthy, perfect, looks normal, \
+soft and dry, clean, nothing to see, no changes, no signs of anything, unremarkable, cool soft and dry, \
+no redness no swelling, no redness no swelling no pain, not red not swollen not painful
 red | bit red, little red, reddened, pink, redness, some redness, red around site, slightly red, inflamed, pinkish, \
 reddish, flushed, redness around it, red streak
 swollen | puffy, swelling, bit swollen, some swelling, little swollen, slightly swollen, bit puffy, swelled up, \
@@ -76,8 +75,8 @@ can run in one line
 apart | incompatible, not compatible, not together, must stay apart, separate, keep apart, stay apart, separately, \
 keep separate, keep them separate, kept apart, has to be separate, have to stay apart, not mix, never together, \
 not run together, not go together, can not run together, may not run together, incompatible together, on own line, \
-own line, separate lines, on their own, must not run together, must not mix, no together, not share, \
-not allowed together, must be kept apart, must be separate
+own line, separate lines, on their own, must not run together, must not mix, not share, not allowed together, \
+must be kept apart, must be separate
 the secondary | secondary, small bag, piggyback, just secondary, only secondary, small one, little bag, \
 just piggyback, secondary drips, secondary dripping, small bag drips, piggyback drips, secondary only, \
 secondary chamber, secondary is dripping, secondary one
@@ -101,7 +100,7 @@ pain | hurts, painful, she has pain, he has pain, some pain, hurting, it hurts h
 sore, aching
 swelling | puffy, swells, swollen, some swelling, bit swollen, puffing up, lump
 whole | intact, complete, in one piece, tip there, all there, nothing missing, undamaged, entire, in one, unbroken, \
-tip on, all of it, complete tip, nothing broken, nothing broken off
+all of it, complete tip, nothing broken, nothing broken off
 piece missing | tip missing, broken, part missing, not whole, bit missing, broken off, not complete, snapped, \
 snapped off, incomplete, part gone, tip gone, bit gone, shorter, too short, piece gone, cut off, not all there
 dry | no bleeding, stopped, has stopped, no blood, not bleeding, no more blood, bleeding stopped, all dry, \
@@ -110,15 +109,15 @@ not bleeding any more, clean and dry, no blood any more, no bleeding any more
 still bleeding | bleeding, oozing, blood, still oozing, bleeds, still blood, bit of blood, bleeding still, \
 bleeds still, oozes, drop of blood, some blood, blood coming, not stopped, not dry, wet, trickling, bleeding some
 feeling fine | fine, good, well, comfortable, okay, feels fine, feels good, she fine, he fine, feeling good, \
-feeling okay, feels well, all right, feels all right, happy, no pain no itching, no problems, feels okay, \
-fine in self, not any complaints, says fine
+feeling okay, feels well, all right, feels all right, happy, no problems, feels okay, fine in self, \
+not any complaints, says fine
 in pain | pain, hurts, sore, hurting, she in pain, he in pain, has pain, painful, aching, has some pain, feels pain, \
 complains of pain
 itching | itchy, itches, itch, scratching, hives, itchy skin, itching all over, has rash, rash
 short of breath | breathless, out of breath, hard to breathe, short breath, struggling to breathe, can not breathe, \
 not breathe, gasping, breathing hard, trouble breathing, wheezing, puffing, struggling for breath, breathing fast
 breathing easily | breathing fine, breathing normally, easy, comfortable, breathing well, breathing okay, \
-breathes easily, breathing easy, no trouble breathing, no trouble with breath, calm, no pain
+breathes easily, breathing easy, no trouble breathing, no trouble with breath
 still fluid | fluid, some left, not empty, plenty, still some, half full, fluid left, plenty left, some fluid, \
 still some left, has fluid, enough, fluid in, fluid in it, lots left, lots of fluid, some fluid left, bit of fluid, \
 plenty of fluid, not dry, got fluid, fluid there, still fluid left, some in it, bit left, some liquid, not run out, \
@@ -136,21 +135,18 @@ all unclamped, none clamped, no closed clamp, no clamps closed
 one closed | closed clamp, one still closed, one shut, one not open, not all open, closed, shut, clamped, \
 one clamped, roller closed, still closed, clamp closed, clamp shut, one clamp closed, two closed, some closed, \
 not open, found closed one
-sound | fine, good, all good, intact, no problems, okay, nothing wrong, all fine, straight, no kinks, no kink, \
-undamaged, correct, both good, all okay, no faults, no problem, well loaded, loaded right, loaded correctly, \
-loaded properly, not kinked and loaded right, loaded right no kinks, no kinks loaded right, loaded well, good order
+sound | fine, good, all good, intact, no problems, okay, nothing wrong, all fine, undamaged, both good, all okay, \
+no faults, no problem, good order
 a kink | kinked, kink, bent, kinks, twisted, folded, pinched, squashed, knotted
 something loose | loose, loose connection, one loose, wobbly, came loose, not tight, one not tight, connection loose
 right line | right one, correct line, correct one, right, correct, line right, one right, line correct, \
 right all along, right line tight, right and tight
-wrong line | wrong one, wrong, other line, line wrong, not right line, not right one, different line, different one, \
-wrong bag
+wrong line | wrong one, wrong, other line, line wrong, not right line, not right one, different line, different one
 loose connection | loose, something loose, loose one, connection loose, connections loose, not tight, one not tight, \
 something not tight, came loose
 changed | not healthy, different, not normal, looks bad, different now, worse, got worse, redder, not same, \
 not as before, something changed
-soft | feels soft, not hard, soft and flat, nothing hard, no cord, smooth, not cord, no cord no pus, soft all way, \
-no hard cord, supple
+soft | feels soft, soft and flat, smooth, no cord no pus, soft all way, supple
 none / some | no air, no bubbles, no air bubbles, bubble free, air free, not a single bubble, not one bubble, \
 nothing in, no bubbles at all, no air at all, only fluid, all clear, no bubbles left, free of air, clear of air, \
 nothing, clear, all out, air all out, air out, not any, not any air, airless, only liquid, all liquid, all fluid, \
@@ -174,8 +170,9 @@ pump beeping, pump alarm, beep
 freely | free, easy, easily, smooth, smoothly, no resistance, without resistance, goes in easily, goes in fine, \
 went in easily, went in fine, runs well, runs easily, flows freely, flushed easily, flushed freely, easy to push, \
 pushes easily, runs fine, flushes fine
-patent | open, works, flushes freely with blood return, patent with blood return, flushes freely blood return, \
-freely, blood return and flushes
+patent | open, flushes freely with blood return, patent with blood return, flushes freely blood return, \
+blood return and flushes, flushes well with blood return, flushes freely with blood, flushes fine with blood return, \
+good flush and blood return
 no blood | blood not come back, no blood comes, no blood coming, no blood back, no flashback, not see blood, \
 not get blood, not get any blood, not see any blood, nothing back, blood did not come, no blood return, \
 without blood, no return of blood, not any blood
@@ -213,7 +210,7 @@ all three | all there, all of them, all of it, all complete, everything, everyth
 three of three, all three good, all three fine, all good, all fine, nothing missing, all three of them, \
 primed loaded no air, primed and loaded no air, all done
 within range | in limits, within limits, inside range, inside limits, in usual range, inside usual range, fine, \
-okay, in usual, normal, usual
+okay, in usual, normal, usual, inside, inside it
 out of range | outside, outside limits, outside usual range, out of limits, above range, below range, over limit, \
 under range, beyond range, over, above limit, too fast, too slow, not in range, not within range, not normal, \
 not usual
@@ -257,8 +254,8 @@ not low and not high, not low not high, not high not low, in between, all normal
 high | too high, above normal, above range, over range, over normal, on high side, raised, elevated, above, \
 high side, higher than normal, increased
 level | same level, at same level, level with heart, same height, at same height, level with him, level with her, \
-at patient level, at his level, at her level, even, at level of patient, equal height, at heart level, \
-at bed height, level with bed, beside patient, same height as patient, level with patient, as high as patient
+at patient level, at his level, at her level, at level of patient, equal height, at heart level, at bed height, \
+level with bed, beside patient, same height as patient, level with patient, as high as patient
 far above | too high, too high up, way up, way too high, much too high, way above, high above, well above, \
 far above patient, high up, up too high, higher than patient, much higher than patient, far too high, a lot higher, \
 much above
@@ -268,13 +265,13 @@ clear | clear now, gone, alert gone, no alert, no other alert, no more alerts, n
 no message, no alarm, cleared, all cleared, no alerts
 another alert | second alert, one more alert, new one, more alerts, alert again, next alert, still alert, \
 new message, another one
-nothing | no, none, nothing at all, says nothing, not say, no message, nothing of that, not show, does not tell, \
-no hint, blank
+nothing | none, nothing at all, says nothing, not say, no message, nothing of that, not show, does not tell, \
+no hint, blank, nothing else running, nothing else is, nothing else there, nothing else runs, nothing else in it, \
+nobody else
 above the pump | above, above it, upstream, upper, above pump
 below the pump | below, below it, downstream, under pump, lower, below pump
-above | 
 another infusion | other infusion, more, something else running, something else, another drug, another bag, \
-second one, one more
+second one, one more, second one running, another one running, another running, second infusion running
 rinse it in | rinse, rinse in, rinse it, flush in, rinsed in
 leave it | leave, leave in, left, stays, not rinse, not rinsed
 fits the bag | fits, fit, matches bag, agrees with bag, same as bag, right for bag, okay
@@ -283,14 +280,14 @@ too much | more, more than bag, over, excess
 enough | plenty, lots, lots left, sufficient, enough left, plenty left, enough in both, enough for now, enough in all
 nearly empty | almost empty, running out, low, getting low, running low, not enough, not much left, close to empty, \
 nearly dry, almost dry
-due | due now, time for it, time, right time, on time, on schedule, late, overdue
+due | due now, it is time, time for it, on time, on schedule, late, overdue
 too early | not due, not yet due, not time, early, too soon, not due yet, already given, already had it, \
 given too recently
 still fresh | fresh, new, not due, not due yet, too early, still good, in date, not old
 dry and soft | soft dry, soft and dry, dry soft, fine, all good, normal, healthy
 wet | moist, soaked, damp, leaking, leaks, soggy, weeping
-complete and right | all correct, everything right, everything correct, all complete, nothing missing nothing wrong, \
-nothing missing and nothing wrong, correct and complete, all right and complete, all of it, word for word, \
+complete and right | all correct, everything right, everything correct, nothing missing nothing wrong, \
+nothing missing and nothing wrong, correct and complete, all right and complete, word for word, \
 no mistakes nothing missing, complete and accurate, perfect, all correct and complete, got everything right, \
 got it all right, repeated everything right, said everything right, said it all right, repeated all correctly, \
 repeated everything correctly, repeated correctly, everything complete and right, got all right, all repeated right, \
@@ -307,10 +304,10 @@ mixed on this ward | mixed on ward, mixed on unit, mixed here, mixed by us, ward
 on the screen | on screen, see rhythm, rhythm there, showing, visible, shows, displayed, on monitor
 there is none | none, nothing, nothing there, no rhythm, no monitor, not connected, blank, nothing on screen, \
 not on screen, not see any
-comfortable | fine, okay, good, feels good, feels okay, no burning, no pain, comfy, all right, no complaints
+comfortable | fine, okay, good, feels good, feels okay, comfy, all right, no complaints
 burning | burns, stings, stinging, burn, burning feeling
 a free port | free port, port free, free one, one free, found one, there port, found free port
-this line | same line, same one, right line, correct line, right one
+this line | same line, same one, right line, correct line, right one, this one
 another line | different line, other line, not this line, not this one, not same line, different one, wrong one
 a second drug | second drug, another drug, one more, another one, second one, one more drug, there second
 share one set | share, can share, may share, one set, same set, together, compatible, can share set
@@ -319,7 +316,7 @@ harmless, not damage, irritates nothing
 damages tissue | vesicant, harmful, damages it, damaging, harms tissue, not safe, not harmless
 it has moved | moved, moves, has moved, moved on, further down, moved down, travelled
 where it was | not moved, same place, in same place, unmoved, has not moved, stuck, did not move, still there, \
-not move
+not move, not moving, not moved at all
 large vein | big vein, big one, large one, good vein, large, big
 small vein | little vein, tiny vein, small one, thin vein, small, thin
 bleeding | bleeds, blood, some bleeding, bruises, bruising, blood somewhere, bleeding somewhere, new bruise, \
@@ -334,7 +331,8 @@ no easy bleeding, not bleed easily, no blood thinners and no bleeding, no blood 
 nothing there, no thinners no easy bleeding
 none / a free port | no port, no port free, none free, all taken, all used, not one free, no free one, all full
 none / a second drug | no second, no second drug, no second one, no other drug, only one, just one drug, \
-only one drug, nothing else, nothing follows
+only one drug, nothing else, nothing follows, just the one, only the one, nothing after it, nothing after, \
+nothing after that, no more drugs
 """
 
 
@@ -453,6 +451,7 @@ OF_A_PART = frozenset(
 
 PAST = frozenset(
     {"from the library", "by hand", "not listed", "complete and right", "something missing", "something wrong"}
+    | {"ready-mixed", "mixed on this ward"}
 )
 """What may be told of what was: how something was chosen, or said."""
 
@@ -463,26 +462,30 @@ ORDERED = (
 """What an order, or a colleague who repeats it, may lack."""
 
 ALSO_NEUTRAL = frozenset(
-    [
-        "coming",
-        "inside",
-        "she",
-        "he",
-        "her",
-        "him",
-        "his",
-        "patient",
-        "key",
-        "typed",
-        "keyed",
-        "chose",
-        "chosen",
-        "selected",
-        "picked",
-        "used",
-        "took",
-        "got",
-        "found",
-    ]
+    {"coming", "inside", "she", "he", "her", "him", "his", "patient", "key", "typed", "keyed", "chose", "chosen"}
+    | {"selected", "picked", "used", "took", "got", "found", "gums", "nose", "mouth", "running", "flushing"}
 )
 """Words beside those of `bench_words.NEUTRAL` that change nothing about which alternative it is."""
+
+AT_FAULT = frozenset(
+    {"hub", "joint", "connection", "tubing", "tube", "line", "port", "chamber", "spike", "clamp", "dressing", "connector"}
+    | {"valve", "cap", "site", "skin", "arm", "hand", "vein", "tip", "seal", "label", "package", "outlet", "bag", "set"}
+    | {"plunger", "flange", "syringe", "pump", "roller", "slide", "catheter", "cannula", "packet", "wrapper", "luer"}
+)
+"""What a fault may be said of, though the line does not name it: "the hub is leaking"."""
+
+FELT = frozenset(
+    {"painful", "in pain", "pain", "itching", "burning", "comfortable", "feeling fine", "short of breath", "dizzy"}
+    | {"breathing easily", "swelling"}
+)
+"""What a patient tells: "she says it hurts"."""
+
+DENIED_BY = {
+    "loaded wrongly": ("loaded right", "loaded correctly", "loaded properly", "loaded well", "well loaded", "in right"),
+    "kinked": ("straight", "straight all the way"),
+    "a kink": ("straight", "straight all the way"),
+    "leaking": ("tight", "all tight", "sealed", "dry", "all dry"),
+    "something loose": ("tight", "all tight", "everything tight"),
+    "loose connection": ("tight", "all tight", "everything tight"),
+}
+"""What says that an alternative is not so: "loaded right" of "loaded wrongly"."""

@@ -65,8 +65,10 @@ _NO_THINGS = frozenset(
     | {"once", "more", "or"}
 )
 """Words that end the name of a thing."""
+_BESIDE = frozenset({"hold", "go", "keep", "watch"})
+"""How a deed is done, or what is looked at meanwhile: whoever says that it is done need not say so besides."""
 _LEADS = {
-    "push": frozenset({"uncover", "uncap", "open"}),
+    "push": frozenset({"uncover", "uncap", "open", "connect"}),
     "tap": frozenset({"turn", "invert", "hold"}),
     "clear": frozenset({"go"}),
     "rise": frozenset({"open", "lower"}),
@@ -80,6 +82,7 @@ ALSO_CALLED = {
     "port": ("bag",),
     "spike": ("bag",),
     "birth date": ("birthday", "date of birth"),
+    "birth": ("birthday",),
     "date of birth": ("birthday", "birth date"),
     "chamber": ("drip chamber",),
     "bell": ("call bell", "call light", "buzzer"),
@@ -167,13 +170,18 @@ def deeds_of(line: str) -> tuple[Deed, ...]:
         if not deed.things and later and deed.verb.base in ("turn", "uncover"):
             deeds[at] = replace(deed, things=later)
     return tuple(
-        replace(deed, leads=any(_only_leads(deed, then) for then in deeds[at + 1 :])) for at, deed in enumerate(deeds)
+        replace(deed, leads=_is_beside(deed, deeds) or any(_only_leads(deed, then) for then in deeds[at + 1 :]))
+        for at, deed in enumerate(deeds)
     )
+
+
+def _is_beside(deed: Deed, deeds: list[Deed]) -> bool:
+    return deed.verb.base in _BESIDE and any(other.verb.base not in _BESIDE for other in deeds)
 
 
 def _only_leads(deed: Deed, then: Deed) -> bool:
     """Whether nobody can have done what follows without it."""
-    return deed.verb.base in _LEADS.get(then.verb.base, frozenset()) | {"hold", "go"} - {then.verb.base}
+    return deed.verb.base in _LEADS.get(then.verb.base, frozenset())
 
 
 def kept_of(line: str) -> Kept | None:
@@ -201,8 +209,48 @@ def answered_of(line: str) -> frozenset[str]:
     if found is None:
         return frozenset()
     words = ["i" if word == "you" else word for word in found[1].split()]
-    rest = words[1:]
-    return frozenset({" ".join(words), *((" ".join(rest[1:]),) if rest[:1] == ["have"] else ())})
+    said = {" ".join(words)}
+    if words[1:2] == ["have"]:
+        rest = " ".join(words[2:])
+        said.add(rest)
+        if words[2:3] == ["a"]:
+            thing = " ".join(words[3:])
+            said |= {f"{have}{thing}" for have in ("got a ", "got the ", "have the ", "got ")}
+            said |= {f"{name} {there}" for name in (thing, f"{thing}s") for there in ("is here", "here", "is in", "in")}
+            said |= {"have it", "got it", "have one", "got one"}
+    return frozenset(said)
+
+
+def meanwhile_of(line: str) -> tuple[Tokens, ...]:
+    """How a learner repeats what goes on meanwhile: "close the clamp while you push" is "while pushing"."""
+    verbs = [VERBS[word] for word in re.findall(r"\bwhile you (\w+)", line.lower()) if word in VERBS]
+    return tuple(
+        tuple(words.split())
+        for verb in verbs
+        for words in (f"while {verb.ing}", f"while i was {verb.ing}", f"while i {verb.base}", f"while i {verb.past[0]}")
+    )
+
+
+_AIR = ("air", "bubbles", "air bubbles")
+
+
+def _is_gone(air: tuple[str, ...]) -> set[str]:
+    """How it is said that there is none left."""
+    said = {f"no {more}{name}{end}" for more in ("", "more ") for name in air for end in ("", " in it", " left", " coming")}
+    said |= {f"{name}{be} {out}" for name in (*air, "airs") for be in ("", " is", " is all") for out in ("out", "gone")}
+    return said | {"gone", "all gone", "air free", "free of air", "got rid of it", "got rid of the air"}
+
+
+def _until(line: str) -> set[str]:
+    """What an end that a line names says: "push until the line is full"."""
+    found = re.search(r"\buntil (?:the |a )?(\w+) (?:(?:is|are) )?(\w+)", line)
+    if found is None or found[1] == "it":
+        return set()
+    thing, state = found.groups()
+    if thing in _AIR:
+        return _is_gone(_AIR)
+    said = {f"{name}{be} {state}" for name in (thing, f"{thing}s") for be in ("", " is", " is all", " is now")}
+    return said | ({"full", f"filled the {thing}", f"{thing} filled"} if state == "full" else set())
 
 
 def _unlisted(words: list[str]) -> Verb | None:
@@ -244,10 +292,8 @@ def deed_of(verb: Verb, rest: str) -> Deed:
         so |= {"half full", "half", "at half", "about half full", "halfway", "at the halfway mark", "halfway full"}
         so -= {"full", "in"}
         not_so |= {"empty", "too full", "full", "overfull", "too low", "to the top", "to the brim"}
-    if set(noun) & {"air", "bubbles"}:
-        flaws = ("air", "bubbles", "air bubbles")
-        so |= {f"no {more}{air}{end}" for more in ("", "more ") for air in flaws for end in ("", " in it", " left")}
-        so |= {"gone", "all gone", "air free", "free of air", "got rid of it", "got rid of the air"}
+    so |= _is_gone(_AIR) if set(noun) & set(_AIR) else set()
+    so |= _until(rest)
     if "upside down" in rest:
         so |= {"upside down", "over", "turned over", "flipped over", "turned upside down"}
     if words[-1:] == ["shut"] or " shut" in rest:
@@ -255,6 +301,7 @@ def deed_of(verb: Verb, rest: str) -> Deed:
     so |= _by_thing(verb, noun, rest)
     places = _places(place)
     so |= set(places)
+    noun = noun or (["line"] if verb.base == "prime" else [])
     return Deed(verb, _called(noun), frozenset(so), frozenset(not_so - so), places)
 
 
@@ -268,7 +315,7 @@ def _by_thing(verb: Verb, noun: list[str], rest: str) -> set[str]:
         so |= {_UN[word] for word in rest.split() if word in _UN}
         so |= {"out of the wrapper", "out of its wrapper"} if "wrap" in noun else set()
         so |= {f"out of the {word}" for word in noun} | {f"out of its {word}" for word in noun}
-    if verb.base in ("push", "insert", "put", "stick", "connect", "attach", "apply", "place"):
+    if verb.base in ("push", "insert", "put", "stick", "connect", "attach", "apply", "place", "move"):
         for word in set(noun) & {"spike", "label", "tape", "cap", "flush", "clamp"}:
             so |= set(VERBS[word].past)
     if "gloves" in rest.split() and verb.base in ("put", "don", "wear", "pull"):

@@ -42,7 +42,7 @@ _ALL = frozenset({"every", "all", "each", "both"})
 _SOME = frozenset({"one", "two", "some", "few", "couple", "half", "most"})
 _CONDITIONS = frozenset({"until", "till", "when", "while", "before", "after", "if", "unless", "once"})
 _PUT_OFF = re.compile(
-    r" in (?:a|one|two|another|just a|half a) (?:bit|while|tick|minutes?|moments?|seconds?|secs?|mins?|few) "
+    r" in (?:a|an|one|two|another|just a|half a) (?:bit|while|tick|minutes?|moments?|seconds?|secs?|mins?|hours?|few) "
     r"| (?:one|another) (?:moment|second|minute|sec|min) | going to "
 )
 _PARTICLE_WITHIN = 7
@@ -110,12 +110,15 @@ class _Reading:
         self._longest = max(map(len, table), default=1)
         named = (*line.things, *(thing for deed in line.deeds for thing in deed.things))
         also = (other for word in line.words for other in ALSO_CALLED.get(word, ()))
+        self._own = {thing for deed in line.deeds for thing in deed.things}
         self._things = {word for thing in (*named, *also, *line.words) for word in thing.split()}
         if self._things & {"clamp", "clamps", "unclamp", "clip"}:
             self._things |= {"clamp", "clip", "roller", "wheel", "slide"}
         self._split = {words for words in table if len(words) == 2 and words[1] in PARTICLES}
         self._doing = {word for deed in line.deeds for word in (deed.verb.base, deed.verb.ing)}
         self._every = every_of(line)
+        than = line.words.index("than") if "than" in line.words else len(line.words)
+        self._compared = set(line.words[than:]) & NOUNS - set(line.words[:than])
         self._at = 0
         self._denied = ""
         self._deny_again = False
@@ -154,7 +157,7 @@ class _Reading:
     def _neutral_phrase(self) -> int:
         """The length of a phrase here that says nothing of what is asked: "without touching the tip"."""
         rest = self._tokens[self._at :]
-        listed = max((len(words) for words in NEUTRAL_PHRASES if rest[: len(words)] == words), default=0)
+        listed = max((len(words) for words in (*NEUTRAL_PHRASES, *self._line.meanwhile) if rest[: len(words)] == words), default=0)
         return listed or (0 if self._denied else self._says_beside(self._at))
 
     def _says_beside(self, at: int) -> int:
@@ -163,7 +166,7 @@ class _Reading:
             return 0
         beside = BESIDE.match(" ".join((*self._tokens[at:], "")))
         words = beside[0].split() if beside else []
-        return 0 if self._things & {"air", "bubbles"} & set(words) else len(words)
+        return 0 if self._own & {"air", "bubbles"} & set(words) else len(words)
 
     def _phrase(self) -> int:
         """The length of the phrase here that says something; 0 where there is none, -1 where it cannot be taken."""
@@ -218,13 +221,18 @@ class _Reading:
             return True
         if self._after() in ("", "now", "already", "and", "fine", "all", "nice", "okay", "i", "it", "properly"):
             return True
+        if self._after() in ("higher", "lower", "high", "slowly", "gently", "together", "again"):
+            return True
         follows = tuple(word for word in self._tokens[self._at + 1 :] if word not in (*ARTICLES, "is", "are", "still"))
         return self._says_beside(self._at + 1) > 0 or (
-            len(follows) > 1 and self._is_thing(follows[0]) and any(follows[1:][:n] in self._table for n in (1, 2, 3))
+            len(follows) > 1
+            and self._is_thing(follows[0])
+            and (follows[1] in ("fine", "good", "okay") or any(follows[1:][:n] in self._table for n in (1, 2, 3)))
         )
 
     def _is_thing(self, word: str) -> bool:
-        return word in NOUNS and (word in self._things or word.removesuffix("s") in self._things)
+        singular = word.removesuffix("s")
+        return bool({word, singular} & NOUNS and {word, singular} & self._things)
 
     def _word(self) -> int:
         """1 where the word here is understood, 0 where it is not."""
@@ -250,16 +258,24 @@ class _Reading:
             return 0
         if word in AUXILIARIES and word not in NEUTRAL and self._after() not in DENIALS:
             return 0
-        if word in AUXILIARIES and self._after() in PRONOUNS and self._before() not in PRONOUNS:
+        turned_round = self._after() in PRONOUNS and (self._after(),) not in self._table
+        if word in AUXILIARIES and turned_round and self._before() not in PRONOUNS:
             return 0  # "is that the blue one"
         singular = word.removesuffix("s")
         if word in NOUNS or singular in NOUNS:
             known = word in self._things or singular in self._things or self._is_place()
+            self.turned |= word in self._compared and not self._is_place()
+            self.turned |= self._is_another_one(word, singular)
             self.turned |= not (known or (self._line.want is Want.ANSWER and singular in ASKED_OF))
             return 1
         plain = word in NEUTRAL or word in AUXILIARIES or word in self._things or singular in self._things
         looked = self._line.want is Want.ANSWER and word in LOOKED
         return int(plain or looked or word.isdigit() or word in NUMBERS.values())
+
+    def _is_another_one(self, word: str, singular: str) -> bool:
+        """Whether it tells one thing from others by a place that the line does not name: "the one at the bag"."""
+        words = [w for w in self._tokens[max(self._at - 4, 0) : self._at] if w not in ARTICLES]
+        return words[-2:-1] == ["one"] and words[-1] in PREPOSITIONS and not {word, singular} & set(self._line.words)
 
     def _deny(self, word: str) -> int:
         if self._denied:
@@ -322,5 +338,10 @@ def _of_a_part(tokens: Tokens, line: Line) -> bool:
     words = set(line.words)
     if _ALL & words and _SOME & set(tokens) - words and not _ALL & set(tokens):
         return True  # "I undid one"
+    told = set(tokens)
+    if line.want is Want.ANSWER and not any(point.finding for point in line.points) and not _ALL & told:
+        few = told & {"some", "few", "couple", "most", "half"} - words
+        if few or (tokens[:1] == ("one",) and "one" not in words):
+            return True  # "some are there"
     named = [bool(group & set(tokens)) for group in line.joined]
     return any(named) and not all(named)

@@ -43,7 +43,8 @@ prime | primed, run through, ran through, flushed through, filled, run it throug
 through, let it run through | priming | full, through | unprimed, dry
 fill | filled, topped up, squeezed, filled up | filling | full, at the mark, to the mark, up to the mark, on the \
 mark, half full, at the line | empty
-push | pushed, pressed, shoved, popped, slid, expelled, got | pushing | in, in all the way |
+push | pushed, pressed, shoved, popped, slid, expelled, got, given, gave, injected, \
+administered | pushing | in, in all the way |
 pull | pulled, peeled, put, got, slipped | pulling | out |
 insert | inserted, pushed, put | inserting | in, inside | out
 uncover | uncovered, uncapped | uncovering | open, uncovered, off | covered, capped
