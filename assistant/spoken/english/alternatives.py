@@ -47,6 +47,7 @@ _FEWER = frozenset(
 )
 """Words by which something is said of a part, or of a degree."""
 _DEGREES = frozenset({"bit", "little", "slightly", "small", "tiny", "big", "few", "couple", "lots", "loads", "some"})
+_ONLY_HEARD = frozenset({"okay", "right", "alright", "all", "sure", "ready", "great", "yes"})
 _PAST = frozenset({"was", "were", "had"})
 _WHEN = frozenset({"yesterday", "ago", "already"})
 _SKIPPED = (FRAME | {"has", "am", "been"}) - {"one", "this", "there", "here", "okay"}
@@ -76,6 +77,8 @@ def chosen(tokens: Tokens, choices: Tokens, sayings: tuple[tuple[str, str], ...]
     exact = {choice for choice in choices for way in ways_of(choice, choices) if tokens == cut(way)}
     if len(exact) == 1:
         return exact.pop()
+    if set(tokens) <= _ONLY_HEARD:
+        return None
     tokens = tokens[:-1] if tokens[-1:] == ("yet",) and set(tokens) & _DENIALS else tokens
     if not tokens or is_put_off(tokens) or tokens[-1] in UNFINISHED_ENDS or asks_at_its_end(tokens):
         return None
