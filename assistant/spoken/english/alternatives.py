@@ -39,7 +39,7 @@ from assistant.spoken.english.verbs import VERBS
 from assistant.spoken.statement import Tokens
 
 _DENIALS = frozenset({"not", "no", "none", "nothing", "nobody", "neither", "never", "without", "nor"})
-_BETWEEN = frozenset({"any", "more", "sign", "signs", "of", "them", "to", "single", "all", "longer", "visible", "been"})
+_BETWEEN = frozenset({"see", "any", "more", "sign", "signs", "of", "them", "to", "single", "all", "longer", "visible", "been"})
 """What may stand between a denial and what it denies."""
 _FEWER = frozenset(
     {"one", "two", "three", "four", "some", "most", "few", "couple", "first", "second", "third", "last", "only"}
@@ -50,7 +50,7 @@ _DEGREES = frozenset({"bit", "little", "slightly", "small", "tiny", "big", "few"
 _ONLY_HEARD = frozenset({"okay", "right", "alright", "all", "sure", "ready", "great", "yes"})
 _PAST = frozenset({"was", "were", "had"})
 _WHEN = frozenset({"yesterday", "ago", "already"})
-_SKIPPED = (FRAME | {"has", "am", "been"}) - {"one", "this", "there", "here", "okay"}
+_SKIPPED = (FRAME | {"has", "am", "been"}) - {"one", "this", "there", "here", "okay", "see"}
 _LEAVES_OUT = frozenset({"but", "except"})
 _CARRIES = frozenset({"do", "does", "did", "has", "have", "can"})
 _SPEAKERS = frozenset({"he", "she", "they", "you", "nurse", "partner", "colleague", "somebody", "someone"})
@@ -74,11 +74,11 @@ def chosen(tokens: Tokens, choices: Tokens, sayings: tuple[tuple[str, str], ...]
         sayings: an author's ways to say one: the words, and the alternative.
         line: what was asked, "" where it is not known.
     """
+    if set(tokens) <= _ONLY_HEARD:
+        return None
     exact = {choice for choice in choices for way in ways_of(choice, choices) if tokens == cut(way)}
     if len(exact) == 1:
         return exact.pop()
-    if set(tokens) <= _ONLY_HEARD:
-        return None
     tokens = tokens[:-1] if tokens[-1:] == ("yet",) and set(tokens) & _DENIALS else tokens
     if not tokens or is_put_off(tokens) or tokens[-1] in UNFINISHED_ENDS or asks_at_its_end(tokens):
         return None

@@ -468,7 +468,20 @@ ALSO_NEUTRAL = frozenset(
 """Words beside those of `bench_words.NEUTRAL` that change nothing about which alternative it is."""
 
 AT_FAULT = frozenset(
-    {"hub", "joint", "connection", "tubing", "tube", "line", "port", "chamber", "spike", "clamp", "dressing", "connector"}
+    {
+        "hub",
+        "joint",
+        "connection",
+        "tubing",
+        "tube",
+        "line",
+        "port",
+        "chamber",
+        "spike",
+        "clamp",
+        "dressing",
+        "connector",
+    }
     | {"valve", "cap", "site", "skin", "arm", "hand", "vein", "tip", "seal", "label", "package", "outlet", "bag", "set"}
     | {"plunger", "flange", "syringe", "pump", "roller", "slide", "catheter", "cannula", "packet", "wrapper", "luer"}
 )

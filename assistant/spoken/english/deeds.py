@@ -236,7 +236,9 @@ _AIR = ("air", "bubbles", "air bubbles")
 
 def _is_gone(air: tuple[str, ...]) -> set[str]:
     """How it is said that there is none left."""
-    said = {f"no {more}{name}{end}" for more in ("", "more ") for name in air for end in ("", " in it", " left", " coming")}
+    said = {
+        f"no {more}{name}{end}" for more in ("", "more ") for name in air for end in ("", " in it", " left", " coming")
+    }
     said |= {f"{name}{be} {out}" for name in (*air, "airs") for be in ("", " is", " is all") for out in ("out", "gone")}
     return said | {"gone", "all gone", "air free", "free of air", "got rid of it", "got rid of the air"}
 

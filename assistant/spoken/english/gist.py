@@ -157,7 +157,10 @@ class _Reading:
     def _neutral_phrase(self) -> int:
         """The length of a phrase here that says nothing of what is asked: "without touching the tip"."""
         rest = self._tokens[self._at :]
-        listed = max((len(words) for words in (*NEUTRAL_PHRASES, *self._line.meanwhile) if rest[: len(words)] == words), default=0)
+        listed = max(
+            (len(words) for words in (*NEUTRAL_PHRASES, *self._line.meanwhile) if rest[: len(words)] == words),
+            default=0,
+        )
         return listed or (0 if self._denied else self._says_beside(self._at))
 
     def _says_beside(self, at: int) -> int:
