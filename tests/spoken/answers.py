@@ -107,7 +107,8 @@ def lived(row: Row) -> str:
         digest="",
     )
     guide = Guide(Papers(paper, "", {}, ENGLISH))
-    for number, event in enumerate((Opened(AT), Typed(AT, row.words)), 1):
+    events: tuple[Opened | Typed, ...] = (Opened(AT), Typed(AT, row.words))
+    for number, event in enumerate(events, 1):
         guide.receive(event)
         guide.receive(Recorded(number, ""))
     progress = guide.progress

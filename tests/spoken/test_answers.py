@@ -89,7 +89,7 @@ DENIED = (
 
 
 def turned_round(row: Row, at: int) -> list[str]:
-    """The words of a row asked, doubted, put off and denied: the denials all, of the rest a few, others at each place."""
+    """The words of a row asked, doubted, put off and denied: every denial, and a few of the rest, others each time."""
     words = row.words.split()
     place = at % (len(words) + 1)
     doubt = DOUBTS[at % len(DOUBTS)]

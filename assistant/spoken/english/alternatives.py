@@ -8,6 +8,7 @@ leave nothing between them by denying the other.
 import re
 from dataclasses import dataclass, field
 from functools import lru_cache
+from itertools import pairwise
 
 from assistant.spoken.english.bench_words import (
     DETERMINERS,
@@ -39,7 +40,9 @@ from assistant.spoken.english.verbs import VERBS
 from assistant.spoken.statement import Tokens
 
 _DENIALS = frozenset({"not", "no", "none", "nothing", "nobody", "neither", "never", "without", "nor"})
-_BETWEEN = frozenset({"see", "any", "more", "sign", "signs", "of", "them", "to", "single", "all", "longer", "visible", "been"})
+_BETWEEN = frozenset(
+    {"see", "any", "more", "sign", "signs", "of", "them", "to", "single", "all", "longer", "visible", "been"}
+)
 """What may stand between a denial and what it denies."""
 _FEWER = frozenset(
     {"one", "two", "three", "four", "some", "most", "few", "couple", "first", "second", "third", "last", "only"}
@@ -47,6 +50,8 @@ _FEWER = frozenset(
 )
 """Words by which something is said of a part, or of a degree."""
 _DEGREES = frozenset({"bit", "little", "slightly", "small", "tiny", "big", "few", "couple", "lots", "loads", "some"})
+_SEEN = ("as far as i can see", "as far as i can tell", "so far as i can see", "that i can see", "that i can find")
+"""What only tells that it was looked at."""
 _ONLY_HEARD = frozenset({"okay", "right", "alright", "all", "sure", "ready", "great", "yes"})
 _PAST = frozenset({"was", "were", "had"})
 _WHEN = frozenset({"yesterday", "ago", "already"})
@@ -80,12 +85,21 @@ def chosen(tokens: Tokens, choices: Tokens, sayings: tuple[tuple[str, str], ...]
     if len(exact) == 1:
         return exact.pop()
     tokens = tokens[:-1] if tokens[-1:] == ("yet",) and set(tokens) & _DENIALS else tokens
-    if not tokens or is_put_off(tokens) or tokens[-1] in UNFINISHED_ENDS or asks_at_its_end(tokens):
+    claims = _claims(choices, sayings)
+    if not tokens or is_put_off(tokens) or tokens[-1] in UNFINISHED_ENDS or _asks(tokens, claims):
         return None
-    if _goes_on(tokens) or ("looked", "like") in zip(tokens, tokens[1:], strict=False):
+    if _goes_on(tokens) or ("looked", "like") in pairwise(tokens):
         return None
-    reading = _Reading(tokens, _claims(choices, sayings), line)
+    reading = _Reading(tokens, claims, line)
     return reading.choice(choices) if reading.read() else None
+
+
+def _asks(tokens: Tokens, claims: dict[Tokens, _Claim]) -> bool:
+    """Whether the end asks: "it's dry, right"; not in "complete and right"."""
+    said = _content(tokens)
+    return asks_at_its_end(tokens) and not (
+        tokens[-1] == "right" and any(said[-length:] in claims for length in range(2, len(said) + 1))
+    )
 
 
 def _goes_on(tokens: Tokens) -> bool:
@@ -136,13 +150,11 @@ def _missing(choice: str, choices: Tokens) -> tuple[str, ...]:
     if choice != "something missing":
         return ()
     taken = {word for other in choices for part in parts_of(other) for word in part.split()}
-    return tuple(
-        form
-        for noun in ORDERED
-        if noun not in taken
-        for form in (f"no {noun}", f"{noun} missing", f"{noun} not there", f"not see {noun}", f"not find {noun}")
-        + (f"left out {noun}", f"left {noun} out", f"forgot {noun}", f"without {noun}", f"{noun} left out")
+    forms = (
+        *("no {}", "{} missing", "{} not there", "not see {}", "not find {}", "without {}", "forgot {}"),
+        *("left out {}", "left {} out", "{} left out"),
     )
+    return tuple(form.format(noun) for noun in ORDERED if noun not in taken for form in forms)
 
 
 def _content(tokens: Tokens) -> Tokens:
@@ -231,8 +243,13 @@ class _Reading:
 
     def _words(self) -> Tokens:
         """The words without those that only make a sentence of them."""
-        tokens = self.tokens
-        if tokens[0] == "no" and tokens[1:2] and tokens[1] in PRONOUNS | _DENIALS:
+        text = f" {' '.join(self.tokens)} "
+        for seen in _SEEN:
+            text = text.replace(f" {seen} ", " ")
+        tokens = tuple(text.split())
+        while tokens[:1] == ("okay",) and len(tokens) > 1:
+            tokens = tokens[1:]
+        if tokens[:1] == ("no",) and tokens[1:2] and tokens[1] in PRONOUNS | _DENIALS:
             tokens = tokens[1:]
         kept = []
         for at, word in enumerate(tokens):
@@ -249,6 +266,9 @@ class _Reading:
 
     def _leads_on(self, words: Tokens, at: int, length: int) -> bool:
         """Whether what looks like a claim only leads to another word: "right at the hub", "left hand"."""
+        end = at + length
+        if words[end - 1] == "any" and end < len(words):
+            return True  # "I don't see any | air"
         return length == 1 and words[at] in ("right", "left") and words[at + 1 : at + 2] in (("at",), ("hand",))
 
     def _take(self, claim: _Claim, words: Tokens, follows: Tokens) -> bool:

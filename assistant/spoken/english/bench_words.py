@@ -52,14 +52,6 @@ OTHER_PLACES: dict[str, frozenset[str]] = {}
 for _one, _other in (pair.split() for pair in _APART.split(", ")):
     OTHER_PLACES[_one] = OTHER_PLACES.get(_one, frozenset()) | {_other}
     OTHER_PLACES[_other] = OTHER_PLACES.get(_other, frozenset()) | {_one}
-SUBJECT_NOUNS = _set("bag fluid site skin arm pump patient line set order drug chamber solution tubing tip catheter")
-"""Of what an alternative is said: "the site is red"."""
-REWORDED = (
-    *(("do not see any", "no"), ("can not see any", "no"), ("do not see a", "no"), ("there is not any", "no")),
-    *(("in it", ""), ("in there", ""), ("at all", ""), ("in the line", ""), ("anywhere", ""), ("for sure", "")),
-    *(("a bit", "bit"), ("a little", "little"), ("on the pump", ""), ("in the tubing", ""), ("i can see", "")),
-)
-"""What is said in other words, or adds nothing, in answer to alternatives."""
 NEUTRAL = _set("""
     i we it that this they them these those there here he she his him her the a an its my our us me both all every
     each everything anything any some one ones of and so now then already just really very quite nicely well fully
@@ -89,15 +81,19 @@ NEUTRAL = _set("""
 """Words that change nothing about what is claimed."""
 _TOUCH = r"(?:touch(?:ed|ing)?|spill(?:ed|ing)?|spilt|los(?:e|ing|t)|wast(?:e|ed|ing)|contaminat(?:ed|e|ing))"
 _END = r"(?:(?:the |its |my )?(?:tip|spike|port|hub|end|ends|tips|cap|connector|ports))"
-_FLAW = r"(?:air bubbles?|bubbles?|air|leaks?|drips|kinks?|problems?|issues?|trouble|spills?|drops lost|fluid lost)"
-BESIDE = re.compile(
+_WHAT = rf"(?:anything|it|either one|either|any of it|any|them|a drop|a thing|{_END})"
+UNTOUCHED = re.compile(
     r"(?:(?:(?:i |we |have |has |had |did |and )*(?:not|never|without|nobody|nothing|no)(?: has| is| have)? "
-    rf"{_TOUCH}(?: (?:anything|it|either one|either|any of it|any|them|a drop|a thing|{_END}))?)"
-    rf"|(?:(?:with |there (?:is|are) |and |i see )*(?:no|without|without any) {_FLAW}(?: (?:in it|at all|anywhere|in the line|in there|left))?)"
-    r"|(?:nothing (?:is |has )?(?:gone |went )?wrong(?: with it)?)"
-    rf"|(?:kept {_END} (?:sterile|clean))|(?:{_TOUCH} (?:nothing|neither|none of it))) "
+    rf"{_TOUCH}(?: {_WHAT})?)|(?:kept {_END} (?:sterile|clean))|(?:{_TOUCH} (?:nothing|neither|none of it))) "
 )
-"""What is said besides of something done: that nothing was touched or lost, that there is no flaw."""
+"""What is said besides: that nothing was touched or lost."""
+_FLAW = r"(?:air bubbles?|bubbles?|air|leaks?|drips|kinks?|problems?|issues?|trouble|spills?|drops lost|fluid lost)"
+FLAWLESS = re.compile(
+    rf"(?:(?:with |there (?:is|are) |and |i see )*(?:no|without|without any) {_FLAW}"
+    r"(?: (?:in it|at all|anywhere|in the line|in there|left))?"
+    r"|nothing (?:is |has )?(?:gone |went )?wrong(?: with it)?) "
+)
+"""What is said besides of something done: that there is no flaw."""
 NEUTRAL_PHRASES = tuple(
     tuple(phrase.split())
     for phrase in (
@@ -109,76 +105,6 @@ NEUTRAL_PHRASES = tuple(
     )
 )
 """What is said of how it was done."""
-NOUNS = _set("it i we they she he there that this")
-SMALL_WORDS = _set("a an any the more sign signs of visible at all single see")
-PARTICLES = _set("on off up down in out away over together through back shut open closed tight")
-PREPOSITIONS = _set("""
-    to into onto on in at with over round from of for by near above below along within between against through
-    under next around beside off out than like inside up down away onto behind per
-""")
-FRAME = _set(
-    "it is they are that there the a an i we see have got looks look feels just now here okay so yes this one and"
-)
-"""What makes a sentence of an answer and adds nothing: "it looks cloudy"."""
-_APART = "above below, left right, upper lower, higher lower, primary secondary, old new, big small, top bottom"
-OTHER_PLACES: dict[str, frozenset[str]] = {}
-"""What is another place or another thing than the one that a line names, by the word for it."""
-for _one, _other in (pair.split() for pair in _APART.split(", ")):
-    OTHER_PLACES[_one] = OTHER_PLACES.get(_one, frozenset()) | {_other}
-    OTHER_PLACES[_other] = OTHER_PLACES.get(_other, frozenset()) | {_one}
-SUBJECT_NOUNS = _set("bag fluid site skin arm pump patient line set order drug chamber solution tubing tip catheter")
-"""Of what an alternative is said: "the site is red"."""
-REWORDED = (
-    *(("do not see any", "no"), ("can not see any", "no"), ("do not see a", "no"), ("there is not any", "no")),
-    *(("in it", ""), ("in there", ""), ("at all", ""), ("in the line", ""), ("anywhere", ""), ("for sure", "")),
-    *(("a bit", "bit"), ("a little", "little"), ("on the pump", ""), ("in the tubing", ""), ("i can see", "")),
-)
-"""What is said in other words, or adds nothing, in answer to alternatives."""
-NEUTRAL = _set("""
-    i we it that this they them these those there here he she his him her the a an its my our us me both all every
-    each everything anything any some one ones of and so now then already just really very quite nicely well fully
-    completely properly firmly tightly securely carefully slowly gently smoothly too also okay fine good nice tight
-    easily is are am be been being has have having got get gets getting to into in onto on at by with from for over
-    under around round along through up down off out away back as than next together apart clean new old whole near
-    entire full way ready set looks look feels feel clearly safely correctly perfectly totally entirely straight
-    absolutely definitely alright yes per oh exactly come comes came went goes go gone says said see sees
-    sitting seated place same identical bit little lot single above below behind inside beside between within
-    against across month months year years week day days january february march april june july august september
-    october november december ml mil mils millilitres milliliters minute minutes second seconds hour hours inch
-    inches foot feet happy aware left right hand self anymore alone even hangs hanging sits hung listed ok
-    deep wide much loud long high right neat nicely gentle still again today
-    two three four five six seven eight nine ten eleven twelve fifteen twenty
-    thirty forty fifty sixty seventy eighty ninety hundred thousand clock noon midnight morning evening tonight
-    nurse colleague mister mrs miss comfortable comfy relaxed calm lovely beautifully steady steadily freely
-    quietly softly firm home deep round wide main big thing things everyone people brand whole
-    lots couple few inwards outwards upwards downwards upright sideways flat level straightforward standing
-    read checked looked wrote written put placed turned gave given kept held pushed pulled moved pressed heard made
-    signed followed used took taken found saw told reached fixed stayed stays sat lifted wiped cleaned hear keeping
-    because since using perfect great brilliant cool spare fresh hospital ward room lab trolley local policy rules
-    yellow orange red green blue white clinical sharps biohazard medium size sized extra proper exact final inner outer
-    upper lower higher sterile signed timed hello began begun since eye natural normally usual usually
-    meter meters metre metres untouched kindly simply basically actually obviously certainly
-    ahead along anyway finally lastly meanwhile together twice once
-""")
-"""Words that change nothing about what is claimed."""
-_TOUCHING = sorted(_set("touch touched touching spill spilled spilling lose losing lost waste wasting"))
-NEUTRAL_PHRASES = tuple(
-    tuple(phrase.split())
-    for phrase in (
-        *(
-            f"{denial} {touch} {what}"
-            for denial in ("did not", "not", "without", "never", "i did not", "have not", "i have not", "nothing has")
-            for touch in _TOUCHING
-            for what in ("anything", "it", "the tip", "the spike", "either", "either one", "a drop", "any", "them")
-        ),
-        *("line by line", "one by one", "side by side", "nice and slow", "nice and slowly", "as i can see"),
-        *("as far as i can see", "that i can see", "that i see", "i can see", "up to the collar", "once more"),
-        *("so far as i can see", "right to the end", "right up", "right in", "right on", "right at"),
-        *("right down", "right through", "for you", "what is coming", "what i am going to do", "right there"),
-        *("first drop", "first one", "a moment ago", "just now", "all the way", "i can tell"),
-    )
-)
-"""What is said besides: that nothing was touched, how it was done."""
 NOUNS = _set("""
     bag bags line lines set sets pump pumps tube tubing clamp clamps roller slide spike port ports hub lock cap caps
     chamber drip pole stand hook hooks tip end ends collar connector syringe flush needle catheter cannula dressing
@@ -194,7 +120,9 @@ NOUNS = _set("""
     machine device monitor trolley station bench desk curtain gown mask apron goggles towel dispenser pedal lever
     knob switch cable lead plug valve filter piggyback extension strip strips bandage gauze plaster film elbow
     balance flow key keys word words number numbers value values reading readings message page box packet glass
-    joint joints thread buzzer connection connections weight plunger flange outlet outlets gap catheters colleague nurse reason rundown state condition place spot corner edge edges
+    joint joints thread buzzer
+    connection connections weight plunger flange outlet outlets gap catheters colleague nurse reason
+    rundown state condition place spot corner edge edges
 """)
 """Things at the bench. One that the line does not name may only say where, or by what."""
 ASKED_OF = _set("site skin arm area spot hand patient doctor prescriber physician everything band wristband")

@@ -13,10 +13,10 @@ from assistant.spoken.english.bench_words import (
     ASKED_OF,
     ASKING_ENDS,
     AUXILIARIES,
-    BESIDE,
     DENIALS,
     DENIALS_ALONE,
     DETERMINERS,
+    FLAWLESS,
     LOOKED,
     NEUTRAL,
     NEUTRAL_PHRASES,
@@ -31,6 +31,7 @@ from assistant.spoken.english.bench_words import (
     TURNING,
     TURNS_ONLY_GOOD,
     UNFINISHED_ENDS,
+    UNTOUCHED,
 )
 from assistant.spoken.english.claims import TAKEN_UP, Says, every_of, phrases_at
 from assistant.spoken.english.deeds import ALSO_CALLED, NUMBERS
@@ -165,10 +166,14 @@ class _Reading:
 
     def _says_beside(self, at: int) -> int:
         """How many words there only say that nothing went wrong with what was to be done: "did not touch it"."""
-        if self._line.want is Want.ANSWER:
-            return 0
-        beside = BESIDE.match(" ".join((*self._tokens[at:], "")))
-        words = beside[0].split() if beside else []
+        rest = " ".join((*self._tokens[at:], ""))
+        untouched = UNTOUCHED.match(rest)
+        if untouched and not (self._line.want is Want.ANSWER and "touch" in untouched[0]) or (
+            untouched and not any(self._tokens[at : at + n] in self._table for n in range(2, self._longest + 1))
+        ):
+            return len(untouched[0].split())
+        flawless = FLAWLESS.match(rest) if self._line.want is not Want.ANSWER else None
+        words = flawless[0].split() if flawless else []
         return 0 if self._own & {"air", "bubbles"} & set(words) else len(words)
 
     def _phrase(self) -> int:

@@ -25,12 +25,12 @@ class Verb:
 
 _TABLE = """
 # base | past | ing | once it is done | while it is not
-close | closed, shut, clamped, pinched, pinching it, pinched shut, squeezed shut, rolled shut, rolled down, clicked shut, pinched off, clamped off, screwed shut, done \
-up, clicked | closing | shut, closed off, down, clamped off, tight | open, opened
+close | closed, shut, clamped, pinched, pinching it, pinched shut, squeezed shut, rolled shut, rolled down, clicked \
+shut, pinched off, clamped off, screwed shut, done up, clicked | closing | shut, closed off, down, clamped off, \
+tight | open, opened
 shut | shut, closed, clicked shut, snapped shut | shutting | closed, shut | open, opened
 clamp | clamped, closed | clamping | closed, shut | open, unclamped
-clip | clipped, clamped, slid shut, snapped shut, slid closed | clipping | shut, closed, clamped, on | open, \
-unclipped
+clip | clipped, clamped, slid shut, snapped shut, slid closed | clipping | shut, closed, clamped, on | open, unclipped
 unclamp | unclamped, opened, released, slid open, unclipped | unclamping | open, undone, released | closed, clamped, \
 shut
 open | opened, unclamped, rolled open, cracked open | opening | open, running | closed, shut, clamped
@@ -43,8 +43,8 @@ prime | primed, run through, ran through, flushed through, filled, run it throug
 through, let it run through | priming | full, through | unprimed, dry
 fill | filled, topped up, squeezed, filled up | filling | full, at the mark, to the mark, up to the mark, on the \
 mark, half full, at the line | empty
-push | pushed, pressed, shoved, popped, slid, expelled, got, given, gave, injected, \
-administered | pushing | in, in all the way |
+push | pushed, pressed, shoved, popped, slid, expelled, got, given, gave, injected, administered | pushing | in, in \
+all the way |
 pull | pulled, peeled, put, got, slipped | pulling | out |
 insert | inserted, pushed, put | inserting | in, inside | out
 uncover | uncovered, uncapped | uncovering | open, uncovered, off | covered, capped
@@ -65,14 +65,14 @@ wipe | wiped, cleaned, scrubbed, disinfected, wiped down | wiping | clean, wiped
 scrub | scrubbed, wiped, cleaned, rubbed | scrubbing | clean, scrubbed | dirty
 dry | dried | drying | dry | wet, damp
 let | let, ran, run, primed | letting | through, primed |
-take | taken, took, removed, disconnected, detached, unhooked, pulled, peeled, popped, lifted, tore, torn off, slid, unscrewed, pulled off, twisted off, \
-unscrewed, peeled off, pulled out, taken out, got off, got out, came off | taking | off, out, away, gone, binned, disconnected, detached, removed, free | \
-on
-remove | removed, taken, took, taken off, took off, taken out, took out, pulled, pulled out, peeled | removing | off, \
-out, gone, away | on, in
+take | taken, took, removed, disconnected, detached, unhooked, pulled, peeled, popped, lifted, tore, torn off, slid, \
+unscrewed, pulled off, twisted off, unscrewed, peeled off, pulled out, taken out, got off, got out, came off | \
+taking | off, out, away, gone, binned, disconnected, detached, removed, free | on
+remove | removed, taken, took, taken off, took off, taken out, took out, pulled, pulled out, peeled | removing | \
+off, out, gone, away | on, in
 rise | risen, rose, came up, come up, let in, let up, crept up | rising | up, in, coming up |
-fit | fitted, fit, seated, clicked in, clicked into place, slotted in, slotted, pushed in, put in, put | fitting | in, in \
-place, seated, home | out, unseated
+fit | fitted, fit, seated, clicked in, clicked into place, slotted in, slotted, pushed in, put in, put | fitting | \
+in, in place, seated, home | out, unseated
 discard | discarded, binned, tossed, chucked, trashed, dumped, thrown away, threw away, thrown out, threw out, \
 thrown in the bin, got rid of, disposed of, threw out, put in the bin | discarding | gone, in the bin, in the trash, \
 in the clinical waste, in the waste, in the sharps bin |
@@ -124,7 +124,8 @@ press | pressed, hit, pushed, holding, holding down | pressing | pressed |
 start | started, set going, turned on, got going, kicked off, hit start, pressed start, hit go, set running, pressed \
 run, set off, switched on, put on | starting | running, going, on, started, infusing, up and running, humming | off, \
 stopped
-begin | begun, began, started, started over, started again, begun again, began again, begun anew, set going, pressed start | beginning | running, going, on, infusing | off
+begin | begun, began, started, started over, started again, begun again, began again, begun anew, set going, pressed \
+start | beginning | running, going, on, infusing | off
 run | run, ran, primed, flushed, let through | running | through, primed, full, at the end |
 stop | stopped, paused, turned off, switched off, hit stop, pressed stop, shut off, halted, shut down, turned off | \
 stopping | stopped, off, halted, shut down, not running, no longer running | running, on, going

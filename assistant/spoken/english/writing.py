@@ -78,6 +78,9 @@ SAME_WORD = {
     "yeah": "yes",
     "yep": "yes",
     "yup": "yes",
+    "ya": "yes",
+    "yea": "yes",
+    "aye": "yes",
     "nope": "no",
     "nah": "no",
     "naught": "nought",
@@ -113,6 +116,10 @@ COURTESIES = (
     "let me see",
     "let us see",
     "you know",
+    "sir",
+    "maam",
+    "madam",
+    "mate",
 )
 """Words that add nothing: dropped at the beginning and at the end only."""
 
