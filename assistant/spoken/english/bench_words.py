@@ -87,7 +87,8 @@ UNTOUCHED = re.compile(
     rf"{_TOUCH}(?: {_WHAT})?)|(?:kept {_END} (?:sterile|clean))|(?:{_TOUCH} (?:nothing|neither|none of it))) "
 )
 """What is said besides: that nothing was touched or lost."""
-_FLAW = r"(?:air bubbles?|bubbles?|air|leaks?|drips|kinks?|problems?|issues?|trouble|spills?|drops lost|fluid lost)"
+_FLAW = r"(?:air bubbles?|bubbles?|air|leaks?|drips|kinks?|problems?|issues?|trouble|spills?|drops lost|fluid lost"
+_FLAW += r"|cloudiness|particles|bits|sediment|swelling|redness|puffiness|wobble|errors?|resistance)"
 FLAWLESS = re.compile(
     rf"(?:(?:with |there (?:is|are) |and |i see )*(?:no|without|without any) {_FLAW}"
     r"(?: (?:in it|at all|anywhere|in the line|in there|left))?"
@@ -101,7 +102,7 @@ NEUTRAL_PHRASES = tuple(
         *("as far as i can see", "that i can see", "that i see", "i can see", "up to the collar", "once more"),
         *("so far as i can see", "right to the end", "right up", "right in", "right on", "right at"),
         *("right down", "right through", "for you", "what is coming", "what i am going to do", "right there"),
-        *("first drop", "first one", "a moment ago", "just now", "all the way", "i can tell"),
+        *("first drop", "first one", "a moment ago", "just now", "all the way", "i can tell", "any more"),
     )
 )
 """What is said of how it was done."""

@@ -138,7 +138,15 @@ def _of_deeds(line: Line) -> list[tuple[str, Says]]:
     for at, deed in enumerate(line.deeds):
         mine = frozenset({at})
         base, ing = deed.verb.base, deed.verb.ing
-        ends = (f"finished {ing}", f"done {ing}", f"{ing} is done", f"{ing} is finished", f"{ing}s done", f"did {base}", f"i did {base}")
+        ends = (
+            f"finished {ing}",
+            f"done {ing}",
+            f"{ing} is done",
+            f"{ing} is finished",
+            f"{ing}s done",
+            f"did {base}",
+            f"i did {base}",
+        )
         ends += (f"managed to {base}", f"i managed to {base}")
         done = deed.so if line.want is not Want.START or base != "dry" else ()
         rows += [(phrase, Says(mine)) for phrase in (*done, *(ends if done else ()))]

@@ -72,6 +72,7 @@ _LEADS = {
     "tap": frozenset({"turn", "invert", "hold"}),
     "clear": frozenset({"go"}),
     "rise": frozenset({"open", "lower"}),
+    "chase": frozenset({"tap", "flick"}),
 }
 """By a deed: what has to be done before it, so that it need not be said besides."""
 ALSO_CALLED = {
@@ -85,7 +86,14 @@ ALSO_CALLED = {
     "birth": ("birthday",),
     "date of birth": ("birthday", "birth date"),
     "chamber": ("drip chamber",),
-    "bell": ("call bell", "call light", "buzzer"),
+    "bell": ("call bell", "call light", "buzzer", "call button", "button"),
+    "connection": ("connections", "joint", "joints", "luer", "luers", "one"),
+    "entry": ("screen", "display"),
+    "colleague": ("she", "he", "partner", "nurse"),
+    "catheter": ("cannula",),
+    "cannula": ("catheter",),
+    "syringe": ("flush",),
+    "drug": ("medicine", "medication", "dose"),
     "wrap": ("wrapper", "outer bag", "overwrap"),
     "wipes": ("wipe",),
     "dressing": ("one", "old one"),
@@ -321,7 +329,7 @@ def _by_thing(verb: Verb, noun: list[str], rest: str) -> set[str]:
         for word in set(noun) & {"spike", "label", "tape", "cap", "flush", "clamp"}:
             so |= set(VERBS[word].past)
     if "gloves" in rest.split() and verb.base in ("put", "don", "wear", "pull"):
-        so |= {"gloved", "gloved up", "on my hands"}
+        so |= {"gloved", "gloved up", "on my hands", "wearing them", "wearing gloves", "wearing"}
     if verb.base in ("press", "hit", "push") and "start" in noun[:1]:
         so |= {*VERBS["start"].past, *VERBS["start"].states}
     if verb.base in ("press", "hit", "push") and noun[:1] in (["stop"], ["pause"]):

@@ -168,8 +168,10 @@ class _Reading:
         """How many words there only say that nothing went wrong with what was to be done: "did not touch it"."""
         rest = " ".join((*self._tokens[at:], ""))
         untouched = UNTOUCHED.match(rest)
-        if untouched and not (self._line.want is Want.ANSWER and "touch" in untouched[0]) or (
-            untouched and not any(self._tokens[at : at + n] in self._table for n in range(2, self._longest + 1))
+        if (
+            untouched
+            and not (self._line.want is Want.ANSWER and "touch" in untouched[0])
+            or (untouched and not any(self._tokens[at : at + n] in self._table for n in range(2, self._longest + 1)))
         ):
             return len(untouched[0].split())
         flawless = FLAWLESS.match(rest) if self._line.want is not Want.ANSWER else None
