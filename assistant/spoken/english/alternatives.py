@@ -18,6 +18,7 @@ from assistant.spoken.english.bench_words import (
     OTHER_PLACES,
     PREPOSITIONS,
     PRONOUNS,
+    TOLD_APART,
     TURNING,
     UNFINISHED_ENDS,
 )
@@ -307,7 +308,8 @@ class _Reading:
         if word == "says" and words[at - 1 : at] and words[at - 1] in _SPEAKERS:
             self.told = words[at - 1] in ("he", "she")
             return self.told
-        if word in TURNING or (OTHER_PLACES.get(word, frozenset()) & line and word not in line):
+        apart = word in TOLD_APART or OTHER_PLACES.get(word, frozenset()) & line
+        if word in TURNING or (apart and word not in line):
             return False
         self._named.add(word)
         if word in ALSO_NEUTRAL:

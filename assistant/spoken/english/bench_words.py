@@ -47,6 +47,7 @@ FRAME = _set(
 )
 """What makes a sentence of an answer and adds nothing: "it looks cloudy"."""
 _APART = "above below, left right, upper lower, higher lower, primary secondary, old new, big small, top bottom"
+_APART += ", long short, thin thick, roller slide, inner outer"
 OTHER_PLACES: dict[str, frozenset[str]] = {}
 """What is another place or another thing than the one that a line names, by the word for it."""
 for _one, _other in (pair.split() for pair in _APART.split(", ")):
@@ -75,7 +76,7 @@ NEUTRAL = _set("""
     because since using perfect great brilliant cool spare fresh hospital ward room lab trolley local policy rules
     yellow orange red green blue white clinical sharps biohazard medium size sized extra proper exact final inner outer
     upper lower higher sterile signed timed hello began begun since eye natural normally usual usually
-    meter meters metre metres untouched kindly simply basically actually obviously certainly
+    meter meters metre metres untouched ran kindly simply basically actually obviously certainly
     ahead along anyway finally lastly meanwhile together twice once
 """)
 """Words that change nothing about what is claimed."""
@@ -107,6 +108,7 @@ NEUTRAL_PHRASES = tuple(
 )
 """What is said of how it was done."""
 NOUNS = _set("""
+    block blockage kink clot rest
     bag bags line lines set sets pump pumps tube tubing clamp clamps roller slide spike port ports hub lock cap caps
     chamber drip pole stand hook hooks tip end ends collar connector syringe flush needle catheter cannula dressing
     site skin arm hand hands finger fingers wrist wristband band name names date dates birthday birth label labels
@@ -126,6 +128,8 @@ NOUNS = _set("""
     rundown state condition place spot corner edge edges
 """)
 """Things at the bench. One that the line does not name may only say where, or by what."""
+TOLD_APART = _set("old long short large spare thin thick primary secondary")
+"""What tells a thing from others: where the line does not, it is another thing."""
 ASKED_OF = _set("site skin arm area spot hand patient doctor prescriber physician everything band wristband")
 """What a question may be answered of, though it does not name it."""
 LOOKED = _set("checked compared looked verified read counted confirmed traced double inspected went put typed entered")

@@ -161,9 +161,9 @@ safe to use | no allergies, no known allergies, no allergy, not allergic, safe, 
 listed, nothing listed, none known, allergic to nothing
 torn | ripped, tear, rip, hole, split, damaged, open, opened, broken, not sealed, seal broken, punctured, not \
 intact, unsealed, package open
-not listed | not in library, not in list, not on list, not in there, not found, not find, not listed there, missing \
-from library, missing from list, unlisted, absent from library, not there, library not have, list not have, no \
-entry, no such drug, not in drug library, not on menu
+not listed | could not find, could not find there, could not find in there, not in library, not in list, not on \
+list, not in there, not found, not find, not listed there, missing from library, missing from list, unlisted, absent \
+from library, not there, library not have, list not have, no entry, no such drug, not in drug library, not on menu
 an alarm | alarming, alarm, alarms, beeping, beeps, it beeping, alarm going off, went off, bleeping, pump alarming, \
 pump beeping, pump alarm, beep
 freely | free, easy, easily, smooth, smoothly, no resistance, without resistance, goes in easily, goes in fine, went \
@@ -440,7 +440,7 @@ OF_A_PART = frozenset(
     | {"in pain", "itching", "dizzy", "burning", "bleeding", "a bleeding risk", "low", "high", "too little", "too much"}
     | {"nearly empty", "red and sore", "cool and swollen", "far above", "loaded wrongly", "no label", "patient unwell"}
     | {"the secondary", "the primary", "another infusion", "another alert", "something else", "out of range"}
-    | {"hard to hear", "hanging too long", "opened", "small vein", "large vein"}
+    | {"hard to hear", "hanging too long", "no blood", "unplugged", "small vein", "large vein"}
 )
 """What is so where it is so of a part, or to a degree; everything else is said of the whole."""
 
@@ -459,6 +459,7 @@ ORDERED = (
 ALSO_NEUTRAL = frozenset(
     {"coming", "inside", "she", "he", "her", "him", "his", "patient", "key", "typed", "keyed", "chose", "chosen"}
     | {"selected", "picked", "used", "took", "got", "found", "gums", "nose", "mouth", "running", "flushing"}
+    | {"dripping", "drips", "flushes", "runs"}
 )
 """Words beside those of `bench_words.NEUTRAL` that change nothing about which alternative it is."""
 
@@ -478,7 +479,21 @@ AT_FAULT = frozenset(
         "connector",
     }
     | {"valve", "cap", "site", "skin", "arm", "hand", "vein", "tip", "seal", "label", "package", "outlet", "bag", "set"}
-    | {"plunger", "flange", "syringe", "pump", "roller", "slide", "catheter", "cannula", "packet", "wrapper", "luer"}
+    | {
+        "plunger",
+        "flange",
+        "syringe",
+        "pump",
+        "roller",
+        "slide",
+        "catheter",
+        "cannula",
+        "packet",
+        "wrapper",
+        "luer",
+        "fluid",
+        "solution",
+    }
 )
 """What a fault may be said of, though the line does not name it: "the hub is leaking"."""
 

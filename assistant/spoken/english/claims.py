@@ -79,9 +79,11 @@ def _ends(line: Line) -> Iterator[str]:
 
 
 def _of_points(line: Line) -> list[tuple[str, Says]]:
-    if line.want is not Want.ANSWER or not line.points:
+    if line.want is not Want.ANSWER:
         return []
     every = every_of(line)
+    if not line.points:
+        return [(phrase, Says(every)) for phrase in _ALL_OF_IT] if len(line.asked_at_once) > 1 else []
     rows: list[tuple[str, Says]] = []
     for at, point in enumerate(line.points):
         mine = frozenset({at})
@@ -160,4 +162,8 @@ def _of_deeds(line: Line) -> list[tuple[str, Says]]:
     rows += [(phrase, Says(every, so=False)) for phrase in UNFINISHED]
     if line.want is Want.START:
         rows += [(phrase, Says(every)) for phrase in (*STARTED, *(ing for deed in line.deeds for ing in _doing(deed)))]
+        rows += [
+            (f"{start} to {deed.verb.base}", Says(every)) for deed in line.deeds for start in ("starting", "i start")
+        ]
+        rows += [(f"start {what}", Says(every)) for what in ("timing", "the time", "the timer now")]
     return rows

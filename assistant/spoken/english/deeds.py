@@ -88,12 +88,13 @@ ALSO_CALLED = {
     "chamber": ("drip chamber",),
     "bell": ("call bell", "call light", "buzzer", "call button", "button"),
     "connection": ("connections", "joint", "joints", "luer", "luers", "one"),
+    "block": ("blockage", "kink", "clot", "problem"),
     "entry": ("screen", "display"),
     "colleague": ("she", "he", "partner", "nurse"),
     "catheter": ("cannula",),
     "cannula": ("catheter",),
     "syringe": ("flush",),
-    "drug": ("medicine", "medication", "dose"),
+    "drug": ("medicine", "medication", "dose", "rest"),
     "wrap": ("wrapper", "outer bag", "overwrap"),
     "wipes": ("wipe",),
     "dressing": ("one", "old one"),
@@ -194,6 +195,12 @@ def _only_leads(deed: Deed, then: Deed) -> bool:
 
 def kept_of(line: str) -> Kept | None:
     """How a line wants something to be left; None where it says nothing of the kind."""
+    forbidden = re.search(r"\bdo not (\w+) it\b", line.lower())
+    verb = VERBS.get(forbidden[1]) if forbidden else None
+    if verb is not None:
+        so = {f"{no} {past}{it}" for no in ("have not", "not") for past in verb.past for it in ("", " it")}
+        not_so = {f"{past} it" for past in verb.past}
+        return Kept(frozenset(so | {f"did not {verb.base} it"}), frozenset(not_so))
     found = re.search(r"\bsee that (?:the |its )?(\w+) stays (\w+)", line.lower())
     if found is None:
         return None
@@ -220,7 +227,7 @@ def answered_of(line: str) -> frozenset[str]:
     said = {" ".join(words)}
     if words[1:2] == ["have"]:
         rest = " ".join(words[2:])
-        said.add(rest)
+        said |= {rest, f"{words[0]} {rest}"}
         if words[2:3] == ["a"]:
             thing = " ".join(words[3:])
             said |= {f"{have}{thing}" for have in ("got a ", "got the ", "have the ", "got ")}
@@ -299,6 +306,12 @@ def deed_of(verb: Verb, rest: str) -> Deed:
     full = re.search(r"\b(half full|third to half full)\b", rest)
     if full:
         so |= {"about half", "to half", "to the half", "half way", "third full", "third", "between a third and half"}
+        so |= {
+            f"{lead}{part}{end}"
+            for lead in ("", "about ", "to ", "to about ")
+            for part in ("a third", "half")
+            for end in ("", " full")
+        }
         so |= {"half full", "half", "at half", "about half full", "halfway", "at the halfway mark", "halfway full"}
         so -= {"full", "in"}
         not_so |= {"empty", "too full", "full", "overfull", "too low", "to the top", "to the brim"}
@@ -309,6 +322,14 @@ def deed_of(verb: Verb, rest: str) -> Deed:
     if words[-1:] == ["shut"] or " shut" in rest:
         so |= {"shut", "closed"}
     so |= _by_thing(verb, noun, rest)
+    if place[:1] in (["into"], ["onto"]):
+        so |= {PREPOSITIONS[place[0]]}
+    if place[:1] == ["into"] and "pump" in place:
+        so |= {*VERBS["load"].past, *VERBS["load"].states}
+    if verb.base == "run" and "until" not in rest:
+        so |= {"running", "running in"}
+    if rest.startswith("what blocks"):
+        noun = ["block"]
     places = _places(place)
     so |= set(places)
     noun = noun or (["line"] if verb.base == "prime" else [])

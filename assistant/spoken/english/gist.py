@@ -28,6 +28,7 @@ from assistant.spoken.english.bench_words import (
     PRONOUNS,
     SMALL_WORDS,
     SUBJECTS,
+    TOLD_APART,
     TURNING,
     TURNS_ONLY_GOOD,
     UNFINISHED_ENDS,
@@ -46,6 +47,7 @@ _PUT_OFF = re.compile(
     r" in (?:a|an|one|two|another|just a|half a) (?:bit|while|tick|minutes?|moments?|seconds?|secs?|mins?|hours?|few) "
     r"| (?:one|another) (?:moment|second|minute|sec|min) | going to "
 )
+_UNHARMED = frozenset({"fine", "good", "okay", "sterile", "clean", "untouched"})
 _PARTICLE_WITHIN = 7
 """How many words later a particle may follow its verb: "rolled the clamp all the way down"."""
 
@@ -110,16 +112,20 @@ class _Reading:
         self._table = table
         self._longest = max(map(len, table), default=1)
         named = (*line.things, *(thing for deed in line.deeds for thing in deed.things))
-        also = (other for word in line.words for other in ALSO_CALLED.get(word, ()))
         self._own = {thing for deed in line.deeds for thing in deed.things}
+        also = (other for word in line.words for other in ALSO_CALLED.get(word, ()))
         self._things = {word for thing in (*named, *also, *line.words) for word in thing.split()}
+        self._things |= {word[:-1] for word in self._things if word[-1:] == "s" and word[:-1] in NOUNS}
         if self._things & {"clamp", "clamps", "unclamp", "clip"}:
             self._things |= {"clamp", "clip", "roller", "wheel", "slide"}
         self._split = {words for words in table if len(words) == 2 and words[1] in PARTICLES}
         self._doing = {word for deed in line.deeds for word in (deed.verb.base, deed.verb.ing)}
         self._every = every_of(line)
-        than = line.words.index("than") if "than" in line.words else len(line.words)
-        self._compared = set(line.words[than:]) & NOUNS - set(line.words[:than])
+        self._named = {*line.words, *(word.removesuffix("s") for word in line.words)}
+        if "clamp" in self._own | self._named and not {"roller", "slide"} & self._named:
+            self._named |= {"roller", "slide"}
+        than = min((line.words.index(word) for word in ("than", "below", "above") if word in line.words), default=None)
+        self._compared = set() if than is None else set(line.words[than:]) & NOUNS - set(line.words[:than])
         self._at = 0
         self._denied = ""
         self._deny_again = False
@@ -168,10 +174,8 @@ class _Reading:
         """How many words there only say that nothing went wrong with what was to be done: "did not touch it"."""
         rest = " ".join((*self._tokens[at:], ""))
         untouched = UNTOUCHED.match(rest)
-        if (
-            untouched
-            and not (self._line.want is Want.ANSWER and "touch" in untouched[0])
-            or (untouched and not any(self._tokens[at : at + n] in self._table for n in range(2, self._longest + 1)))
+        if (untouched and not (self._line.want is Want.ANSWER and "touch" in untouched[0])) or (
+            untouched and not any(self._tokens[at : at + n] in self._table for n in range(2, self._longest + 1))
         ):
             return len(untouched[0].split())
         flawless = FLAWLESS.match(rest) if self._line.want is not Want.ANSWER else None
@@ -237,7 +241,11 @@ class _Reading:
         return self._says_beside(self._at + 1) > 0 or (
             len(follows) > 1
             and self._is_thing(follows[0])
-            and (follows[1] in ("fine", "good", "okay") or any(follows[1:][:n] in self._table for n in (1, 2, 3)))
+            and (
+                follows[1] in _UNHARMED
+                or any(follows[:n] in self._table for n in (2, 3, 4))
+                or any(follows[1:][:n] in self._table for n in (1, 2, 3))
+            )
         )
 
     def _is_thing(self, word: str) -> bool:
@@ -251,6 +259,8 @@ class _Reading:
             return self._deny(word)
         if self._line.want is Want.START and word in ("then", "second", "moment", "minute"):
             return 0  # "one second, then I start"
+        if word == "still" and self._after() in _UNHARMED:
+            return 1
         once_more = {"again", "more"} & set(self._line.words)
         if word == "again" and once_more:
             return 1
@@ -261,9 +271,8 @@ class _Reading:
             return 1
         if word in self._doing and word not in NOUNS | NEUTRAL and self._before() != "not":
             return 0  # the line said after the assistant, or something that is being done
-        self.turned |= (
-            bool(OTHER_PLACES.get(word, frozenset()) & set(self._line.words)) and word not in self._line.words
-        )
+        apart = word in TOLD_APART or OTHER_PLACES.get(word, frozenset()) & self._named
+        self.turned |= bool(apart) and word not in self._named
         if word in TURNING and (word not in self._line.words or self._after() == "to"):
             return 0
         if word in AUXILIARIES and word not in NEUTRAL and self._after() not in DENIALS:
@@ -274,7 +283,7 @@ class _Reading:
         singular = word.removesuffix("s")
         if word in NOUNS or singular in NOUNS:
             known = word in self._things or singular in self._things or self._is_place()
-            self.turned |= word in self._compared and not self._is_place()
+            self.turned |= bool({word, singular} & self._compared) and not self._is_place()
             self.turned |= self._is_another_one(word, singular)
             self.turned |= not (known or (self._line.want is Want.ANSWER and singular in ASKED_OF))
             return 1

@@ -1,5 +1,6 @@
 """What a line asks for, in English: the deeds of an instruction, the points of a question."""
 
+import re
 from dataclasses import dataclass
 from functools import lru_cache
 
@@ -19,6 +20,7 @@ class Line:
         points: of a question.
         things: what a question is about.
         joined: what it joins, each by its words: an answer that names some of them says nothing of the rest.
+        asked_at_once: the parts of a question that commas and "and" join.
         either: any one of the points makes the answer a yes ("redness or swelling").
         asks: the verb with which a question begins, as it may be taken up: "is", "do", "did".
         absent: the question asks for something to be absent, so that a bare no may mean either.
@@ -33,6 +35,7 @@ class Line:
     points: tuple[Point, ...] = ()
     things: tuple[str, ...] = ()
     joined: tuple[frozenset[str], ...] = ()
+    asked_at_once: tuple[str, ...] = ()
     either: bool = False
     asks: str = ""
     absent: bool = False
@@ -58,6 +61,7 @@ def read_line(asked: Asked) -> Line:
         asked.want,
         cut(asked.line),
         points=read.points,
+        asked_at_once=tuple(re.split(r", and |, | and ", re.split(r"(?<=[.:]) ", asked.line)[-1])),
         things=read.things,
         joined=read.joined,
         either=read.either,

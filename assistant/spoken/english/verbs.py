@@ -94,7 +94,7 @@ disconnect | disconnected, detached, unhooked, unscrewed, pulled off, taken off,
 undone | on, connected
 detach | detached, disconnected | detaching | off | on, attached
 loosen | loosened, peeled back, freed, peeled, lifted, undone | loosening | loose, free, undone, up | stuck
-free | freed, cleared, unblocked | freeing | free, clear, unblocked, open | blocked
+free | freed, cleared, unblocked, undone, undid | freeing | free, clear, unblocked, open, gone | blocked
 label | labelled, labeled, marked, stickered, dated, put the label on, put the date and time on, wrote the label, \
 wrote the date, put the date, stuck the label, written on, tagged, marked up, timed | labelling | on, dated, stuck \
 on, marked, got its label, got its sticker, got a label, label is on, label on, labels on, tagged, marked up | \
@@ -214,7 +214,7 @@ unwrap | unwrapped, opened | unwrapping | out, open |
 tear | torn, tore, ripped, torn open, tore open, ripped open, opened | tearing | open | sealed, closed
 twist | twisted, screwed | twisting | |
 use | used, picked, selected, chose, chosen, went through, got it from, took it from | using | |
-find | found, located, spotted | finding | found |
+find | found, located, spotted, got | finding | found |
 see | seen, saw | seeing | |
 do | done, did | doing | |
 give | given, gave | giving | in |

@@ -49,6 +49,7 @@ CONTRACTIONS = {
     "nothing's": "nothing is",
     "something's": "something is",
     "none's": "none is",
+    "them's": "them is",
     "nobody's": "nobody is",
     "one's": "one is",
     "it'll": "it will",
