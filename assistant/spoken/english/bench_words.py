@@ -130,6 +130,8 @@ NOUNS = _set("""
 """Things at the bench. One that the line does not name may only say where, or by what."""
 TOLD_APART = _set("old long short large spare thin thick primary secondary")
 """What tells a thing from others: where the line does not, it is another thing."""
+SIDES = _set("upper lower higher above below top bottom front back")
+"""Where one of several things is; nothing follows where the line speaks of heights itself."""
 ASKED_OF = _set("site skin arm area spot hand patient doctor prescriber physician everything band wristband")
 """What a question may be answered of, though it does not name it."""
 LOOKED = _set("checked compared looked verified read counted confirmed traced double inspected went put typed entered")

@@ -7,6 +7,7 @@ thing) ends the reading, and so does a word that is not known.
 
 import re
 from dataclasses import replace
+from itertools import pairwise
 
 from assistant.spoken.english.bench_words import (
     ARTICLES,
@@ -26,6 +27,7 @@ from assistant.spoken.english.bench_words import (
     PARTICLES,
     PREPOSITIONS,
     PRONOUNS,
+    SIDES,
     SMALL_WORDS,
     SUBJECTS,
     TOLD_APART,
@@ -47,7 +49,11 @@ _PUT_OFF = re.compile(
     r" in (?:a|an|one|two|another|just a|half a) (?:bit|while|tick|minutes?|moments?|seconds?|secs?|mins?|hours?|few) "
     r"| (?:one|another) (?:moment|second|minute|sec|min) | going to "
 )
+_LINKS = frozenset(
+    {"is", "are", "has", "have", "been", "all", "now", "still", "already", "just", "about", "fully", "nicely"}
+)
 _UNHARMED = frozenset({"fine", "good", "okay", "sterile", "clean", "untouched"})
+_A_BIT = frozenset({("a", "bit"), ("a", "little"), ("little", "bit")})
 _PARTICLE_WITHIN = 7
 """How many words later a particle may follow its verb: "rolled the clamp all the way down"."""
 
@@ -207,6 +213,8 @@ class _Reading:
         word = self._tokens[self._at]
         if self._line.want is not Want.ANSWER and self._before() in OTHERS:
             return False  # somebody else did
+        if self._is_of_another(self._tokens[self._at : self._at + length]):
+            return False
         if length == 1 and self._line.want is Want.DONE and self._goes_on(word):
             return False
         if length == 1 and self._before() in ARTICLES and not says.thing and word not in NOUNS | {"match"}:
@@ -222,6 +230,16 @@ class _Reading:
         self.said.append(says)
         self._used |= set(range(self._at, self._at + length))
         return True
+
+    def _is_of_another(self, words: Tokens) -> bool:
+        """Whether what is said belongs to one thing of the line, and is said of another: "the bag is half full"."""
+        before = [word for word in self._tokens[: self._at] if word not in _LINKS]
+        subject = before[-1] if before else ""
+        names = {subject, subject.removesuffix("s")}
+        owners = [deed for deed in self._line.deeds if " ".join(words) in deed.so]
+        others = [deed for deed in self._line.deeds if deed not in owners]
+        own = {name for deed in owners for thing in deed.things for name in thing.split()}
+        return bool(owners and own) and not names & own and any(names & set(deed.things) for deed in others)
 
     def _goes_on(self, word: str) -> bool:
         """Whether it is still being done: "I'm hanging it", "hanging it up now"."""
@@ -271,6 +289,8 @@ class _Reading:
             return 1
         if word in self._doing and word not in NOUNS | NEUTRAL and self._before() != "not":
             return 0  # the line said after the assistant, or something that is being done
+        if word in SIDES and self._after().removesuffix("s") in NOUNS | {"one"} and not SIDES & self._named:
+            self.turned = True
         apart = word in TOLD_APART or OTHER_PLACES.get(word, frozenset()) & self._named
         self.turned |= bool(apart) and word not in self._named
         if word in TURNING and (word not in self._line.words or self._after() == "to"):
@@ -284,7 +304,7 @@ class _Reading:
         if word in NOUNS or singular in NOUNS:
             known = word in self._things or singular in self._things or self._is_place()
             self.turned |= bool({word, singular} & self._compared) and not self._is_place()
-            self.turned |= self._is_another_one(word, singular)
+            self.turned |= self._is_another_one(word, singular) or self._is_elsewhere(word, singular)
             self.turned |= not (known or (self._line.want is Want.ANSWER and singular in ASKED_OF))
             return 1
         plain = word in NEUTRAL or word in AUXILIARIES or word in self._things or singular in self._things
@@ -295,6 +315,12 @@ class _Reading:
         """Whether it tells one thing from others by a place that the line does not name: "the one at the bag"."""
         words = [w for w in self._tokens[max(self._at - 4, 0) : self._at] if w not in ARTICLES]
         return words[-2:-1] == ["one"] and words[-1] in PREPOSITIONS and not {word, singular} & set(self._line.words)
+
+    def _is_elsewhere(self, word: str, singular: str) -> bool:
+        """Whether it names another place than the one by which the line tells a thing from others of its kind."""
+        before = [other for other in self._tokens[: self._at] if other not in ARTICLES]
+        near = before[-1:] and before[-1] in ("by", "near", "above", "below", "under", "beside", "next")
+        return bool(near) and "nearest" in self._line.words and not {word, singular} & self._named
 
     def _deny(self, word: str) -> int:
         if self._denied:
@@ -358,6 +384,16 @@ def _of_a_part(tokens: Tokens, line: Line) -> bool:
     if _ALL & words and _SOME & set(tokens) - words and not _ALL & set(tokens):
         return True  # "I undid one"
     told = set(tokens)
+    if (
+        line.want is Want.DONE
+        and not words & {"little", "bit"}
+        and (told & {"slightly"} or _A_BIT & set(pairwise(tokens)))
+    ):
+        return True  # "opened it a little"
+    if line.want is Want.DONE and {"every", "each"} & words and not (_ALL | {"everything"}) & told:
+        once = {thing for deed in line.deeds for thing in deed.things if f"{thing}s" not in told}
+        if once & told:
+            return True  # "the syringe clamp is open"
     if line.want is Want.ANSWER and not any(point.finding for point in line.points) and not _ALL & told:
         few = told & {"some", "few", "couple", "most", "half"} - words
         if few or (tokens[:1] == ("one",) and "one" not in words):
