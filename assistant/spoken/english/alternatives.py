@@ -89,10 +89,15 @@ def chosen(tokens: Tokens, choices: Tokens, sayings: tuple[tuple[str, str], ...]
     claims = _claims(choices, sayings)
     if not tokens or is_put_off(tokens) or tokens[-1] in UNFINISHED_ENDS or _asks(tokens, claims):
         return None
-    if _goes_on(tokens) or ("looked", "like") in pairwise(tokens):
+    if _repeats(tokens, cut(line)) or _goes_on(tokens) or ("looked", "like") in pairwise(tokens):
         return None
     reading = _Reading(tokens, claims, line)
     return reading.choice(choices) if reading.read() else None
+
+
+def _repeats(tokens: Tokens, line: Tokens) -> bool:
+    """Whether it is a piece of the line, said after the assistant: "air in the set"."""
+    return len(tokens) > 1 and any(line[at : at + len(tokens)] == tokens for at in range(len(line)))
 
 
 def _asks(tokens: Tokens, claims: dict[Tokens, _Claim]) -> bool:
@@ -279,7 +284,7 @@ class _Reading:
         self._in_claims |= set(words)
         if denies:
             claim = _Claim(claim.not_so, claim.so)
-            self._again = follows in (("or",), ("nor",), ("and",))
+            self._again = follows in (("or",), ("nor",))
             self._denied = False
         self.so |= claim.so
         self.not_so |= claim.not_so
@@ -290,8 +295,8 @@ class _Reading:
         word = words[at]
         if word in _DENIALS:
             return self._deny(word)
-        if word in ("or", "and"):
-            return word == "and" or self._again
+        if word == "or":
+            return self._again
         if self._denied:
             return word in _BETWEEN
         if word in _LEAVES_OUT:

@@ -239,7 +239,10 @@ class _Reading:
         owners = [deed for deed in self._line.deeds if " ".join(words) in deed.so]
         others = [deed for deed in self._line.deeds if deed not in owners]
         own = {name for deed in owners for thing in deed.things for name in thing.split()}
-        return bool(owners and own) and not names & own and any(names & set(deed.things) for deed in others)
+        if owners and own and not names & own and any(names & set(deed.things) for deed in others):
+            return True
+        undone = [deed for deed in self._line.deeds if " ".join(words) in deed.not_so]
+        return bool(undone) and bool(names & NOUNS) and not names & self._things
 
     def _goes_on(self, word: str) -> bool:
         """Whether it is still being done: "I'm hanging it", "hanging it up now"."""

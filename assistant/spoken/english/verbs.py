@@ -214,7 +214,7 @@ unwrap | unwrapped, opened | unwrapping | out, open |
 tear | torn, tore, ripped, torn open, tore open, ripped open, opened | tearing | open | sealed, closed
 twist | twisted, screwed | twisting | |
 use | used, picked, selected, chose, chosen, went through, got it from, took it from | using | |
-find | found, located, spotted, got | finding | found |
+find | found, located, spotted, got all | finding | found |
 see | seen, saw | seeing | |
 do | done, did | doing | |
 give | given, gave | giving | in |
