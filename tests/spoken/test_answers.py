@@ -56,7 +56,7 @@ def test_the_guide_takes_what_is_meant(name: str) -> None:
     assert [(row, lived(row)) for row in rows(name) if (lived(row) or "no") != (taken(row) or "no")] == []
 
 
-UNDERSTOOD = {"steps": 0.95, "natural": 0.95, "many_words": 0.35}
+UNDERSTOOD = {"steps": 0.95, "natural": 0.95, "many_words": 0.38, "choices": 0.18}
 """The share of each table that is understood, at least; the rest is asked again (measured; see its README)."""
 
 

@@ -97,7 +97,11 @@ def chosen(tokens: Tokens, choices: Tokens, sayings: tuple[tuple[str, str], ...]
 
 def _repeats(tokens: Tokens, line: Tokens) -> bool:
     """Whether it is a piece of the line, said after the assistant: "air in the set"."""
-    return len(tokens) > 1 and any(line[at : at + len(tokens)] == tokens for at in range(len(line)))
+    return (
+        len(tokens) > 1
+        and tokens[-1] in NOUNS
+        and any(line[at : at + len(tokens)] == tokens for at in range(len(line)))
+    )
 
 
 def _asks(tokens: Tokens, claims: dict[Tokens, _Claim]) -> bool:
