@@ -80,7 +80,7 @@ def chosen(tokens: Tokens, choices: Tokens, sayings: tuple[tuple[str, str], ...]
         sayings: an author's ways to say one: the words, and the alternative.
         line: what was asked, "" where it is not known.
     """
-    if set(tokens) <= _ONLY_HEARD:
+    if not tokens or set(tokens) <= _ONLY_HEARD:
         return None
     exact = {choice for choice in choices for way in ways_of(choice, choices) if tokens == cut(way)}
     if len(exact) == 1:

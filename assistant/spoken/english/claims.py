@@ -148,8 +148,9 @@ def _of_deeds(line: Line) -> list[tuple[str, Says]]:
             f"{ing}s done",
             f"did {base}",
             f"i did {base}",
+            f"managed to {base}",
+            f"i managed to {base}",
         )
-        ends += (f"managed to {base}", f"i managed to {base}")
         done = deed.so if line.want is not Want.START or base != "dry" else ()
         rows += [(phrase, Says(mine)) for phrase in (*done, *(ends if done else ()))]
         rows += [(f"{ing}s finished", Says(mine)), (f"{ing}s not done", Says(mine, so=False))]
