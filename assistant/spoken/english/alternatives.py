@@ -122,7 +122,9 @@ def _goes_on(tokens: Tokens) -> bool:
 def _claims(choices: Tokens, sayings: tuple[tuple[str, str], ...]) -> dict[Tokens, _Claim]:
     """What each phrase says: an author's first, then what is listed of whole alternatives, then what is of parts."""
     table: dict[Tokens, _Claim] = {}
-    authored = ((said, choice) for said, choice in (*((choice, choice) for choice in choices), *sayings))
+    authored = [*((choice, choice) for choice in choices), *sayings]
+    authored += [(f"{choice} one", choice) for choice in choices]
+    authored += [(short, choice) for said, choice in sayings if (short := _without_one(said))]
     _add(table, [(said, _Claim(frozenset({(choice, _WHOLE)}))) for said, choice in authored])
     whole = [(way, choice) for choice in choices for way in (*ways_of(choice, choices), *_missing(choice, choices))]
     _add(table, [(way, _Claim(frozenset({(choice, _WHOLE)}))) for way, choice in whole])
@@ -153,6 +155,12 @@ def _add(table: dict[Tokens, _Claim], rows: list[tuple[str, _Claim]], *, over: b
         if words in before:
             claim = _Claim(frozenset(), claim.not_so)
         table[words] = _Claim(old.so | claim.so, old.not_so | claim.not_so)
+
+
+def _without_one(said: str) -> str:
+    """The words between: "left" of "the left one"; empty where it is nothing of the kind."""
+    words = cut(said)
+    return " ".join(words[1:-1]) if len(words) > 2 and words[0] in ("the", "a") and words[-1] == "one" else ""
 
 
 def _missing(choice: str, choices: Tokens) -> tuple[str, ...]:
