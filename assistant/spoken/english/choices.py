@@ -225,7 +225,7 @@ in time | in date, within time, not too long, fine, okay, within limit, hung tod
 hanging too long | overdue, up too long, over time, been hanging too long, been up too long, past time, expired
 plugged in and loud | both, both good, plugged and loud, all good
 unplugged | not plugged, battery, plug out, running on battery, pulled out
-hard to hear | too quiet, too soft, quiet, not hear, can hardly hear, not loud, barely audible
+hard to hear | too quiet, too soft, quiet, not hear, not loud, barely audible
 the same | same, both same, alike, identical, no difference, no differences, equal, matching, match, all alike, same \
 on both, same both sides, same in both, not different
 different | difference, differences, differs, one different, not same, not alike, not equal, unlike, paler, colder, \
