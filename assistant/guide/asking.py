@@ -61,7 +61,8 @@ def expectation(papers: Papers, progress: Progress) -> Expect:
                     asked = asked_of(papers.checklist.steps[progress.cursor])
                     return ConfirmExpected(done_is_yes=False, asked=asked, bare=bare)
                 case ChoiceAsked(choices=choices, phrases=phrases):
-                    return ChoiceExpected(choices, tuple((say, c) for c, ways in phrases.items() for say in ways))
+                    line = papers.checklist.steps[progress.cursor].say
+                    return ChoiceExpected(choices, tuple((say, c) for c, ways in phrases.items() for say in ways), line)
                 case NoteAsked():
                     return TextExpected()
                 case ObservationAsked():
