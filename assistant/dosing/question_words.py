@@ -131,7 +131,7 @@ ASKED: tuple[tuple[str, frozenset[str]], ...] = (
     (
         r"how long|(?:remaining|left) time|time (?:left|remaining)|how many (?:hours|hrs|minutes|mins|min"
         r"|h)\b|infusion time|what duration|how much time|last how|run time|(?:time|duration)\s*\?"
-        r"|time to (?:infuse|empty|run)",
+        r"|time to (?:infuse|empty|run)|(?:shortest|least) time",
         frozenset({"duration"}),
     ),
     (

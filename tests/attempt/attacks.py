@@ -623,6 +623,11 @@ KINDS: dict[str, Attack] = {
     "keys: a stranger's decision in the report": (_decision_of_a_stranger, 0, "Signed off as passed by M. Lindqvist"),
     "keys: the school's own": (_signed("school"), 1, "signed by an unknown key"),
     "keys: one whose term has run out": (_signed("former"), 1, "signed by a key that was not valid"),
+    "keys: one whose term has run out, back-dated": (
+        _signed("former", at=moment(-40)),
+        1,
+        "but what it signs is of",
+    ),
     "keys: a revoked one, back-dated": (_signed("stolen", at=moment(-20)), 1, "Key stolen."),
     "keys: strangers crowd in": (_crowded, 0, "is signed: passed"),
     "keys: signing in another's name": (
