@@ -317,6 +317,20 @@ def _cut_and_resumed(world: World) -> tuple[int, str]:
     return world.call("resume", copy, "--typed")
 
 
+def _cut_renamed_and_resumed(world: World) -> tuple[int, str]:
+    """As if it were another attempt, which no book has seen."""
+    copy = world.record("copy")
+    copy.write_bytes(b"".join(world.lines("failed")[:15]))
+    forged(copy, lambda bodies: bodies[0].update(learner="A99"))
+    standard_input, sys.stdin = sys.stdin, io.StringIO()
+    try:
+        _, told = world.call("resume", copy, "--typed", "--no-display")
+    finally:
+        sys.stdin = standard_input
+    assert "this machine has never seen" in told
+    return world.verify("copy")
+
+
 def _cut_open(world: World) -> tuple[int, str]:
     world.write("open", world.lines("open")[:12])
     return world.verify("open")
@@ -572,6 +586,7 @@ KINDS: dict[str, Attack] = {
     # Cut.
     "cut: the seal": (lines("failed", lambda x: x[:-1]), 1, OLDER),
     "cut: and resumed": (_cut_and_resumed, 1, OLDER),
+    "cut: made another attempt's, and resumed": (_cut_renamed_and_resumed, 0, "first 16 entries came about is claimed"),
     "cut: a sign-off": (lines("passed", lambda x: x[:-1]), 1, OLDER),
     "cut: a withdrawal": (lines("withdrawn", lambda x: x[:-1]), 1, OLDER),
     "cut: a withdrawal, elsewhere, against the day": (
