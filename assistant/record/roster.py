@@ -57,8 +57,8 @@ class Instructor:
         """Whether an entry signed by this key may decide, and why not.
 
         Whoever has a stolen key can write any time into an entry. So what a revoked key signed counts only where
-        somebody else saw it before: the book of heads. And nobody signs what is yet to happen: the key has to be
-        valid at the time of what it signs, too.
+        somebody else saw it before: the book of heads. And nobody signs what is yet to happen: where an entry says
+        that it is older than what it signs, the key has to be valid at the time of that, too.
 
         Args:
             at: when it was signed, as the entry says.
@@ -72,7 +72,7 @@ class Instructor:
             terms = "; ".join(f"{since[:10] or 'ever'} to {until[:10] or 'ever'}" for since, until in self.terms)
             return Right.NOT_THEN, f"It was signed at {at[:10]}, and the key is valid from {terms}."
         covered = _moment(after)
-        if covered is not None and not any(_within(covered, since, until) for since, until in self.terms):
+        if covered is not None and signed < covered and not any(_within(covered, *term) for term in self.terms):
             return (
                 Right.NOT_THEN,
                 f"It says that it was signed at {at[:10]}, but what it signs is of {after[:10]}, when the key was not "

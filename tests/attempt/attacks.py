@@ -19,6 +19,9 @@ from dataclasses import dataclass, field
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
+import pytest
+
+from assistant.checklist.library import FOLDER_SETTING, library_folder
 from assistant.cli.main import main as program
 from assistant.errors import AssistantError
 from assistant.record.chain import MOST_SIGNATURES
@@ -515,6 +518,18 @@ def _erasure_forged(world: World) -> tuple[int, str]:
     return world.verify("sound")
 
 
+def _easier_checklist_signed(world: World) -> tuple[int, str]:
+    """A file of the learner's own hides the library's of the same name."""
+    own = world.folder / "own"
+    own.mkdir()
+    told = (library_folder() / "hourly-round.toml").read_text(encoding="utf-8")
+    (own / "hourly-round.toml").write_text(f"# Easier.\n{told}", encoding="utf-8")
+    with pytest.MonkeyPatch.context() as patched:
+        patched.setenv(FOLDER_SETTING, str(own))
+        _attempt(world, "easier", ())
+        return world.sign_off("easier", "--decision", "passed", "--seen", "all")
+
+
 def _false_result_signed(world: World) -> tuple[int, str]:
     world.elsewhere()
     forged(world.record("failed"), passed)
@@ -681,6 +696,11 @@ KINDS: dict[str, Attack] = {
     "sound: none": (_sound(lambda path: path.unlink()), 1, "sound missing"),
     "sound: a link at its erasure": (_sound_linked, 1, "nothing was erased"),
     "sound: an erasure forged": (_erasure_forged, 5, "erased on purpose"),
+    "sign-off: by an easier checklist of the same name": (
+        _easier_checklist_signed,
+        2,
+        "Its checklist is not the library's hourly-round: it has the same name and other content. That needs a reason.",
+    ),
     "sign-off: a false result": (_false_result_signed, 1, "its entries and its result disagree"),
     "sign-off: a cut record": (_cut_record_signed, 1, OLDER),
 }

@@ -135,6 +135,7 @@ def test_json(call, whole, edited, unsealed):
             "finding": "could not be lived again",
             "why": "Its first entry does not name the papers of an attempt.",
             "differences": [],
+            "papers": "",
         },
         "book": {"seen": "never seen here", "why": "", "last_seen": None, "first_had": 0, "problems": []},
     }

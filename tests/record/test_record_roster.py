@@ -97,8 +97,9 @@ def test_only_who_was_valid_at_signing_decides(keys, roster, at, expected):
 
 
 def test_a_clock_set_back_makes_no_key_valid_again(keys, roster):
-    """What is signed was there before it was signed, so its own time has to lie in the term as well."""
+    """What is signed was there before it was signed: whatever the entry says, it was not signed earlier than that."""
     assert right(keys, "lindqvist", day(99), after=day(99.5)).right is Right.VALID
+    assert right(keys, "lindqvist", day(-99), after=day(-101)).right is Right.VALID  # an attempt of before the term
     signer = right(keys, "lindqvist", day(99), after=day(101))
     assert signer.right is Right.NOT_THEN
     assert "but what it signs is of" in signer.why
