@@ -12,6 +12,8 @@ _AFTER_COUNT = rf"(?:{_TIME}|lit(?:re|er)s?|doses?|equal|drops?|seconds?|mls?|mg
 PLAINER: tuple[tuple[re.Pattern[str], str], ...] = (
     (re.compile(r"(?<=[/ \d])m\^?2\b"), "m\u00b2"),
     (re.compile(r"\b4-2-1\b|\bmaint\b", _I), "maintenance"),
+    # Names of fluids with figures in them: "D5 1/2 NS", "D5LR"
+    (re.compile(r"\b(?:d\d+ ?)?1/2 ?(?:ns|normal saline)\b|\bd\d+ ?(?:lr|rl)\b", _I), "fluid"),
     # No formula here takes an age.
     (
         re.compile(
