@@ -123,11 +123,12 @@ def stands(digests: Sequence[str], sightings: Iterable[Sighting]) -> Standing:
             f"{'1 entry is' if missing == 1 else f'{missing} entries are'} missing: it had {last.count} {seen_then}; "
             f"{which} not in it now.",
             last,
+            first_had,
         )
     for one in sorted(known, key=lambda one: one.count):
         if digests[one.count - 1] != one.head:
             why = f"Entry {one.count} or one before it is not what was seen here, {_when(one)}."
-            return Standing(Seen.OTHER, why, last)
+            return Standing(Seen.OTHER, why, last, first_had)
     if had > last.count:
         more = had - last.count
         entries = "1 entry has" if more == 1 else f"{more} entries have"
