@@ -105,7 +105,7 @@ class Interpreter:
         if len(bare) > _MOST_TOKENS:
             return NoMatch(Reason.TOO_LONG)
         if isinstance(expect, NumberExpected) and (glued(words) if heard else written_badly(words)):
-            return NoMatch(Reason.NOT_A_NUMBER)
+            return NoMatch(Reason.NOT_A_NUMBER if heard else Reason.BADLY_WRITTEN)
         if words.rstrip().endswith("?") and not isinstance(expect, NumberExpected | AnyExpected):
             # A number is read back; everything else would be taken at once.
             return NoMatch(Reason.QUESTION)

@@ -15,6 +15,7 @@ _REFUSALS: Mapping[Reason, str] = {
     Reason.EMPTY: "I heard nothing I can use.",
     Reason.UNKNOWN_WORDS: "I did not understand that.",
     Reason.NOT_A_NUMBER: "I need a number here.",
+    Reason.BADLY_WRITTEN: "That is easily misread. Write the number plainly, such as 5, 0.5 or 1,000, and its unit.",
     Reason.WRONG_UNIT: "That is not the unit I need here.",
     Reason.TWO_NUMBERS: "I heard two numbers. Please say one.",
     Reason.OUT_OF_RANGE: "That number is outside what can be said here.",
