@@ -17,6 +17,8 @@ SHORT_PAUSE_S = 0.12
 """Silence behind a breath that ends without a mark."""
 DIGIT_PAUSE_S = 0.24
 """Silence behind a digit of a row."""
+AGAIN_PITCH = 2 ** (-3 / 12)
+"""Factor on the pitch of a digit that was said just before: three semitones below, two alike are not heard as one."""
 SLOWEST, FASTEST = 0.5, 2.0
 """Limits of the speed that the voice was made for."""
 RATE_STEP = 1.15
@@ -81,14 +83,15 @@ class NeuralVoice:
             WorkerFailedError: it is not ready, failed or hangs.
             SynthesisCancelledError: `is_cancelled` said so.
         """
-        request = {**self.request(stretch, rate), "pitch": PITCH_STEP**pitch, "file": str(file)}
+        request = {**self.request(stretch, rate, pitch), "file": str(file)}
         self._process.ask(request, BREATH_LIMIT_S + CHARACTER_LIMIT_S * len(stretch.words), is_cancelled)
 
-    def request(self, stretch: Stretch, rate: int = 0) -> dict[str, object]:
-        """What the process is asked for: words, some with their sounds, and their speed."""
+    def request(self, stretch: Stretch, rate: int = 0, pitch: int = 0) -> dict[str, object]:
+        """What the process is asked for: words, some with their sounds, their speed and their pitch."""
         pace = START_PACE * RATE_STEP**rate * (NUMBER_PACE if stretch.is_number else 1)
         words = self._word.sub(lambda match: self._marked[match[0].lower()], stretch.words)
-        return {"words": words, "speed": max(SLOWEST, min(FASTEST, pace))}
+        tone = PITCH_STEP**pitch * (AGAIN_PITCH if stretch.is_again else 1)
+        return {"words": words, "speed": max(SLOWEST, min(FASTEST, pace)), "pitch": tone}
 
     def pause_s(self, stretch: Stretch, rate: int) -> float:
         """Seconds of silence behind a breath, where another one follows."""

@@ -25,15 +25,17 @@ class Stretch:
         words: what is said; digits and letters in a row are parted by commas, at which every voice pauses.
         is_number: it holds a number, and is said more slowly.
         is_digit: it is a digit of a row that is said one by one, and the row goes on.
+        is_again: it begins with the digit that was said just before; of three alike, only the second one is.
     """
 
     words: str
     is_number: bool
     is_digit: bool = False
+    is_again: bool = False
 
     def joined(self, following: "Stretch") -> "Stretch | None":
         """Both in one breath; None where a breath has to be taken between them."""
-        if self.is_number is not following.is_number or self.is_digit or following.is_digit:
+        if self.is_number is not following.is_number or self.is_digit or following.is_digit or following.is_again:
             return None
         return Stretch(f"{self.words} {following.words}", self.is_number)
 
@@ -101,7 +103,9 @@ class Diction:
         found: list[Stretch] = []
         for start, end in itertools.pairwise(sorted(edges)):
             holds = is_number and any(self._is_of_number(word) for word in words[start:end])
-            found.append(Stretch(" ".join(spaced[start:end]), holds, end - 1 in rows))
+            is_doubled = start - 1 in rows and _bare(words[start]).lower() == words[start - 1].lower()
+            is_again = is_doubled and not found[-1].is_again
+            found.append(Stretch(" ".join(spaced[start:end]), holds, end - 1 in rows, is_again))
         return found
 
     def _is_digit_of_row(self, words: list[str], at: int) -> bool:

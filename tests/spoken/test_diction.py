@@ -54,6 +54,21 @@ def test_digits_of_a_row_are_breaths_of_their_own(text: str, parts: list[str]) -
 
 
 @pytest.mark.parametrize(
+    ("text", "again"),
+    [
+        ("One one point eight.", [False, True, False]),
+        ("One one one zero.", [False, True, False, False]),
+        ("Two zero zero millilitres.", [False, False, True]),
+        ("Five five.", [False, True]),
+        ("One zero one.", [False, False, False]),
+    ],
+)
+def test_a_digit_said_just_before_is_marked(text: str, again: list[bool]) -> None:
+    """The second of two digits alike is marked, so that it sounds otherwise; of three, the third is as the first."""
+    assert [stretch.is_again for stretch in DICTION.stretches(text)] == again
+
+
+@pytest.mark.parametrize(
     ("text", "parts"),
     [
         (
