@@ -117,7 +117,7 @@ class Synthesiser:
     def synthesise(
         self, text: str, rate: int = 0, is_cancelled: Callable[[], bool] = lambda: False, pitch: int = 0
     ) -> Speech:
-        """A sentence as sound, whole: `breaths` joined."""
+        """A sentence as sound, whole: `breaths` joined, with the same arguments and errors; empty for none."""
         return _joined(list(self.breaths(text, rate, is_cancelled, pitch)))
 
     def breaths(

@@ -86,7 +86,7 @@ def _neural() -> Speak:
         return dsp.synth(*spectra, tone * pitch, np.random.default_rng(0))
 
     def speak(request: Request) -> None:
-        # One of words that were too long for one is still said in full.
+        # What is too long for the model at once comes in several pieces.
         sounds = [spoken(one, request["speed"], request["pitch"]) for one in voice.phonemize(request["words"])]
         whole = np.clip(np.concatenate([np.zeros(1, np.float32), *sounds]), -1, 1)
         with wave.open(request["file"], "wb") as file:

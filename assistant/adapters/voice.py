@@ -224,7 +224,7 @@ class SpeakingVoice:
                     following=breaths,
                 )
 
-    def _breaths(self, sentence: _Sentence) -> Generator[Speech]:
+    def _breaths(self, sentence: _Sentence) -> Generator[Speech, None, None]:
         """What sounds, breath by breath; nothing else is made ready until all of them are made."""
         if sentence.signal is not None:
             yield sound_of(sentence.signal)
