@@ -127,6 +127,7 @@ def plain(text: str, *, ranges: bool = False) -> list[str]:
     if not ranges:
         text = re.sub(r"(?<=\d)-(?=\d)", " ", text)
     text = american(speech(text.replace("%", " percent "))).lower().replace("-", " ").replace("'", "")
+    text = re.sub(r"\bthousand, (?=[a-z]+ hundred\b)", "thousand ", text)  # one number, as some write it
     text = re.sub(r"\b(hundred|thousand) and ", r"\1 ", text)
     parts = [alpha2digit(part.strip(), "en", threshold=0) for part in re.split(r"[,;:!?()\"\u2026]|\.(?!\d)", text)]
     return [word for part in parts for word in _joined(part.split())]
