@@ -50,5 +50,9 @@ class SettingsError(AssistantError):
     """The settings cannot be read, or hold what is no setting."""
 
 
+class LinkError(AssistantError):
+    """A station and its desk cannot speak with each other, or one refuses what the other says."""
+
+
 class UsageError(AssistantError):
     """The command line asks for something that does not exist."""

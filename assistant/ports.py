@@ -298,6 +298,9 @@ class Screen(Protocol):
 class Page(Screen, Protocol):
     """A screen on which one may also type."""
 
+    def begins(self) -> None:
+        """An attempt begins: nothing of an earlier one is shown any more."""
+
     def takes(self, give: Callable[[str], None]) -> None:
         """From now on, give each typed line to `give`, which is safe from any thread and never blocks."""
 

@@ -6,19 +6,23 @@ about an event before its entry is on disk, because the guide gives those effect
 
 import queue
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
-from datetime import timedelta
+from dataclasses import dataclass, replace
+from datetime import datetime, timedelta
 
 from assistant.adapters.instructor_line import Doorkeeper
 from assistant.conversation import Conversation
 from assistant.guide.effects import Adjust, Append, Cover, Effect, Finish, Listen, Outcome, Say, Tone, WakeAt
 from assistant.guide.events import (
+    Directed,
     EarBack,
     EarLost,
     Event,
+    FromDesk,
+    Happened,
     Heard,
     InputEnded,
     InstructorCame,
+    Marked,
     NotUnderstood,
     Opened,
     Recorded,
@@ -28,7 +32,7 @@ from assistant.guide.events import (
     Woke,
     stamp,
 )
-from assistant.guide.guide import Guide
+from assistant.guide.guide import Guide, GuideMisuseError
 from assistant.ports import (
     AnswerHeard,
     Clock,
@@ -46,6 +50,7 @@ from assistant.ports import (
     SpeechStarted,
     Voice,
 )
+from assistant.record.decisions import REFUSED
 from assistant.spoken.expect import ConfirmExpected
 
 POLL_S = 0.5
@@ -60,6 +65,24 @@ class Interrupted:
     """The user or the system asked the program to end; posted by a signal's handler."""
 
 
+@dataclass(frozen=True)
+class Ordered:
+    """What an instructor at the desk wants of this attempt; posted by whoever speaks with the desk.
+
+    Attributes:
+        order: its id, which becomes part of the entry.
+        events: makes what it amounts to, at this time.
+        tell: is told in the station's thread, and returns at once: why it was refused, or "".
+    """
+
+    order: str
+    events: Callable[[datetime], tuple[Event, ...]]
+    tell: Callable[[str], None]
+
+
+NOT_NOW = "The attempt is at a point where this cannot be done."
+
+
 class Station:
     """One attempt on this machine.
 
@@ -68,7 +91,8 @@ class Station:
         new_record: makes the record with this body as its first entry on disk.
         clock: the time.
         screen: where text goes.
-        inbox: where the ports post their events.
+        inbox: where the ports post their events, and a desk what the instructor marks, lets happen or directs
+            (`Marked`, `Happened`, `Directed`: each gets the time at which it is taken, and is nothing after the end).
         ear, voice: this machine's ports, None where there is none.
         source: input to be fetched, None where a keyboard posts into the inbox.
         sounds: where sound is kept if the learner agrees; None where none is to be.
@@ -120,6 +144,8 @@ class Station:
         self._is_timed = False
         self._outcome: Outcome | None = None
         self._typed_ended = False
+        self._order = ""
+        self._verdict = ""
 
     def run(self, resumed: Keeper | None = None, clock_behind_s: str = "") -> Outcome:
         """Live through the attempt; return how it ended.
@@ -219,6 +245,10 @@ class Station:
             case Typed():
                 self._conversation.hush()
                 self._give_typed(happening)
+            case Ordered():
+                self._carry_out(happening)
+            case Marked() | Happened() | Directed():
+                self._give(replace(happening, at=self._clock.now()))
             case EarLost():
                 self._conversation.ear_lost()
                 self._give(happening)
@@ -244,6 +274,20 @@ class Station:
         if line.pause_s:
             self._advise(f"No code is looked at for {line.pause_s} seconds.")
 
+    def _carry_out(self, ordered: Ordered) -> None:
+        """Take what the desk wants, and say whether an entry was made of it."""
+        self._order, self._verdict = ordered.order, ""
+        before = self.head
+        try:
+            for event in ordered.events(self._clock.now()):
+                self._take(event)
+        except GuideMisuseError:
+            ordered.tell(NOT_NOW)
+            return
+        finally:
+            self._order = ""
+        ordered.tell(NOT_NOW if self.head == before or self._verdict == REFUSED else "")
+
     # The guide and what it asks for.
 
     def _give(self, event: Event) -> None:
@@ -257,9 +301,13 @@ class Station:
         match effect:
             case Append(body):
                 recorded = self._append(self._with_sound(body, event))
-                self._conversation.recorded(recorded.sequence)
-                self._screen.taken(event)
-                for following in self._guide.receive(recorded):
+                effects = self._guide.receive(recorded)
+                if effects:  # else it changes nothing that is asked, and what was begun as an answer stays one
+                    if isinstance(event, FromDesk):
+                        self._conversation.hush()  # the instructor comes first; what was being said is said anew
+                    self._conversation.recorded(recorded.sequence)
+                    self._screen.taken(event)
+                for following in effects:
                     self._perform(following, event)
             case Say():
                 self._screen.show(effect)
@@ -295,6 +343,10 @@ class Station:
         return {**body, "sound": self._sounds.keep(event.sound)} if self._guide.may_keep_sound() else body
 
     def _append(self, body: Mapping[str, object]) -> Recorded:
+        if self._order:
+            body = {"order": self._order, **body}
+            self._verdict = str(body.get("verdict", ""))
+            self._order = ""
         if self._record is None:
             self._record = self._new_record(body)
             return Recorded(1, self._record.head)

@@ -12,10 +12,10 @@ import pytest
 
 from assistant import guide as guide_room
 from assistant.cli.verbs import VERBS
-from assistant.guide.diagram import diagram
 from assistant.guide.table import TABLE
 from assistant.spoken.meaning import Command
 from tests.cli.terminals import Terminal
+from tests.guide.diagram import diagram
 from tests.guide.touched import answers
 
 TOP = Path(__file__).parents[1]

@@ -5,6 +5,7 @@ import enum
 import queue
 import sys
 import threading
+from collections.abc import Callable
 from typing import Protocol
 
 from assistant.guide.events import InputEnded, Typed
@@ -132,6 +133,35 @@ class Keyboard:
                 self._post(InputEnded(at=self._clock.now()))
                 return
             self._post(Typed(at=self._clock.now(), words=line))
+
+
+class StandingKeyboard:
+    """A keyboard that outlives attempts: a line goes to the one that goes on, and nowhere where none does.
+
+    The end of input ends nothing: such a station may have no keyboard at all.
+    """
+
+    def __init__(self, lines: LineSource) -> None:
+        self._lines = lines
+        self._to: tuple[Post, Clock] | None = None
+        threading.Thread(target=self._forward, name="typed", daemon=True).start()
+
+    def connect(self, post: Post, clock: Clock) -> Callable[[], None]:
+        """From now on, post each line there; return what ends that."""
+        self._to = to = (post, clock)
+
+        def let_go() -> None:
+            if self._to is to:
+                self._to = None
+
+        return let_go
+
+    def _forward(self) -> None:
+        while isinstance(line := self._lines.next_line(), str):
+            to = self._to
+            if to is not None:
+                post, clock = to
+                post(Typed(clock.now(), line))
 
 
 def standard_input() -> ByteSource:

@@ -93,13 +93,14 @@ class _Continued:
 
     Args:
         record: open for more entries.
+        order: id of the order by which it goes on; empty for none.
     """
 
-    def __init__(self, record: RecordFile) -> None:
+    def __init__(self, record: RecordFile, order: str) -> None:
         self._record = record
         before = [entry["program_digest"] for entry in record.entries if "program_digest" in entry]
         now = program_pins().get("program_digest", "")
-        self._pinned = {"program_digest": now} if before[-1:] != [now] else {}
+        self._pinned = ({"program_digest": now} if before[-1:] != [now] else {}) | ({"order": order} if order else {})
 
     @property
     def head(self) -> str:
@@ -139,15 +140,16 @@ class ResumedAttempt:
         papers: those that its record pins.
         record: open for more entries.
         heads: folder of the book of heads.
+        order: id of the desk's order by which it goes on; empty for none.
 
     Raises:
         RecordError: the entries do not follow from each other by this program.
     """
 
-    def __init__(self, papers: AttemptPapers, record: RecordFile, heads: Path) -> None:
+    def __init__(self, papers: AttemptPapers, record: RecordFile, heads: Path, order: str = "") -> None:
         self._file = record
         self._heads = heads
-        self.record: Keeper = _Continued(record)
+        self.record: Keeper = _Continued(record, order)
         self.last_time: datetime | None = last_time(record.entries)
         _refuse_far_future(self.last_time, record.path)
         self._guide = lived_again(papers, record.entries, record.path)

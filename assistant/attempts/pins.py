@@ -9,9 +9,12 @@ from pathlib import Path
 import assistant
 from assistant.attempts.papers import AttemptPapers
 from assistant.checklist.library import library_folder
-from assistant.errors import UsageError
+from assistant.checklist.load import load
+from assistant.errors import AssistantError, UsageError
 from assistant.guide.progress import Mode
+from assistant.orders.load import load_order
 from assistant.ports import Ear, Recogniser
+from assistant.text import shown
 
 JUDGING = ("checklist", "dosing", "guide", "orders", "spoken")
 """Rooms whose code decides what an attempt's entries and result are."""
@@ -84,6 +87,31 @@ def changed_table(opening: Mapping[str, object]) -> str:
         if pin in opening and opening[pin] != digest:
             return f"The table of {pin.removesuffix('_digest')} has changed since the attempt began, or is gone."
     return ""
+
+
+def under_a_librarys_name(opening: Mapping[str, object]) -> str:
+    """Which pinned paper has a name of the library and other content, in a sentence; empty where none has.
+
+    A file of the user's own hides the library's of the same name, and a path may end in any name: whoever reads the
+    name would take it for the library's. So is one that an update of the library has changed since.
+    """
+    for what, below in (("checklist", ""), ("order", "orders")):
+        name = Path(str(opening.get(what, ""))).stem
+        digest = _library_digest(what, library_folder() / below / f"{name}.toml")
+        if digest and digest != opening.get(f"{what}_digest"):
+            return f"Its {what} is not the library's {shown(name)}: it has the same name and other content."
+    return ""
+
+
+@functools.cache
+def _library_digest(what: str, path: Path) -> str:
+    """Of a checklist or an order of the library; empty where there is none that can be used."""
+    if not path.is_file():
+        return ""
+    try:
+        return load(str(path)).digest if what == "checklist" else load_order(str(path)).digest
+    except AssistantError:
+        return ""
 
 
 def ear_pins(ear: Ear | Recogniser | None) -> dict[str, str]:

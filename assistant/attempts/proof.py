@@ -96,8 +96,19 @@ def prove(
     lived = (live or _by_its_pins(path))(entries) if verdict.sealed else None
     signers: tuple[Signer, ...] = ()
     if instructors is not None:
-        signers = instructors.signers(verdict.signatures, lambda line: book.seen_at(entries, line))
+        signers = instructors.signers(
+            verdict.signatures, lambda line: book.seen_at(entries, line), lambda line: _latest(entries[: line - 1])
+        )
     return Proof(book.standing(entries), lived, signers)
+
+
+def _latest(entries: Sequence[Mapping[str, object]]) -> str:
+    """The latest time of an attempt's own entries; empty where there is none. Records write all times alike, in UTC.
+
+    What was added after the seal does not count: a stranger's far date must keep nobody from signing.
+    """
+    sealed = next((place for place, entry in enumerate(entries) if "seal" in entry), len(entries))
+    return max((at for entry in entries[: sealed + 1] if isinstance(at := entry.get("at"), str)), default="")
 
 
 class Here:

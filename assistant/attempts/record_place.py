@@ -53,7 +53,6 @@ class RecordPlace:
             if not path.exists():
                 self.path = path
                 break
-        record = RecordFile.create(self.path, opening, self._book)
         with suppress(RecordError):  # without them a later change of a paper is told, and nothing else is lost
             keep_papers(self.path.parent, opening)
-        return record
+        return RecordFile.create(self.path, opening, self._book)

@@ -5,13 +5,14 @@ words, makes the same entries and comes to the same result. That proves nothing 
 """
 
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
 from itertools import chain, islice
 from pathlib import Path
 
 import orjson
 
 from assistant.attempts.papers import AttemptPapers, papers_of
-from assistant.attempts.pins import changed_table, program_pins
+from assistant.attempts.pins import changed_table, program_pins, under_a_librarys_name
 from assistant.errors import AssistantError
 from assistant.guide.effects import Append, Finish, Outcome
 from assistant.guide.events import Recorded, event_of
@@ -26,7 +27,7 @@ from assistant.text import shown
 MOST_DIFFERENCES = 10
 """Differences that are named; one is enough, and a hostile record could hold one in each field."""
 
-_ADDED = OWN_FIELDS | {"ticks", "format", "sound"}
+_ADDED = OWN_FIELDS | {"ticks", "format", "sound", "order"}
 """Fields that the guide does not write: the record and the station do."""
 _ADDED_ON_RESUMING = _ADDED | {"program_digest"}
 """The same for an entry `resumed`."""
@@ -76,6 +77,10 @@ def _papers(opening: Mapping[str, object], name: Path, beside: Path | None) -> A
 
 def live_again_with(papers: AttemptPapers, entries: Sequence[Mapping[str, object]]) -> LivedAgain:
     """Live a sealed record again with these papers, those that it pins."""
+    return replace(_lived_with(papers, entries), papers=under_a_librarys_name(entries[0]))
+
+
+def _lived_with(papers: AttemptPapers, entries: Sequence[Mapping[str, object]]) -> LivedAgain:
     opening = entries[0]
     found: list[Difference] = []
     try:

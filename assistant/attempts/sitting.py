@@ -3,7 +3,7 @@
 import queue
 import signal
 import sys
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -18,7 +18,7 @@ from assistant.attempts.begun import NewAttempt, ResumedAttempt
 from assistant.guide.effects import Outcome
 from assistant.guide.events import InputEnded, Typed
 from assistant.guide.guide import Guide
-from assistant.ports import Keeper, Page, Post, Screen, Sound
+from assistant.ports import Clock, Keeper, Page, Post, Screen, Sound, Source
 from assistant.screens import Screens
 from assistant.settings import SoundSettings
 from assistant.station import Interrupted, Station
@@ -49,6 +49,54 @@ class Wishes:
 
 
 @dataclass(frozen=True)
+class AtDesk:
+    """What is otherwise at a station that takes its attempts from a desk, one after the other in one process.
+
+    Attributes:
+        hands: connects typed input with an attempt: takes its guide, its clock and its inbox; returns a source where
+            input is fetched, and what lets go of it.
+        told: is told of each entry once it is on disk: its sequence number, its digest and its body. Returns at once.
+    """
+
+    hands: Callable[[Guide, Clock, Post], tuple[Source | None, Callable[[], None]]]
+    told: Callable[[int, str, Mapping[str, object]], None]
+
+
+class Told:
+    """A record of which each entry is told once it is on disk.
+
+    Args:
+        record: open for more entries.
+        told: as in `AtDesk`.
+    """
+
+    def __init__(self, record: Keeper, told: Callable[[int, str, Mapping[str, object]], None]) -> None:
+        self._record = record
+        self._told = told
+
+    @property
+    def head(self) -> str:
+        """Digest of the last entry on disk."""
+        return self._record.head
+
+    def append(self, body: Mapping[str, object]) -> tuple[int, str]:
+        """Put an entry on disk; return its sequence number and digest."""
+        sequence, digest = self._record.append(body)
+        self._told(sequence, digest, body)
+        return sequence, digest
+
+    def seal(self, body: Mapping[str, object]) -> tuple[int, str]:
+        """Put the last entry on disk."""
+        sequence, digest = self._record.seal(body)
+        self._told(sequence, digest, body)
+        return sequence, digest
+
+    def close(self) -> None:
+        """Let go of the file."""
+        self._record.close()
+
+
+@dataclass(frozen=True)
 class Sitting:
     """A station that is ready, with what it leaves behind.
 
@@ -58,11 +106,13 @@ class Sitting:
         resumed: the record of an attempt that is resumed; None for a new one.
         clock_behind_s: as in `assistant.guide.events.Resumed`.
         let_go: called at the end, whatever happens.
+        post: puts an event into the station's inbox.
     """
 
     station: Station
     guide: Guide
     record_path: Callable[[], Path]
+    post: Post
     resumed: Keeper | None = None
     clock_behind_s: str = ""
     let_go: tuple[Callable[[], None], ...] = ()
@@ -91,6 +141,7 @@ def sit_down(
     screen: Screen,
     tell: Callable[[str], None],
     page: Page | None = None,
+    at_desk: AtDesk | None = None,
 ) -> Sitting:
     """Put a station together for an attempt by voice and keyboard.
 
@@ -100,6 +151,7 @@ def sit_down(
         screen: where the learner reads along.
         tell: takes a sentence for whoever is at the machine, before the attempt begins.
         page: a further screen, on which one may also type; the end of a pipe then ends no attempt.
+        at_desk: where a desk has the attempt begun; whoever asks for it then also sees to signals.
 
     Raises:
         ModelError: the recogniser that was asked for is not there.
@@ -114,22 +166,21 @@ def sit_down(
     sound = _sound(wishes, inbox.put, clock)
     for notice in sound.notices:
         tell(notice)
-    by_key = wishes.terminal and wishes.sound.press_to_talk
-    presses = space_bar_presses(standard_input(), sys.stdin.fileno()) if by_key else None
-    typed_lines = LineSource(presses)
-    # With an ear, typed lines are taken as they come; a pipe without one is read line by line as asked.
-    piped = not wishes.terminal and sound.ear is None and page is None
-    source = PipeSource(typed_lines, clock) if piped else None
-    if source is None:
-        Keyboard(typed_lines, inbox.put if page is None or wishes.terminal else _lines_only(inbox.put), clock)
     if page is not None:
+        page.begins()
         page.takes(lambda words: inbox.put(Typed(clock.now(), words)))
         screen = Screens(screen, page)
     guide = attempt.guide(sound.ear, tell)
-    end_on_signals(inbox.put)
+    if at_desk is not None:
+        source, let_go = at_desk.hands(guide, clock, inbox.put)
+        create, resumed = _told(attempt, at_desk.told)
+    else:
+        source, let_go = _standard_input(wishes, sound, page, clock, inbox.put)
+        create, resumed = attempt.create, attempt.record
+        end_on_signals(inbox.put)
     station = Station(
         guide,
-        attempt.create,
+        create,
         clock,
         screen,
         inbox,
@@ -143,8 +194,41 @@ def sit_down(
         signals=wishes.sound.sounds,
         press_to_talk=wishes.sound.press_to_talk,
     )
-    let_go = (typed_lines.close, presses.close) if presses is not None else (typed_lines.close,)
-    return Sitting(station, guide, lambda: attempt.path, attempt.record, behind_s, let_go)
+    return Sitting(station, guide, lambda: attempt.path, inbox.put, resumed, behind_s, (let_go,))
+
+
+def _told(
+    attempt: NewAttempt | ResumedAttempt, told: Callable[[int, str, Mapping[str, object]], None]
+) -> tuple[Callable[[Mapping[str, object]], Keeper], Keeper | None]:
+    """How its record is made, and the one that is there, of which each entry is told."""
+
+    def create(opening: Mapping[str, object]) -> Keeper:
+        record = attempt.create(opening)
+        told(1, record.head, opening)
+        return Told(record, told)
+
+    return create, Told(attempt.record, told) if attempt.record is not None else None
+
+
+def _standard_input(
+    wishes: Wishes, sound: Sound, page: Page | None, clock: Clock, post: Post
+) -> tuple[Source | None, Callable[[], None]]:
+    """Typed lines of this process's standard input: a source where they are fetched, and what lets go of them."""
+    by_key = wishes.terminal and wishes.sound.press_to_talk
+    presses = space_bar_presses(standard_input(), sys.stdin.fileno()) if by_key else None
+    typed_lines = LineSource(presses)
+    # With an ear, typed lines are taken as they come; a pipe without one is read line by line as asked.
+    piped = not wishes.terminal and sound.ear is None and page is None
+    source = PipeSource(typed_lines, clock) if piped else None
+    if source is None:
+        Keyboard(typed_lines, post if page is None or wishes.terminal else _lines_only(post), clock)
+
+    def let_go() -> None:
+        typed_lines.close()
+        if presses is not None:
+            presses.close()
+
+    return source, let_go
 
 
 def _lines_only(post: Post) -> Post:

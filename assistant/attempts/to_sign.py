@@ -13,7 +13,7 @@ from assistant.text import shown
 
 _AS_FAR_AS_IT_GOES = ("", Outcome.PASSED, Outcome.OWN_REPORT, Outcome.STOPPED_FOR_CAUSE)
 """Outcomes that a pass confirms; it overrides every other one."""
-_OVERRULED_AT_THE_STATION = "overruled"
+_OVERRULED = "overruled"
 
 
 @dataclass(frozen=True)
@@ -24,6 +24,8 @@ class ToSign:
         learner, mode, checklist, order, began: as the record pins them.
         outcome: as the seal says it; empty where there is none.
         lived: what working it out anew came to, in a phrase; empty where there was nothing to work out.
+        school: path of the school's file that lay over the papers; empty where there was none.
+        papers: which paper is not the library's although it has its name; empty where none is.
         not_confirmed: why the result was not confirmed, in one or two sentences; empty where it was.
         not_seen: ids of the steps that have to be seen, and that nobody marked.
         to_judge: the record holds findings that only an instructor can judge.
@@ -41,6 +43,8 @@ class ToSign:
     began: str
     outcome: str
     lived: str
+    school: str
+    papers: str
     not_confirmed: str
     not_seen: tuple[str, ...]
     to_judge: bool
@@ -58,6 +62,10 @@ class ToSign:
         yield f"Began: {self.began[:16].replace('T', ' ')} UTC."
         anew = f" Worked out anew: {self.lived}." if self.lived else ""
         yield f"Result: {self.outcome or 'none, it is not sealed'}.{anew}"
+        if self.school:
+            yield f"Its rules are those of the school's file {self.school}."
+        if self.papers:
+            yield self.papers
         if self.not_confirmed:
             yield self.not_confirmed
         if self.not_seen:
@@ -91,8 +99,7 @@ class ToSign:
             found.append(f"Verdicts were overruled: {', '.join(self.overruled)}.")
         if self.mode and self.mode != Mode.CHECK_OFF:
             found.append("It was practice, with help, and not a check-off.")
-        if self.not_confirmed:
-            found.append(self.not_confirmed)
+        found += [said for said in (self.papers, self.not_confirmed) if said]
         return tuple(found)
 
 
@@ -121,6 +128,8 @@ def to_sign(found: Examined) -> ToSign:
         began=pinned("at"),
         outcome=shown(str(seal.get("outcome", ""))),
         lived="" if lived is None else str(lived.finding),
+        school=pinned("school"),
+        papers="" if lived is None else lived.papers,
         not_confirmed=""
         if confirmed or lived is None
         else f"The result was not confirmed by living the attempt again ({lived.finding}). {why}".rstrip(),
@@ -136,8 +145,9 @@ def to_sign(found: Examined) -> ToSign:
 
 def _overruled(entries: Sequence[Mapping[str, object]]) -> Iterator[str]:
     """Steps that an instructor set aside during the attempt."""
+    undone = {entry.get("undoes") for entry in entries if entry.get("took_back")}
     for entry in entries:
-        if entry.get("verdict") == _OVERRULED_AT_THE_STATION:
+        if entry.get("verdict") == _OVERRULED and not (entry.get("order") and entry.get("order") in undone):
             yield shown(str(entry.get("step", "")))
 
 

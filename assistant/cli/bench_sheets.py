@@ -5,8 +5,8 @@ from datetime import date
 from pathlib import Path
 
 from assistant.cli.printing import tell
-from assistant.cli.written import write_document
 from assistant.orders.model import Order
+from assistant.record.document import write_document
 from assistant.report.bench_sheets_pdf import Sheets, sheets_pdf
 from assistant.report.paper import Size
 from assistant.spoken import ENGLISH

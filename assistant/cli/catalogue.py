@@ -4,7 +4,8 @@ import argparse
 from pathlib import Path
 
 from assistant.checklist.library import library_folder
-from assistant.checklist.load import available, load
+from assistant.checklist.load import load
+from assistant.checklist.teaching_order import in_teaching_order
 from assistant.cli.printing import say_line, write_json
 from assistant.cli.verbs import Subparsers, add_verb
 from assistant.errors import AssistantError
@@ -16,35 +17,6 @@ _EXAMPLES = """\
 
 Your own files are found in the folder that CHECKOFF_CHECKLISTS names, or in the platform's folder
 for user data; a file of yours takes precedence over one of the library with the same name."""
-
-_IN_TEACHING_ORDER = (
-    "primary-line",
-    "secondary-line",
-    "primary-and-secondary",
-    "gravity-infusion",
-    "bag-change",
-    "rate-change",
-    "set-change",
-    "saline-lock",
-    "infusion-to-lock",
-    "lock-infusion",
-    "push-through-lock",
-    "push-into-line",
-    "syringe-pump",
-    "weight-based-infusion",
-    "heparin",
-    "second-piggyback",
-    "next-piggyback",
-    "potassium",
-    "hourly-round",
-    "hand-over",
-    "library-alert",
-    "air-in-line",
-    "occlusion",
-    "site-gone-bad",
-    "discontinue",
-)
-"""The library from setting up to discontinuing; what is not named here follows by name."""
 
 
 def add_parser(subparsers: Subparsers) -> None:
@@ -61,7 +33,7 @@ def add_parser(subparsers: Subparsers) -> None:
 
 def run(arguments: argparse.Namespace) -> int:
     """Carry out the verb; return the exit code."""
-    rows = [_checklist(name, path) for name, path in sorted(available().items(), key=_teaching_place)]
+    rows = [_checklist(name, path) for name, path in in_teaching_order()]
     rows += [_order(name, path) for name, path in available_orders().items()]
     if arguments.json:
         for row in rows:
@@ -75,12 +47,6 @@ def run(arguments: argparse.Namespace) -> int:
             own = "" if row["library"] else "  (yours)"
             say_line(f"  {row['name']!s:<{width}}  {row['about']}{own}")
     return 0
-
-
-def _teaching_place(named: tuple[str, Path]) -> tuple[int, str]:
-    name = named[0]
-    known = name in _IN_TEACHING_ORDER
-    return (_IN_TEACHING_ORDER.index(name) if known else len(_IN_TEACHING_ORDER), name)
 
 
 def _checklist(name: str, path: Path) -> dict[str, object]:

@@ -32,7 +32,7 @@ def display(wanted: bool | None) -> "Iterator[Display | None]":
     """
     if wanted is None:
         at_terminal = sys.stdin is not None and sys.stdin.isatty() and sys.stdout.isatty()
-        wanted = at_terminal and load_settings().display.open and _has_desktop()
+        wanted = at_terminal and load_settings().display.open and has_desktop()
     if not wanted:
         yield None
         return
@@ -44,7 +44,7 @@ def display(wanted: bool | None) -> "Iterator[Display | None]":
     shown = Display()
     server = LocalServer(shown.app)
     tell(f"Display: {server.address}")
-    if _has_desktop() and not open_page(server.address):
+    if has_desktop() and not open_page(server.address):
         tell("The browser did not open. Open that address in a browser of this machine.")
     try:
         yield shown
@@ -53,7 +53,8 @@ def display(wanted: bool | None) -> "Iterator[Display | None]":
         server.close()
 
 
-def _has_desktop() -> bool:
-    from assistant.desk.browser import has_desktop
+def has_desktop() -> bool:
+    """Whether a window can be opened (`assistant.desk.browser`, which is read only where it is needed)."""
+    from assistant.desk import browser
 
-    return has_desktop()
+    return browser.has_desktop()

@@ -8,8 +8,6 @@ from assistant.attempts.day import day_of
 from assistant.cli.folders import add_keys_option, head_book, keys_folder
 from assistant.cli.printing import say_line, tell, write_json
 from assistant.cli.verbs import Subparsers, add_verb
-from assistant.cli.written import write_document
-from assistant.record.day_head import entry_of
 from assistant.record.short_head import short_head
 from assistant.text import shown
 
@@ -52,14 +50,14 @@ def run(args: argparse.Namespace) -> int:
     lines = list(head.lines())
     if args.output is not None:
         # Only here: a list alone needs no keys.
-        from assistant.cli.key import ask_passphrase, the_only_key
-        from assistant.record.signing import is_encrypted, load_key
+        from assistant.attempts.signing_off import sign_day, the_only_key
+        from assistant.cli.key import ask_passphrase
 
         folder = keys_folder(args.keys)
         name = args.key or the_only_key(folder)
-        key = load_key(folder, name, ask_passphrase(f"Passphrase of {name}: ") if is_encrypted(folder, name) else None)
-        entry = entry_of(head, str(told["at"]), key.public.text, key.sign)
-        write_document(Path(args.output), entry.line)
+        entry = sign_day(
+            head, str(told["at"]), folder, name, lambda: ask_passphrase(f"Passphrase of {name}: "), Path(args.output)
+        )
         told |= {"head": entry.digest, "short_head": short_head(entry.digest)}
         lines += [f"Head of the day {entry.digest}.", f"Short head of the day {short_head(entry.digest)}."]
         tell(f"Signed: {shown(args.output)}")

@@ -107,20 +107,6 @@ def _day(text: str) -> date:
         raise argparse.ArgumentTypeError(f"{quoted(text)} is not a day; write it like 2027-07-31") from None
 
 
-def the_only_key(folder: Path) -> str:
-    """The name of the one private key in the folder.
-
-    Raises:
-        UsageError: there is none, or more than one.
-    """
-    names = own_keys(folder)
-    if not names:
-        raise UsageError("There is no key to sign with.", "Make one with: checkoff key new NAME")
-    if len(names) > 1:
-        raise UsageError(f"There are several keys: {', '.join(names)}.", "Name one with --key.")
-    return names[0]
-
-
 def ask_passphrase(prompt: str) -> str:
     """Ask for a passphrase without showing it.
 

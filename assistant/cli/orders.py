@@ -6,16 +6,15 @@ from datetime import date, datetime
 from pathlib import Path
 
 from assistant.checklist.load import load
-from assistant.checklist.model import Checklist, Step
 from assistant.cli.paper_options import add_paper_size
 from assistant.cli.printing import say_line, tell, why_not, write_json
 from assistant.cli.verbs import Subparsers, add_verb, fitted
 from assistant.dosing import Amount, show
 from assistant.errors import AssistantError, UsageError
-from assistant.orders.draw import LEVELS, draw, wanted_by
-from assistant.orders.load import available_orders, load_order
+from assistant.orders.draw import LEVELS
+from assistant.orders.draw_for import draw_for
 from assistant.orders.model import Order
-from assistant.orders.planting import FAULTS, Findable
+from assistant.orders.planting import FAULTS
 from assistant.orders.plausible import table
 from assistant.orders.sheet import instructors_sheet, labels, learners_sheet
 from assistant.orders.solve import answer_key
@@ -89,16 +88,13 @@ def run(arguments: argparse.Namespace) -> int:
     """
     if not 1 <= arguments.count <= MOST:
         raise UsageError(f"Between 1 and {MOST:,} orders can be drawn at once.", "Give another count.")
-    checklist = load(arguments.checklist)
-    own = load_order(checklist.order) if checklist.order in available_orders() else None
-    orders = draw(
-        wanted_by(keys_asked(checklist), own),
+    orders = draw_for(
+        load(arguments.checklist),
         seed=arguments.seed,
         level=arguments.level,
         count=arguments.count,
         day=_day(arguments.day),
         fault=arguments.fault,
-        findable=Findable.by(checklist),
     )
     if arguments.out is not None:
         _write_all(orders, Path(arguments.out), Size(arguments.paper))
@@ -147,16 +143,6 @@ def _shown(state: str | Amount) -> str:
     return state if isinstance(state, str) else show(state)
 
 
-def keys_asked(checklist: Checklist) -> set[tuple[str, str | None]]:
-    """Names of the key that a checklist always asks for, with the unit of each number."""
-    return {asked for step in checklist.steps if not step.applies for asked in _of(step)}
-
-
-def _of(step: Step) -> Sequence[tuple[str, str | None]]:
-    key = getattr(step.expect, "key", "")
-    return [(key, getattr(step.expect, "unit", None) or None)] if key else []
-
-
 def _day(text: str | None) -> date:
     if text is None:
         return datetime.now().astimezone().date()
@@ -169,9 +155,9 @@ def _day(text: str | None) -> date:
 def _write_all(orders: Sequence[Order], folder: Path, size: Size) -> None:
     # Only where files are made: a start is quick without the libraries for them.
     from assistant.cli.bench_sheets import PRINTED, write_sheets
-    from assistant.cli.written import write_document
     from assistant.orders.write import text_of
     from assistant.record.disk import make_folder
+    from assistant.record.document import write_document
 
     try:
         make_folder(folder)  # with answer keys in it: for its owner alone

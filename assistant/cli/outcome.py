@@ -43,6 +43,14 @@ def screen_for(*, as_json: bool, echo_typed: bool, bare: bool) -> PlainScreen | 
 def live(sitting: Sitting, *, as_json: bool, page: "Display | None" = None) -> int:
     """Live through an attempt; print its result and where its record is, tell a page; return the exit code."""
     outcome = sitting.live()
+    code = say_result(sitting, outcome, as_json=as_json, page=page)
+    if outcome is Outcome.STOPPED:
+        tell(f"To continue: checkoff resume {sitting.record_path()}")
+    return code
+
+
+def say_result(sitting: Sitting, outcome: Outcome, *, as_json: bool, page: "Display | None") -> int:
+    """Print the result of an attempt that has ended and where its record is, tell a page; return the exit code."""
     results, record = sitting.guide.results(), sitting.record_path()
     head = sitting.station.head
     if page is not None:
@@ -55,6 +63,4 @@ def live(sitting: Sitting, *, as_json: bool, page: "Display | None" = None) -> i
             say_line(wrapped(line, "", _HANGING) if sys.stdout.isatty() else line)
     tell(f"Record: {record}")
     tell(f"Short head: {short_head(head)}")
-    if outcome is Outcome.STOPPED:
-        tell(f"To continue: checkoff resume {record}")
     return _NOT_SEEN if not results.passed and not EXIT_CODES[outcome] else EXIT_CODES[outcome]

@@ -10,9 +10,9 @@ from assistant.checklist.paper_file import read_paper
 from assistant.cli.paper_options import add_paper_options
 from assistant.cli.printing import tell, why_not
 from assistant.cli.verbs import Subparsers, add_verb
-from assistant.cli.written import write_document
 from assistant.errors import ChecklistError, RecordError, UsageError
 from assistant.orders.load import available_orders, load_order
+from assistant.record.document import write_document
 from assistant.report.form import Form, form_of
 from assistant.report.paper import Paper, Size
 from assistant.report.review import Review, review_of

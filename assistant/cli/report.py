@@ -2,29 +2,20 @@
 
 import argparse
 import json
-from collections.abc import Mapping, Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING
 
-from assistant.attempts.papers import AttemptPapers, papers_of
-from assistant.attempts.proof import Live, examine
+from assistant.attempts.reported import reported
 from assistant.cli.folders import add_keys_option, here
 from assistant.cli.paper_options import add_paper_options
 from assistant.cli.printing import say_line, tell
 from assistant.cli.verbs import Subparsers, add_verb
-from assistant.cli.written import write_document
-from assistant.errors import AssistantError, RecordError, UsageError
+from assistant.errors import UsageError
 from assistant.record.claim import Proven
-from assistant.record.lived import Finding, LivedAgain
-from assistant.report.compose import compose
+from assistant.record.document import write_document
 from assistant.report.content import Report, schema
 from assistant.report.paper import Paper, Size
-from assistant.report.reading import read_what_holds
 from assistant.spoken import ENGLISH
 from assistant.text import shown
-
-if TYPE_CHECKING:
-    from assistant.record.verify import Reading
 
 _EXAMPLES = """\
   checkoff report RECORD                     text on this screen
@@ -142,69 +133,11 @@ def _made(report: Report, ending: str, paper: Paper, xapi_home: str) -> bytes:
 
 
 def report_of(path: Path, keys: str | None = None, *, with_entries: bool = True) -> Report:
-    """The report of a record.
+    """The report of a record, by what this machine knows (see `assistant.attempts.reported`).
 
     Args:
         path: the record.
         keys: folder of known public keys; None for the user's own.
         with_entries: list every entry.
-
-    Raises:
-        RecordError: not even its first entry holds, or it is an attempt of another program without a seal.
     """
-    papers, problem = _papers(path, read_what_holds(path))
-    known = here(keys)
-    found = examine(path, known, _live_with(papers, problem), read=read_what_holds)
-    for broken in known.book.problems():
-        tell(f"Caution: the book of heads does not hold. {broken}")
-    return compose(
-        shown(path.name),
-        found.reading.verdict,
-        found.reading.entries,
-        words=ENGLISH.report,
-        papers=papers,
-        papers_problem=problem,
-        results=_as_it_stands(path, found.reading, papers),
-        signers=found.proof.signers,
-        with_entries=with_entries,
-        seen=found.proof.standing,
-        lived=found.proof.lived,
-        proven=found.claim,
-    )
-
-
-def _live_with(papers: AttemptPapers | None, problem: str) -> Live:
-    """Lives a record again with the papers that are at hand for its report."""
-
-    def live(entries: Sequence[Mapping[str, object]]) -> LivedAgain:
-        if papers is None:
-            return LivedAgain(Finding.NOT_POSSIBLE, problem)
-        # Imported only here: the report of a record that is open or broken needs no guide.
-        from assistant.attempts.relived import live_again_with
-
-        return live_again_with(papers, entries)
-
-    return live
-
-
-def _papers(path: Path, reading: "Reading") -> tuple[AttemptPapers | None, str]:
-    """The papers of the attempt, or why they are not at hand: a report is made all the same."""
-    try:
-        return papers_of(reading.entries[0], Path(path.name), path.parent), ""
-    except AssistantError as error:
-        return None, error.what
-
-
-def _as_it_stands(path: Path, reading: "Reading", papers: AttemptPapers | None) -> Mapping[str, object] | None:
-    """The result of an attempt without a seal, by living it again."""
-    if papers is None or any("seal" in entry for entry in reading.entries):
-        return None
-    # Imported only here: the report of a sealed record needs no guide.
-    from assistant.attempts.replay import lived_again
-
-    try:
-        guide = lived_again(papers, reading.entries, path)
-    except (RecordError, ValueError) as cause:
-        tell(f"Caution: the attempt cannot be lived again: {cause}")
-        return None
-    return guide.results().body()
+    return reported(path, here(keys), tell, with_entries=with_entries)

@@ -12,6 +12,7 @@ from assistant.cli.verbs import Subparsers, add_verb
 from assistant.errors import UsageError
 from assistant.record.chain import Problem
 from assistant.record.file import RecordFile
+from assistant.record.heads import Seen
 from assistant.record.verify import verify
 from assistant.text import shown
 
@@ -44,6 +45,11 @@ def run(arguments: argparse.Namespace) -> int:
     path = Path(arguments.record) if arguments.record else _the_only_open_one(records_folder())
     book = head_book()
     record = RecordFile.reopen(path, book=book)
+    if book.standing(record.entries).seen is Seen.NEVER:
+        tell(
+            f"Caution: this machine has never seen {shown(path)}. Who made its entries, and whether there were more, "
+            "is not known here."
+        )
     try:
         attempt = ResumedAttempt(papers_of(record.entries[0], path), record, book.path.parent)
     except BaseException:

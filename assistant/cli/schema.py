@@ -7,7 +7,7 @@ from pathlib import Path
 from assistant.checklist.schema import FILE_NAME, checklist_schema
 from assistant.cli.printing import say_line, tell
 from assistant.cli.verbs import Subparsers, add_verb
-from assistant.cli.written import write_document
+from assistant.record.document import write_document
 from assistant.text import shown
 
 _EXAMPLES = f"""\

@@ -13,6 +13,8 @@ else:  # the class takes no parameter when the program runs
 VERBS = {
     "run": "one attempt: guided, heard, cross-checked, recorded",
     "demo": "the same attempt with a simulated learner",
+    "desk": "the instructor's desk in the browser: start, watch, mark, sign",
+    "station": "take attempts from an instructor's desk, one after the other",
     "resume": "go on with an interrupted attempt where it was",
     "list": "the checklists and orders on this machine",
     "lint": "check a checklist file",

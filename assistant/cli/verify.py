@@ -242,3 +242,5 @@ def _lived(lived: LivedAgain) -> Iterator[str]:
         case _:
             yield f"  {lived.finding}: {lived.why}"
     yield from (f"    {difference}." for difference in lived.differences)
+    if lived.papers:
+        yield f"  caution: {lived.papers}"

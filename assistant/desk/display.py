@@ -13,7 +13,7 @@ from starlette.responses import HTMLResponse, PlainTextResponse, Response, Strea
 from starlette.routing import Route
 
 from assistant.desk.drawn import bands, page, static
-from assistant.desk.shown import Shown
+from assistant.desk.shown import Kind, Middle, Shown
 from assistant.guide.effects import Say
 from assistant.guide.events import Event
 
@@ -27,7 +27,7 @@ ONE_ANSWER_S = 2.0
 """So long a second line is refused while the first one to the same question is on its way to the record, seconds."""
 STILL_THERE_S = 15.0
 """A page that hears nothing for so long is sent an empty line, so that a lost one is noticed."""
-_FILES = {"display.css": "text/css", "display.js": "text/javascript"}
+_FILES = {"base.css": "text/css", "display.css": "text/css", "display.js": "text/javascript"}
 
 
 class Display:
@@ -55,6 +55,15 @@ class Display:
         )
 
     # The station's side.
+
+    def idle(self) -> None:
+        """No attempt goes on; an instructor starts one."""
+        self._give = None
+        self._put(Shown(middle=Middle(Kind.IDLE)))
+
+    def begins(self) -> None:
+        """An attempt begins: nothing of an earlier one is shown any more."""
+        self._put(Shown())
 
     def takes(self, give: Callable[[str], None]) -> None:
         """From now on, give each typed line to `give`."""

@@ -15,12 +15,12 @@ BANDS = ("where", "what", "turn")
 def bands(shown: Shown) -> dict[str, str]:
     """Each band's HTML by its name."""
     values = {"shown": shown, "groups": _groups, "show": show, "unit": _unit}
-    return {name: _environment().get_template(f"{name}.html").render(values) for name in BANDS}
+    return {name: environment().get_template(f"{name}.html").render(values) for name in BANDS}
 
 
 def page(shown: Shown) -> str:
     """The whole page as it is now; from then on its script replaces the bands."""
-    return _environment().get_template("display.html").render(shown=shown, bands=bands(shown))
+    return environment().get_template("display.html").render(shown=shown, bands=bands(shown))
 
 
 @cache
@@ -41,7 +41,8 @@ def _unit(amount: Amount) -> str:
 
 
 @cache
-def _environment() -> Environment:
+def environment() -> Environment:
+    """The templates of all pages; whatever is put into one is escaped."""
     return Environment(
         loader=PackageLoader("assistant.desk"),
         autoescape=True,

@@ -19,7 +19,8 @@ HEADERS: Mapping[str, str] = {
     "X-Content-Type-Options": "nosniff",
     "X-Frame-Options": "DENY",
 }
-"""Go with every answer: nothing from elsewhere runs, frames or keeps a page."""
+"""Go with every answer that has no stricter or other one of its own: nothing from elsewhere runs, frames or keeps a
+page."""
 
 
 class Guard:
@@ -47,7 +48,8 @@ class Guard:
 
         async def send_guarded(message: Message) -> None:
             if message["type"] == "http.response.start":
-                MutableHeaders(scope=message).update(HEADERS)
+                headers = MutableHeaders(scope=message)
+                headers.update({name: value for name, value in HEADERS.items() if name not in headers})
             await send(message)
 
         await (refused or self._app)(scope, receive, send_guarded)

@@ -19,6 +19,7 @@ LONGEST_ECHO = 32
 class Kind(StrEnum):
     """What is in the middle."""
 
+    IDLE = "idle"
     STARTING = "starting"
     STEP = "step"
     NUMBER = "number"
@@ -33,6 +34,7 @@ class Kind(StrEnum):
 class Whose(StrEnum):
     """Whose turn it is, or why it is nobody's."""
 
+    IDLE = "idle"
     STARTING = "starting"
     YOURS = "yours"
     LISTENING = "listening"
@@ -106,6 +108,7 @@ class Shown:
     def whose(self) -> Whose:
         """Whose turn it is: the first of these that holds."""
         order = (
+            (self.middle.kind is Kind.IDLE, Whose.IDLE),
             (self.is_over, Whose.OVER),
             (self.paused, Whose.PAUSED),
             (self.speaks, Whose.SPEAKING),

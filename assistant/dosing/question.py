@@ -194,8 +194,21 @@ def _fitting(line: Line, wanted: frozenset[str], special: frozenset[str]) -> Ite
             continue
         used = {taken.at for _, taken in filled.values()}
         spared = [taken for taken in line.takens if taken.at not in used]
-        if all(taken.kind in way.spares for taken in spared):
+        if all(taken.kind in way.spares and not _turns_when_spared(taken, line) for taken in spared):
             yield way, filled, spared
+
+
+def _turns_when_spared(taken: Taken, line: Line) -> bool:
+    """Whether the answer without it is not the one that was asked for.
+
+    A drop factor counts where drops are asked for; a percentage behind no name of a drug may be a part of the dose.
+    """
+    if taken.kind == "drop factor":
+        return re.search(r"\bdrops\b|\bgtts?\b", line.left) is not None
+    if taken.kind != "concentration" or not taken.text.endswith(("%", "percent", "per cent")):
+        return False
+    before = re.search(r"([a-z]+)\s*$", taken.cue)
+    return before is None or before.group(1) not in ("of", *line.unread)
 
 
 def _suitable(wanted: frozenset[str], special: frozenset[str]) -> Iterator[Way]:

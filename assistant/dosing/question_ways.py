@@ -149,7 +149,8 @@ _SHORTEST = Way(
     (Slot("dose", ("dose", "bag:dose"), "1,500 mg"), _DOSE_RATE),
     (Step("shortest-time", {"dose": "dose", "highest-rate": "dose rate"}),),
     special=frozenset({"most"}),
-    spares=_SPARES,
+    spares=frozenset({"fluid"}),
+    only_asked=True,
 )
 _GIVEN = Way(
     "dose",

@@ -12,6 +12,8 @@ _AFTER_COUNT = rf"(?:{_TIME}|lit(?:re|er)s?|doses?|equal|drops?|seconds?|mls?|mg
 PLAINER: tuple[tuple[re.Pattern[str], str], ...] = (
     (re.compile(r"(?<=[/ \d])m\^?2\b"), "m\u00b2"),
     (re.compile(r"\b4-2-1\b|\bmaint\b", _I), "maintenance"),
+    # Names of fluids with figures in them: "D5 1/2 NS", "D5LR"
+    (re.compile(r"\b(?:d\d+ ?)?1/2 ?(?:ns|normal saline)\b|\bd\d+ ?(?:lr|rl)\b", _I), "fluid"),
     # No formula here takes an age.
     (
         re.compile(
@@ -131,7 +133,7 @@ ASKED: tuple[tuple[str, frozenset[str]], ...] = (
     (
         r"how long|(?:remaining|left) time|time (?:left|remaining)|how many (?:hours|hrs|minutes|mins|min"
         r"|h)\b|infusion time|what duration|how much time|last how|run time|(?:time|duration)\s*\?"
-        r"|time to (?:infuse|empty|run)",
+        r"|time to (?:infuse|empty|run)|(?:shortest|least) time",
         frozenset({"duration"}),
     ),
     (

@@ -61,7 +61,8 @@ def expectation(papers: Papers, progress: Progress) -> Expect:
                     asked = asked_of(papers.checklist.steps[progress.cursor])
                     return ConfirmExpected(done_is_yes=False, asked=asked, bare=bare)
                 case ChoiceAsked(choices=choices, phrases=phrases):
-                    return ChoiceExpected(choices, tuple((say, c) for c, ways in phrases.items() for say in ways))
+                    line = papers.checklist.steps[progress.cursor].say
+                    return ChoiceExpected(choices, tuple((say, c) for c, ways in phrases.items() for say in ways), line)
                 case NoteAsked():
                     return TextExpected()
                 case ObservationAsked():
@@ -145,6 +146,9 @@ def prompt(turn: Turn) -> None:
             turn.say(sentences.wait_left(seconds_left(turn)), Tone.NOTICE)
         case State.PAUSED:
             turn.say(sentences.PAUSED, Tone.NOTICE)
+        case State.HELD:
+            reasons = dict.fromkeys(mark.words for mark in draft.marks if mark.holds and mark.words)
+            turn.say(sentences.held("; ".join(reasons)), Tone.HOLD)
         case State.STOPPING:
             found = any(step.fault for step in draft.steps.values())
             turn.say(sentences.STOP_FOR_CAUSE_ASKED if found else sentences.STOP_ASKED, Tone.NOTICE)

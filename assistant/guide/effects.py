@@ -85,7 +85,7 @@ class Listen:
         expect: the frame.
         wanted: False while a timed wait runs: commands are heard, but nothing is asked for.
         pause_s: silence that ends an utterance, seconds; None as the ear is set.
-        paused: the attempt rests until the learner goes on.
+        paused: the attempt rests until the learner goes on, or the instructor who holds it.
     """
 
     expect: Expect

@@ -7,6 +7,7 @@ accepted, so that an attempt can be lived again from its entries.
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import datetime
+from enum import StrEnum
 
 from assistant.spoken.meaning import Ambiguous, Answer, Meaning
 
@@ -136,6 +137,77 @@ class InputEnded:
     at: datetime
 
 
+class Mark(StrEnum):
+    """What an instructor marks from the desk."""
+
+    SEEN = "seen"
+    NOT_SEEN = "not seen"
+    CUE = "cue"
+    UNSAFE = "unsafe"
+    NOT_APPLICABLE = "not applicable"
+    NOTE = "note"
+    OVERRULE = "overrule"
+    UNDO = "undo"
+
+
+class Happening(StrEnum):
+    """What an instructor lets happen at the bench, for teaching."""
+
+    ALARM = "alarm"
+    PAIN = "pain"
+    SETTINGS_LOST = "settings lost"
+    OTHER = "other"
+
+
+class Direction(StrEnum):
+    """Where an instructor directs the attempt."""
+
+    PAUSE = "pause"
+    GO_ON = "go on"
+    STOP = "stop"
+
+
+@dataclass(frozen=True)
+class Marked:
+    """The instructor marked something at the desk.
+
+    Attributes:
+        mark: what.
+        step: id of the step that it is for; empty where it is for the attempt, or for the step that is asked.
+        words: the reason, or the note.
+        order: id of the order that the mark came by: what is sent twice is taken once. Empty where it has none.
+        undoes: id of the mark that is taken back.
+        proven: whoever marked is known to be an instructor, as with the code at the station.
+    """
+
+    at: datetime
+    mark: Mark
+    step: str = ""
+    words: str = ""
+    order: str = ""
+    undoes: str = ""
+    proven: bool = True
+
+
+@dataclass(frozen=True)
+class Happened:
+    """The instructor lets something happen; `words` are what the learner hears, empty for the guide's own."""
+
+    at: datetime
+    what: Happening
+    words: str = ""
+    order: str = ""
+
+
+@dataclass(frozen=True)
+class Directed:
+    """The instructor lets the attempt rest, go on or stop, from the desk."""
+
+    at: datetime
+    what: Direction
+    order: str = ""
+
+
 Event = (
     Opened
     | Resumed
@@ -149,8 +221,14 @@ Event = (
     | EarBack
     | VoiceLost
     | InputEnded
+    | Marked
+    | Happened
+    | Directed
 )
 """Everything that `Guide.receive` takes."""
+
+FromDesk = Marked | Happened | Directed
+"""What comes from the instructor's desk."""
 
 LONGEST_WORDS = 1_000
 """Characters of raw words that an entry keeps; longer input is refused anyway."""
@@ -167,6 +245,9 @@ KINDS: dict[type[Event], str] = {
     EarBack: "microphone back",
     VoiceLost: "voice lost",
     InputEnded: "input ended",
+    Marked: "marked",
+    Happened: "happened",
+    Directed: "directed",
 }
 """The kind of entry for each kind of event."""
 
@@ -176,6 +257,9 @@ SOURCES: dict[type[Event], str] = {
     Typed: "typed",
     InstructorCame: "instructor",
     Woke: "clock",
+    Marked: "desk",
+    Happened: "desk",
+    Directed: "desk",
 }
 """Where an entry comes from; the station itself for all others."""
 
@@ -223,6 +307,13 @@ def body_of(event: Event) -> dict[str, object]:
             body["token"] = event.token
         case EarLost() | VoiceLost():
             body["reason"] = event.reason
+        case Marked():
+            body |= {"mark": event.mark.value, "step": event.step, "words": event.words[:LONGEST_WORDS]}
+            body |= {"order": event.order, "undoes": event.undoes, "proven": event.proven}
+        case Happened():
+            body |= {"what": event.what.value, "words": event.words[:LONGEST_WORDS], "order": event.order}
+        case Directed():
+            body |= {"what": event.what.value, "order": event.order}
     return body
 
 
@@ -230,7 +321,7 @@ def event_of(entry: Mapping[str, object]) -> Event | None:
     """The event that an entry tells of; None for entries that are no event (a seal, a recovery).
 
     Raises:
-        ValueError: it tells no time with its zone, which no guide writes.
+        ValueError: it tells no time with its zone, or a mark that there is not; no guide writes such a thing.
     """
     kind = entry.get("kind")
     if kind not in KINDS.values():
@@ -273,6 +364,14 @@ def event_of(entry: Mapping[str, object]) -> Event | None:
             return VoiceLost(at, str(entry.get("reason", "")))
         case "input ended":
             return InputEnded(at)
+        case "marked":
+            step, order, undoes = (str(entry.get(name, "")) for name in ("step", "order", "undoes"))
+            proven = bool(entry.get("proven", False))
+            return Marked(at, Mark(str(entry.get("mark"))), step, words, order, undoes, proven)
+        case "happened":
+            return Happened(at, Happening(str(entry.get("what"))), words, str(entry.get("order", "")))
+        case "directed":
+            return Directed(at, Direction(str(entry.get("what"))), str(entry.get("order", "")))
         case _:
             return None
 

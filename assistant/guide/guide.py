@@ -5,7 +5,20 @@ from collections.abc import Iterable, Mapping
 
 from assistant.guide.asking import expectation
 from assistant.guide.effects import Append, Effect, Finish, Listen, Outcome
-from assistant.guide.events import Event, Opened, Recorded, Resumed, Woke, body_of, event_of, meaning_body, stamp
+from assistant.guide.events import (
+    Event,
+    FromDesk,
+    Heard,
+    Opened,
+    Recorded,
+    Resumed,
+    Typed,
+    Woke,
+    body_of,
+    event_of,
+    meaning_body,
+    stamp,
+)
 from assistant.guide.papers import Papers
 from assistant.guide.path import passed_over
 from assistant.guide.progress import Consent, Mode, Person, Progress, State, StepProgress
@@ -75,7 +88,8 @@ class Guide:
         """Take one event; return what to do, in order.
 
         An event that was accepted gives exactly one `Append` and nothing else; what it leads to comes with
-        `Recorded`. A wake-up call that has been replaced by a later one gives nothing and changes nothing.
+        `Recorded`. A wake-up call that has been replaced by a later one gives nothing and changes nothing, nor does
+        an order from the desk that was dealt with.
 
         Raises:
             GuideMisuseError: the event breaks the protocol; nothing changed.
@@ -87,7 +101,9 @@ class Guide:
             return effects
         kind, meaning = classify(event, self.papers, self.progress, self.expectation())
         rule = TABLE.get((self.progress.state, kind)) if kind is not None else None
-        if kind is None or rule is None:
+        if kind is None:
+            return []
+        if rule is None:
             if isinstance(event, Woke):
                 return []
             raise GuideMisuseError(f"{type(event).__name__} is not possible while the guide is {self.progress.state}.")
@@ -96,6 +112,8 @@ class Guide:
             turn.draft.failures = 0
         if meaning is not None and kind is not Input.DOUBTFUL:
             turn.draft.doubted = False
+        if isinstance(event, FromDesk) and event.order:
+            turn.draft.orders.append(event.order)
         rule.action(turn)
         if turn.draft.state not in rule.to:
             raise AssertionError(f"{rule.action.__name__} ended in {turn.draft.state}, which the table does not allow")
@@ -175,8 +193,10 @@ class Guide:
             self.receive(Recorded(0, ""))
 
     def _effects(self, turn: Turn) -> list[Effect]:
-        """What is to be done once the entry is on disk."""
+        """What is to be done once the entry is on disk; nothing where the learner is not to notice it."""
         after: list[Effect] = []
+        if isinstance(turn.event, FromDesk) and not turn.said:
+            return after
         if turn.outcome is not None:
             stopped = turn.outcome is Outcome.STOPPED
             after.append(Finish(turn.outcome, None if stopped else self._seal_body(turn, turn.outcome)))
@@ -184,9 +204,8 @@ class Guide:
         if turn.outcome is None:
             wanted = turn.draft.state is not State.WAITING
             pause_s = turn.step.pause_s if turn.draft.state is State.ASKING else None
-            after.append(
-                Listen(expectation(self.papers, turn.draft), wanted, pause_s, turn.draft.state is State.PAUSED)
-            )
+            rests = turn.draft.state in (State.PAUSED, State.HELD)
+            after.append(Listen(expectation(self.papers, turn.draft), wanted, pause_s, rests))
         return after
 
     def _body(self, turn: Turn, kind: Input) -> dict[str, object]:
@@ -195,10 +214,10 @@ class Guide:
         if isinstance(turn.event, Opened):
             body |= self._pins
         else:
-            body["step"] = self.papers.checklist.steps[self.progress.cursor].id
+            body["asked" if "step" in body else "step"] = self.papers.checklist.steps[self.progress.cursor].id
             body["state"] = self.progress.state.value
         speaker = self.progress.speaker
-        if speaker is not Person.LEARNER and "words" in body:
+        if speaker is not Person.LEARNER and isinstance(turn.event, Heard | Typed):
             body["by"] = speaker.value
             if speaker is not Person.SECOND:
                 body["source"] = "instructor"

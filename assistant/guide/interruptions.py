@@ -1,5 +1,7 @@
 """What comes between: pause, stop and resumption, timed waits, consent, the instructor, devices that come and go."""
 
+from dataclasses import replace
+
 from assistant.checklist.model import ObservationAsked
 from assistant.guide.answers import observe
 from assistant.guide.asking import (
@@ -15,18 +17,17 @@ from assistant.guide.bench import causes
 from assistant.guide.effects import Outcome, Tone
 from assistant.guide.events import InstructorCame, VoiceLost
 from assistant.guide.path import arm, begin_steps, close, finish, go_to, settings_lost
-from assistant.guide.progress import Consent, Person, Progress, Purpose, State, Wake
+from assistant.guide.progress import Consent, Person, Progress, Purpose, Sighting, State, Wake
 from assistant.guide.turn import Turn
 from assistant.spoken.meaning import Answer, InstructorWord
 
-_BETWEEN = (State.OFFERING_CUE, State.WITH_INSTRUCTOR, State.PAUSED, State.STOPPING)
+BETWEEN = (State.OFFERING_CUE, State.WITH_INSTRUCTOR, State.PAUSED, State.STOPPING)
 """States that remember what they interrupt."""
 
 
 def pause(turn: Turn) -> None:
     """Wait until "go on"; nobody speaks as the instructor after it."""
-    while turn.draft.state in _BETWEEN:
-        leave(turn)
+    leave_all(turn)
     interrupt(turn, State.PAUSED)
 
 
@@ -50,6 +51,11 @@ def _keep_only_a_wait(draft: Progress) -> None:
         draft.wake_up = None
 
 
+def end_holds(draft: Progress) -> None:
+    """The attempt is held for nothing any more; the marks stay."""
+    draft.marks[:] = [replace(mark, holds=False) for mark in draft.marks]
+
+
 def tell_paused(turn: Turn) -> None:
     """Nothing but "go on" ends a pause."""
     prompt(turn)
@@ -62,10 +68,20 @@ def note_wait_over(turn: Turn) -> None:
 
 
 def return_from_pause(turn: Turn) -> None:
-    """Back to what was asked before."""
+    """Back to what was asked before; the instructor at the station, who was admitted with the code, ends a hold."""
+    with_instructor = turn.draft.state is State.WITH_INSTRUCTOR
     leave(turn)
+    if with_instructor and turn.draft.state is State.HELD:
+        end_holds(turn.draft)
+        leave(turn)
     turn.say(turn.sentences.GOING_ON, Tone.NOTICE)
     take_up(turn)
+
+
+def leave_all(turn: Turn) -> None:
+    """Leave everything that interrupts, but for the instructor's hold."""
+    while turn.draft.state in BETWEEN:
+        leave(turn)
 
 
 def leave(turn: Turn) -> None:
@@ -102,7 +118,7 @@ def stop(turn: Turn) -> None:
     """The learner stops before the end: for a cause that is there, which ends the attempt rightly, or without one."""
     cause = causes(turn.draft)
     if not cause:
-        _stop(turn, turn.sentences.STOPPED)
+        stop_here(turn, turn.sentences.STOPPED)
         return
     turn.note["verdict"] = "stopped for cause"
     turn.note["cause"] = list(cause)
@@ -120,12 +136,13 @@ def close_early(turn: Turn) -> None:
 
 def end_input(turn: Turn) -> None:
     """No more input can come."""
-    _stop(turn, turn.sentences.INPUT_ENDED)
+    stop_here(turn, turn.sentences.INPUT_ENDED)
 
 
-def _stop(turn: Turn, sentence: str) -> None:
+def stop_here(turn: Turn, sentence: str) -> None:
+    """Stop without a seal, so that the attempt can be taken up again."""
     turn.note["verdict"] = "stopped"
-    if turn.draft.state not in _BETWEEN:
+    if turn.draft.state not in BETWEEN:
         turn.draft.before.append(turn.draft.state)
     _keep_only_a_wait(turn.draft)
     turn.draft.state = State.FINISHED
@@ -148,8 +165,11 @@ def reopen(turn: Turn) -> None:
         finish(turn)
         return
     # What was asked before any pause: whoever resumes an attempt is ready to go on.
-    turn.draft.state = turn.draft.before[0]
-    turn.draft.before.clear()
+    asked, *between = turn.draft.before
+    # A stop ends no hold.
+    held = State.HELD in between
+    turn.draft.state = State.HELD if held else asked
+    turn.draft.before[:] = [asked] if held else []
     turn.draft.speaker = asked_person(turn.step)
     resume(turn)
 
@@ -203,7 +223,8 @@ def _settle(turn: Turn, consent: Consent, sentence: str) -> None:
 def admit_instructor(turn: Turn) -> None:
     """The instructor speaks from now on until "go on"; where there is a code, only with it."""
     proven = turn.terms.instructor_code and isinstance(turn.event, InstructorCame) and turn.event.proven
-    if turn.terms.instructor_code and not proven:
+    held = State.HELD in (turn.draft.state, *turn.draft.before)
+    if (turn.terms.instructor_code or held) and not proven:
         turn.note["verdict"] = "refused"
         turn.say(turn.sentences.INSTRUCTOR_CODE_WANTED, Tone.HOLD)
         return
@@ -220,7 +241,7 @@ def heed_instructor(turn: Turn) -> None:
         raise TypeError("a choice without words")
     match str(turn.meaning.value):
         case observed if observed in OBSERVED and isinstance(turn.step.expect, ObservationAsked):
-            _take_the_step_up(turn, State.ASKING)
+            take_the_step_up(turn, State.ASKING)
             if not settings_lost(turn):
                 observe(turn, observed)
         case InstructorWord.SEEN | InstructorWord.ALL_SEEN if to_be_seen(turn):
@@ -234,7 +255,7 @@ def heed_instructor(turn: Turn) -> None:
                 turn.say(turn.sentences.OVERRULE_NEEDS_CODE, Tone.HOLD)
                 return
             draft.purpose = Purpose.OVERRULED
-            _take_the_step_up(turn, State.GIVING_REASON)
+            take_the_step_up(turn, State.GIVING_REASON)
             prompt(turn)
         case _:
             not_here(turn)
@@ -244,7 +265,8 @@ def _mark_seen(turn: Turn, *, every: bool) -> None:
     """The instructor saw the step that was done last, or every step that was done so far."""
     marked = to_be_seen(turn) if every else to_be_seen(turn)[-1:]
     for name in marked:
-        turn.draft.steps[name].seen_by = turn.draft.speaker.value
+        done = turn.draft.steps[name]
+        done.sightings = (*done.sightings, Sighting(turn.draft.speaker.value, seen=True))
     turn.note["verdict"] = InstructorWord.SEEN.value
     turn.note["seen"] = list(marked)
     turn.note["by"] = turn.draft.speaker.value
@@ -252,9 +274,10 @@ def _mark_seen(turn: Turn, *, every: bool) -> None:
     turn.say(turn.sentences.marked_seen(lines), Tone.NOTICE)
 
 
-def _take_the_step_up(turn: Turn, state: State) -> None:
+def take_the_step_up(turn: Turn, state: State) -> None:
     """Leave whatever was interrupted: the instructor deals with the current step itself."""
     turn.draft.before.clear()
+    end_holds(turn.draft)
     turn.draft.wake_up = None
     turn.draft.state = state
 

@@ -2,7 +2,7 @@
 
 from datetime import datetime, timedelta
 
-from assistant.checklist.model import DoubleCheckAsked, Step
+from assistant.checklist.model import DoubleCheckAsked, Expiry, Step
 from assistant.guide.asking import asked_person, more_counts, prompt
 from assistant.guide.effects import Tone
 from assistant.guide.ending import announce
@@ -150,9 +150,15 @@ def reopen_by_learner(turn: Turn, *, free: bool = False) -> None:
             turn.done.corrections += 1
         turn.done.status = Status.OPEN
         turn.done.reason = ""
-        turn.done.seen_by = ""
+        forget_marks(turn.done)
         turn.draft.history.remove(turn.step.id)
         turn.note["correction"] = True
+
+
+def forget_marks(done: StepProgress) -> None:
+    """A step is asked again: what the instructor marked was marked of the answer before."""
+    done.sightings = ()
+    done.set_aside = None
 
 
 def advance(turn: Turn) -> None:
@@ -340,14 +346,19 @@ def _ran_out(turn: Turn) -> bool:
 
 
 def _reopen_lost(turn: Turn) -> int:
-    """Open the lost settings again; return the place of the first of them."""
+    """Open the settings again that the current step relies on; return the place of the first of them."""
     expires = turn.step.expires
     if expires is None:
         raise TypeError("settings ran out at a step that relies on none")
+    return lose_settings(turn, expires, expires.reopen)
+
+
+def lose_settings(turn: Turn, expires: Expiry, names: tuple[str, ...]) -> int:
+    """Open lost settings again, at no cost; return the place of the first of them."""
     turn.note["verdict"] = "settings lost"
-    for name in expires.reopen:
+    for name in names:
         turn.draft.steps[name].expired += 1
-    place = _open(turn, expires.reopen)
+    place = _open(turn, names)
     turn.say(turn.sentences.disagrees(expires.say), Tone.HOLD)
     return turn.draft.cursor if place is None else place
 
@@ -379,7 +390,7 @@ def _open(turn: Turn, names: tuple[str, ...]) -> int | None:
         done = turn.draft.steps[name]
         done.status = Status.OPEN
         done.closed_at = None
-        done.seen_by = ""
+        forget_marks(done)
         if name in turn.draft.history:
             turn.draft.history.remove(name)
     reasons = passed_over(turn.papers, turn.draft)

@@ -6,6 +6,7 @@ from decimal import Decimal
 from enum import StrEnum
 
 from assistant.dosing import Amount
+from assistant.guide.events import Mark
 from assistant.spoken.meaning import Answer
 
 
@@ -36,6 +37,7 @@ class State(StrEnum):
     OFFERING_CUE = "offering a cue"
     WITH_INSTRUCTOR = "with the instructor"
     PAUSED = "paused"
+    HELD = "held"
     STOPPING = "stopping"
     FINISHED = "finished"
 
@@ -131,6 +133,61 @@ class Found:
     words: str
 
 
+@dataclass(frozen=True)
+class Sighting:
+    """What the instructor saw of a closed step, or that it was not done.
+
+    Attributes:
+        by: who marked it, as a result names it.
+        seen: it was seen done.
+        order: id of the mark; empty where it was said at the station.
+    """
+
+    by: str
+    seen: bool
+    order: str = ""
+
+
+@dataclass(frozen=True)
+class SetAside:
+    """A step whose verdict the instructor set aside from the desk.
+
+    Attributes:
+        reason: why.
+        by: the instructor.
+        order: id of the mark.
+        was_by: who had answered the step before.
+    """
+
+    reason: str
+    by: Person
+    order: str
+    was_by: Person
+
+
+@dataclass(frozen=True)
+class MarkMade:
+    """A mark from the desk that was taken.
+
+    Attributes:
+        mark: what was marked.
+        step: id of the step, empty where it is for the attempt.
+        words: the reason, or the note.
+        order: its id.
+        answers: it was the answer to an observation that was asked.
+        holds: the attempt is held for it.
+        undone: it was taken back.
+    """
+
+    mark: Mark
+    step: str
+    words: str
+    order: str
+    answers: bool = False
+    holds: bool = False
+    undone: bool = False
+
+
 class Status(StrEnum):
     """How far one step has come."""
 
@@ -166,7 +223,8 @@ class StepProgress:
         closed_at: when it was last closed.
         took_s: whole seconds from its line to the answer that closed it last; None where it never was.
         taken_back: its "done" was proved false by what was found later.
-        seen_by: the instructor who saw it done (a `Person`); empty where nobody did.
+        sightings: what the instructor marked of it since it was closed, latest last.
+        set_aside: its verdict was set aside from the desk; None where it was not.
     """
 
     status: Status = Status.OPEN
@@ -192,7 +250,18 @@ class StepProgress:
     closed_at: datetime | None = None
     took_s: int | None = None
     taken_back: bool = False
-    seen_by: str = ""
+    sightings: tuple[Sighting, ...] = ()
+    set_aside: SetAside | None = None
+
+    @property
+    def seen_by(self) -> str:
+        """Who saw it done, by the latest mark; empty where nobody did."""
+        return self.sightings[-1].by if self.sightings and self.sightings[-1].seen else ""
+
+    @property
+    def marked_not_seen(self) -> bool:
+        """The instructor's latest mark says that it was not done."""
+        return bool(self.sightings) and not self.sightings[-1].seen
 
 
 @dataclass
@@ -231,6 +300,8 @@ class Progress:
         told_otherwise: keys of those at whose step another fault was told of than the one that is laid out.
         not_laid_out: findings of what is not laid out: id of the step, answer. For the instructor to judge.
         stopped_for: keys of the faults for which the learner stopped.
+        orders: ids of the orders from the desk that were dealt with.
+        marks: marks from the desk that were taken, in order.
     """
 
     steps: dict[str, StepProgress]
@@ -266,3 +337,10 @@ class Progress:
     told_otherwise: list[str] = field(default_factory=list)
     not_laid_out: list[tuple[str, str]] = field(default_factory=list)
     stopped_for: tuple[str, ...] = ()
+    orders: list[str] = field(default_factory=list)
+    marks: list[MarkMade] = field(default_factory=list)
+
+    @property
+    def standing_marks(self) -> tuple[MarkMade, ...]:
+        """The marks that were not taken back."""
+        return tuple(mark for mark in self.marks if not mark.undone)

@@ -16,6 +16,7 @@ from assistant.checklist.model import (
 )
 from assistant.checklist.rehearsal import reading_s
 from assistant.guide.bench import FaultResult, NotLaidOut, faults_of, missed, to_judge
+from assistant.guide.events import Mark
 from assistant.guide.papers import Papers
 from assistant.guide.progress import Found, Mode, Progress, State, Status, StepProgress
 from assistant.orders.fault import facts_of
@@ -82,6 +83,7 @@ class StepResult:
         by: who answered it or set it aside.
         evidence: what it rests on (`Evidence`); empty where it is not closed.
         seen_by: who saw it done, where an instructor marked it.
+        marked_not_seen: the instructor marked that it was not seen done.
         to_be_seen: an instructor has to see it, and none has.
         taken_back: its "done" was proved false by what was found later.
     """
@@ -110,8 +112,17 @@ class StepResult:
     by: str = ""
     evidence: str = ""
     seen_by: str = ""
+    marked_not_seen: bool = False
     to_be_seen: bool = False
     taken_back: bool = False
+
+
+@dataclass(frozen=True)
+class Noted:
+    """A note of the instructor's; `step` is empty where it is for the attempt."""
+
+    step: str
+    words: str
 
 
 @dataclass(frozen=True)
@@ -149,6 +160,8 @@ class Results:
         to_see: lines of the steps that an instructor has to see and has not; in a check-off only.
         to_judge: what only an instructor can judge, a sentence each; in a check-off only.
         stopped_for: the faults for which the attempt was stopped, a sentence each.
+        unsafe: why the instructor marked the attempt as unsafe, a sentence each; it is not passed then.
+        notes: the instructor's notes.
     """
 
     steps: tuple[StepResult, ...]
@@ -166,14 +179,17 @@ class Results:
     to_see: tuple[str, ...] = ()
     to_judge: tuple[str, ...] = ()
     stopped_for: tuple[str, ...] = ()
+    unsafe: tuple[str, ...] = ()
+    notes: tuple[Noted, ...] = ()
 
     def body(self) -> dict[str, object]:
-        """The result as an entry holds it: numbers as text, counters as whole numbers."""
-        return {
-            "steps": [
-                {key: list(value) if isinstance(value, tuple) else value for key, value in asdict(line).items()}
-                for line in self.steps
-            ],
+        """The result as an entry holds it: numbers as text, counters as whole numbers.
+
+        What only a desk can add is left out where there is none: most attempts have no desk.
+        """
+        from_desk = {"unsafe": list(self.unsafe), "notes": [asdict(note) for note in self.notes]}
+        return {name: value for name, value in from_desk.items() if value} | {
+            "steps": [_body_of(line) for line in self.steps],
             "unaided": self.unaided,
             "applicable": self.applicable,
             "score_percent": str(self.score_percent),
@@ -189,6 +205,13 @@ class Results:
             "to_judge": list(self.to_judge),
             "stopped_for": list(self.stopped_for),
         }
+
+
+def _body_of(line: StepResult) -> dict[str, object]:
+    body = {key: list(value) if isinstance(value, tuple) else value for key, value in asdict(line).items()}
+    if not line.marked_not_seen:
+        del body["marked_not_seen"]
+    return body
 
 
 def score(papers: Papers, mode: Mode, progress: Progress, passed_over: Mapping[str, str]) -> Results:
@@ -225,6 +248,8 @@ def score(papers: Papers, mode: Mode, progress: Progress, passed_over: Mapping[s
     to_see = tuple(line.say for line in lines if line.to_be_seen) if mode is Mode.CHECK_OFF else ()
     if progress.closed_early:
         failures.insert(0, sentences.CLOSED_BEFORE_ITS_END)
+    unsafe = tuple(sentences.unsafe(mark.words) for mark in progress.standing_marks if mark.mark is Mark.UNSAFE)
+    failures[:0] = unsafe
     done = [step for step in papers.checklist.steps if _was_done(step, progress)]
     return Results(
         tuple(lines),
@@ -242,6 +267,8 @@ def score(papers: Papers, mode: Mode, progress: Progress, passed_over: Mapping[s
         to_see,
         judged,
         tuple(fault.what for fault in papers.truth.faults if fault.key in progress.stopped_for),
+        unsafe,
+        tuple(Noted(mark.step, mark.words) for mark in progress.standing_marks if mark.mark is Mark.NOTE),
     )
 
 
@@ -263,7 +290,8 @@ def _result(papers: Papers, mode: Mode, progress: Progress, step: Step, passed_o
         ending = Ending.STOPPED_FOR
     # A check-off that can be taken up again gives no answer away, but for those that were answered rightly.
     shows = mode is Mode.PRACTICE or _is_over(progress) or done.status is Status.CLOSED
-    evidence = _evidence(step, done) if done.status is Status.CLOSED and not passed_over_because else ""
+    aside = done.set_aside
+    evidence = _evidence(step, done) if done.status is Status.CLOSED and not (passed_over_because or aside) else ""
     answered = done.status in (Status.CLOSED, Status.NOT_APPLICABLE) or done.tries > 0
     return StepResult(
         id=step.id,
@@ -286,20 +314,25 @@ def _result(papers: Papers, mode: Mode, progress: Progress, step: Step, passed_o
         expired=done.expired,
         reopened=done.reopened,
         out_of_order=done.late,
-        reason=passed_over_because or done.reason,
-        by=done.by.value if answered and not passed_over_because else "",
+        reason=passed_over_because or (aside.reason if aside else done.reason),
+        by=(aside.by if aside else done.by).value if answered and not passed_over_because else "",
         evidence=evidence,
         seen_by=done.seen_by,
-        to_be_seen=step.seen and evidence not in ("", Evidence.SEEN),
+        marked_not_seen=done.marked_not_seen,
+        to_be_seen=step.seen and not done.marked_not_seen and evidence not in ("", Evidence.SEEN),
         taken_back=done.taken_back,
     )
 
 
 def _evidence(step: Step, done: StepProgress) -> Evidence:
-    if done.seen_by or isinstance(step.expect, ObservationAsked):
+    if done.seen_by or (isinstance(step.expect, ObservationAsked) and not done.marked_not_seen):
         return Evidence.SEEN
     compared = isinstance(step.expect, NumberAsked | NameAsked | DoubleCheckAsked) or bool(facts_of(step))
     return Evidence.WORKED_OUT if compared else Evidence.OWN_WORD
+
+
+def _has_to_be_seen(step: Step) -> bool:
+    return step.seen or isinstance(step.expect, ObservationAsked)
 
 
 def _is_over(progress: Progress) -> bool:
@@ -308,6 +341,8 @@ def _is_over(progress: Progress) -> bool:
 
 
 def _ending(step: Step, done: StepProgress, mode: Mode) -> Ending:
+    if done.set_aside is not None:
+        return Ending.NOT_APPLICABLE
     match done.status:
         case Status.NOT_APPLICABLE:
             return Ending.NOT_APPLICABLE
@@ -321,6 +356,8 @@ def _ending(step: Step, done: StepProgress, mode: Mode) -> Ending:
             return Ending.LEFT_OUT
         case Status.OPEN:
             return Ending.NOT_ANSWERED if done.opened else Ending.NOT_REACHED
+        case Status.CLOSED if done.marked_not_seen and _has_to_be_seen(step):
+            return Ending.NOT_SEEN
         case Status.CLOSED:
             if mode is Mode.CHECK_OFF and step.tries is not None and done.wrong >= step.tries:
                 return Ending.WRONG
@@ -335,8 +372,10 @@ def _failures(lines: list[StepResult], percent: Decimal, rule: PassRule, mode: M
     critical = [line for line in lines if line.critical and line.ending is not Ending.NOT_APPLICABLE]
     found = [
         sentences.failed_step(line.ending.value, line.say)
-        for line in critical
-        if line.ending in NOT_DONE and line.ending is not Ending.NOT_REACHED
+        for line in lines
+        # Whoever marked that a step was not done has looked, critical or not.
+        if (line.critical and line.ending in NOT_DONE and line.ending is not Ending.NOT_REACHED)
+        or (line.marked_not_seen and line.ending is Ending.NOT_SEEN)
     ]
     not_reached = sum(line.ending is Ending.NOT_REACHED for line in critical)
     if not_reached:

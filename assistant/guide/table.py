@@ -4,13 +4,13 @@ Theory of operation. Every event is first turned into one `Input`: words by what
 present state, everything else by its kind. The table then gives the one action for it and the states in
 which that action may end. What is absent is refused, and refusing changes nothing. An action works on a
 copy of the progress; the copy becomes the truth only when the entry about it is on disk (`Recorded`).
-The state diagram is made from this table (``python -m assistant.guide.diagram``).
+The state diagram is made from this table (``python -m tests.guide.diagram``).
 """
 
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from assistant.guide import answers, asking, commands, helping, interruptions, path, read_back, trouble
+from assistant.guide import answers, asking, commands, helping, interruptions, marks, path, read_back, trouble
 from assistant.guide.progress import State
 from assistant.guide.turn import Input, Turn
 from assistant.spoken.meaning import Command
@@ -33,14 +33,14 @@ def _rule(action: Action, *to: State) -> Rule:
 
 _ASKING, _READING, _REASON = State.ASKING, State.READING_BACK, State.GIVING_REASON
 _WAITING, _PAUSED, _STOPPING = State.WAITING, State.PAUSED, State.STOPPING
-_FINISHED = State.FINISHED
+_HELD, _FINISHED = State.HELD, State.FINISHED
 
 _CONSENT, _INSTRUCTOR, _OFFERING = State.ASKING_CONSENT, State.WITH_INSTRUCTOR, State.OFFERING_CUE
 
 _UNDER_WAY = (_CONSENT, _ASKING, _READING, _REASON, _WAITING)
-LIVE = (*_UNDER_WAY, _OFFERING, _INSTRUCTOR, _PAUSED, _STOPPING)
+LIVE = (*_UNDER_WAY, _OFFERING, _INSTRUCTOR, _PAUSED, _HELD, _STOPPING)
 """Every state between the opening and the end."""
-_LIVE_AGAIN = (*_UNDER_WAY, _OFFERING, _PAUSED, _STOPPING, _FINISHED)
+_LIVE_AGAIN = (*_UNDER_WAY, _OFFERING, _PAUSED, _HELD, _STOPPING, _FINISHED)
 """Where a return from an interruption may lead: a wait may have ended meanwhile."""
 
 TABLE: dict[tuple[State, Input], Rule] = {
@@ -100,18 +100,25 @@ TABLE: dict[tuple[State, Input], Rule] = {
     (_INSTRUCTOR, Input.WOKE): _rule(interruptions.note_wait_over, _INSTRUCTOR),
     (_INSTRUCTOR, Input.RESUMED): _rule(interruptions.resume, *_LIVE_AGAIN),
     # A pause.
-    (_PAUSED, Input.GO_ON): _rule(interruptions.return_from_pause, *_UNDER_WAY, _FINISHED),
+    (_PAUSED, Input.GO_ON): _rule(interruptions.return_from_pause, *_UNDER_WAY, _HELD, _FINISHED),
     (_PAUSED, Input.YES): _rule(interruptions.tell_paused, _PAUSED),
     (_PAUSED, Input.DONE): _rule(interruptions.tell_paused, _PAUSED),
     (_PAUSED, Input.NO): _rule(interruptions.tell_paused, _PAUSED),
     (_PAUSED, Input.WOKE): _rule(interruptions.note_wait_over, _PAUSED),
+    # A hold: nothing is taken until the instructor ends it.
+    (_HELD, Input.YES): _rule(interruptions.tell_paused, _HELD),
+    (_HELD, Input.DONE): _rule(interruptions.tell_paused, _HELD),
+    (_HELD, Input.NO): _rule(interruptions.tell_paused, _HELD),
+    (_HELD, Input.ACKNOWLEDGED): _rule(interruptions.tell_paused, _HELD),
+    (_HELD, Input.GO_ON): _rule(interruptions.tell_paused, _HELD),
+    (_HELD, Input.HELP): _rule(interruptions.tell_paused, _HELD),
     # A stop is asked about once: a misheard word must not end an attempt.
     (_STOPPING, Input.YES): _rule(interruptions.stop, _FINISHED),
     (_STOPPING, Input.NO): _rule(interruptions.return_from_pause, _INSTRUCTOR, *_LIVE_AGAIN),
     (_STOPPING, Input.GO_ON): _rule(interruptions.return_from_pause, _INSTRUCTOR, *_LIVE_AGAIN),
     (_STOPPING, Input.WOKE): _rule(interruptions.note_wait_over, _STOPPING),
     # A stopped attempt can be taken up; one that ended just before its seal is ended again.
-    (_FINISHED, Input.RESUMED): _rule(interruptions.reopen, *_UNDER_WAY, _FINISHED),
+    (_FINISHED, Input.RESUMED): _rule(interruptions.reopen, *_UNDER_WAY, _HELD, _FINISHED),
 }
 
 for _input in (Input.NO, Input.ACKNOWLEDGED, Input.GO_ON, Input.BACK, Input.CORRECT):
@@ -150,6 +157,14 @@ for _state in LIVE:
     TABLE.setdefault((_state, Input.HELP), _rule(helping.ask_for_help, _state, _OFFERING))
     TABLE[_state, Input.INPUT_ENDED] = _rule(interruptions.end_input, _FINISHED)
     TABLE[_state, Input.PAUSE] = _rule(interruptions.pause, _PAUSED)
+    # From the instructor's desk, in every state: taken, or on record as refused.
+    TABLE[_state, Input.MARKED] = _rule(marks.take_note_or_cue, _state)
+    _deals = (_ASKING, _FINISHED) if _state in marks.DEALT_WITH else ()
+    TABLE[_state, Input.MARKED_SEEN] = _rule(marks.take_sighting, _state, *_deals)
+    TABLE[_state, Input.MARKED_ASIDE] = _rule(marks.set_aside, _state, *_deals)
+    TABLE[_state, Input.MARKED_UNSAFE] = _rule(marks.hold, _state, _HELD)
+    TABLE[_state, Input.UNDONE] = _rule(marks.undo, _state, *((_ASKING,) if _state in _UNDER_WAY else ()))
+    TABLE[_state, Input.DIRECTED_STOP] = _rule(marks.let_stop, _FINISHED)
     if _state is not _INSTRUCTOR:
         TABLE[_state, Input.INSTRUCTOR] = _rule(interruptions.admit_instructor, _state, _INSTRUCTOR)
     TABLE[_state, Input.STOP] = _rule(interruptions.ask_stop, _STOPPING)
@@ -158,6 +173,20 @@ for _state in LIVE:
     for _command in Command:
         # Every word is answered, also where it has no place.
         TABLE.setdefault((_state, Input(_command.value)), _rule(asking.not_here, _state))
+TABLE[_WAITING, Input.MARKED_ASIDE] = _rule(marks.set_aside, _WAITING, _ASKING, _FINISHED)
+TABLE[_HELD, Input.UNDONE] = _rule(marks.undo, _HELD, _CONSENT, _ASKING)
+for _state in (_ASKING, _READING, _REASON, _WAITING, _INSTRUCTOR):
+    TABLE[_state, Input.HAPPENED] = _rule(marks.happen, _state, _ASKING)
+TABLE[_OFFERING, Input.HAPPENED] = _rule(marks.happen, *_UNDER_WAY, _OFFERING, _INSTRUCTOR, _PAUSED, _STOPPING)
+TABLE[_HELD, Input.DIRECTED_GO_ON] = _rule(marks.let_go_on, _CONSENT, _ASKING)
+for _state in (_OFFERING, _INSTRUCTOR, _PAUSED, _STOPPING):
+    TABLE[_state, Input.DIRECTED_GO_ON] = _rule(marks.let_go_on, *_UNDER_WAY, _FINISHED)
+for _state in (*_UNDER_WAY, _OFFERING, _INSTRUCTOR, _STOPPING):
+    TABLE[_state, Input.DIRECTED_PAUSE] = _rule(marks.let_rest, _state, _PAUSED)
+for _state in LIVE:
+    for _input in (Input.HAPPENED, Input.DIRECTED_GO_ON, Input.DIRECTED_PAUSE):
+        TABLE.setdefault((_state, _input), _rule(marks.refuse, _state))
+TABLE[_HELD, Input.PAUSE] = _rule(interruptions.tell_paused, _HELD)
 TABLE[_STOPPING, Input.STOP] = _rule(interruptions.stop, _FINISHED)
 # Never at one word: closing is offered only after a stop, since it cannot be taken back.
 TABLE[_STOPPING, Input.CLOSE] = _rule(interruptions.close_early, _FINISHED)

@@ -33,26 +33,33 @@ def take_trouble(turn: Turn) -> None:
     place = open_again(turn, plan.again) if plan else None
     if plan is None and kind is Trouble.MISTAKE:
         place = place_before(turn)
-    if draft.state in _ASKS:
-        _lead(turn, kind, place)
-    else:
-        _lead_later(turn, kind, place)
+    lead(turn, place, spoils_wait=kind in ENDS_A_WAIT)
     # Whoever reports a mistake mends it at no cost.
     draft.mending |= kind is Trouble.MISTAKE
 
 
-def _lead(turn: Turn, kind: Trouble, place: int | None) -> None:
-    """Back to `place`, or to the current step: a read-back is dropped, a wait where it is spoilt."""
+def lead(turn: Turn, place: int | None, *, spoils_wait: bool) -> None:
+    """Back to `place`, or to the current step, now or when an interruption is over.
+
+    A read-back is dropped, and so is a timed wait where it is spoilt or another step is asked.
+    """
+    if turn.draft.state in _ASKS:
+        _lead_now(turn, place, spoils_wait=spoils_wait)
+    else:
+        _lead_later(turn, place, spoils_wait=spoils_wait)
+
+
+def _lead_now(turn: Turn, place: int | None, *, spoils_wait: bool) -> None:
     draft = turn.draft
     if place is not None:
         go_to(turn, place)
         return
     if draft.state is State.WAITING:
-        if kind not in ENDS_A_WAIT:
+        if not spoils_wait:
             prompt(turn)
             return
         turn.say(turn.sentences.WAIT_BROKEN_OFF, Tone.NOTICE)
-    _drop_what_was_asked(turn)
+    drop_what_was_asked(turn)
     draft.state = State.ASKING
     draft.speaker = asked_person(turn.step)
     if not settings_lost(turn):
@@ -60,13 +67,13 @@ def _lead(turn: Turn, kind: Trouble, place: int | None) -> None:
         arm(turn)
 
 
-def _lead_later(turn: Turn, kind: Trouble, place: int | None) -> None:
+def _lead_later(turn: Turn, place: int | None, *, spoils_wait: bool) -> None:
     """The same for what is taken up when the interruption is over."""
     draft = turn.draft
-    spoilt = place is not None or kind in ENDS_A_WAIT
+    spoilt = place is not None or spoils_wait
     for at, state in enumerate(draft.before):
         if state in (State.READING_BACK, State.GIVING_REASON) or (state is State.WAITING and spoilt):
-            _drop_what_was_asked(turn)
+            drop_what_was_asked(turn)
             draft.before[at] = State.ASKING
     if place is not None and draft.before:
         draft.cursor = place
@@ -79,7 +86,8 @@ def _lead_later(turn: Turn, kind: Trouble, place: int | None) -> None:
     prompt(turn)
 
 
-def _drop_what_was_asked(turn: Turn) -> None:
+def drop_what_was_asked(turn: Turn) -> None:
+    """What was being read back, a reason that was asked for, a timed wait: all of it is asked anew."""
     turn.draft.reading_back = None
     turn.draft.purpose = Purpose.NOTE
     turn.draft.wake_up = None

@@ -9,12 +9,18 @@ from assistant.dosing.amount import Amount
 from assistant.guide.effects import Adjust, Cover, Effect, Outcome, Say, StepLine, Tone, WakeAt
 from assistant.guide.events import (
     LONGEST_WORDS,
+    Directed,
+    Direction,
     EarBack,
     EarLost,
     Event,
+    FromDesk,
+    Happened,
     Heard,
     InputEnded,
     InstructorCame,
+    Mark,
+    Marked,
     NotUnderstood,
     Opened,
     Recorded,
@@ -54,6 +60,15 @@ class Input(StrEnum):
     EAR_BACK = "microphone back"
     VOICE_LOST = "voice lost"
     INPUT_ENDED = "input ended"
+    MARKED = "marked"
+    MARKED_SEEN = "marked as seen or not"
+    MARKED_ASIDE = "set aside at the desk"
+    MARKED_UNSAFE = "marked as unsafe"
+    UNDONE = "a mark taken back"
+    HAPPENED = "happened"
+    DIRECTED_PAUSE = "pause from the desk"
+    DIRECTED_GO_ON = "go on from the desk"
+    DIRECTED_STOP = "stop from the desk"
     AGAIN = Command.AGAIN.value
     MORE = Command.MORE.value
     BACK = Command.BACK.value
@@ -222,6 +237,8 @@ def draft_of(progress: Progress) -> Progress:
         put_right=[*progress.put_right],
         told_otherwise=[*progress.told_otherwise],
         not_laid_out=[*progress.not_laid_out],
+        orders=[*progress.orders],
+        marks=[*progress.marks],
     )
 
 
@@ -254,8 +271,37 @@ def classify(event: Event, papers: Papers, progress: Progress, expect: Expect) -
             return Input.VOICE_LOST, None
         case InputEnded():
             return Input.INPUT_ENDED, None
+        case Marked(order=order) | Happened(order=order) | Directed(order=order):
+            return (None if order and order in progress.orders else _from_desk(event)), None
         case Recorded():
             return None, None
+
+
+_MARKS = {
+    Mark.SEEN: Input.MARKED_SEEN,
+    Mark.NOT_SEEN: Input.MARKED_SEEN,
+    Mark.CUE: Input.MARKED,
+    Mark.NOTE: Input.MARKED,
+    Mark.UNSAFE: Input.MARKED_UNSAFE,
+    Mark.NOT_APPLICABLE: Input.MARKED_ASIDE,
+    Mark.OVERRULE: Input.MARKED_ASIDE,
+    Mark.UNDO: Input.UNDONE,
+}
+_DIRECTIONS = {
+    Direction.PAUSE: Input.DIRECTED_PAUSE,
+    Direction.GO_ON: Input.DIRECTED_GO_ON,
+    Direction.STOP: Input.DIRECTED_STOP,
+}
+
+
+def _from_desk(event: FromDesk) -> Input:
+    match event:
+        case Marked(mark=mark):
+            return _MARKS[mark]
+        case Happened():
+            return Input.HAPPENED
+        case Directed(what=what):
+            return _DIRECTIONS[what]
 
 
 def input_of(meaning: Meaning) -> Input:

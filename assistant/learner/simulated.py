@@ -107,6 +107,8 @@ class SimulatedLearner:
                 return Reply("yes" if self._stops else Command.GO_ON.value)
             case State.PAUSED:
                 return Reply(Command.GO_ON.value)
+            case State.HELD:
+                return Reply(Command.HOLD_ON.value, after_s=30)
             case State.GIVING_REASON:
                 return Reply("the instructor said so")
             case State.WITH_INSTRUCTOR:

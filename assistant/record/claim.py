@@ -64,10 +64,15 @@ def claim(
     nobody = "Nobody signed it"
     if signers:
         nobody = f"Nobody known as an instructor signed it ({signers[-1].right}: {shown(signers[-1].title or 'a key')})"
-    if kept:
+    if standing is not None and kept:
+        begun = ""
+        if standing.first_had > 1:
+            # Whoever brought it here could have made all of that.
+            begun = f" It was not begun here: how its first {standing.first_had} entries came about is claimed."
         return Claim(
             Proven.KEPT,
-            f"Proven: it is {Seen.AS_LAST_SEEN}, so nothing was changed since. {nobody}; who answered is claimed.",
+            f"Proven: it is {Seen.AS_LAST_SEEN}, so nothing was changed since.{begun} {nobody}; "
+            "who answered is claimed.",
         )
     seen = "this machine has never seen it"
     if standing is not None and standing.seen is Seen.LONGER and standing.last_seen is not None:

@@ -65,11 +65,13 @@ class Standing:
         seen: in one phrase.
         why: in one or two sentences; empty where there is nothing to add.
         last_seen: the sighting of most entries; None where there is none.
+        first_had: how many entries it had when it was first seen; 1 where it was begun here, 0 where it never was.
     """
 
     seen: Seen
     why: str = ""
     last_seen: Sighting | None = None
+    first_had: int = 0
 
     @property
     def is_denied(self) -> bool:
@@ -110,6 +112,7 @@ def stands(digests: Sequence[str], sightings: Iterable[Sighting]) -> Standing:
     if not known:
         return Standing(Seen.NEVER)
     last = max(known, key=lambda one: (one.count, one.at))
+    first_had = min(one.count for one in known)
     had = len(digests)
     seen_then = f"when it was last seen here, {_when(last)}"
     if last.count > had:
@@ -120,16 +123,17 @@ def stands(digests: Sequence[str], sightings: Iterable[Sighting]) -> Standing:
             f"{'1 entry is' if missing == 1 else f'{missing} entries are'} missing: it had {last.count} {seen_then}; "
             f"{which} not in it now.",
             last,
+            first_had,
         )
     for one in sorted(known, key=lambda one: one.count):
         if digests[one.count - 1] != one.head:
             why = f"Entry {one.count} or one before it is not what was seen here, {_when(one)}."
-            return Standing(Seen.OTHER, why, last)
+            return Standing(Seen.OTHER, why, last, first_had)
     if had > last.count:
         more = had - last.count
         entries = "1 entry has" if more == 1 else f"{more} entries have"
-        return Standing(Seen.LONGER, f"{entries} been added since, which this book has not seen.", last)
-    return Standing(Seen.AS_LAST_SEEN, f"Last seen {_when(last)}.", last)
+        return Standing(Seen.LONGER, f"{entries} been added since, which this book has not seen.", last, first_had)
+    return Standing(Seen.AS_LAST_SEEN, f"Last seen {_when(last)}.", last, first_had)
 
 
 def _when(one: Sighting) -> str:

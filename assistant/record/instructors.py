@@ -54,16 +54,22 @@ class Instructors:
         """The instructor with this key."""
         return next((one for one in self.instructors if one.fingerprint == fingerprint), None)
 
-    def signers(self, signatures: Sequence[Signature], seen_at: Callable[[int], str]) -> tuple[Signer, ...]:
+    def signers(
+        self,
+        signatures: Sequence[Signature],
+        seen_at: Callable[[int], str],
+        after: Callable[[int], str] = lambda _: "",
+    ) -> tuple[Signer, ...]:
         """Who signed what, and whether it counts.
 
         Args:
             signatures: those that hold, oldest first.
             seen_at: when a book of heads first saw the entry of this number; empty where none did.
+            after: the latest time in the entries before that of this number; empty where there is none.
         """
-        return tuple(self._signer(one, seen_at) for one in signatures)
+        return tuple(self._signer(one, seen_at(one.line), after(one.line)) for one in signatures)
 
-    def _signer(self, signature: Signature, seen_at: Callable[[int], str]) -> Signer:
+    def _signer(self, signature: Signature, seen_at: str, after: str) -> Signer:
         instructor = self.of(signature.fingerprint)
         if instructor is None:
             name = self.names.get(signature.fingerprint, "")
@@ -71,7 +77,7 @@ class Instructors:
                 f"The key {name} is known here, but not as an instructor's." if name else "The key is not known here."
             )
             return Signer(signature.line, Right.UNKNOWN, name, why=why)
-        right, why = instructor.right(signature.fields.get("at", ""), seen_at(signature.line))
+        right, why = instructor.right(signature.fields.get("at", ""), seen_at, after)
         return Signer(signature.line, right, instructor.title, self.school, why)
 
 

@@ -43,8 +43,10 @@ class LivedAgain:
         finding: in a word.
         why: one or two sentences; empty where there is nothing to say.
         differences: the first of them, named.
+        papers: which paper of the attempt is not the library's although it has its name; empty where none is.
     """
 
     finding: Finding
     why: str = ""
     differences: tuple[Difference, ...] = ()
+    papers: str = ""

@@ -53,15 +53,17 @@ class Instructor:
         moment = _moment(at)
         return not self.revoked_at and any(moment is None or _within(moment, "", until) for _, until in self.terms)
 
-    def right(self, at: str, seen_at: str) -> tuple[Right, str]:
+    def right(self, at: str, seen_at: str, after: str = "") -> tuple[Right, str]:
         """Whether an entry signed by this key may decide, and why not.
 
         Whoever has a stolen key can write any time into an entry. So what a revoked key signed counts only where
-        somebody else saw it before: the book of heads.
+        somebody else saw it before: the book of heads. And nobody signs what is yet to happen: where an entry says
+        that it is older than what it signs, the key has to be valid at the time of that, too.
 
         Args:
             at: when it was signed, as the entry says.
             seen_at: when a book of heads first saw that entry; empty where none did.
+            after: the latest time in the entries before it; empty where there is none.
         """
         signed = _moment(at)
         if signed is None:
@@ -69,6 +71,13 @@ class Instructor:
         if not any(_within(signed, since, until) for since, until in self.terms):
             terms = "; ".join(f"{since[:10] or 'ever'} to {until[:10] or 'ever'}" for since, until in self.terms)
             return Right.NOT_THEN, f"It was signed at {at[:10]}, and the key is valid from {terms}."
+        covered = _moment(after)
+        if covered is not None and signed < covered and not any(_within(covered, *term) for term in self.terms):
+            return (
+                Right.NOT_THEN,
+                f"It says that it was signed at {at[:10]}, but what it signs is of {after[:10]}, when the key was not "
+                "valid.",
+            )
         revoked, seen = _moment(self.revoked_at), _moment(seen_at)
         if revoked is not None and not (seen is not None and seen < revoked and signed < revoked):
             return (

@@ -93,7 +93,8 @@ def compose(
     numbers = number_lines(body, lines, checklist, papers.key if papers and tells else {}, words)
     how = ended(entries, verdict, lived)
     faults = tuple(laid_out(body, lines, words))
-    why = headline(how, lines, numbers, faults, words)
+    unsafe = texts(body.get("unsafe"))
+    why = headline(how, lines, numbers, faults, words, unsafe=bool(unsafe))
     by_line = {one.line: one for one in signers}
     decided = decisions(signed, {one.line: one.fingerprint for one in verdict.signatures}, by_line, words)
     stands = standing(signed, frozenset(one.line for one in signers if one.decides))
@@ -124,12 +125,13 @@ def compose(
         results=dict(body),
         rule=_rule(checklist, text(opening.get("mode")), words),
         summary=_summary(body, words),
-        failures=(*texts(body.get("failures")), *texts(body.get("to_judge"))) if seal is not None else (),
+        failures=(*texts(body.get("failures")), *texts(body.get("to_judge"))) if seal is not None else unsafe,
         laid_out=faults,
         not_laid_out=tuple(for_the_instructor(body, lines, words)),
         to_see=tuple(to_be_seen(lines, sequence(body.get("steps")), stands.seen, words)) if check_off else (),
         pace=_pace(body, words),
         found=tuple(_found(body, lines, words)),
+        notes=tuple(_notes(body, lines, words)),
         feedback=feedback(lines, numbers, {step.id: step.why for step in checklist.steps} if checklist else {}, words),
         steps=tuple(_overruled(_seen(line, stands.seen), stands.overruled.get(line.id), words) for line in lines),
         numbers=numbers,
@@ -217,6 +219,14 @@ def _found(body: Mapping[str, object], lines: Sequence[StepLine], words: ReportW
     for found in map(mapping, sequence(body.get("troubles"))):
         name = text(found.get("step"))
         yield words.found_at(steps.get(name, name), text(found.get("kind")), text(found.get("words")))
+
+
+def _notes(body: Mapping[str, object], lines: Sequence[StepLine], words: ReportWords) -> Iterator[str]:
+    """What the instructor noted, a sentence for each."""
+    steps = {line.id: words.step_quoted(line.number, line.say) for line in lines}
+    for note in map(mapping, sequence(body.get("notes"))):
+        name = text(note.get("step"))
+        yield words.noted(steps.get(name, name), text(note.get("words")))
 
 
 def _pace(body: Mapping[str, object], words: ReportWords) -> str:

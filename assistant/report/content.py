@@ -170,6 +170,7 @@ class Happening(Part):
     taken_as: str
     verdict: str
     details: tuple[str, ...]
+    undone: bool = Field(default=False, description="A mark that the instructor took back later.")
 
 
 class Report(Part):
@@ -197,6 +198,7 @@ class Report(Part):
     pace: str = Field(description="How many hands-on steps of a check-off were done too fast to read; or empty.")
     feedback: Feedback
     found: tuple[str, ...] = Field(description="What the learner found and reported, in the order of its reports.")
+    notes: tuple[str, ...] = Field(default=(), description="What the instructor noted at the desk.")
     steps: tuple[StepLine, ...] = Field(description="In the order of the checklist.")
     numbers: tuple[NumberLine, ...]
     order_text: tuple[str, ...]

@@ -13,8 +13,10 @@ _CHAIN = frozenset({"sequence", "previous", "digest", "signature", "ticks", "for
 _COLUMNS = frozenset(
     {"at", "kind", "source", "step", "state", "words", "meaning", "verdict", "input", "token", "results"}
 )
+_ORDERED = frozenset({"order", "undoes", "proven", "asked"})
+"""What belongs to a mark from the desk as an order; who marked it is told as `by`."""
 _SIGNED = frozenset({"at", "kind", "source", "signer", "decision", "reason", "key"})
-_OPENING = "opened"
+_OPENING, _DESK = "opened", "desk"
 
 
 def happenings(
@@ -28,6 +30,7 @@ def happenings(
         words: the language of the report.
     """
     began = moment(entries[0])
+    undone = {text(entry.get("undoes")) for entry in entries if entry.get("took_back")} - {""}
     return tuple(
         Happening(
             entry=number,
@@ -39,7 +42,8 @@ def happenings(
             words=text(entry.get("words")),
             taken_as=taken_as(mapping(entry.get("meaning")), words),
             verdict=text(entry.get("verdict")),
-            details=_details(entry, places, words),
+            details=_details(entry, places, words, undone=text(entry.get("order")) in undone),
+            undone=text(entry.get("order")) in undone,
         )
         for number, entry in enumerate(entries, 1)
     )
@@ -58,13 +62,17 @@ def taken_as(meaning: Mapping[str, object], words: ReportWords) -> str:
     return value if kind in ("confirm", "done", "number", value) else words.field(kind, value)
 
 
-def _details(entry: Mapping[str, object], places: Mapping[str, int], words: ReportWords) -> tuple[str, ...]:
+def _details(
+    entry: Mapping[str, object], places: Mapping[str, int], words: ReportWords, *, undone: bool
+) -> tuple[str, ...]:
     if entry.get("kind") == _OPENING:
         return ()  # what it pins stands in the report itself
     step = text(entry.get("step"))
     found = [words.of_step(step)] if step and step not in places else []
+    found += [words.TAKEN_BACK] if undone else []
+    left_out = _CHAIN | _COLUMNS | (_ORDERED if entry.get("source") == _DESK else frozenset())
     for name, value in entry.items():
-        if name in _CHAIN or name in _COLUMNS or value in (None, "", False, []):
+        if name in left_out or value in (None, "", False, []):
             continue
         if name == "seal":
             found.append(words.seal_over(text(mapping(value).get("count"))))

@@ -30,8 +30,10 @@ def headline(
     numbers: Sequence[NumberLine],
     laid_out: Sequence[LaidOut],
     words: ReportWords,
+    *,
+    unsafe: bool = False,
 ) -> Headline:
-    """The cause that weighs most: a danger that was missed, a critical step not done, a wrong number, help.
+    """The cause that weighs most: what was marked as unsafe, a danger missed, a critical step not done, a slip, help.
 
     Args:
         outcome: how the attempt ended.
@@ -39,7 +41,10 @@ def headline(
         numbers: every number and name that had to agree.
         laid_out: faults at the bench.
         words: the language of the report.
+        unsafe: the instructor marked the attempt as unsafe.
     """
+    if unsafe:
+        return Headline(words.UNSAFE, "")
     if outcome not in _DECIDED:
         return Headline("", "")
     by_name = {words.step_quoted(line.number, line.say): line for line in steps}

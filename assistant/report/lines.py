@@ -56,6 +56,10 @@ def _lines(report: Report, words: ReportWords) -> Iterator[str]:
         yield ""
         yield f"{words.FOUND_BY_THE_LEARNER}:"
         yield from (f"  {sentence}" for sentence in report.found)
+    if report.notes:
+        yield ""
+        yield f"{words.INSTRUCTORS_NOTES}:"
+        yield from (f"  {note}" for note in report.notes)
     if report.numbers:
         yield ""
         yield f"{words.NUMBERS_AND_LABELS}:"

@@ -37,6 +37,7 @@ _DETAILS = (
     "wrong",
     "taken_back",
     "seen_by",
+    "marked_not_seen",
     "found",
     "reopened",
     "corrections",

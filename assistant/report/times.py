@@ -8,7 +8,7 @@ from decimal import Decimal
 
 from assistant.report.reading import text
 
-_AWAY = ("paused", "finished")
+_AWAY = ("paused", "held", "finished")
 """States in which nobody works at the step."""
 
 
@@ -40,7 +40,8 @@ def moment(entry: Mapping[str, object]) -> datetime | None:
 def times(entries: Sequence[Mapping[str, object]]) -> Times:
     """Measure an attempt.
 
-    The time before an entry belongs to the step that was current then, which the entry names. The time before
+    The time before an entry belongs to the step that was current then, which the entry names: as `asked` where it
+    marks another one. The time before
     a resumption belongs to nobody, nor does that of a pause; a clock that was set back counts as no time.
 
     Args:
@@ -53,9 +54,10 @@ def times(entries: Sequence[Mapping[str, object]]) -> Times:
         if at is None:
             continue
         away = entry.get("kind") in ("resumed", "recovered") or entry.get("state") in _AWAY
-        if before is not None and not away and entry.get("step"):
+        step = text(entry.get("asked", entry.get("step")))
+        if before is not None and not away and step:
             gap = max((at - before).total_seconds(), 0)
-            steps[text(entry["step"])] += Decimal(str(gap))
+            steps[step] += Decimal(str(gap))
         before = at
     shown = {step: seconds.quantize(Decimal("0.1")) for step, seconds in steps.items()}
     return Times(text(entries[0].get("at")), text(entries[-1].get("at")), shown, sum(shown.values(), Decimal(0)))

@@ -63,6 +63,8 @@ def trust(
         warnings.append(words.papers_missing(papers_problem))
     if lived is not None and lived.finding is Finding.OTHER_VERSION:
         warnings.append(words.lived_again(lived.finding, lived.why))
+    if lived is not None and lived.papers:
+        warnings.append(words.found(lived.papers))
     if not tells:
         warnings.append(words.ANSWERS_WITHHELD)
     if text(opening.get("simulated")):

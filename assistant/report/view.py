@@ -187,4 +187,5 @@ def _log_line(line: Mapping[str, Any], words: ReportWords) -> dict[str, Any]:
         "step": line["step"] or "",
         "said": said,
         "found": "; ".join(part for part in found if part),
+        "undone": line["undone"],
     }

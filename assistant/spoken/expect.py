@@ -62,10 +62,12 @@ class ChoiceExpected:
     Attributes:
         choices: the alternatives; what is taken is one of them.
         phrases: other ways to say a choice: what is said, and the choice that it means.
+        line: the line that is answered, so that its things may be named: "the chamber's empty"; "" where none is known.
     """
 
     choices: tuple[str, ...]
     phrases: tuple[tuple[str, str], ...] = ()
+    line: str = ""
 
     def sayings(self) -> tuple[tuple[str, str], ...]:
         """Every way to say a choice, with the choice that it means."""

@@ -105,7 +105,7 @@ class Interpreter:
         if len(bare) > _MOST_TOKENS:
             return NoMatch(Reason.TOO_LONG)
         if isinstance(expect, NumberExpected) and (glued(words) if heard else written_badly(words)):
-            return NoMatch(Reason.NOT_A_NUMBER)
+            return NoMatch(Reason.NOT_A_NUMBER if heard else Reason.BADLY_WRITTEN)
         if words.rstrip().endswith("?") and not isinstance(expect, NumberExpected | AnyExpected):
             # A number is read back; everything else would be taken at once.
             return NoMatch(Reason.QUESTION)
@@ -140,7 +140,8 @@ class Interpreter:
                     return NoMatch(Reason.NOT_AN_ANSWER_HERE)
                 return NoMatch(Reason.UNKNOWN_WORDS)
             case ChoiceExpected():
-                choice = self._choice(bare, expect) or self._choice(self._after_carrier(bare), expect)
+                ways = (bare, self._after_carrier(bare), self._with_its_end(tokens, bare))
+                choice = next((found for words in ways if (found := self._choice(words, expect))), None)
                 if choice is not None:
                     return Answer(Kind.CHOICE, choice)
                 if label is not None or self._readings(bare):
@@ -237,14 +238,7 @@ class Interpreter:
                 return choice
         if self._statements is None:
             return None
-        said = self._statements.content(bare)
-        found = {
-            choice
-            for saying, choice in expect.sayings()
-            if said and said == self._statements.content(self._tokens_of(saying))
-        }
-        found = found or {choice for choice in expect.choices if self._statements.agrees(bare, choice)}
-        return found.pop() if len(found) == 1 else None
+        return self._statements.chosen(bare, expect.choices, expect.phrases, expect.line)
 
     def _confirmation(self, bare: tuple[str, ...]) -> str | None:
         """What the words confirm: "yes", "no", "done", or "mixed" where they contradict themselves."""
@@ -275,6 +269,12 @@ class Interpreter:
             if bare[: len(words)] == words:
                 return bare[len(words) :]
         return ()
+
+    def _with_its_end(self, tokens: tuple[str, ...], bare: tuple[str, ...]) -> tuple[str, ...]:
+        """The words with what may be no courtesy at their end: "not well"; none where nothing was dropped there."""
+        said = tuple(t for t in tokens if t not in self._hesitations)
+        at = next((at for at in range(len(said)) if said[at : at + len(bare)] == bare), len(said))
+        return said[at:] if said[at:] != bare else ()
 
     def _without_courtesies(self, tokens: tuple[str, ...]) -> tuple[str, ...]:
         """The words without "please" and its like at either end; all of them where nothing else is left."""

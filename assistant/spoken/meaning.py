@@ -77,6 +77,7 @@ class Reason(StrEnum):
     EMPTY = "nothing was said"
     UNKNOWN_WORDS = "unknown words"
     NOT_A_NUMBER = "not a number"
+    BADLY_WRITTEN = "written in a way that is easily misread"
     WRONG_UNIT = "wrong unit"
     TWO_NUMBERS = "two numbers"
     OUT_OF_RANGE = "out of range"

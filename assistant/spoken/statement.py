@@ -50,11 +50,15 @@ class Statements(Protocol):
     def sense(self, tokens: Tokens, asked: Asked) -> Sense | None:
         """What the words say about what was asked; None where they say nothing that is understood."""
 
-    def agrees(self, tokens: Tokens, choice: str) -> bool:
-        """Whether the words say, in words of their own, that it is as a choice has it: "murky" of "cloudy"."""
+    def chosen(self, tokens: Tokens, choices: Tokens, sayings: tuple[tuple[str, str], ...], line: str) -> str | None:
+        """The one of several alternatives that the words say, in words of their own: "murky" of "cloudy".
 
-    def content(self, tokens: Tokens) -> Tokens:
-        """The words that say something, without "it is" and the like; empty where they ask, or where none is left."""
+        Args:
+            tokens: the words.
+            choices: the alternatives.
+            sayings: an author's other ways to say one of them: the words, and the alternative.
+            line: what was asked, "" where it is not known.
+        """
 
     def trouble(self, tokens: Tokens) -> Trouble | None:
         """The trouble that the words report, whatever was asked; None where they report none."""

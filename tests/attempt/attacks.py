@@ -19,6 +19,9 @@ from dataclasses import dataclass, field
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
+import pytest
+
+from assistant.checklist.library import FOLDER_SETTING, library_folder
 from assistant.cli.main import main as program
 from assistant.errors import AssistantError
 from assistant.record.chain import MOST_SIGNATURES
@@ -317,6 +320,20 @@ def _cut_and_resumed(world: World) -> tuple[int, str]:
     return world.call("resume", copy, "--typed")
 
 
+def _cut_renamed_and_resumed(world: World) -> tuple[int, str]:
+    """As if it were another attempt, which no book has seen."""
+    copy = world.record("copy")
+    copy.write_bytes(b"".join(world.lines("failed")[:15]))
+    forged(copy, lambda bodies: bodies[0].update(learner="A99"))
+    standard_input, sys.stdin = sys.stdin, io.StringIO()
+    try:
+        _, told = world.call("resume", copy, "--typed", "--no-display")
+    finally:
+        sys.stdin = standard_input
+    assert "this machine has never seen" in told
+    return world.verify("copy")
+
+
 def _cut_open(world: World) -> tuple[int, str]:
     world.write("open", world.lines("open")[:12])
     return world.verify("open")
@@ -501,6 +518,18 @@ def _erasure_forged(world: World) -> tuple[int, str]:
     return world.verify("sound")
 
 
+def _easier_checklist_signed(world: World) -> tuple[int, str]:
+    """A file of the learner's own hides the library's of the same name."""
+    own = world.folder / "own"
+    own.mkdir()
+    told = (library_folder() / "hourly-round.toml").read_text(encoding="utf-8")
+    (own / "hourly-round.toml").write_text(f"# Easier.\n{told}", encoding="utf-8")
+    with pytest.MonkeyPatch.context() as patched:
+        patched.setenv(FOLDER_SETTING, str(own))
+        _attempt(world, "easier", ())
+        return world.sign_off("easier", "--decision", "passed", "--seen", "all")
+
+
 def _false_result_signed(world: World) -> tuple[int, str]:
     world.elsewhere()
     forged(world.record("failed"), passed)
@@ -572,6 +601,7 @@ KINDS: dict[str, Attack] = {
     # Cut.
     "cut: the seal": (lines("failed", lambda x: x[:-1]), 1, OLDER),
     "cut: and resumed": (_cut_and_resumed, 1, OLDER),
+    "cut: made another attempt's, and resumed": (_cut_renamed_and_resumed, 0, "first 16 entries came about is claimed"),
     "cut: a sign-off": (lines("passed", lambda x: x[:-1]), 1, OLDER),
     "cut: a withdrawal": (lines("withdrawn", lambda x: x[:-1]), 1, OLDER),
     "cut: a withdrawal, elsewhere, against the day": (
@@ -623,6 +653,11 @@ KINDS: dict[str, Attack] = {
     "keys: a stranger's decision in the report": (_decision_of_a_stranger, 0, "Signed off as passed by M. Lindqvist"),
     "keys: the school's own": (_signed("school"), 1, "signed by an unknown key"),
     "keys: one whose term has run out": (_signed("former"), 1, "signed by a key that was not valid"),
+    "keys: one whose term has run out, back-dated": (
+        _signed("former", at=moment(-40)),
+        1,
+        "but what it signs is of",
+    ),
     "keys: a revoked one, back-dated": (_signed("stolen", at=moment(-20)), 1, "Key stolen."),
     "keys: strangers crowd in": (_crowded, 0, "is signed: passed"),
     "keys: signing in another's name": (
@@ -661,6 +696,11 @@ KINDS: dict[str, Attack] = {
     "sound: none": (_sound(lambda path: path.unlink()), 1, "sound missing"),
     "sound: a link at its erasure": (_sound_linked, 1, "nothing was erased"),
     "sound: an erasure forged": (_erasure_forged, 5, "erased on purpose"),
+    "sign-off: by an easier checklist of the same name": (
+        _easier_checklist_signed,
+        2,
+        "Its checklist is not the library's hourly-round: it has the same name and other content. That needs a reason.",
+    ),
     "sign-off: a false result": (_false_result_signed, 1, "its entries and its result disagree"),
     "sign-off: a cut record": (_cut_record_signed, 1, OLDER),
 }

@@ -27,12 +27,12 @@ from multiprocessing import Pool
 
 from assistant.checklist.load import available, load
 from assistant.checklist.model import Checklist, WaitAsked
-from assistant.cli.orders import keys_asked
 from assistant.errors import UsageError
 from assistant.guide import Guide, Mode, Opened, Outcome, Papers, State
 from assistant.guide.bench import Fate
 from assistant.learner import Character, SimulatedLearner
 from assistant.orders.draw import LEVELS, draw, wanted_by
+from assistant.orders.draw_for import keys_asked
 from assistant.orders.fault import Truth
 from assistant.orders.load import load_order
 from assistant.orders.planting import FAULTS, FaultKind, Findable

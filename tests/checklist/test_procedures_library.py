@@ -144,6 +144,7 @@ ORDER_OF_STEPS = [
     ("potassium", "q-hub-dry", "q-connect", DRYING),
     ("potassium", "q-open", "q-start", "Trbovich et al. 2010, Quality and Safety in Health Care, table 3"),
     ("push-into-line", "j-table-pair", "j-vial-drug", f"{BY_HAND}: compatibility, then patient"),
+    ("push-into-line", "j-air", "j-vein", "BCcampus and TRU, section 8.7, opening paragraph: air is pushed out first"),
     ("push-into-line", "j-pinch", "j-vein", "East Carolina University, IV push, step 6"),
     ("push-into-line", "j-vein", "j-give", "East Carolina University, IV push, steps 6 and 8"),
     ("push-into-line", "j-flush-after", "j-start", "East Carolina University, IV push, step 10"),

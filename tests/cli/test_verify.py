@@ -135,8 +135,9 @@ def test_json(call, whole, edited, unsealed):
             "finding": "could not be lived again",
             "why": "Its first entry does not name the papers of an attempt.",
             "differences": [],
+            "papers": "",
         },
-        "book": {"seen": "never seen here", "why": "", "last_seen": None, "problems": []},
+        "book": {"seen": "never seen here", "why": "", "last_seen": None, "first_had": 0, "problems": []},
     }
     assert (second["problem"], second["line"], second["count"]) == ("edited", 2, 1)
     assert (third["ok"], third["problem"]) == (False, "not sealed")

@@ -9,13 +9,29 @@ from playwright.sync_api import sync_playwright
 
 from assistant.desk.display import Display
 from assistant.desk.server import LocalServer
-from assistant.desk.shown import Shown
+from assistant.desk.shown import Kind, Middle, Shown
 from assistant.dosing.amount import Amount, show
 from assistant.guide.effects import Say, StepLine, Tone
 from assistant.guide.events import EarLost, Opened, Typed
 from tests.report.hostile import LONG
 
 AT = datetime(2026, 11, 28, 9, tzinfo=UTC)
+
+
+CONTRASTS = """() => {
+  const parts = (colour) => colour.match(/[\\d.]+/g).map(Number);
+  const light = (colour) => { const [r, g, b] = parts(colour).map((v) => v / 255)
+      .map((v) => (v <= 0.04045 ? v / 12.92 : ((v + 0.055) / 1.055) ** 2.4));
+    return 0.2126 * r + 0.7152 * g + 0.0722 * b; };
+  const ground = (one) => { for (let at = one; at; at = at.parentElement) {
+      const colour = getComputedStyle(at).backgroundColor;
+      if (!/^rgba.*, 0\\)$/.test(colour)) { return colour; } } return "rgb(255, 255, 255)"; };
+  const texts = "h1, h2, h3, p, b, a, q, li, td, th, label, legend, span, button, input, select, textarea, summary";
+  return [...document.querySelectorAll(texts)].map((one) => {
+    const [a, b] = [light(getComputedStyle(one).color), light(ground(one))].sort((x, y) => y - x);
+    return (a + 0.05) / (b + 0.05); });
+}"""
+"""Contrast ratios of all texts. Source: WCAG 2.2, relative luminance and contrast ratio (from memory)."""
 
 
 class Settable(Display):
@@ -110,6 +126,7 @@ WAITING = after(
     BEGUN, say("20 seconds, from now."), step(12, "Scrub the hub for 15 seconds with a fresh wipe."), words="start"
 )
 STATES = {
+    "idle": Shown(middle=Middle(Kind.IDLE)),
     "starting": Shown(),
     "step": ASKED,
     "listening": ASKED.hears(),

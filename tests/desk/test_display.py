@@ -17,7 +17,7 @@ from assistant.desk.shown import Shown
 from assistant.guide.events import Typed
 from assistant.record.verify import verify
 from tests.attempt.program import here
-from tests.desk.pages import ASKED, AT, STATES, chromium, served, settled
+from tests.desk.pages import ASKED, AT, CONTRASTS, STATES, chromium, served, settled
 from tests.report.test_browser import ALL_RULES
 
 pytestmark = pytest.mark.slow
@@ -69,21 +69,6 @@ def test_axe_core_finds_nothing_and_contrast_is_high(browser, display, width, he
         assert [(one["id"], [node["html"][:200] for node in one["nodes"]][:3]) for one in found] == [], name
         assert min(page.evaluate(CONTRASTS)) >= LEAST_CONTRAST, name
     page.close()
-
-
-CONTRASTS = """() => {
-  const parts = (colour) => colour.match(/[\\d.]+/g).map(Number);
-  const light = (colour) => { const [r, g, b] = parts(colour).map((v) => v / 255)
-      .map((v) => (v <= 0.04045 ? v / 12.92 : ((v + 0.055) / 1.055) ** 2.4));
-    return 0.2126 * r + 0.7152 * g + 0.0722 * b; };
-  const ground = (one) => { for (let at = one; at; at = at.parentElement) {
-      const colour = getComputedStyle(at).backgroundColor;
-      if (!/^rgba.*, 0\\)$/.test(colour)) { return colour; } } return "rgb(255, 255, 255)"; };
-  return [...document.querySelectorAll("h1, h2, p, b, button, input, summary")].map((one) => {
-    const [a, b] = [light(getComputedStyle(one).color), light(ground(one))].sort((x, y) => y - x);
-    return (a + 0.05) / (b + 0.05); });
-}"""
-"""Contrast ratios of all texts. Source: WCAG 2.2, relative luminance and contrast ratio (from memory)."""
 
 
 @pytest.mark.parametrize(("width", "height"), [(1920, 1080), (1024, 768), (375, 812), (320, 256)])

@@ -19,16 +19,22 @@ from assistant.guide import (
     WITH_CODE,
     Append,
     Cover,
+    Directed,
+    Direction,
     EarLost,
     Effect,
     Event,
     Finish,
     Guide,
     GuideMisuseError,
+    Happened,
+    Happening,
     Heard,
     InputEnded,
     InstructorCame,
     Listen,
+    Mark,
+    Marked,
     Mode,
     Opened,
     Outcome,
@@ -45,6 +51,7 @@ from assistant.guide import (
     WakeAt,
     Woke,
 )
+from assistant.guide.events import FromDesk
 from assistant.orders.fault import NOTHING_WRONG, Truth
 from assistant.orders.key import KeyEntry
 from assistant.spoken import ENGLISH
@@ -57,14 +64,19 @@ __all__ = [
     "START",
     "WITH_CODE",
     "Append",
+    "Direction",
     "EarLost",
     "Effect",
     "Event",
+    "FromDesk",
     "Guide",
+    "Happening",
     "Heard",
     "InputEnded",
     "InstructorCame",
     "Lived",
+    "Mark",
+    "Marked",
     "Mode",
     "Opened",
     "Outcome",
@@ -243,6 +255,22 @@ class Lived:
         self.at += timedelta(seconds=1)
         return self.give(Heard(self.at, words, **more))  # type: ignore[arg-type]
 
+    def mark(self, mark: Mark, step: str = "", **more: object) -> list[Effect]:
+        """Mark something at the desk; `more` as in `Marked`."""
+        self.at += timedelta(seconds=1)
+        order = f"{len(self.entries):032x}"
+        return self.give(Marked(self.at, mark, step, **({"order": order} | more)))  # type: ignore[arg-type]
+
+    def happen(self, what: Happening, words: str = "") -> list[Effect]:
+        """Let something happen at the bench."""
+        self.at += timedelta(seconds=1)
+        return self.give(Happened(self.at, what, words, f"{len(self.entries):032x}"))
+
+    def direct(self, what: Direction) -> list[Effect]:
+        """Direct the attempt from the desk."""
+        self.at += timedelta(seconds=1)
+        return self.give(Directed(self.at, what, f"{len(self.entries):032x}"))
+
     def wait(self, seconds: int) -> None:
         """Let time pass; a wake-up call that is due is given at its time."""
         until = self.at + timedelta(seconds=seconds)
@@ -323,9 +351,12 @@ def reach(state: State) -> Lived:
         State.OFFERING_CUE: ("i need help",),
         State.WITH_INSTRUCTOR: ("instructor here",),
         State.PAUSED: ("pause",),
+        State.HELD: (),
         State.STOPPING: ("stop",),
         State.FINISHED: SMOOTH,
     }
     lived.do(ways[state])
+    if state is State.HELD:
+        lived.mark(Mark.UNSAFE, words="the line is open")
     assert lived.state is state
     return lived

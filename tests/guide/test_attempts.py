@@ -7,7 +7,6 @@ import pytest
 
 from assistant.errors import OrderError
 from assistant.guide import Guide, Papers
-from assistant.guide.diagram import diagram
 from assistant.guide.effects import Adjust, Outcome, Tone
 from assistant.guide.events import Resumed
 from assistant.guide.progress import Mode, State, Status
@@ -17,6 +16,7 @@ from assistant.orders.key import KeyEntry
 from assistant.spoken import ENGLISH
 from assistant.spoken.expect import NumberExpected
 from assistant.spoken.meaning import Command
+from tests.guide.diagram import diagram
 from tests.guide.lived import CHECKLIST, KEY, SMOOTH, begin, reach
 
 

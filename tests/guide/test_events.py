@@ -6,7 +6,21 @@ from decimal import Decimal
 
 import pytest
 
-from assistant.guide import EarBack, Guide, GuideMisuseError, NotUnderstood, Papers, ReplayError, VoiceLost
+from assistant.guide import (
+    Directed,
+    Direction,
+    EarBack,
+    Guide,
+    GuideMisuseError,
+    Happened,
+    Happening,
+    Mark,
+    Marked,
+    NotUnderstood,
+    Papers,
+    ReplayError,
+    VoiceLost,
+)
 from assistant.guide.events import LONGEST_WORDS, body_of, event_of, meaning_body, stamp
 from assistant.spoken import ENGLISH
 from assistant.spoken.meaning import Ambiguous, Answer, Command, Kind, NoMatch, Reason
@@ -40,6 +54,7 @@ HEARD = {
     "confidence": "0.5",
     "ear": "ear",
 }
+MARKED = {"kind": "marked", "source": "desk", "step": "", "words": "", "order": "", "undoes": "", "proven": True}
 EVENTS: list[tuple[Event, dict[str, object]]] = [
     (Opened(AT), {"kind": "opened", **STATION}),
     (Resumed(AT), {"kind": "resumed", **STATION}),
@@ -67,6 +82,15 @@ EVENTS: list[tuple[Event, dict[str, object]]] = [
     (EarBack(AT), {"kind": "microphone back", **STATION}),
     (VoiceLost(AT, "It is gone."), {"kind": "voice lost", **STATION, "reason": "It is gone."}),
     (InputEnded(AT), {"kind": "input ended", **STATION}),
+    (Marked(AT, Mark.SEEN, "hands", order="a"), MARKED | {"mark": "seen", "step": "hands", "order": "a"}),
+    (Marked(AT, Mark.NOTE, words="Calm."), MARKED | {"mark": "note", "words": "Calm."}),
+    (Marked(AT, Mark.UNDO, order="b", undoes="a"), MARKED | {"mark": "undo", "order": "b", "undoes": "a"}),
+    (Marked(AT, Mark.CUE, proven=False), MARKED | {"mark": "cue", "proven": False}),
+    (
+        Happened(AT, Happening.ALARM, "It beeps.", "a"),
+        {"kind": "happened", "source": "desk", "what": "alarm", "words": "It beeps.", "order": "a"},
+    ),
+    (Directed(AT, Direction.GO_ON), {"kind": "directed", "source": "desk", "what": "go on", "order": ""}),
 ]
 
 

@@ -22,13 +22,18 @@ from assistant.spoken.meaning import Answer, Command, InstructorWord, Kind, Trou
 from tests.guide.lived import (
     KEEP_SOUND,
     WITH_CODE,
+    Direction,
     EarLost,
+    FromDesk,
+    Happening,
     InputEnded,
     InstructorCame,
+    Mark,
     Mode,
     Opened,
     Resumed,
     State,
+    Status,
     guide,
 )
 from tests.guide.promises import PROMISES, only_a_positive_closes
@@ -64,8 +69,15 @@ WORDS = (
 WITH_THE_INSTRUCTOR = (*(word.value for word in InstructorWord), "go on", "go on")
 
 
-def live(seed: str, papers: Papers, mode: Mode) -> Script:
-    """One attempt, to its end or for `MOST_EVENTS`; the same for the same arguments."""
+def live(seed: str, papers: Papers, mode: Mode, desk: float = 0) -> Script:
+    """One attempt, to its end or for `MOST_EVENTS`; the same for the same arguments.
+
+    Args:
+        seed: what it is drawn from.
+        papers: what it is made of.
+        mode: practice or check-off.
+        desk: share of events that come from an instructor's desk.
+    """
     random = Random(seed)  # noqa: S311 - draws words, guards nothing
     pins = {"sound": random.choice(("", KEEP_SOUND)), "instructor": random.choice(("", WITH_CODE))}
     fresh = guide(mode, papers.checklist, papers.key, papers.order, papers.truth, **pins)
@@ -80,6 +92,10 @@ def live(seed: str, papers: Papers, mode: Mode) -> Script:
             script.outcome = None
             script.wait(random.choice((1, 5, 200)))
             script.give(Resumed(script.at))
+        elif desk and random.random() < desk:
+            order_something(script, random)
+        elif script.state is State.HELD and random.random() < 0.3:
+            script.direct(Direction.GO_ON)
         elif random.random() < folly:
             _be_foolish(script, random)
         elif script.guide.progress.last_pass and random.random() < 0.6:
@@ -97,8 +113,11 @@ def live(seed: str, papers: Papers, mode: Mode) -> Script:
     return script
 
 
-def truthful(seed: str, papers: Papers, mode: Mode, share: float) -> Script:
-    """An attempt to its end by a learner who makes no slip, and hesitates, asks and reports in a share of the steps."""
+def truthful(seed: str, papers: Papers, mode: Mode, share: float, marks: tuple[Mark, ...] = ()) -> Script:
+    """An attempt to its end by a learner who makes no slip, and hesitates, asks and reports in a share of the steps.
+
+    Each answer is followed by one of the `marks`, if any, for a step that is done.
+    """
     random = Random(seed)  # noqa: S311 - draws words, guards nothing
     fresh = guide(mode, papers.checklist, papers.key, papers.order, papers.truth)
     script = Script(fresh, papers=papers, mode=mode, seed=seed)
@@ -114,6 +133,11 @@ def truthful(seed: str, papers: Papers, mode: Mode, share: float) -> Script:
             script.wait(60)
         else:
             script.type(learner.reply(script.guide.progress).words)
+        if marks and script.state is not State.FINISHED:
+            at, wake = script.at, script.wake
+            done = [name for name, step in script.guide.progress.steps.items() if step.status is Status.CLOSED]
+            script.mark(random.choice(marks), random.choice(done or [""]), words="As it is taught.")
+            script.at, script.wake = at, wake
     return script
 
 
@@ -205,6 +229,30 @@ def _be_foolish(script: Script, random: Random) -> None:
             _say(script, random.choice(WORDS), random)
 
 
+def order_something(script: Script, random: Random) -> None:
+    """An order of any kind from the desk, for any step, also one that cannot be taken; now and then one twice."""
+    given = [event for event in (moment.event for moment in script.moments) if isinstance(event, FromDesk)]
+    name = random.choice([step.id for step in script.checklist.steps])
+    current = script.checklist.steps[script.guide.progress.cursor].id
+    match random.randrange(12):
+        case 0:
+            script.happen(random.choice(list(Happening)), random.choice(("", "the visitor leans on the pole")))
+        case 1:
+            script.direct(random.choice(list(Direction)))
+        case 2 | 3 if given:
+            script.mark(Mark.UNDO, undoes=random.choice(given).order)
+        case 4 if given:
+            script.give(random.choice(given))
+        case 5:
+            script.mark(Mark.UNSAFE, words=random.choice(("", "the line is open")))
+        case _:
+            mark = random.choice([mark for mark in Mark if mark not in (Mark.UNDO, Mark.UNSAFE)])
+            words = random.choice(("because of the set", "because of the set", ""))
+            script.mark(
+                mark, random.choice((name, current, "", "no-such-step")), words=words, proven=random.random() < 0.9
+            )
+
+
 def _break_off(script: Script, random: Random) -> None:
     """Interrupt what is asked or waited for, or go on from an interruption."""
     script.type(random.choice(BREAKS))
@@ -212,17 +260,19 @@ def _break_off(script: Script, random: Random) -> None:
 
 def _change_mind(script: Script, random: Random) -> None:
     """Take an earlier answer back, and leave its step open: in the last pass that leaves the step out."""
-    script.type(*["back"] * random.randrange(1, len(script.checklist.steps) + 1), "no", "go on")
+    for words in (*["back"] * random.randrange(1, len(script.checklist.steps) + 1), "no", "go on"):
+        if script.state is not State.FINISHED:  # "no" may be the last answer that was wanted
+            script.type(words)
 
 
-def scripts(seed: int, rounds: int, shelf: tuple[Papers, ...]) -> Iterator[Script]:
-    """So many attempts at each of these papers in each mode."""
+def scripts(seed: int, rounds: int, shelf: tuple[Papers, ...], desk: float = 0) -> Iterator[Script]:
+    """So many attempts at each of these papers in each mode; `desk` as in `live`."""
     for turn in range(rounds):
         for papers in shelf:
             for mode in Mode:
                 name = f"{seed}:{turn}:{papers.checklist.name}:{mode.value}"
                 try:
-                    yield live(name, papers, mode)
+                    yield live(name, papers, mode, desk)
                 except Exception as broken:
                     broken.add_note(f"in script {name}")
                     raise
@@ -232,12 +282,13 @@ def main(words: list[str] | None = None) -> int:
     """Live new scripts for so many seconds; 0 where no promise was broken."""
     parser = argparse.ArgumentParser(description=__doc__.splitlines()[0])
     parser.add_argument("seconds", type=float, nargs="?", default=60)
+    parser.add_argument("--desk", type=float, default=0, help="share of events from an instructor's desk")
     parser.add_argument("--seed", type=int, default=None, help="lives the same scripts again")
     args = parser.parse_args(words)
     seed = secrets.randbelow(10**9) if args.seed is None else args.seed
     seen: Counter[str] = Counter()
     ends = time.monotonic() + args.seconds
-    lived = scripts(seed, sys.maxsize, (*made_for_tests(), *library()))
+    lived = scripts(seed, sys.maxsize, (*made_for_tests(), *library()), args.desk)
     while time.monotonic() < ends:
         script = next(lived)
         seen += Counter(scripts=1, events=len(script.moments))

@@ -21,12 +21,12 @@ from pathlib import Path
 
 from assistant.checklist.finding import Severity
 from assistant.checklist.load import available
-from assistant.cli.orders import keys_asked
 from assistant.errors import AssistantError, UsageError
 from assistant.guide import Guide, Mode, Opened, Papers
 from assistant.learner import Character, SimulatedLearner
 from assistant.orders.checked import findings_of_order
 from assistant.orders.draw import LEVELS, draw, wanted_by
+from assistant.orders.draw_for import keys_asked
 from assistant.orders.load import load_order
 from assistant.orders.plausible import table
 from assistant.orders.solve import answer_key

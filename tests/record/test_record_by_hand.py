@@ -148,6 +148,15 @@ def signed_too_late(evidence):
     evidence.make_day()
 
 
+def signed_by_a_clock_set_back(evidence):
+    """The term ended before the last answer; the sign-off says that it was before that."""
+    terms = tuple((datetime.fromisoformat(at(0)) + timedelta(days=days)).isoformat() for days in (-30, -20))
+    enrol(evidence.roster, evidence.school, evidence.key("second").public, ("S. Econd", "RN"), terms)
+    early = (datetime.fromisoformat(at(0)) + timedelta(days=-25)).isoformat(timespec="microseconds")
+    RecordFile.add_signed(evidence.record, {**DECISION, "at": early}, evidence.key("second"))
+    evidence.make_day()
+
+
 def unsigned_behind_the_seal(evidence):
     lines = evidence.record.read_bytes()
     last = read_line(lines.splitlines(keepends=True)[-1])
@@ -196,6 +205,7 @@ FORGED = {
     "behind the seal": (unsigned_behind_the_seal, "after the seal, and not signed"),
     "a stranger": (signed_by_a_stranger, "not on the roster"),
     "after the term": (signed_too_late, "was not valid at"),
+    "a clock set back": (signed_by_a_clock_set_back, "was not valid at"),
     "revoked": (
         lambda evidence: revoke(evidence.roster, evidence.school, "M. Lindqvist", "Key lost."),
         "a key that was revoked",

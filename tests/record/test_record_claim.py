@@ -12,6 +12,7 @@ from tests.record.examples import at
 
 WHOLE = Verdict(ok=True, sealed=True, count=9, head="ab" * 32)
 KEPT = Standing(Seen.AS_LAST_SEEN)
+BROUGHT = Standing(Seen.AS_LAST_SEEN, first_had=4)
 NEVER = Standing(Seen.NEVER)
 LONGER = Standing(Seen.LONGER, last_seen=Sighting("stopped", at(0), "a.jsonl", "d1", 4, "d4"))
 VALID = Signer(8, Right.VALID, "M. Lindqvist, RN", "Harbour College")
@@ -35,6 +36,7 @@ CASES = [
     (WHOLE, NEVER, LivedAgain(Finding.SAME), (), Proven.NOTHING, "whoever could write this file could have made it"),
     (WHOLE, LONGER, None, (), Proven.NOTHING, "seen only its first 4 entries"),
     (WHOLE, KEPT, None, (), Proven.KEPT, "Nobody signed it; who answered is claimed."),
+    (WHOLE, BROUGHT, None, (), Proven.KEPT, "not begun here: how its first 4 entries came about is claimed."),
     (WHOLE, NEVER, None, (STRANGER,), Proven.NOTHING, "not known as an instructor's: a18key"),
     (WHOLE, NEVER, None, (REVOKED,), Proven.NOTHING, "(revoked: S. Tolen, RN)"),
     (WHOLE, KEPT, None, (STRANGER,), Proven.KEPT, "Nobody known as an instructor signed it"),

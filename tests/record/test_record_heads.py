@@ -67,6 +67,12 @@ def test_how_a_record_stands(sightings, expected, why):
     assert standing.is_denied is (expected in (Seen.OLDER, Seen.OTHER))
 
 
+@pytest.mark.parametrize(("others", "first_had"), [([seen(1, "d1")], 1), ([seen(2, "d2")], 2), ([], 3)])
+def test_what_was_not_begun_here(others, first_had):
+    """How many entries a record had already when it was first seen."""
+    assert stands(["d1", "d2", "d3"], [seen(3, "d3"), *others]).first_had == first_had
+
+
 def test_each_moment_has_its_line(book, tmp_path, told):
     """Opening, stop, resumption, seal, signed entry, erasure; nothing for the entries in between."""
     path = tmp_path / "a.jsonl"

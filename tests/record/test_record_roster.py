@@ -61,10 +61,11 @@ def roster(keys, school):
     return path
 
 
-def right(keys, name, at, seen_at=""):
-    """What an entry of this time counts, signed by the key of that name."""
+def right(keys, name, at, seen_at="", after=""):
+    """What an entry of this time counts, signed by the key of that name behind entries up to another time."""
     fingerprint = load_key(keys, name).public.fingerprint
-    (signer,) = instructors_at(keys).signers([Signature(5, fingerprint, {"at": at})], lambda _: seen_at)
+    signature = Signature(5, fingerprint, {"at": at})
+    (signer,) = instructors_at(keys).signers([signature], lambda _: seen_at, lambda _: after)
     return signer
 
 
@@ -93,6 +94,16 @@ def test_who_is_on_the_roster_decides(keys, roster):
 def test_only_who_was_valid_at_signing_decides(keys, roster, at, expected):
     """Before the term and after it, by days from now, the key signs and decides nothing."""
     assert right(keys, "lindqvist", day(at) if isinstance(at, int) else at).right is expected
+
+
+def test_a_clock_set_back_makes_no_key_valid_again(keys, roster):
+    """What is signed was there before it was signed: whatever the entry says, it was not signed earlier than that."""
+    assert right(keys, "lindqvist", day(99), after=day(99.5)).right is Right.VALID
+    assert right(keys, "lindqvist", day(-99), after=day(-101)).right is Right.VALID  # an attempt of before the term
+    signer = right(keys, "lindqvist", day(99), after=day(101))
+    assert signer.right is Right.NOT_THEN
+    assert "but what it signs is of" in signer.why
+    assert right(keys, "lindqvist", day(0), after="no time").right is Right.VALID
 
 
 def test_a_renewed_key_has_two_terms(keys, roster, school):

@@ -3,6 +3,8 @@
 Words of every day and of the trade (common practice, no source).
 """
 
+import re
+
 
 def _set(text: str) -> frozenset[str]:
     return frozenset(text.split())
@@ -45,19 +47,12 @@ FRAME = _set(
 )
 """What makes a sentence of an answer and adds nothing: "it looks cloudy"."""
 _APART = "above below, left right, upper lower, higher lower, primary secondary, old new, big small, top bottom"
+_APART += ", long short, thin thick, roller slide, inner outer"
 OTHER_PLACES: dict[str, frozenset[str]] = {}
 """What is another place or another thing than the one that a line names, by the word for it."""
 for _one, _other in (pair.split() for pair in _APART.split(", ")):
     OTHER_PLACES[_one] = OTHER_PLACES.get(_one, frozenset()) | {_other}
     OTHER_PLACES[_other] = OTHER_PLACES.get(_other, frozenset()) | {_one}
-SUBJECT_NOUNS = _set("bag fluid site skin arm pump patient line set order drug chamber solution tubing tip catheter")
-"""Of what an alternative is said: "the site is red"."""
-REWORDED = (
-    *(("do not see any", "no"), ("can not see any", "no"), ("do not see a", "no"), ("there is not any", "no")),
-    *(("in it", ""), ("in there", ""), ("at all", ""), ("in the line", ""), ("anywhere", ""), ("for sure", "")),
-    *(("a bit", "bit"), ("a little", "little"), ("on the pump", ""), ("in the tubing", ""), ("i can see", "")),
-)
-"""What is said in other words, or adds nothing, in answer to alternatives."""
 NEUTRAL = _set("""
     i we it that this they them these those there here he she his him her the a an its my our us me both all every
     each everything anything any some one ones of and so now then already just really very quite nicely well fully
@@ -81,29 +76,39 @@ NEUTRAL = _set("""
     because since using perfect great brilliant cool spare fresh hospital ward room lab trolley local policy rules
     yellow orange red green blue white clinical sharps biohazard medium size sized extra proper exact final inner outer
     upper lower higher sterile signed timed hello began begun since eye natural normally usual usually
-    nicely kindly simply basically actually obviously certainly
+    meter meters metre metres untouched ran kindly simply basically actually obviously certainly
     ahead along anyway finally lastly meanwhile together twice once
 """)
 """Words that change nothing about what is claimed."""
-_TOUCHING = sorted(_set("touch touched touching spill spilled spilling lose losing lost waste wasting"))
+_TOUCH = r"(?:touch(?:ed|ing)?|spill(?:ed|ing)?|spilt|los(?:e|ing|t)|wast(?:e|ed|ing)|contaminat(?:ed|e|ing))"
+_END = r"(?:(?:the |its |my )?(?:tip|spike|port|hub|end|ends|tips|cap|connector|ports))"
+_WHAT = rf"(?:anything|it|either one|either|any of it|any|them|a drop|a thing|{_END})"
+UNTOUCHED = re.compile(
+    r"(?:(?:(?:i |we |have |has |had |did |and )*(?:not|never|without|nobody|nothing|no)(?: has| is| have)? "
+    rf"{_TOUCH}(?: {_WHAT})?)|(?:kept {_END} (?:sterile|clean))|(?:{_TOUCH} (?:nothing|neither|none of it))) "
+)
+"""What is said besides: that nothing was touched or lost."""
+_FLAW = r"(?:air bubbles?|bubbles?|air|leaks?|drips|kinks?|problems?|issues?|trouble|spills?|drops lost|fluid lost"
+_FLAW += r"|cloudiness|particles|bits|sediment|swelling|redness|puffiness|wobble|errors?|resistance)"
+FLAWLESS = re.compile(
+    rf"(?:(?:with |there (?:is|are) |and |i see )*(?:no|without|without any) {_FLAW}"
+    r"(?: (?:in it|at all|anywhere|in the line|in there|left))?"
+    r"|nothing (?:is |has )?(?:gone |went )?wrong(?: with it)?) "
+)
+"""What is said besides of something done: that there is no flaw."""
 NEUTRAL_PHRASES = tuple(
     tuple(phrase.split())
     for phrase in (
-        *(
-            f"{denial} {touch} {what}"
-            for denial in ("did not", "not", "without", "never", "i did not", "have not", "i have not", "nothing has")
-            for touch in _TOUCHING
-            for what in ("anything", "it", "the tip", "the spike", "either", "either one", "a drop", "any", "them")
-        ),
         *("line by line", "one by one", "side by side", "nice and slow", "nice and slowly", "as i can see"),
         *("as far as i can see", "that i can see", "that i see", "i can see", "up to the collar", "once more"),
         *("so far as i can see", "right to the end", "right up", "right in", "right on", "right at"),
         *("right down", "right through", "for you", "what is coming", "what i am going to do", "right there"),
-        *("first drop", "first one", "a moment ago", "just now", "all the way", "i can tell"),
+        *("first drop", "first one", "a moment ago", "just now", "all the way", "i can tell", "any more"),
     )
 )
-"""What is said besides: that nothing was touched, how it was done."""
+"""What is said of how it was done."""
 NOUNS = _set("""
+    block blockage kink clot rest
     bag bags line lines set sets pump pumps tube tubing clamp clamps roller slide spike port ports hub lock cap caps
     chamber drip pole stand hook hooks tip end ends collar connector syringe flush needle catheter cannula dressing
     site skin arm hand hands finger fingers wrist wristband band name names date dates birthday birth label labels
@@ -118,9 +123,15 @@ NOUNS = _set("""
     machine device monitor trolley station bench desk curtain gown mask apron goggles towel dispenser pedal lever
     knob switch cable lead plug valve filter piggyback extension strip strips bandage gauze plaster film elbow
     balance flow key keys word words number numbers value values reading readings message page box packet glass
-    joint joints thread buzzer colleague nurse reason rundown state condition place spot corner edge edges
+    joint joints thread buzzer
+    connection connections weight plunger flange outlet outlets gap catheters colleague nurse reason
+    rundown state condition place spot corner edge edges
 """)
 """Things at the bench. One that the line does not name may only say where, or by what."""
+TOLD_APART = _set("old long short large spare thin thick primary secondary")
+"""What tells a thing from others: where the line does not, it is another thing."""
+SIDES = _set("upper lower higher above below top bottom front back")
+"""Where one of several things is; nothing follows where the line speaks of heights itself."""
 ASKED_OF = _set("site skin arm area spot hand patient doctor prescriber physician everything band wristband")
 """What a question may be answered of, though it does not name it."""
 LOOKED = _set("checked compared looked verified read counted confirmed traced double inspected went put typed entered")

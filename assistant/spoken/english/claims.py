@@ -1,11 +1,14 @@
 """What each phrase says of what a line asks for, in English: "shut" of a clamp that is to be closed."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import lru_cache
 
 from assistant.spoken.english.bench_words import ALL_GOOD, ALL_RIGHT, FINISHED, STARTED, UNFINISHED
+from assistant.spoken.english.deeds import Deed
 from assistant.spoken.english.lines import Line, read_line
 from assistant.spoken.english.qualities import GOOD_FINDINGS
+from assistant.spoken.english.verbs import VERBS
 from assistant.spoken.statement import Asked, Tokens, Want
 
 TAKEN_UP = {
@@ -30,8 +33,10 @@ class Says:
 
 
 def every_of(line: Line) -> frozenset[int]:
-    """The places of all that a line asks for."""
-    return frozenset(range(len(line.deeds) or len(line.points) or 1))
+    """The places of all that a line asks for; what only leads to a later deed needs no words of its own."""
+    if line.deeds:
+        return frozenset(at for at, deed in enumerate(line.deeds) if not deed.leads)
+    return frozenset(range(len(line.points) or 1))
 
 
 @lru_cache(maxsize=512)
@@ -51,10 +56,34 @@ def phrases_at(asked: Asked) -> dict[Tokens, Says]:
     return found
 
 
+_ALL = ("all", "everything is", "it is all", "they are all", "all of it is", "all of them are")
+_ALL_OF_IT = (
+    "all of it",
+    "all of them",
+    "yes to all",
+    "all three",
+    "all four",
+    "all five",
+    "all set",
+    "everything is set",
+)
+
+
+def _ends(line: Line) -> Iterator[str]:
+    """What may be said of everything at once: "all done", where one of several points is that something is done."""
+    for name in ("done", "ready", "fine", "good"):
+        if name in ("fine", "good") or any(point.asked == name for point in line.points):
+            yield name
+    if "ready" in line.words:
+        yield "set"
+
+
 def _of_points(line: Line) -> list[tuple[str, Says]]:
-    if line.want is not Want.ANSWER or not line.points:
+    if line.want is not Want.ANSWER:
         return []
     every = every_of(line)
+    if not line.points:
+        return [(phrase, Says(every)) for phrase in _ALL_OF_IT] if len(line.asked_at_once) > 1 else []
     rows: list[tuple[str, Says]] = []
     for at, point in enumerate(line.points):
         mine = frozenset({at})
@@ -79,12 +108,28 @@ def _of_points(line: Line) -> list[tuple[str, Says]]:
         rows += [(phrase, Says(every, so=line.absent or not feared)) for phrase in ALL_GOOD]
     if not findings:
         rows += [(phrase, Says(every)) for phrase in ALL_RIGHT]
+    if not feared:
+        rows += [(phrase, Says(every)) for phrase in _ALL_OF_IT]
+        rows += [(f"{word} {end}", Says(every)) for word in _ALL for end in _ends(line)]
     verbs = TAKEN_UP.get(line.asks, ())
+    if "ready" in line.words[-2:]:
+        rows += [
+            (f"{who} {be} {ready}", Says(every))
+            for who, be in (("i", "am"), ("we", "are"))
+            for ready in ("ready", "set", "all set")
+        ]
     subjects = ("i", "we") if "you" in line.words else ("it", "they", "that", "everything", "both", "she", "he")
     for subject in subjects:
         if not feared or line.absent:
             rows += [(f"{subject} {verb}", Says(every)) for verb in verbs]
     return rows
+
+
+def _doing(deed: Deed) -> tuple[str, ...]:
+    """How it is said that it is being done, by other verbs for it too: "rubbing" for hands that are to be cleaned."""
+    others = {verb.ing for verb in VERBS.values() if verb.past[0] in deed.verb.past}
+    let = ("letting it dry", "letting dry", "let it dry", "leaving it to dry") if deed.verb.base == "dry" else ()
+    return (deed.verb.ing, *sorted(others), *let)
 
 
 def _of_deeds(line: Line) -> list[tuple[str, Says]]:
@@ -95,12 +140,31 @@ def _of_deeds(line: Line) -> list[tuple[str, Says]]:
     for at, deed in enumerate(line.deeds):
         mine = frozenset({at})
         base, ing = deed.verb.base, deed.verb.ing
-        ends = (f"finished {ing}", f"done {ing}", f"{ing} is done", f"{ing} is finished", f"{ing}s done", f"did {base}")
-        rows += [(phrase, Says(mine)) for phrase in (*deed.so, *ends)]
+        ends = (
+            f"finished {ing}",
+            f"done {ing}",
+            f"{ing} is done",
+            f"{ing} is finished",
+            f"{ing}s done",
+            f"did {base}",
+            f"i did {base}",
+            f"managed to {base}",
+            f"i managed to {base}",
+        )
+        done = deed.so if line.want is not Want.START or base != "dry" else ()
+        rows += [(phrase, Says(mine)) for phrase in (*done, *(ends if done else ()))]
         rows += [(f"{ing}s finished", Says(mine)), (f"{ing}s not done", Says(mine, so=False))]
         rows += [(phrase, Says(mine, so=False)) for phrase in (*deed.not_so, f"did not {base}", f"not {base}")]
-    rows += [(phrase, Says(every)) for phrase in FINISHED]
+    if line.kept:
+        beside = frozenset({len(line.deeds)})
+        rows += [(phrase, Says(beside)) for phrase in line.kept.so]
+        rows += [(phrase, Says(beside, so=False)) for phrase in line.kept.not_so]
+    rows += [(phrase, Says(every)) for phrase in (*FINISHED, *line.answered)]
     rows += [(phrase, Says(every, so=False)) for phrase in UNFINISHED]
     if line.want is Want.START:
-        rows += [(phrase, Says(every)) for phrase in (*STARTED, *(deed.verb.ing for deed in line.deeds))]
+        rows += [(phrase, Says(every)) for phrase in (*STARTED, *(ing for deed in line.deeds for ing in _doing(deed)))]
+        rows += [
+            (f"{start} to {deed.verb.base}", Says(every)) for deed in line.deeds for start in ("starting", "i start")
+        ]
+        rows += [(f"start {what}", Says(every)) for what in ("timing", "the time", "the timer now")]
     return rows

@@ -45,7 +45,7 @@ _NOT_DEEDS = (
     *("level", "best", "hour by"),
 )
 """Beginnings of what is said of how it is done, or of what is not to be done."""
-_ALSO_NOUNS = frozenset({"start", "date", "set", "flush", "time", "label", "tape"})
+_ALSO_NOUNS = frozenset({"start", "date", "set", "flush", "time", "label", "tape", "spike"})
 _NO_THINGS = frozenset(
     {
         "about",
@@ -65,6 +65,16 @@ _NO_THINGS = frozenset(
     | {"once", "more", "or"}
 )
 """Words that end the name of a thing."""
+_BESIDE = frozenset({"hold", "go", "keep", "watch"})
+"""How a deed is done, or what is looked at meanwhile: whoever says that it is done need not say so besides."""
+_LEADS = {
+    "push": frozenset({"uncover", "uncap", "open", "connect"}),
+    "tap": frozenset({"turn", "invert", "hold"}),
+    "clear": frozenset({"go"}),
+    "rise": frozenset({"open", "lower"}),
+    "chase": frozenset({"tap", "flick"}),
+}
+"""By a deed: what has to be done before it, so that it need not be said besides."""
 ALSO_CALLED = {
     "roller clamp": ("roller",),
     "line": ("tubing", "tube", "set"),
@@ -73,9 +83,18 @@ ALSO_CALLED = {
     "port": ("bag",),
     "spike": ("bag",),
     "birth date": ("birthday", "date of birth"),
+    "birth": ("birthday",),
     "date of birth": ("birthday", "birth date"),
     "chamber": ("drip chamber",),
-    "bell": ("call bell", "call light", "buzzer"),
+    "bell": ("call bell", "call light", "buzzer", "call button", "button"),
+    "connection": ("connections", "joint", "joints", "luer", "luers", "one"),
+    "block": ("blockage", "kink", "clot", "problem"),
+    "entry": ("screen", "display"),
+    "colleague": ("she", "he", "partner", "nurse"),
+    "catheter": ("cannula",),
+    "cannula": ("catheter",),
+    "syringe": ("flush",),
+    "drug": ("medicine", "medication", "dose", "rest"),
     "wrap": ("wrapper", "outer bag", "overwrap"),
     "wipes": ("wipe",),
     "dressing": ("one", "old one"),
@@ -100,6 +119,7 @@ class Deed:
         things: to what, as it may be called; none where the line does not say.
         so, not_so: what says that it is done, and that it is not: "shut", "still open".
         places: where it then is: "on the pole".
+        leads: it only leads to a later one, which says that both are done: "uncover the port, and push the spike in".
     """
 
     verb: Verb
@@ -107,6 +127,19 @@ class Deed:
     so: frozenset[str]
     not_so: frozenset[str]
     places: tuple[str, ...] = ()
+    leads: bool = False
+
+
+@dataclass(frozen=True)
+class Kept:
+    """How something is to be left: "see that the cap stays on the hub". Saying so is not needed; denying it counts.
+
+    Attributes:
+        so, not_so: what says that it is so, and that it is not: "cap is on", "cap came off".
+    """
+
+    so: frozenset[str]
+    not_so: frozenset[str]
 
 
 def cut(text: str) -> Tokens:
@@ -123,9 +156,9 @@ def deeds_of(line: str) -> tuple[Deed, ...]:
     placed = False
     for part in re.split(r"[.,;:]|\band\b|\bthen\b", line.lower().replace("-", " ")):
         text = " ".join(cut(part))
-        if text.startswith(_NOT_DEEDS):
-            continue
         words = text.split()
+        if text.startswith(_NOT_DEEDS) or "nothing" in words:
+            continue
         while words and words[0] in _ADVERBS and words[0] not in VERBS:
             words = words[1:]
         verb = VERBS.get(words[0]) or (None if deeds else _unlisted(words)) if words else None
@@ -133,8 +166,8 @@ def deeds_of(line: str) -> tuple[Deed, ...]:
         if deeds and (also_noun or (placed and len(words) == 2 and words[1] == "motion")):
             verb = None
         if verb is not None:
-            if verb.base == "let" and "dry" in words:
-                verb = VERBS["dry"]
+            if verb.base == "let":
+                verb = next((VERBS[word] for word in words if word in ("dry", "rise")), verb)
             deed = deed_of(verb, " ".join(words[1:]))
             deeds.append(replace(deed, things=deeds[-1].things) if words[1:2] == ["it"] and deeds else deed)
             placed = any(word in PREPOSITIONS for word in words[2:])
@@ -145,7 +178,96 @@ def deeds_of(line: str) -> tuple[Deed, ...]:
         later = next((other.things for other in deeds[at + 1 :] if other.things), ())
         if not deed.things and later and deed.verb.base in ("turn", "uncover"):
             deeds[at] = replace(deed, things=later)
-    return tuple(deeds)
+    return tuple(
+        replace(deed, leads=_is_beside(deed, deeds) or any(_only_leads(deed, then) for then in deeds[at + 1 :]))
+        for at, deed in enumerate(deeds)
+    )
+
+
+def _is_beside(deed: Deed, deeds: list[Deed]) -> bool:
+    return deed.verb.base in _BESIDE and any(other.verb.base not in _BESIDE for other in deeds)
+
+
+def _only_leads(deed: Deed, then: Deed) -> bool:
+    """Whether nobody can have done what follows without it."""
+    return deed.verb.base in _LEADS.get(then.verb.base, frozenset())
+
+
+def kept_of(line: str) -> Kept | None:
+    """How a line wants something to be left; None where it says nothing of the kind."""
+    forbidden = re.search(r"\bdo not (\w+) it\b", line.lower())
+    verb = VERBS.get(forbidden[1]) if forbidden else None
+    if verb is not None:
+        so = {f"{no} {past}{it}" for no in ("have not", "not") for past in verb.past for it in ("", " it")}
+        not_so = {f"{past} it" for past in verb.past}
+        return Kept(frozenset(so | {f"did not {verb.base} it"}), frozenset(not_so))
+    found = re.search(r"\bsee that (?:the |its )?(\w+) stays (\w+)", line.lower())
+    if found is None:
+        return None
+    thing, state = found.groups()
+    away = _OPPOSITE.get(state, "")
+    be = ("", "is ", "is still ", "still ")
+    things = (thing, f"{thing}s")  # "cap's on" comes as "caps on"
+    states = (state, "in place", "there", "in its place")
+    so = {f"{name} {lead}{there}" for name in things for lead in be for there in states}
+    so |= {f"{thing} stayed {there}" for there in (*states, "put")} | {f"kept the {thing} {state}", "in place"}
+    gone = (away, "gone", "missing", "loose") if away else ("gone", "missing", "loose")
+    not_so = {f"{name} {lead}{there}" for name in things for lead in be for there in gone}
+    came = (f"came {away}", "fell off", "came away")
+    not_so |= {f"{thing} {went}{too}" for went in came for too in ("", " too", " with it")}
+    return Kept(frozenset(so), frozenset(not_so))
+
+
+def answered_of(line: str) -> frozenset[str]:
+    """What a line wants to have come about: "say done when they have answered" is "they have answered"."""
+    found = re.search(r"\bsay done when ([a-z ]+)", line.lower())
+    if found is None:
+        return frozenset()
+    words = ["i" if word == "you" else word for word in found[1].split()]
+    said = {" ".join(words)}
+    if words[1:2] == ["have"]:
+        rest = " ".join(words[2:])
+        said |= {rest, f"{words[0]} {rest}"}
+        if words[2:3] == ["a"]:
+            thing = " ".join(words[3:])
+            said |= {f"{have}{thing}" for have in ("got a ", "got the ", "have the ", "got ")}
+            said |= {f"{name} {there}" for name in (thing, f"{thing}s") for there in ("is here", "here", "is in", "in")}
+            said |= {"have it", "got it", "have one", "got one"}
+    return frozenset(said)
+
+
+def meanwhile_of(line: str) -> tuple[Tokens, ...]:
+    """How a learner repeats what goes on meanwhile: "close the clamp while you push" is "while pushing"."""
+    verbs = [VERBS[word] for word in re.findall(r"\bwhile you (\w+)", line.lower()) if word in VERBS]
+    return tuple(
+        tuple(words.split())
+        for verb in verbs
+        for words in (f"while {verb.ing}", f"while i was {verb.ing}", f"while i {verb.base}", f"while i {verb.past[0]}")
+    )
+
+
+_AIR = ("air", "bubbles", "air bubbles")
+
+
+def _is_gone(air: tuple[str, ...]) -> set[str]:
+    """How it is said that there is none left."""
+    said = {
+        f"no {more}{name}{end}" for more in ("", "more ") for name in air for end in ("", " in it", " left", " coming")
+    }
+    said |= {f"{name}{be} {out}" for name in (*air, "airs") for be in ("", " is", " is all") for out in ("out", "gone")}
+    return said | {"gone", "all gone", "air free", "free of air", "got rid of it", "got rid of the air"}
+
+
+def _until(line: str) -> set[str]:
+    """What an end that a line names says: "push until the line is full"."""
+    found = re.search(r"\buntil (?:the |a )?(\w+) (?:(?:is|are) )?(\w+)", line)
+    if found is None or found[1] == "it":
+        return set()
+    thing, state = found.groups()
+    if thing in _AIR:
+        return _is_gone(_AIR)
+    said = {f"{name}{be} {state}" for name in (thing, f"{thing}s") for be in ("", " is", " is all", " is now")}
+    return said | ({"full", f"filled the {thing}", f"{thing} filled"} if state == "full" else set())
 
 
 def _unlisted(words: list[str]) -> Verb | None:
@@ -184,16 +306,33 @@ def deed_of(verb: Verb, rest: str) -> Deed:
     full = re.search(r"\b(half full|third to half full)\b", rest)
     if full:
         so |= {"about half", "to half", "to the half", "half way", "third full", "third", "between a third and half"}
+        so |= {
+            f"{lead}{part}{end}"
+            for lead in ("", "about ", "to ", "to about ")
+            for part in ("a third", "half")
+            for end in ("", " full")
+        }
         so |= {"half full", "half", "at half", "about half full", "halfway", "at the halfway mark", "halfway full"}
         so -= {"full", "in"}
         not_so |= {"empty", "too full", "full", "overfull", "too low", "to the top", "to the brim"}
+    so |= _is_gone(_AIR) if set(noun) & set(_AIR) else set()
+    so |= _until(rest)
     if "upside down" in rest:
         so |= {"upside down", "over", "turned over", "flipped over", "turned upside down"}
     if words[-1:] == ["shut"] or " shut" in rest:
         so |= {"shut", "closed"}
     so |= _by_thing(verb, noun, rest)
+    if place[:1] in (["into"], ["onto"]):
+        so |= {PREPOSITIONS[place[0]]}
+    if place[:1] == ["into"] and "pump" in place:
+        so |= {*VERBS["load"].past, *VERBS["load"].states}
+    if verb.base == "run" and "until" not in rest:
+        so |= {"running", "running in"}
+    if rest.startswith("what blocks"):
+        noun = ["block"]
     places = _places(place)
     so |= set(places)
+    noun = noun or (["line"] if verb.base == "prime" else [])
     return Deed(verb, _called(noun), frozenset(so), frozenset(not_so - so), places)
 
 
@@ -207,11 +346,11 @@ def _by_thing(verb: Verb, noun: list[str], rest: str) -> set[str]:
         so |= {_UN[word] for word in rest.split() if word in _UN}
         so |= {"out of the wrapper", "out of its wrapper"} if "wrap" in noun else set()
         so |= {f"out of the {word}" for word in noun} | {f"out of its {word}" for word in noun}
-    if verb.base in ("push", "insert", "put", "stick", "connect", "attach", "apply", "place"):
+    if verb.base in ("push", "insert", "put", "stick", "connect", "attach", "apply", "place", "move"):
         for word in set(noun) & {"spike", "label", "tape", "cap", "flush", "clamp"}:
             so |= set(VERBS[word].past)
     if "gloves" in rest.split() and verb.base in ("put", "don", "wear", "pull"):
-        so |= {"gloved", "gloved up", "on my hands"}
+        so |= {"gloved", "gloved up", "on my hands", "wearing them", "wearing gloves", "wearing"}
     if verb.base in ("press", "hit", "push") and "start" in noun[:1]:
         so |= {*VERBS["start"].past, *VERBS["start"].states}
     if verb.base in ("press", "hit", "push") and noun[:1] in (["stop"], ["pause"]):

@@ -5,7 +5,9 @@ or as one that changes nothing. A word that may turn the meaning round (of doubt
 thing) ends the reading, and so does a word that is not known.
 """
 
+import re
 from dataclasses import replace
+from itertools import pairwise
 
 from assistant.spoken.english.bench_words import (
     ARTICLES,
@@ -15,7 +17,7 @@ from assistant.spoken.english.bench_words import (
     DENIALS,
     DENIALS_ALONE,
     DETERMINERS,
-    FRAME,
+    FLAWLESS,
     LOOKED,
     NEUTRAL,
     NEUTRAL_PHRASES,
@@ -25,13 +27,14 @@ from assistant.spoken.english.bench_words import (
     PARTICLES,
     PREPOSITIONS,
     PRONOUNS,
-    REWORDED,
+    SIDES,
     SMALL_WORDS,
-    SUBJECT_NOUNS,
     SUBJECTS,
+    TOLD_APART,
     TURNING,
     TURNS_ONLY_GOOD,
     UNFINISHED_ENDS,
+    UNTOUCHED,
 )
 from assistant.spoken.english.claims import TAKEN_UP, Says, every_of, phrases_at
 from assistant.spoken.english.deeds import ALSO_CALLED, NUMBERS
@@ -41,6 +44,16 @@ from assistant.spoken.statement import Asked, Sense, Tokens, Want
 
 _ALL = frozenset({"every", "all", "each", "both"})
 _SOME = frozenset({"one", "two", "some", "few", "couple", "half", "most"})
+_CONDITIONS = frozenset({"until", "till", "when", "while", "before", "after", "if", "unless", "once"})
+_PUT_OFF = re.compile(
+    r" in (?:a|an|one|two|another|just a|half a) (?:bit|while|tick|minutes?|moments?|seconds?|secs?|mins?|hours?|few) "
+    r"| (?:one|another) (?:moment|second|minute|sec|min) | going to "
+)
+_LINKS = frozenset(
+    {"is", "are", "has", "have", "been", "all", "now", "still", "already", "just", "about", "fully", "nicely"}
+)
+_UNHARMED = frozenset({"fine", "good", "okay", "sterile", "clean", "untouched"})
+_A_BIT = frozenset({("a", "bit"), ("a", "little"), ("little", "bit")})
 _PARTICLE_WITHIN = 7
 """How many words later a particle may follow its verb: "rolled the clamp all the way down"."""
 
@@ -59,7 +72,7 @@ def gist(tokens: Tokens, asked: Asked) -> Sense | None:
     if line.either:
         sense = Sense.GOOD if so else Sense.BAD if not_so == every else Sense.ACKNOWLEDGED
     else:
-        sense = Sense.BAD if not_so else Sense.GOOD if so == every else Sense.ACKNOWLEDGED
+        sense = Sense.BAD if not_so else Sense.GOOD if so >= every else Sense.ACKNOWLEDGED
     if sense is Sense.GOOD and reading.led_by_no and not line.absent:
         return None
     if sense is Sense.GOOD and line.want is not Want.ANSWER and trouble_of(reading.beside()) is not None:
@@ -74,19 +87,10 @@ def asks_at_its_end(tokens: Tokens) -> bool:
     return any(tokens[-len(end) :] == end for end in ASKING_ENDS if len(end) < len(tokens))
 
 
-def content_of(tokens: Tokens) -> Tokens:
-    """The words without those that only make a sentence of them: "the bag looks clear" is "clear"."""
+def is_put_off(tokens: Tokens) -> bool:
+    """Whether words say that it will be so: "in a minute", "going to", or "until it is full" at their beginning."""
     text = f" {' '.join(tokens)} "
-    for said, means in REWORDED:
-        text = text.replace(f" {said} ", f" {means} ")
-    words = text.split()
-    if words[:1] == ["no"] and words[1:2] and words[1] in PRONOUNS:
-        words = words[1:]
-    at = next((at for at, word in enumerate(words) if word not in DETERMINERS), len(words))
-    subject = words[at : at + 1] and (words[at] in SUBJECT_NOUNS or words[at].removesuffix("s") in SUBJECT_NOUNS)
-    if subject and len(words) > at + 1 and (words[at + 1] in FRAME or words[at].endswith("s")):
-        words = words[at + 1 :]
-    return tuple(word for word in words if word not in FRAME)
+    return tokens[0] in _CONDITIONS or _PUT_OFF.search(text) is not None
 
 
 def _written_out(tokens: Tokens) -> Tokens:
@@ -114,13 +118,20 @@ class _Reading:
         self._table = table
         self._longest = max(map(len, table), default=1)
         named = (*line.things, *(thing for deed in line.deeds for thing in deed.things))
+        self._own = {thing for deed in line.deeds for thing in deed.things}
         also = (other for word in line.words for other in ALSO_CALLED.get(word, ()))
         self._things = {word for thing in (*named, *also, *line.words) for word in thing.split()}
+        self._things |= {word[:-1] for word in self._things if word[-1:] == "s" and word[:-1] in NOUNS}
         if self._things & {"clamp", "clamps", "unclamp", "clip"}:
             self._things |= {"clamp", "clip", "roller", "wheel", "slide"}
         self._split = {words for words in table if len(words) == 2 and words[1] in PARTICLES}
         self._doing = {word for deed in line.deeds for word in (deed.verb.base, deed.verb.ing)}
         self._every = every_of(line)
+        self._named = {*line.words, *(word.removesuffix("s") for word in line.words)}
+        if "clamp" in self._own | self._named and not {"roller", "slide"} & self._named:
+            self._named |= {"roller", "slide"}
+        than = min((line.words.index(word) for word in ("than", "below", "above") if word in line.words), default=None)
+        self._compared = set() if than is None else set(line.words[than:]) & NOUNS - set(line.words[:than])
         self._at = 0
         self._denied = ""
         self._deny_again = False
@@ -134,7 +145,7 @@ class _Reading:
         tokens = self._tokens
         if not tokens or (len(tokens) > 1 and tokens[0] in AUXILIARIES and tokens[1] not in DENIALS):
             return False
-        if asks_at_its_end(tokens) or tokens[-1] in UNFINISHED_ENDS:
+        if asks_at_its_end(tokens) or is_put_off(tokens) or tokens[-1] in UNFINISHED_ENDS:
             return False
         if any(tokens[0] == deed.verb.base and tokens[1:2] and tokens[1] in ARTICLES for deed in self._line.deeds):
             return False  # the line said after the assistant: "open the clamp"
@@ -159,7 +170,23 @@ class _Reading:
     def _neutral_phrase(self) -> int:
         """The length of a phrase here that says nothing of what is asked: "without touching the tip"."""
         rest = self._tokens[self._at :]
-        return max((len(words) for words in NEUTRAL_PHRASES if rest[: len(words)] == words), default=0)
+        listed = max(
+            (len(words) for words in (*NEUTRAL_PHRASES, *self._line.meanwhile) if rest[: len(words)] == words),
+            default=0,
+        )
+        return listed or (0 if self._denied else self._says_beside(self._at))
+
+    def _says_beside(self, at: int) -> int:
+        """How many words there only say that nothing went wrong with what was to be done: "did not touch it"."""
+        rest = " ".join((*self._tokens[at:], ""))
+        untouched = UNTOUCHED.match(rest)
+        if (untouched and not (self._line.want is Want.ANSWER and "touch" in untouched[0])) or (
+            untouched and not any(self._tokens[at : at + n] in self._table for n in range(2, self._longest + 1))
+        ):
+            return len(untouched[0].split())
+        flawless = FLAWLESS.match(rest) if self._line.want is not Want.ANSWER else None
+        words = flawless[0].split() if flawless else []
+        return 0 if self._own & {"air", "bubbles"} & set(words) else len(words)
 
     def _phrase(self) -> int:
         """The length of the phrase here that says something; 0 where there is none, -1 where it cannot be taken."""
@@ -186,6 +213,8 @@ class _Reading:
         word = self._tokens[self._at]
         if self._line.want is not Want.ANSWER and self._before() in OTHERS:
             return False  # somebody else did
+        if self._is_of_another(self._tokens[self._at : self._at + length]):
+            return False
         if length == 1 and self._line.want is Want.DONE and self._goes_on(word):
             return False
         if length == 1 and self._before() in ARTICLES and not says.thing and word not in NOUNS | {"match"}:
@@ -202,6 +231,19 @@ class _Reading:
         self._used |= set(range(self._at, self._at + length))
         return True
 
+    def _is_of_another(self, words: Tokens) -> bool:
+        """Whether what is said belongs to one thing of the line, and is said of another: "the bag is half full"."""
+        before = [word for word in self._tokens[: self._at] if word not in _LINKS]
+        subject = before[-1] if before else ""
+        names = {subject, subject.removesuffix("s")}
+        owners = [deed for deed in self._line.deeds if " ".join(words) in deed.so]
+        others = [deed for deed in self._line.deeds if deed not in owners]
+        own = {name for deed in owners for thing in deed.things for name in thing.split()}
+        if owners and own and not names & own and any(names & set(deed.things) for deed in others):
+            return True
+        undone = [deed for deed in self._line.deeds if " ".join(words) in deed.not_so]
+        return bool(undone) and bool(names & NOUNS) and not names & self._things
+
     def _goes_on(self, word: str) -> bool:
         """Whether it is still being done: "I'm hanging it", "hanging it up now"."""
         if all(word != deed.verb.ing for deed in self._line.deeds):
@@ -212,13 +254,37 @@ class _Reading:
         """Whether it is a state and does not lead to a place: "the gloves are on", not "on the tray"."""
         if self._tokens[self._at] not in PREPOSITIONS:
             return True
-        return self._after() in ("", "now", "already", "and", "fine", "all", "nice", "okay", "i", "it", "properly")
+        if self._after() in ("", "now", "already", "and", "fine", "all", "nice", "okay", "i", "it", "properly"):
+            return True
+        if self._after() in ("higher", "lower", "high", "slowly", "gently", "together", "again"):
+            return True
+        follows = tuple(word for word in self._tokens[self._at + 1 :] if word not in (*ARTICLES, "is", "are", "still"))
+        return self._says_beside(self._at + 1) > 0 or (
+            len(follows) > 1
+            and self._is_thing(follows[0])
+            and (
+                follows[1] in _UNHARMED
+                or any(follows[:n] in self._table for n in (2, 3, 4))
+                or any(follows[1:][:n] in self._table for n in (1, 2, 3))
+            )
+        )
+
+    def _is_thing(self, word: str) -> bool:
+        singular = word.removesuffix("s")
+        return bool({word, singular} & NOUNS and {word, singular} & self._things)
 
     def _word(self) -> int:
         """1 where the word here is understood, 0 where it is not."""
         word = self._tokens[self._at]
         if word in DENIALS:
             return self._deny(word)
+        if self._line.want is Want.START and word in ("then", "second", "moment", "minute"):
+            return 0  # "one second, then I start"
+        if word == "still" and self._after() in _UNHARMED:
+            return 1
+        once_more = {"again", "more"} & set(self._line.words)
+        if word == "again" and once_more:
+            return 1
         if word in TURNS_ONLY_GOOD or (word in ("still", "again") and self._line.want is not Want.ANSWER):
             self.turned = True
             return 1
@@ -226,23 +292,38 @@ class _Reading:
             return 1
         if word in self._doing and word not in NOUNS | NEUTRAL and self._before() != "not":
             return 0  # the line said after the assistant, or something that is being done
-        self.turned |= (
-            bool(OTHER_PLACES.get(word, frozenset()) & set(self._line.words)) and word not in self._line.words
-        )
+        if word in SIDES and self._after().removesuffix("s") in NOUNS | {"one"} and not SIDES & self._named:
+            self.turned = True
+        apart = word in TOLD_APART or OTHER_PLACES.get(word, frozenset()) & self._named
+        self.turned |= bool(apart) and word not in self._named
         if word in TURNING and (word not in self._line.words or self._after() == "to"):
             return 0
         if word in AUXILIARIES and word not in NEUTRAL and self._after() not in DENIALS:
             return 0
-        if word in AUXILIARIES and self._after() in PRONOUNS and self._before() not in PRONOUNS:
+        turned_round = self._after() in PRONOUNS and (self._after(),) not in self._table
+        if word in AUXILIARIES and turned_round and self._before() not in PRONOUNS:
             return 0  # "is that the blue one"
         singular = word.removesuffix("s")
         if word in NOUNS or singular in NOUNS:
             known = word in self._things or singular in self._things or self._is_place()
+            self.turned |= bool({word, singular} & self._compared) and not self._is_place()
+            self.turned |= self._is_another_one(word, singular) or self._is_elsewhere(word, singular)
             self.turned |= not (known or (self._line.want is Want.ANSWER and singular in ASKED_OF))
             return 1
         plain = word in NEUTRAL or word in AUXILIARIES or word in self._things or singular in self._things
         looked = self._line.want is Want.ANSWER and word in LOOKED
         return int(plain or looked or word.isdigit() or word in NUMBERS.values())
+
+    def _is_another_one(self, word: str, singular: str) -> bool:
+        """Whether it tells one thing from others by a place that the line does not name: "the one at the bag"."""
+        words = [w for w in self._tokens[max(self._at - 4, 0) : self._at] if w not in ARTICLES]
+        return words[-2:-1] == ["one"] and words[-1] in PREPOSITIONS and not {word, singular} & set(self._line.words)
+
+    def _is_elsewhere(self, word: str, singular: str) -> bool:
+        """Whether it names another place than the one by which the line tells a thing from others of its kind."""
+        before = [other for other in self._tokens[: self._at] if other not in ARTICLES]
+        near = before[-1:] and before[-1] in ("by", "near", "above", "below", "under", "beside", "next")
+        return bool(near) and "nearest" in self._line.words and not {word, singular} & self._named
 
     def _deny(self, word: str) -> int:
         if self._denied:
@@ -305,5 +386,20 @@ def _of_a_part(tokens: Tokens, line: Line) -> bool:
     words = set(line.words)
     if _ALL & words and _SOME & set(tokens) - words and not _ALL & set(tokens):
         return True  # "I undid one"
+    told = set(tokens)
+    if (
+        line.want is Want.DONE
+        and not words & {"little", "bit"}
+        and (told & {"slightly"} or _A_BIT & set(pairwise(tokens)))
+    ):
+        return True  # "opened it a little"
+    if line.want is Want.DONE and {"every", "each"} & words and not (_ALL | {"everything"}) & told:
+        once = {thing for deed in line.deeds for thing in deed.things if f"{thing}s" not in told}
+        if once & told:
+            return True  # "the syringe clamp is open"
+    if line.want is Want.ANSWER and not any(point.finding for point in line.points) and not _ALL & told:
+        few = told & {"some", "few", "couple", "most", "half"} - words
+        if few or (tokens[:1] == ("one",) and "one" not in words):
+            return True  # "some are there"
     named = [bool(group & set(tokens)) for group in line.joined]
     return any(named) and not all(named)

@@ -1,9 +1,10 @@
 """What a line asks for, in English: the deeds of an instruction, the points of a question."""
 
+import re
 from dataclasses import dataclass
 from functools import lru_cache
 
-from assistant.spoken.english.deeds import Deed, cut, deeds_of
+from assistant.spoken.english.deeds import Deed, Kept, answered_of, cut, deeds_of, kept_of, meanwhile_of
 from assistant.spoken.english.questions import Point, read_question
 from assistant.spoken.statement import Asked, Tokens, Want
 
@@ -19,9 +20,13 @@ class Line:
         points: of a question.
         things: what a question is about.
         joined: what it joins, each by its words: an answer that names some of them says nothing of the rest.
+        asked_at_once: the parts of a question that commas and "and" join.
         either: any one of the points makes the answer a yes ("redness or swelling").
         asks: the verb with which a question begins, as it may be taken up: "is", "do", "did".
         absent: the question asks for something to be absent, so that a bare no may mean either.
+        kept: how an instruction wants something to be left.
+        answered: what an instruction wants to have come about.
+        meanwhile: how what goes on meanwhile may be repeated.
     """
 
     want: Want
@@ -30,21 +35,33 @@ class Line:
     points: tuple[Point, ...] = ()
     things: tuple[str, ...] = ()
     joined: tuple[frozenset[str], ...] = ()
+    asked_at_once: tuple[str, ...] = ()
     either: bool = False
     asks: str = ""
     absent: bool = False
+    kept: Kept | None = None
+    answered: frozenset[str] = frozenset()
+    meanwhile: tuple[Tokens, ...] = ()
 
 
 @lru_cache(maxsize=512)
 def read_line(asked: Asked) -> Line:
     """What the line asks for."""
     if asked.want is not Want.ANSWER:
-        return Line(asked.want, cut(asked.line), deeds=deeds_of(asked.line))
+        return Line(
+            asked.want,
+            cut(asked.line),
+            deeds=deeds_of(asked.line),
+            kept=kept_of(asked.line),
+            answered=answered_of(asked.line),
+            meanwhile=meanwhile_of(asked.line),
+        )
     read = read_question(asked.line)
     return Line(
         asked.want,
         cut(asked.line),
         points=read.points,
+        asked_at_once=tuple(re.split(r", and |, | and ", re.split(r"(?<=[.:]) ", asked.line)[-1])),
         things=read.things,
         joined=read.joined,
         either=read.either,

@@ -112,6 +112,7 @@ agree, agrees, a match, right, correct, matching | different, wrong, off, spelle
 same, off by, mixed up | difference, mismatch, differences
 agree | agrees, agree, the same, identical, match, matches, in agreement, right, correct | different, wrong, off, \
 differ, disagree, disagrees, not the same | difference, mismatch, differences
+meet | meets, meet, meet it, meets it, on target, met, within it, as ordered | miss, off, too high, too low |
 drip | drips, drip, dripping, dripping again, dripping nicely | stopped, stopped dripping, dry, still |
 falling | falling, dripping, drips, drip, dropping, falling nicely, dropping nicely, coming down, running | stopped, \
 stopped dripping, stopped falling, dry |

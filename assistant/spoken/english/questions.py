@@ -3,7 +3,7 @@
 import re
 from dataclasses import dataclass
 
-from assistant.spoken.english.bench_words import AUXILIARIES
+from assistant.spoken.english.bench_words import AUXILIARIES, NOUNS
 from assistant.spoken.english.deeds import (
     ALSO_CALLED,
     DETERMINERS,
@@ -87,6 +87,8 @@ def read_question(line: str) -> Question:
             for p in (_findings(feared) or (Point(feared, there=frozenset({feared}), finding=True),))
         ]
     joined = _joined((parts or [""])[-1], points[0].asked if points else "")
+    if not joined and points and len(parts) > 1 and {"both", "they"} & set(words[1:3]):
+        joined = _named_before(parts[-2])
     return Question(tuple(points), _about(about), joined, either=either, asks=asks, absent=bool(mark))
 
 
@@ -98,6 +100,17 @@ def _joined(sentence: str, asked: str) -> tuple[frozenset[str], ...]:
     parts = re.split(r",|\band\b|\bor\b", subject.rpartition(":")[2]) if found else []
     words = (frozenset(cut(part)) - DETERMINERS - AUXILIARIES - {"all", "of", "on", "with"} for part in parts)
     named = tuple(group for group in words if group)
+    return named if len(named) > 1 else ()
+
+
+def _named_before(sentence: str) -> tuple[frozenset[str], ...]:
+    """What the sentence before a question names, where the question takes it up: "Ask for name and birth date."."""
+    text = re.split(r" (?:from|beside|on|at|with) ", sentence.lower().replace("-", " "))[0]
+    groups = []
+    for part in re.split(r",|\band\b", text):
+        words = frozenset(cut(part)) - DETERMINERS - PREPOSITIONS.keys() - (VERBS.keys() - NOUNS) - {"full"}
+        groups.append(words | {"birthday"} if "birth" in words else words)
+    named = tuple(group for group in groups if group)
     return named if len(named) > 1 else ()
 
 
@@ -115,7 +128,8 @@ def _reads_straight(text: str, points: list[Point], *, marked: bool) -> bool:
     if not points or marked or all(point.finding for point in points):
         return True
     places = [text.find(point.asked) for point in points]
-    behind = text[min(places) :]
+    # "Match wristband and order": what is joined is what it is compared with.
+    behind = re.sub(r"\b(match|agree|agree with) (?:the )?\w+ and (?:the )?\w+$", r"\1", text[min(places) :])
     return len(re.findall(r"\b(?:and|or)\b", behind)) < len(points)
 
 

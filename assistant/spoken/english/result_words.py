@@ -175,6 +175,9 @@ class ResultWords:
     NO_ANSWER = "no answer"
     NO_HELP_NEEDED = "No help was needed."
     FOUND_BY_THE_LEARNER = "Found by the learner"
+    INSTRUCTORS_NOTES = "Notes of the instructor"
+    UNSAFE = "marked as unsafe by the instructor"
+    TAKEN_BACK = "taken back later"
 
     def ending(self, name: str) -> str:
         """How a step ended."""
@@ -199,6 +202,10 @@ class ResultWords:
     def found_at(self, step: str, kind: str, said: str) -> str:
         """What the learner found, where, and in which words."""
         return f"{step}: {self.TROUBLES.get(kind, kind)}" + (f" (\u201c{said}\u201d)." if said else ".")
+
+    def noted(self, step: str, words: str) -> str:
+        """A note of the instructor's; `step` is empty where it is for the attempt."""
+        return f"{step}: {words}" if step else words
 
     def evidence(self, name: str) -> str:
         """What a step rests on; empty where that is not on record."""
@@ -317,6 +324,8 @@ class ResultWords:
                 return f"answers that were not right: {value}"
             case "seen_by":
                 return f"seen by the {value}"
+            case "marked_not_seen":
+                return "marked as not seen by the instructor"
             case "taken_back":
                 return "said to be done, and found later not to be"
             case "found":

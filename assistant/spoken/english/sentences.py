@@ -15,6 +15,7 @@ _REFUSALS: Mapping[Reason, str] = {
     Reason.EMPTY: "I heard nothing I can use.",
     Reason.UNKNOWN_WORDS: "I did not understand that.",
     Reason.NOT_A_NUMBER: "I need a number here.",
+    Reason.BADLY_WRITTEN: "That is easily misread. Write the number plainly, such as 5, 0.5 or 1,000, and its unit.",
     Reason.WRONG_UNIT: "That is not the unit I need here.",
     Reason.TWO_NUMBERS: "I heard two numbers. Please say one.",
     Reason.OUT_OF_RANGE: "That number is outside what can be said here.",
@@ -50,6 +51,13 @@ _ENDED: Mapping[str, str] = {
     "complete by own report": "Complete by your own report. That is not passed yet.",
     "stopped for cause": "Stopped for cause, and rightly so.",
     "not passed": "Not passed.",
+}
+
+
+_HAPPENS: Mapping[str, str] = {
+    "alarm": "The pump alarms.",
+    "pain": "The patient says that it hurts.",
+    "settings lost": "The pump has lost its settings.",
 }
 
 
@@ -121,6 +129,9 @@ class Sentences:
     OVERRULE_NEEDS_CODE = "This is a critical step: only an instructor with a code can set it aside."
     WHY_OVERRULED = "Why is this step set aside?"
     CUE_COUNTED = "The cue is counted."
+    PAUSED_BY_INSTRUCTOR = "Your instructor lets the attempt rest."
+    STOPPED_BY_INSTRUCTOR = "Your instructor has stopped the attempt. Nothing recorded is lost."
+    MARK_TAKEN_BACK = "Your instructor asks for an earlier step again."
     TWO_PEOPLE_DIFFER = "The two people do not have the same number. Each works it out again from the order."
     SAY_NOTE_AGAIN = "Then please say the note again."
     MORE_FOLLOWS = "Say more for the rest."
@@ -319,6 +330,22 @@ class Sentences:
         """Steps that the instructor saw done."""
         return "Marked as seen: " + " ".join(lines)
 
+    def held(self, reason: str) -> str:
+        """The instructor holds the attempt; the reason may be empty."""
+        return f"Stop. Your instructor holds the attempt{f': {_sentence(reason)}' if reason else '.'}"
+
+    def happens(self, what: str, words: str) -> str:
+        """Something happens at the bench, in the instructor's words where there are any."""
+        return f"Your instructor: {_sentence(words or _HAPPENS[what])}"
+
+    def unsafe(self, reason: str) -> str:
+        """The instructor marked the attempt as unsafe; the reason may be empty."""
+        return f"Unsafe: {_sentence(reason)}" if reason else "Marked as unsafe by the instructor."
+
+    def not_seen_done(self, line: str) -> str:
+        """For practice: the instructor did not see a step done."""
+        return f"Your instructor has not seen this done: {line}"
+
     def missed(self, fault: str) -> str:
         """A fault that was laid out and was not found, or not dealt with."""
         return f"Missed: {fault}"
@@ -388,6 +415,11 @@ class Sentences:
     def practise(self, lines: tuple[str, ...]) -> str:
         """What to practise next, the first one or two."""
         return "To practise: " + " And: ".join(lines)
+
+
+def _sentence(words: str) -> str:
+    """Words with a full stop, where they end in none."""
+    return words if words.endswith((".", "!", "?")) else f"{words}."
 
 
 def _critical_steps(count: int) -> str:

@@ -6,11 +6,11 @@ doubt or as an acknowledgement, and refused.
 
 from functools import lru_cache
 
+from assistant.spoken.english.alternatives import chosen
 from assistant.spoken.english.asides import aside_of
 from assistant.spoken.english.bench_words import AUXILIARIES
-from assistant.spoken.english.choices import WAYS
 from assistant.spoken.english.deeds import cut
-from assistant.spoken.english.gist import asks_at_its_end, content_of, gist
+from assistant.spoken.english.gist import gist
 from assistant.spoken.english.lines import read_line
 from assistant.spoken.english.sayings import opposed_to, sayings_of, words_of
 from assistant.spoken.english.troubles import trouble_of
@@ -52,14 +52,9 @@ class EnglishStatements:
         """What the words say about what was asked."""
         return _sense(tokens, asked)
 
-    def agrees(self, tokens: Tokens, choice: str) -> bool:
+    def chosen(self, tokens: Tokens, choices: Tokens, sayings: tuple[tuple[str, str], ...], line: str) -> str | None:
         """See `Statements`."""
-        said = self.content(tokens)
-        return bool(said) and said in (content_of(cut(way)) for way in WAYS.get(choice.lower(), ()))
-
-    def content(self, tokens: Tokens) -> Tokens:
-        """See `Statements`."""
-        return () if _is_question(tokens) or asks_at_its_end(tokens) else content_of(tokens)
+        return None if _is_question(tokens) else chosen(tokens, choices, sayings, line)
 
     def trouble(self, tokens: Tokens) -> Trouble | None:
         """See `Statements`."""

@@ -25,12 +25,12 @@ class Verb:
 
 _TABLE = """
 # base | past | ing | once it is done | while it is not
-close | closed, shut, clamped, rolled shut, rolled down, clicked shut, pinched off, clamped off, screwed shut, done \
-up, clicked | closing | shut, closed off, down, clamped off, tight | open, opened
+close | closed, shut, clamped, pinched, pinching it, pinched shut, squeezed shut, rolled shut, rolled down, clicked \
+shut, pinched off, clamped off, screwed shut, done up, clicked | closing | shut, closed off, down, clamped off, \
+tight | open, opened
 shut | shut, closed, clicked shut, snapped shut | shutting | closed, shut | open, opened
 clamp | clamped, closed | clamping | closed, shut | open, unclamped
-clip | clipped, clamped, slid shut, snapped shut, slid closed | clipping | shut, closed, clamped, on | open, \
-unclipped
+clip | clipped, clamped, slid shut, snapped shut, slid closed | clipping | shut, closed, clamped, on | open, unclipped
 unclamp | unclamped, opened, released, slid open, unclipped | unclamping | open, undone, released | closed, clamped, \
 shut
 open | opened, unclamped, rolled open, cracked open | opening | open, running | closed, shut, clamped
@@ -43,7 +43,8 @@ prime | primed, run through, ran through, flushed through, filled, run it throug
 through, let it run through | priming | full, through | unprimed, dry
 fill | filled, topped up, squeezed, filled up | filling | full, at the mark, to the mark, up to the mark, on the \
 mark, half full, at the line | empty
-push | pushed, pressed, shoved, popped | pushing | in |
+push | pushed, pressed, shoved, popped, slid, expelled, got, given, gave, injected, administered | pushing | in, in \
+all the way |
 pull | pulled, peeled, put, got, slipped | pulling | out |
 insert | inserted, pushed, put | inserting | in, inside | out
 uncover | uncovered, uncapped | uncovering | open, uncovered, off | covered, capped
@@ -64,9 +65,14 @@ wipe | wiped, cleaned, scrubbed, disinfected, wiped down | wiping | clean, wiped
 scrub | scrubbed, wiped, cleaned, rubbed | scrubbing | clean, scrubbed | dirty
 dry | dried | drying | dry | wet, damp
 let | let, ran, run, primed | letting | through, primed |
-take | taken, took, pulled, peeled, popped, lifted, tore, torn off, slid, unscrewed, pulled off, twisted off, \
-unscrewed, peeled off, pulled out, taken out | taking | off, out, away, gone, binned | on
-remove | removed, taken, took, pulled, peeled | removing | off, out, gone | on, in
+take | taken, took, removed, disconnected, detached, unhooked, pulled, peeled, popped, lifted, tore, torn off, slid, \
+unscrewed, pulled off, twisted off, unscrewed, peeled off, pulled out, taken out, got off, got out, came off | \
+taking | off, out, away, gone, binned, disconnected, detached, removed, free | on
+remove | removed, taken, took, taken off, took off, taken out, took out, pulled, pulled out, peeled | removing | \
+off, out, gone, away | on, in
+rise | risen, rose, came up, come up, let in, let up, crept up | rising | up, in, coming up |
+fit | fitted, fit, seated, clicked in, clicked into place, slotted in, slotted, pushed in, put in, put | fitting | \
+in, in place, seated, home | out, unseated
 discard | discarded, binned, tossed, chucked, trashed, dumped, thrown away, threw away, thrown out, threw out, \
 thrown in the bin, got rid of, disposed of, threw out, put in the bin | discarding | gone, in the bin, in the trash, \
 in the clinical waste, in the waste, in the sharps bin |
@@ -88,7 +94,7 @@ disconnect | disconnected, detached, unhooked, unscrewed, pulled off, taken off,
 undone | on, connected
 detach | detached, disconnected | detaching | off | on, attached
 loosen | loosened, peeled back, freed, peeled, lifted, undone | loosening | loose, free, undone, up | stuck
-free | freed, cleared, unblocked | freeing | free, clear, unblocked, open | blocked
+free | freed, cleared, unblocked, undone, undid | freeing | free, clear, unblocked, open, gone | blocked
 label | labelled, labeled, marked, stickered, dated, put the label on, put the date and time on, wrote the label, \
 wrote the date, put the date, stuck the label, written on, tagged, marked up, timed | labelling | on, dated, stuck \
 on, marked, got its label, got its sticker, got a label, label is on, label on, labels on, tagged, marked up | \
@@ -118,7 +124,8 @@ press | pressed, hit, pushed, holding, holding down | pressing | pressed |
 start | started, set going, turned on, got going, kicked off, hit start, pressed start, hit go, set running, pressed \
 run, set off, switched on, put on | starting | running, going, on, started, infusing, up and running, humming | off, \
 stopped
-begin | begun, began, started, set going, pressed start | beginning | running, going, on, infusing | off
+begin | begun, began, started, started over, started again, begun again, began again, begun anew, set going, pressed \
+start | beginning | running, going, on, infusing | off
 run | run, ran, primed, flushed, let through | running | through, primed, full, at the end |
 stop | stopped, paused, turned off, switched off, hit stop, pressed stop, shut off, halted, shut down, turned off | \
 stopping | stopped, off, halted, shut down, not running, no longer running | running, on, going
@@ -207,7 +214,7 @@ unwrap | unwrapped, opened | unwrapping | out, open |
 tear | torn, tore, ripped, torn open, tore open, ripped open, opened | tearing | open | sealed, closed
 twist | twisted, screwed | twisting | |
 use | used, picked, selected, chose, chosen, went through, got it from, took it from | using | |
-find | found, located, spotted | finding | found |
+find | found, located, spotted, got all | finding | found |
 see | seen, saw | seeing | |
 do | done, did | doing | |
 give | given, gave | giving | in |

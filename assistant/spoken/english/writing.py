@@ -47,6 +47,9 @@ CONTRACTIONS = {
     "they've": "they have",
     "everything's": "everything is",
     "nothing's": "nothing is",
+    "something's": "something is",
+    "none's": "none is",
+    "them's": "them is",
     "nobody's": "nobody is",
     "one's": "one is",
     "it'll": "it will",
@@ -76,6 +79,9 @@ SAME_WORD = {
     "yeah": "yes",
     "yep": "yes",
     "yup": "yes",
+    "ya": "yes",
+    "yea": "yes",
+    "aye": "yes",
     "nope": "no",
     "nah": "no",
     "naught": "nought",
@@ -111,6 +117,10 @@ COURTESIES = (
     "let me see",
     "let us see",
     "you know",
+    "sir",
+    "maam",
+    "madam",
+    "mate",
 )
 """Words that add nothing: dropped at the beginning and at the end only."""
 

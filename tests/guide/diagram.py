@@ -1,6 +1,6 @@
 """The state diagram, made from the transition table.
 
-Run ``python -m assistant.guide.diagram`` to see it; a test holds the documentation against it.
+Run ``python -m tests.guide.diagram`` to see it; a test holds the documentation against it.
 """
 
 from assistant.guide.progress import State

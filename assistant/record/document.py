@@ -5,7 +5,6 @@ import tempfile
 from contextlib import suppress
 from pathlib import Path
 
-from assistant.cli.printing import why_not
 from assistant.errors import RecordError
 from assistant.text import shown
 
@@ -31,7 +30,8 @@ def write_document(path: Path, content: bytes) -> None:
                 os.unlink(name)  # noqa: PTH108 - a name from mkstemp
             raise
     except (OSError, ValueError) as cause:
+        why = getattr(cause, "strerror", None) or "its name is not a valid path"
         raise RecordError(
-            f"{shown(path)} cannot be written: {why_not(cause)}.",
+            f"{shown(path)} cannot be written: {why}.",
             "Check folder and disk, or choose another file.",
         ) from cause

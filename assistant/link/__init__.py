@@ -1,0 +1,1 @@
+"""What a station and an instructor's desk say to each other."""

@@ -1,0 +1,370 @@
+"""Which of several alternatives words say, in English: "not torn, in date" of "sealed and in date, torn or expired".
+
+As in `gist`, every word has to be known, and whatever may turn the meaning round ends the reading. An alternative
+of several parts is said where all its parts are; one may also be said by denying all others, and one of two that
+leave nothing between them by denying the other.
+"""
+
+import re
+from dataclasses import dataclass, field
+from functools import lru_cache
+from itertools import pairwise
+
+from assistant.spoken.english.bench_words import (
+    DETERMINERS,
+    FRAME,
+    NEUTRAL,
+    NOUNS,
+    OTHER_PLACES,
+    PREPOSITIONS,
+    PRONOUNS,
+    TOLD_APART,
+    TURNING,
+    UNFINISHED_ENDS,
+)
+from assistant.spoken.english.choices import (
+    ALSO_NEUTRAL,
+    ASPECTS,
+    AT_FAULT,
+    DENIED_BY,
+    EITHER_OR,
+    FELT,
+    OF_A_PART,
+    ORDERED,
+    PAST,
+    parts_of,
+    ways_of,
+)
+from assistant.spoken.english.deeds import cut
+from assistant.spoken.english.gist import asks_at_its_end, is_put_off
+from assistant.spoken.english.verbs import VERBS
+from assistant.spoken.statement import Tokens
+
+_DENIALS = frozenset({"not", "no", "none", "nothing", "nobody", "neither", "never", "without", "nor"})
+_BETWEEN = frozenset(
+    {"see", "any", "more", "sign", "signs", "of", "them", "to", "single", "all", "longer", "visible", "been"}
+)
+"""What may stand between a denial and what it denies."""
+_FEWER = frozenset(
+    {"one", "two", "three", "four", "some", "most", "few", "couple", "first", "second", "third", "last", "only"}
+    | {"bit", "little", "slightly", "small", "tiny", "big", "like", "quite"}
+)
+"""Words by which something is said of a part, or of a degree."""
+_DEGREES = frozenset({"bit", "little", "slightly", "small", "tiny", "big", "few", "couple", "lots", "loads", "some"})
+_SEEN = ("as far as i can see", "as far as i can tell", "so far as i can see", "that i can see", "that i can find")
+"""What only tells that it was looked at."""
+_ONLY_HEARD = frozenset({"okay", "right", "alright", "all", "sure", "ready", "great", "yes"})
+_PAST = frozenset({"was", "were", "had"})
+_WHEN = frozenset({"yesterday", "ago", "already"})
+_SKIPPED = (FRAME | {"has", "am", "been"}) - {"one", "this", "there", "here", "okay", "see"}
+_LEAVES_OUT = frozenset({"but", "except"})
+_CARRIES = frozenset({"do", "does", "did", "has", "have", "can"})
+_SPEAKERS = frozenset({"he", "she", "they", "you", "nurse", "partner", "colleague", "somebody", "someone"})
+_WHOLE = ""
+
+
+@dataclass(frozen=True)
+class _Claim:
+    """What a phrase says: parts of alternatives that are so, and parts that are not; "" is a whole one."""
+
+    so: frozenset[tuple[str, str]]
+    not_so: frozenset[tuple[str, str]] = frozenset()
+
+
+def chosen(tokens: Tokens, choices: Tokens, sayings: tuple[tuple[str, str], ...], line: str) -> str | None:
+    """The alternative that the words say; None where they say none, more than one, or are not wholly understood.
+
+    Args:
+        tokens: the words.
+        choices: the alternatives.
+        sayings: an author's ways to say one: the words, and the alternative.
+        line: what was asked, "" where it is not known.
+    """
+    if not tokens or set(tokens) <= _ONLY_HEARD:
+        return None
+    exact = {choice for choice in choices for way in ways_of(choice, choices) if tokens == cut(way)}
+    if len(exact) == 1:
+        return exact.pop()
+    tokens = tokens[:-1] if tokens[-1:] == ("yet",) and set(tokens) & _DENIALS else tokens
+    claims = _claims(choices, sayings)
+    if not tokens or is_put_off(tokens) or tokens[-1] in UNFINISHED_ENDS or _asks(tokens, claims):
+        return None
+    if _repeats(tokens, cut(line)) or _goes_on(tokens) or ("looked", "like") in pairwise(tokens):
+        return None
+    reading = _Reading(tokens, claims, line)
+    return reading.choice(choices) if reading.read() else None
+
+
+def _repeats(tokens: Tokens, line: Tokens) -> bool:
+    """Whether it is a piece of the line, said after the assistant: "air in the set"."""
+    return (
+        len(tokens) > 1
+        and tokens[-1] in NOUNS
+        and any(line[at : at + len(tokens)] == tokens for at in range(len(line)))
+    )
+
+
+def _asks(tokens: Tokens, claims: dict[Tokens, _Claim]) -> bool:
+    """Whether the end asks: "it's dry, right"; not in "complete and right"."""
+    said = _content(tokens)
+    return asks_at_its_end(tokens) and not (
+        tokens[-1] == "right" and any(said[-length:] in claims for length in range(2, len(said) + 1))
+    )
+
+
+def _goes_on(tokens: Tokens) -> bool:
+    """Whether the end only names what comes next: "the bag's fine, now the set"."""
+    bare = tuple(word for word in tokens if word not in DETERMINERS)
+    return len(bare) > 1 and bare[-1] in NOUNS and bare[-2] in ("now", "then", "next")
+
+
+@lru_cache(maxsize=256)
+def _claims(choices: Tokens, sayings: tuple[tuple[str, str], ...]) -> dict[Tokens, _Claim]:
+    """What each phrase says: an author's first, then what is listed of whole alternatives, then what is of parts."""
+    table: dict[Tokens, _Claim] = {}
+    authored = [*((choice, choice) for choice in choices), *sayings]
+    authored += [(f"{choice} one", choice) for choice in choices]
+    authored += [(short, choice) for said, choice in sayings if (short := _without_one(said))]
+    _add(table, [(said, _Claim(frozenset({(choice, _WHOLE)}))) for said, choice in authored])
+    whole = [(way, choice) for choice in choices for way in (*ways_of(choice, choices), *_missing(choice, choices))]
+    _add(table, [(way, _Claim(frozenset({(choice, _WHOLE)}))) for way, choice in whole])
+    of_parts: list[tuple[str, _Claim]] = []
+    for choice in choices:
+        for part in parts_of(choice.lower()):
+            aspect = ASPECTS[part]
+            mine = frozenset({(choice, part)})
+            of_parts += [(way, _Claim(mine)) for way in (part, *aspect.so)]
+            of_parts += [(way, _Claim(frozenset(), mine)) for way in aspect.not_so]
+        denied = frozenset({(choice, _WHOLE)})
+        of_parts += [(way, _Claim(frozenset(), denied)) for way in DENIED_BY.get(choice.lower(), ())]
+    _add(table, of_parts, over=True)
+    return table
+
+
+def _add(table: dict[Tokens, _Claim], rows: list[tuple[str, _Claim]], *, over: bool = False) -> None:
+    """Add rows to a table; what it held before counts first, but for what `over` adds that it is not."""
+    before = dict(table)
+    for way, claim in rows:
+        said = cut(way)
+        words = _content(said)
+        # "Has fluid" must not make a claim of every "fluid".
+        worn_down = len(words) == 1 < len(said) and words[0] in NEUTRAL | NOUNS | _DENIALS
+        if not words or worn_down or (words in before and not over):
+            continue
+        old = table.get(words, _Claim(frozenset()))
+        if words in before:
+            claim = _Claim(frozenset(), claim.not_so)
+        table[words] = _Claim(old.so | claim.so, old.not_so | claim.not_so)
+
+
+def _without_one(said: str) -> str:
+    """The words between: "left" of "the left one"; empty where it is nothing of the kind."""
+    words = cut(said)
+    return " ".join(words[1:-1]) if len(words) > 2 and words[0] in ("the", "a") and words[-1] == "one" else ""
+
+
+def _missing(choice: str, choices: Tokens) -> tuple[str, ...]:
+    """How it is said that a part of an order is not there."""
+    if choice != "something missing":
+        return ()
+    taken = {word for other in choices for part in parts_of(other) for word in part.split()}
+    forms = (
+        *("no {}", "{} missing", "{} not there", "not see {}", "not find {}", "without {}", "forgot {}"),
+        *("left out {}", "left {} out", "{} left out"),
+    )
+    return tuple(form.format(noun) for noun in ORDERED if noun not in taken for form in forms)
+
+
+def _content(tokens: Tokens) -> Tokens:
+    return tuple(_one(word) for word in tokens if word not in _SKIPPED and word not in ("do", "does", "did", "can"))
+
+
+def _one(word: str) -> str:
+    """A thing at the bench without its s, which may be a short "is": "site's changed" comes as "sites changed"."""
+    return word[:-1] if word[-1:] == "s" and word[:-1] in NOUNS else word
+
+
+@dataclass
+class _Reading:
+    """One statement, read word by word.
+
+    Attributes:
+        tokens, claims, line: what is read, by which table, in answer to what.
+        so, not_so: what it says.
+        of_a_part: it speaks of a part, or of a degree.
+        left_out: it holds a "but": nothing may be left of what it says beside.
+        past: it speaks of what was.
+        told: somebody else says so.
+    """
+
+    tokens: Tokens
+    claims: dict[Tokens, _Claim]
+    line: str
+    so: set[tuple[str, str]] = field(default_factory=set)
+    not_so: set[tuple[str, str]] = field(default_factory=set)
+    of_a_part: bool = False
+    left_out: bool = False
+    past: bool = False
+    told: bool = False
+    _denied: bool = False
+    _again: bool = False
+    _named: set[str] = field(default_factory=set)
+    _in_claims: set[str] = field(default_factory=set)
+
+    def read(self) -> bool:
+        """Whether every word is understood, and something is said."""
+        line = frozenset(cut(self.line))
+        words = self._words()
+        longest = max(map(len, self.claims), default=0)
+        at = 0
+        while at < len(words):
+            for length in range(min(longest, len(words) - at), 0, -1):
+                claim = self.claims.get(words[at : at + length])
+                if claim is not None and not self._leads_on(words, at, length):
+                    if not self._take(claim, words[at : at + length], words[at + length : at + length + 1]):
+                        return False
+                    at += length
+                    break
+            else:
+                if not self._word(words, at, line):
+                    return False
+                at += 1
+        self.of_a_part |= self._names_a_part()
+        return not self._denied and bool(self.so | self.not_so)
+
+    def choice(self, choices: Tokens) -> str | None:
+        """The one alternative that all of it fits."""
+        if self.so & self.not_so:
+            return None
+        said = {choice for choice, _part in self.so}
+        complete = {choice for choice in said if self._is_complete(choice)}
+        left = [choice for choice in choices if all(choice != denied for denied, _part in self.not_so)]
+        if len(complete) == 1 and (len(said) == 1 or complete <= OF_A_PART):
+            (found,) = complete
+        elif (
+            not complete
+            and len(left) == 1
+            and not self._named & set(ORDERED)
+            and said <= set(left)
+            and (len(choices) > 2 or set(choices) in EITHER_OR)
+        ):
+            (found,) = left
+        else:
+            return None
+        if found not in left or ((self.of_a_part or self.left_out) and found not in OF_A_PART):
+            return None
+        return None if (self.past and found not in PAST) or (self.told and found not in FELT) else found
+
+    def _is_complete(self, choice: str) -> bool:
+        parts = {part for other, part in self.so if other == choice}
+        return _WHOLE in parts or set(parts_of(choice.lower())) <= parts
+
+    def _words(self) -> Tokens:
+        """The words without those that only make a sentence of them."""
+        text = f" {' '.join(self.tokens)} "
+        for seen in _SEEN:
+            text = text.replace(f" {seen} ", " ")
+        tokens = tuple(text.split())
+        while tokens[:1] == ("okay",) and len(tokens) > 1:
+            tokens = tokens[1:]
+        if tokens[:1] == ("no",) and tokens[1:2] and tokens[1] in PRONOUNS | _DENIALS:
+            tokens = tokens[1:]
+        kept = []
+        for at, word in enumerate(tokens):
+            follows = tokens[at + 1 : at + 2]
+            if word in _CARRIES and follows in (("not",), ("see",), ("feel",), ("hear",)):
+                continue
+            if word == "this" and follows == ("one",):
+                continue
+            if word == "one" and tokens[at - 1 : at] in (("this",), ("that",), ("the",)):
+                continue
+            if word not in _SKIPPED:
+                kept.append(_one(word))
+        return tuple(kept)
+
+    def _leads_on(self, words: Tokens, at: int, length: int) -> bool:
+        """Whether what looks like a claim only leads to another word: "right at the hub", "left hand"."""
+        end = at + length
+        if words[end - 1] == "any" and end < len(words):
+            return True  # "I don't see any | air"
+        return length == 1 and words[at] in ("right", "left") and words[at + 1 : at + 2] in (("at",), ("hand",))
+
+    def _take(self, claim: _Claim, words: Tokens, follows: Tokens) -> bool:
+        denies = self._denied or self._again
+        if denies and (words[0] in _DENIALS or _DEGREES & set(words)):
+            return False  # "not no air"; "no big bubbles"
+        self._in_claims |= set(words)
+        if denies:
+            claim = _Claim(claim.not_so, claim.so)
+            self._again = follows in (("or",), ("nor",))
+            self._denied = False
+        self.so |= claim.so
+        self.not_so |= claim.not_so
+        return True
+
+    def _word(self, words: Tokens, at: int, line: frozenset[str]) -> bool:
+        """Whether a word beside the claims is understood."""
+        word = words[at]
+        if word in _DENIALS:
+            return self._deny(word)
+        if word == "or":
+            return self._again
+        if self._denied:
+            return word in _BETWEEN
+        if word in _LEAVES_OUT:
+            self.left_out = word == "but"
+            return self.left_out
+        if word in _PAST:
+            self.past = True
+            return True
+        if word in _WHEN:
+            return True
+        if word in _FEWER:
+            self.of_a_part = True
+            return True
+        if word == "says" and words[at - 1 : at] and words[at - 1] in _SPEAKERS:
+            self.told = words[at - 1] in ("he", "she")
+            return self.told
+        apart = word in TOLD_APART or OTHER_PLACES.get(word, frozenset()) & line
+        if word in TURNING or (apart and word not in line):
+            return False
+        self._named.add(word)
+        if word in ALSO_NEUTRAL:
+            return True
+        if word in NOUNS:
+            known = word in line or f"{word}s" in line
+            self.of_a_part |= not known
+            return known or word in AT_FAULT or (at > 0 and words[at - 1] in PREPOSITIONS)
+        return word in NEUTRAL or word in line or word in _BETWEEN or word.isdigit()
+
+    def _deny(self, word: str) -> bool:
+        if self._denied:
+            return False
+        self._denied = True
+        self._again = self._again or word == "neither"
+        return True
+
+    def _names_a_part(self) -> bool:
+        """Whether it is said of some of what the line names together: "none in the syringe" of syringe and line."""
+        for group, owned in _together(self.line):
+            named = [_one(word) in self._named or word in self._named for word in group]
+            besides = [_one(word) in self._in_claims for word in group]
+            # "The bag and its date": whoever speaks of the bag speaks of the whole.
+            rest = zip(named, besides, owned, strict=True)
+            if any(named) and not all(said or beside or its for said, beside, its in rest):
+                return True
+        return False
+
+
+@lru_cache(maxsize=256)
+def _together(line: str) -> tuple[tuple[tuple[str, ...], tuple[bool, ...]], ...]:
+    """What a line names side by side, and which of it belongs to another: "bag and its date"."""
+    found = []
+    lead = r"(?:the |each |new |old |small )?"
+    for match in re.finditer(rf"\b{lead}(\w+)((?:, \w+)*),? and ((?:its |the )?)(?:new |old )?(\w+)", line.lower()):
+        first, further, owner, last = match.groups()
+        group = (first, *re.findall(r"\w+", further), last)
+        if any(word in VERBS and word not in NOUNS for word in group):
+            continue  # "the site, and feel it"
+        found.append((group, (*[False] * (len(group) - 1), owner == "its ")))
+    return tuple(found)

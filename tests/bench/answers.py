@@ -1,0 +1,29 @@
+"""How much of what learners say at a step is understood, typed: `python -m tests.bench.answers`.
+
+Each table of `tests/data/answers`: how many clear answers are understood, and what is taken for something else.
+"""
+
+from collections import Counter
+
+from tests.bench.printing import say
+from tests.spoken.answers import is_wrong, rows, taken
+
+NAMES = ("steps", "natural", "many_words", "choices", "negatives", "asides", "troubles")
+
+
+def main() -> None:
+    """Print one line a table, and each row that is taken wrongly."""
+    for folder in ("", "held_out/"):
+        for name in NAMES:
+            table = [row for row in rows(f"{folder}{name}") if row.is_clear or row.means in ("no", "not taken")]
+            clear = Counter(taken(row) == row.means for row in table if row.is_clear)
+            others = [row for row in table if not row.is_clear]
+            wrong = [row for row in table if is_wrong(row, taken(row))]
+            understood = f"{clear[True]:4} of {clear.total():4} understood"
+            say(f"{folder + name:20} {understood}, {len(others):4} others, {len(wrong):2} taken wrongly")
+            for row in wrong:
+                say(f"    {row.line} | {row.words} | taken as {taken(row)}, means {row.means}")
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,1 @@
+"""Tests of the link between stations and the desk."""

@@ -1,0 +1,119 @@
+"""The tables of what learners say at a step, and what is made of it, as interpreted and by a real guide."""
+
+import tomllib
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import UTC, datetime
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+from assistant.checklist.model import Checklist, Step
+from assistant.guide import Guide, Opened, Papers, Recorded, State, Status, Typed
+from assistant.spoken import ENGLISH, interpret
+from assistant.spoken.expect import ChoiceExpected, ConfirmExpected, Expect
+from assistant.spoken.meaning import Answer, Kind
+from assistant.spoken.statement import Asked, Want
+
+ROOT = Path(__file__).parent.parent.parent
+TABLES = ROOT / "tests/data/answers"
+WANTS = {"done": Want.DONE, "wait": Want.START, "question": Want.ANSWER}
+GOOD = {"done": "done", "wait": "start", "question": "yes"}
+AT = datetime(2026, 1, 1, tzinfo=UTC)
+_CHOICE = "choice "
+
+
+@dataclass(frozen=True)
+class Row:
+    """A row of the tables of `tests/data/answers`."""
+
+    kind: str
+    line: str
+    words: str
+    means: str
+
+    @property
+    def choices(self) -> tuple[str, ...]:
+        """The alternatives, where the line names some."""
+        return tuple(self.kind.removeprefix(_CHOICE).split(" | ")) if self.kind.startswith(_CHOICE) else ()
+
+    @property
+    def is_clear(self) -> bool:
+        """Whether it says that a step is done, begun or so, or which alternative it is."""
+        return self.means in self.choices or self.means == GOOD.get(self.kind)
+
+
+def rows(name: str) -> list[Row]:
+    """The rows of a table that a yes, a no, a done or an alternative may answer."""
+    lines = (TABLES / f"{name}.tsv").read_text(encoding="utf-8").splitlines()[2:]
+    found = [Row(*line.split("\t")) for line in lines]
+    return [row for row in found if row.kind in WANTS or row.choices]
+
+
+@cache
+def library() -> Mapping[tuple[str, tuple[str, ...]], Mapping[str, Any]]:
+    """What each line of the library expects, by the line and its alternatives."""
+    found: dict[tuple[str, tuple[str, ...]], Mapping[str, Any]] = {}
+    for path in sorted((*ROOT.glob("checklists/*.toml"), *ROOT.glob("checklists/parts/*.toml"))):
+        for step in tomllib.loads(path.read_text(encoding="utf-8")).get("steps", []):
+            if "say" in step and "expect" in step:
+                found.setdefault((step["say"], tuple(step["expect"].get("choices", ()))), step["expect"])
+    return found
+
+
+def expected(row: Row) -> Expect:
+    """What the line expects, with the author's own words where it is one of the library."""
+    known = library().get((row.line, row.choices), {})
+    if row.choices:
+        ways = tuple((way, choice) for choice, said in known.get("phrases", {}).items() for way in said)
+        return ChoiceExpected(row.choices, ways, row.line)
+    good, bad = (tuple(known.get(name, ())) for name in ("good", "bad"))
+    asked = Asked(row.line, WANTS[row.kind], good, bad)
+    return ConfirmExpected(done_is_yes=row.kind != "question", asked=asked, bare=known.get("bare", True))
+
+
+def taken(row: Row, words: str = "") -> str:
+    """What the words are taken for at the line: the row's own, or others."""
+    match interpret(words or row.words, expected(row)):
+        case Answer(kind=Kind.CHOICE, value=str(choice)):
+            return choice
+        case Answer(kind=Kind.DONE) | Answer(kind=Kind.CONFIRM, value="yes"):
+            return GOOD[row.kind]
+        case Answer(kind=Kind.CONFIRM, value="no"):
+            return "no"
+    return ""
+
+
+def is_wrong(row: Row, found: str) -> bool:
+    """Whether something was taken that is not meant; a no for what only is not so is none."""
+    return found not in ("", row.means) and (found != "no" or row.is_clear)
+
+
+def lived(row: Row) -> str:
+    """What a real guide makes of the words, typed at a step that reads the line aloud."""
+    asked: dict[str, Any] = {"kind": row.kind} | ({"seconds": 5} if row.kind == "wait" else {})
+    known = library().get((row.line, row.choices), {})
+    asked |= {name: known[name] for name in ("good", "bad", "bare", "phrases") if name in known}
+    if row.choices:
+        asked |= {"kind": "choice", "choices": row.choices}
+    step = Step.model_validate({"id": "step", "part": "Step", "say": row.line, "expect": asked, "critical": True})
+    paper = Checklist(
+        name="one-step",
+        title="One step",
+        version="1",
+        purpose="To see what words mean.",
+        cautions=("Training only.",),
+        steps=(step,),
+        digest="",
+    )
+    guide = Guide(Papers(paper, "", {}, ENGLISH))
+    events: tuple[Opened | Typed, ...] = (Opened(AT), Typed(AT, row.words))
+    for number, event in enumerate(events, 1):
+        guide.receive(event)
+        guide.receive(Recorded(number, ""))
+    progress = guide.progress
+    if progress.state is State.WAITING:
+        return "start"
+    if progress.steps["step"].status is Status.CLOSED:
+        return "done" if row.kind == "done" else progress.steps["step"].final
+    return "no" if progress.steps["step"].found else ""
