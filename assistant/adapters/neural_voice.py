@@ -1,24 +1,32 @@
-"""Sentences with the neural voice: words to its sounds, pace and pitch; one process speaks them all."""
+"""The neural voice, breath by breath: words to its sounds, pace, pauses and pitch; one process speaks them all."""
 
 import re
 from collections.abc import Callable
 from pathlib import Path
 
 from assistant.adapters.lasting_process import LastingProcess
-from assistant.spoken.diction import Diction
+from assistant.spoken.diction import Diction, Stretch
 
 START_PACE = 0.92
 """Factor on the model's own speed at step 0: then 180 words a minute, as the system's voice says them."""
 NUMBER_PACE = 0.88
 """Factor on the speed of a stretch that holds a number."""
+PAUSES_S = {",": 0.2, ";": 0.24, ":": 0.24, ".": 0.4, "?": 0.4, "!": 0.4}
+"""Silence behind a breath that ends so, at step 0."""
+SHORT_PAUSE_S = 0.12
+"""Silence behind a breath that ends without a mark."""
+DIGIT_PAUSE_S = 0.24
+"""Silence behind a digit of a row."""
+AGAIN_PITCH = 2 ** (-3 / 12)
+"""Factor on the pitch of a digit that was said just before: three semitones below, two alike are not heard as one."""
 SLOWEST, FASTEST = 0.5, 2.0
 """Limits of the speed that the voice was made for."""
 RATE_STEP = 1.15
 """Factor on the speed for a step of rate, whatever speaks: four up are 1.75 times as fast, four down 0.57 times."""
 PITCH_STEP = 2 ** (1 / 12)
 """Factor on the pitch for a step: a semitone."""
-SENTENCE_LIMIT_S = 1.5
-"""Longest wait for a sentence, beside `CHARACTER_LIMIT_S` for each character; the longest takes 0.1 s."""
+BREATH_LIMIT_S = 1.5
+"""Longest wait for a breath, beside `CHARACTER_LIMIT_S` for each character; the longest takes 0.1 s."""
 CHARACTER_LIMIT_S = 0.02
 
 _ITS_SIGNS = {
@@ -57,11 +65,15 @@ class NeuralVoice:
         """Whether it will speak no more."""
         return self._process.is_given_up
 
-    def write(self, text: str, rate: int, pitch: int, file: Path, is_cancelled: Callable[[], bool]) -> None:
-        """Write a sentence into a sound file.
+    def stretches(self, text: str) -> tuple[Stretch, ...]:
+        """A text as it is to be spoken, breath by breath; one without anything to say is left out."""
+        return tuple(s for s in self._diction.stretches(text) if any(character.isalnum() for character in s.words))
+
+    def write(self, stretch: Stretch, rate: int, pitch: int, file: Path, is_cancelled: Callable[[], bool]) -> None:
+        """Write what is said in one breath into a sound file.
 
         Args:
-            text: words as they are to be spoken.
+            stretch: one of `stretches`.
             rate: steps from the normal speed.
             pitch: steps from the normal pitch.
             file: where to.
@@ -71,27 +83,24 @@ class NeuralVoice:
             WorkerFailedError: it is not ready, failed or hangs.
             SynthesisCancelledError: `is_cancelled` said so.
         """
-        request: dict[str, object] = {
-            "parts": self.parts(text, rate),
-            "pitch": PITCH_STEP**pitch,
-            "file": str(file),
-        }
-        self._process.ask(request, SENTENCE_LIMIT_S + CHARACTER_LIMIT_S * len(text), is_cancelled)
+        request = {**self.request(stretch, rate, pitch), "file": str(file)}
+        self._process.ask(request, BREATH_LIMIT_S + CHARACTER_LIMIT_S * len(stretch.words), is_cancelled)
 
-    def parts(self, text: str, rate: int = 0) -> list[tuple[str, float]]:
-        """What the process is asked for: words, some with their sounds, each part with its speed."""
-        pace = START_PACE * RATE_STEP**rate
-        return [
-            (self._with_sounds(stretch.words), _within(pace * (NUMBER_PACE if stretch.is_number else 1)))
-            for stretch in self._diction.stretches(text)
-        ]
+    def request(self, stretch: Stretch, rate: int = 0, pitch: int = 0) -> dict[str, object]:
+        """What the process is asked for: words, some with their sounds, their speed and their pitch."""
+        pace = START_PACE * RATE_STEP**rate * (NUMBER_PACE if stretch.is_number else 1)
+        words = self._word.sub(lambda match: self._marked[match[0].lower()], stretch.words)
+        tone = PITCH_STEP**pitch * (AGAIN_PITCH if stretch.is_again else 1)
+        return {"words": words, "speed": max(SLOWEST, min(FASTEST, pace)), "pitch": tone}
+
+    def pause_s(self, stretch: Stretch, rate: int) -> float:
+        """Seconds of silence behind a breath, where another one follows."""
+        pause_s = DIGIT_PAUSE_S if stretch.is_digit else PAUSES_S.get(stretch.words[-1], SHORT_PAUSE_S)
+        return pause_s / RATE_STEP**rate
 
     def close(self) -> None:
         """End the process."""
         self._process.close()
-
-    def _with_sounds(self, words: str) -> str:
-        return self._word.sub(lambda match: self._marked[match[0].lower()], words)
 
 
 def its_sounds(ipa: str) -> str:
@@ -99,7 +108,3 @@ def its_sounds(ipa: str) -> str:
     for theirs, own in _ITS_SIGNS.items():
         ipa = ipa.replace(theirs, own)
     return ipa
-
-
-def _within(speed: float) -> float:
-    return max(SLOWEST, min(FASTEST, speed))

@@ -7,10 +7,12 @@ import threading
 from collections import OrderedDict
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
+from functools import partial
 from pathlib import Path
 
 import numpy as np
 import numpy.typing as npt
+import soxr
 
 from assistant.adapters.neural_voice import RATE_STEP, NeuralVoice
 from assistant.adapters.speaking_process import (
@@ -21,6 +23,7 @@ from assistant.adapters.speaking_process import (
     WorkerFailedError,
 )
 from assistant.errors import DeviceError
+from assistant.spoken.diction import Stretch
 
 START_RATE_WPM = 165
 """Words a minute at rate step 0: a little slower than the engines' own 200, for people who work meanwhile."""
@@ -66,9 +69,9 @@ class Speech:
 
 @dataclass(frozen=True)
 class _Wanted:
-    """A sentence and how it is to sound."""
+    """A breath of the neural voice's, or a text of the system's, and how it is to sound."""
 
-    text: str
+    said: Stretch | str
     rate: int
     pitch: int
 
@@ -76,8 +79,8 @@ class _Wanted:
 class Synthesiser:
     """A voice of this machine, written into memory: the neural one where it is given and works, else the system's.
 
-    Whenever the neural voice is not ready, fails or hangs, the system's says the sentence; it is asked again for the
-    next one, until it has failed too often.
+    Whenever the neural voice is not ready, fails or hangs, the system's says the rest of the sentence; it is asked
+    again for the next one, until it has failed too often.
 
     The system's engine runs in worker processes, and each worker speaks one sentence: pyttsx3 finishes a file in a
     thread of its own after it says that it is done, and what is left of one sentence must never get into the sound
@@ -114,7 +117,13 @@ class Synthesiser:
     def synthesise(
         self, text: str, rate: int = 0, is_cancelled: Callable[[], bool] = lambda: False, pitch: int = 0
     ) -> Speech:
-        """A sentence as sound.
+        """A sentence as sound, whole: `breaths` joined, with the same arguments and errors; empty for none."""
+        return _joined(list(self.breaths(text, rate, is_cancelled, pitch)))
+
+    def breaths(
+        self, text: str, rate: int = 0, is_cancelled: Callable[[], bool] = lambda: False, pitch: int = 0
+    ) -> Iterator[Speech]:
+        """A sentence as sound, breath by breath, so that the first one can sound while the others are made.
 
         Args:
             text: words as they are to be spoken.
@@ -122,28 +131,32 @@ class Synthesiser:
             is_cancelled: asked again and again during the wait.
             pitch: steps from the engine's own, -4 to 4; an engine without a pitch speaks as it does.
 
+        Yields:
+            Sounds that follow one another without a gap; their pauses are in them. None where there is nothing to say.
+
         Raises:
             DeviceError: there is no engine, it fails or hangs.
             SynthesisCancelledError: `is_cancelled` said so, or the synthesiser was closed.
         """
-        if not any(character.isalnum() for character in text):
-            return Speech(np.zeros(0, np.int16), 22_050)  # engines answer nothing at all to it
-        wanted = _Wanted(text, rate, pitch)
-        known = self._known(wanted, is_cancelled)
-        if known is not None:
-            return known
-        try:
-            by_neural = self._made_by_neural(wanted, is_cancelled)
-            speech = _levelled(by_neural or self._made(wanted, is_cancelled))
-            if by_neural is not None or self._neural is None or self._neural.is_given_up:
-                # Else the next time may be the neural voice's again.
-                with self._changed:
-                    self._remembered.put(wanted, speech)
-            return speech
-        finally:
-            with self._changed:
-                self._being_made.discard(wanted)
-                self._changed.notify_all()
+        rest = text
+        if self._neural is not None and not self._neural.is_given_up:
+            stretches = self._neural.stretches(text)
+            for at, stretch in enumerate(stretches):
+                make = partial(self._by_neural, self._neural, stretch, rate, pitch, is_cancelled)
+                speech = self._remembered_or(_Wanted(stretch, rate, pitch), is_cancelled, make)
+                if speech is None:
+                    rest = " ".join(stretch.words for stretch in stretches[at:]) if at else text
+                    break
+                if at + 1 < len(stretches):
+                    speech = _with_pause(speech, self._neural.pause_s(stretch, rate))
+                yield speech
+            else:
+                return
+        if any(character.isalnum() for character in rest):  # engines answer nothing at all to it
+            made = partial(self._made, rest, rate, pitch, is_cancelled)
+            speech = self._remembered_or(_Wanted(rest, rate, pitch), is_cancelled, made)
+            if speech is not None:
+                yield speech
 
     def close(self) -> None:
         """End the workers; a wait for a sentence under way ends as well."""
@@ -152,23 +165,37 @@ class Synthesiser:
         self._workers.close()
         self._folder.cleanup()
 
-    def _known(self, wanted: "_Wanted", is_cancelled: Callable[[], bool]) -> Speech | None:
-        """The sentence where it is known, or made meanwhile; None where the caller has to make it."""
+    def _remembered_or(
+        self, wanted: "_Wanted", is_cancelled: Callable[[], bool], make: Callable[[], Speech | None]
+    ) -> Speech | None:
+        """The sound where it is known, or made meanwhile; else it is made, and remembered. None where that fails."""
         with self._changed:
             while (known := self._remembered.get(wanted)) is None and wanted in self._being_made:
                 self._changed.wait(_LOOK_UP_S)
                 if is_cancelled():
                     raise SynthesisCancelledError
-            if known is None:
-                self._being_made.add(wanted)
-            return known
+            if known is not None:
+                return known
+            self._being_made.add(wanted)
+        try:
+            made = make()
+            if made is None:
+                return None
+            speech = _levelled(made)
+            with self._changed:
+                self._remembered.put(wanted, speech)
+            return speech
+        finally:
+            with self._changed:
+                self._being_made.discard(wanted)
+                self._changed.notify_all()
 
-    def _made_by_neural(self, wanted: "_Wanted", is_cancelled: Callable[[], bool]) -> Speech | None:
-        """The sentence with the neural voice; None where the system's has to say it."""
-        if self._neural is None or self._neural.is_given_up:
-            return None
+    def _by_neural(
+        self, neural: NeuralVoice, stretch: Stretch, rate: int, pitch: int, is_cancelled: Callable[[], bool]
+    ) -> Speech | None:
+        """A breath with the neural voice; None where the system's has to say it."""
         with self._new_file() as file, contextlib.suppress(WorkerFailedError):
-            self._neural.write(wanted.text, wanted.rate, wanted.pitch, file, is_cancelled)
+            neural.write(stretch, rate, pitch, file, is_cancelled)
             return _trimmed(_read(file))
         return None
 
@@ -180,26 +207,24 @@ class Synthesiser:
         finally:
             file.unlink(missing_ok=True)
 
-    def _made(self, wanted: "_Wanted", is_cancelled: Callable[[], bool]) -> Speech:
-        try:
-            return self._asked(wanted, is_cancelled)
-        except WorkerFailedError:
-            pass
-        try:
-            return self._asked(wanted, is_cancelled)
-        except WorkerFailedError as failure:
-            raise DeviceError(f"The speech synthesiser fails: {failure}.", REMEDY) from failure
+    def _made(self, text: str, rate: int, pitch: int, is_cancelled: Callable[[], bool]) -> Speech:
+        for _ in range(2):
+            try:
+                return self._asked(text, rate, pitch, is_cancelled)
+            except WorkerFailedError as failed:
+                failure = failed
+        raise DeviceError(f"The speech synthesiser fails: {failure}.", REMEDY) from failure
 
-    def _asked(self, wanted: "_Wanted", is_cancelled: Callable[[], bool]) -> Speech:
+    def _asked(self, text: str, rate: int, pitch: int, is_cancelled: Callable[[], bool]) -> Speech:
         with self._new_file() as file, self._workers.one() as worker:
             request: dict[str, object] = {
-                "text": wanted.text,
-                "rate": round(START_RATE_WPM * RATE_STEP**wanted.rate),
-                "pitch": START_PITCH + PITCH_STEP * wanted.pitch,
+                "text": text,
+                "rate": round(START_RATE_WPM * RATE_STEP**rate),
+                "pitch": START_PITCH + PITCH_STEP * pitch,
                 "file": str(file),
             }
             worker.wait_for_start(is_cancelled)
-            worker.ask(request, self._sentence_limit_s + CHARACTER_LIMIT_S * len(wanted.text), is_cancelled)
+            worker.ask(request, self._sentence_limit_s + CHARACTER_LIMIT_S * len(text), is_cancelled)
             return _trimmed(_read(file))
 
 
@@ -256,3 +281,26 @@ def _levelled(speech: Speech) -> Speech:
     level = float(np.sqrt(powers[powers >= powers.max() * _FAR_BELOW**2].mean()))
     gain = min(LEVEL / level, PEAK / float(np.abs(samples).max()))
     return Speech((samples * (gain * 32_767)).astype(np.int16), speech.rate_hz)
+
+
+def _with_pause(speech: Speech, pause_s: float) -> Speech:
+    """With so much silence behind its sound, what it ends with already counted."""
+    silence = np.zeros(round(max(0.0, pause_s - _TAIL_S) * speech.rate_hz), np.int16)
+    return Speech(np.concatenate([speech.samples, silence]), speech.rate_hz)
+
+
+def _joined(breaths: list[Speech]) -> Speech:
+    """Breaths as one sound, at the rate of the first one."""
+    if not breaths:
+        return Speech(np.zeros(0, np.int16), 22_050)
+    first, *others = breaths
+    samples = [at_rate(other, first.rate_hz) for other in others]
+    return Speech(np.concatenate([first.samples, *samples]), first.rate_hz) if samples else first
+
+
+def at_rate(speech: Speech, rate_hz: int) -> npt.NDArray[np.int16]:
+    """The samples of a sound at another rate."""
+    if speech.rate_hz == rate_hz or len(speech.samples) == 0:
+        return speech.samples
+    samples: npt.NDArray[np.int16] = soxr.resample(speech.samples, speech.rate_hz, rate_hz)
+    return samples

@@ -1,12 +1,12 @@
 """The process that turns sentences into sound files; run as a script, killed when it hangs.
 
     synthesiser_worker.py system     one sentence with pyttsx3, then it ends
-    synthesiser_worker.py neural     sentence after sentence with the neural voice
+    synthesiser_worker.py neural     breath after breath with the neural voice
 
 It imports nothing of the program, so that it starts quickly. When the engine is there it writes one JSON line to
 standard output, ``{"error": ""}``, or says there why it is not. Then it reads requests from standard input, a line
 each, and answers each with another such line: ``{"text": "...", "rate": 165, "pitch": 50, "file": "/where/to"}``
-or ``{"parts": [["words", 1.0], ...], "pitch": 1.0, "file": "/where/to"}``.
+or ``{"words": "...", "speed": 1.0, "pitch": 1.0, "file": "/where/to"}``.
 """
 
 import contextlib
@@ -23,13 +23,6 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import Any, TextIO
 
-_QUIET = 1 / 500
-"""Part of full scale: what is below it is a silence of the neural voice."""
-_EDGE = 480
-"""Samples that are kept before and after its sound (20 ms)."""
-_PAUSES_S = {",": 0.16, ";": 0.2, ":": 0.2, ".": 0.35, "?": 0.35, "!": 0.35}
-"""Silence after a part that ends so."""
-_SHORT_PAUSE_S = 0.08
 _SETTLE_S = 0.01
 _ESPEAK_RATE = 1
 """espeak-ng's number for the speed in `espeak_GetParameter` (speak_lib.h, espeak_PARAMETER)."""
@@ -93,17 +86,9 @@ def _neural() -> Speak:
         return dsp.synth(*spectra, tone * pitch, np.random.default_rng(0))
 
     def speak(request: Request) -> None:
-        whole = np.zeros(1, np.float32)
-        for words, speed in request["parts"]:
-            for sounds in voice.phonemize(words):
-                sound = spoken(sounds, speed, request["pitch"])
-                loud = np.flatnonzero(np.abs(sound) > _QUIET)
-                pause_s = _PAUSES_S.get(sounds[-1], _SHORT_PAUSE_S) / speed
-                if len(loud):
-                    # Each part begins and ends with a silence of its own.
-                    sound = sound[max(0, loud[0] - _EDGE) : loud[-1] + _EDGE]
-                    whole = np.concatenate([whole, sound, np.zeros(round(pause_s * voice.sample_rate), np.float32)])
-        whole = np.clip(whole, -1, 1)
+        # What is too long for the model at once comes in several pieces.
+        sounds = [spoken(one, request["speed"], request["pitch"]) for one in voice.phonemize(request["words"])]
+        whole = np.clip(np.concatenate([np.zeros(1, np.float32), *sounds]), -1, 1)
         with wave.open(request["file"], "wb") as file:
             file.setnchannels(1)
             file.setsampwidth(2)

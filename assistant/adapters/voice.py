@@ -4,6 +4,7 @@ import contextlib
 import queue
 import threading
 import time
+from collections.abc import Generator
 from dataclasses import dataclass
 
 import numpy as np
@@ -211,23 +212,28 @@ class SpeakingVoice:
             if sentence.round != self._round:
                 return
             self._hushed.clear()
-        if sentence.signal is not None:
-            speech = sound_of(sentence.signal)
-        else:
-            self._may_make_ahead.clear()
-            try:
-                speech = self._synthesiser.synthesise(sentence.text, sentence.rate, self._hushed.is_set, sentence.pitch)
-            finally:
-                self._may_make_ahead.set()
-        if len(speech.samples) == 0:
-            return
         gain = START_GAIN * LOUDNESS_STEP**self._loudness
-        self._loudspeaker.play(
-            speech,
-            gain,
-            on_start=lambda: self._post(SpeechStarted(sentence.utterance, at=self._clock.now())),
-            stop=self._hushed,
-        )
+        with contextlib.closing(self._breaths(sentence)) as breaths:
+            first = next(breaths, None)
+            if first is not None:
+                self._loudspeaker.play(
+                    first,
+                    gain,
+                    on_start=lambda: self._post(SpeechStarted(sentence.utterance, at=self._clock.now())),
+                    stop=self._hushed,
+                    following=breaths,
+                )
+
+    def _breaths(self, sentence: _Sentence) -> Generator[Speech, None, None]:
+        """What sounds, breath by breath; nothing else is made ready until all of them are made."""
+        if sentence.signal is not None:
+            yield sound_of(sentence.signal)
+            return
+        self._may_make_ahead.clear()
+        try:
+            yield from self._synthesiser.breaths(sentence.text, sentence.rate, self._hushed.is_set, sentence.pitch)
+        finally:
+            self._may_make_ahead.set()
 
     def _lose(self, reason: str) -> None:
         with self._lock:

@@ -103,6 +103,40 @@ def test_other_rate_is_resampled():
     assert int(np.argmax(spectrum)) == 440  # bins of 1 Hz
 
 
+def test_what_follows_is_played_behind_it():
+    """Sounds that are still being made when the first one begins come behind it, each sample once."""
+    devices = ScriptedDevices()
+    started = Started()
+
+    def following():
+        assert started.is_set()
+        while not devices.taken:  # the device is ahead of whoever makes them
+            time.sleep(0.001)
+        yield Speech(np.full(1_000, 2, np.int16), RATE_HZ)
+        yield Speech(np.full(1_000, 3, np.int16), RATE_HZ)
+
+    first = Speech(np.ones(1_000, np.int16), RATE_HZ)
+    assert Loudspeaker(devices=devices).play(first, 1.0, started, threading.Event(), following())
+    assert started.count == 1
+    sound = devices.sound()
+    sound = sound[sound != 0]
+    assert np.array_equal(sound, np.repeat([1, 2, 3], 1_000))
+
+
+def test_what_fails_behind_it_ends_it():
+    """Where the next sound cannot be made, the device is closed, and the failure is passed on."""
+    devices = ScriptedDevices()
+
+    def following():
+        raise DeviceError("no voice", "none")
+        yield
+
+    first = Speech(np.ones(1_000, np.int16), RATE_HZ)
+    with pytest.raises(DeviceError, match="no voice"):
+        Loudspeaker(devices=devices).play(first, 1.0, Started(), threading.Event(), following())
+    assert not devices.is_open
+
+
 def test_stop_ends_it_early():
     """A sentence that is stopped after its beginning leaves most of itself unplayed."""
     stop = threading.Event()

@@ -14,7 +14,7 @@ import pytest
 
 from assistant.adapters import synthesiser_worker
 from assistant.adapters.lasting_process import MOST_FAILURES, LastingProcess
-from assistant.adapters.neural_voice import START_PACE, NeuralVoice, its_sounds
+from assistant.adapters.neural_voice import DIGIT_PAUSE_S, START_PACE, NeuralVoice, its_sounds
 from assistant.adapters.speaking_process import NEURAL_COMMAND, SynthesisCancelledError, WorkerFailedError
 from assistant.adapters.synthesiser import LEVEL, PEAK, Speech, Synthesiser
 from assistant.spoken import ENGLISH
@@ -112,14 +112,20 @@ def test_numbers_are_said_more_slowly():
     """A part with a number has a slower speed, digits in a row are parted, and the rest is as it was."""
     diction = Diction(ENGLISH.tables.numbers, {"cefazolin": "s\u025b\u02c8f\u00e6z\u0259l\u026an"})
     process = LastingProcess(("no-such-program",))
-    parts = NeuralVoice(process, diction).parts("Cefazolin agrees. One two five millilitres an hour. Right?")
-    assert [words for words, _ in parts] == [
+    spoken = NeuralVoice(process, diction)
+    stretches = spoken.stretches("Cefazolin agrees. One two five millilitres an hour. Right?")
+    requests = [spoken.request(stretch) for stretch in stretches]
+    assert [request["words"] for request in requests] == [
         "[cefazolin](/s\u025b\u02c8f\u00e6z\u0259l\u026an/) agrees.",
-        "One, two, five millilitres an hour.",
+        "One,",
+        "two,",
+        "five millilitres an hour.",
         "Right?",
     ]
-    speeds = [speed for _, speed in parts]
-    assert speeds[1] < speeds[0] == speeds[2] == START_PACE
+    speeds = [request["speed"] for request in requests]
+    assert speeds[1] == speeds[2] == speeds[3] < speeds[0] == speeds[4] == START_PACE
+    pauses = [spoken.pause_s(stretch, 0) for stretch in stretches]
+    assert pauses[1] == pauses[2] == DIGIT_PAUSE_S < pauses[0] == pauses[3]
 
 
 def test_sounds_are_written_in_signs_that_the_model_knows():
@@ -147,6 +153,30 @@ def test_killed_or_hung_the_systems_voice_says_that_sentence(voice):
             assert spoken.synthesise(f"After sentence {number}.").rate_hz == NEURAL_HZ
     finally:
         spoken.close()
+
+
+def test_killed_within_a_sentence_the_systems_voice_goes_on(voice):
+    """What was not said yet when the process ended is said by the system's voice: no word of the sentence is lost."""
+    spoken = open_voice()
+    try:
+        breaths = spoken.breaths("Hold. Nine five zero is not what the order needs.")
+        assert next(breaths).rate_hz == NEURAL_HZ
+        os.kill(number_of(spoken), signal.SIGKILL)
+        [rest] = breaths
+        assert rest.rate_hz == SYSTEM_HZ
+        whole = voice.synthesise("Nine five zero is not what the order needs.")
+        assert rest.length_s == pytest.approx(whole.length_s, rel=0.4)
+    finally:
+        spoken.close()
+
+
+def test_breaths_are_the_sentence(voice):
+    """Breath by breath or whole, a sentence has the same sound, and its first breath is a small part of it."""
+    text = "I have eleven point eight millilitres per hour, one one point eight. Is that right?"
+    breaths = list(voice.breaths(text))
+    whole = voice.synthesise(text)
+    assert np.array_equal(np.concatenate([breath.samples for breath in breaths]), whole.samples)
+    assert breaths[0].length_s < 0.25 * whole.length_s
 
 
 def test_given_up_when_it_fails_again_and_again():

@@ -25,7 +25,7 @@ class ScriptedSynthesiser:
         self.slow = False
         self.closed = False
 
-    def synthesise(self, text, rate, is_cancelled, pitch=0):
+    def breaths(self, text, rate, is_cancelled, pitch=0):
         self.asked.append((text, rate))
         self.pitches.append(pitch)
         while self.slow:
@@ -34,7 +34,11 @@ class ScriptedSynthesiser:
             time.sleep(0.005)
         if self.failure:
             raise self.failure
-        return Speech(np.ones(len(text), np.int16), 16_000)
+        for part in filter(None, text.split("|")):
+            yield Speech(np.ones(len(part), np.int16), 16_000)
+
+    def synthesise(self, *wanted):
+        return list(self.breaths(*wanted))
 
     def close(self):
         self.closed = True
@@ -50,11 +54,12 @@ class ScriptedLoudspeaker:
     def refresh(self):
         pass
 
-    def play(self, speech, gain, on_start, stop):
+    def play(self, speech, gain, on_start, stop, following=()):
         if self.failure:
             raise self.failure
         self.played.append((len(speech.samples), gain))
         on_start()
+        self.played += [(len(more.samples), gain) for more in following]
         while not self.go_on.is_set() and not stop.is_set():
             time.sleep(0.005)
         return not stop.is_set()
@@ -96,6 +101,13 @@ def test_sentences_one_after_the_other(bench):
     bench.voice.say(2, "three")
     assert bench.events(4) == ["started 1", "ended 1", "started 2", "ended 2"]
     assert [length for length, _ in bench.loudspeaker.played] == [3, 5]
+
+
+def test_breath_by_breath(bench):
+    """A sentence of several breaths begins once and ends once, and all of it sounds."""
+    bench.voice.say(1, "one|two|three")
+    assert bench.events(2) == ["started 1", "ended 1"]
+    assert [length for length, _ in bench.loudspeaker.played] == [3, 3, 5]
 
 
 def test_sentence_without_sound_ends(bench):

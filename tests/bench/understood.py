@@ -1,12 +1,14 @@
 """How well the assistant's voice is understood: a recogniser that was not used to tune it writes down what it says.
 
     python -m tests.bench.understood words --out FOLDER [--voice system] [--count 200]      its sentences
-    python -m tests.bench.understood numbers --out FOLDER                                   every read-back
+    python -m tests.bench.understood numbers --out FOLDER [--half tuning]                   every read-back
     python -m tests.bench.understood names --out FOLDER                                     drugs, fluids, short forms
+    python -m tests.bench.understood sounds --out FOLDER                                    the same, as phonemes
     python -m tests.bench.understood report --out FOLDER                                    what has been heard so far
 
 Each sentence is heard clean and with four people talking at 5 dB. What was written down is kept in FOLDER, a line each,
-so that a run that was broken off goes on where it was. `second_listener` tells who listens.
+so that a run that was broken off goes on where it was. `second_listener` tells who listens. How numbers are said was
+chosen on the tuning half of them; the reporting half shares none with it, and its orders are drawn from other seeds.
 """
 
 import argparse
@@ -14,6 +16,7 @@ import json
 import re
 import sys
 import tomllib
+import zlib
 from collections.abc import Iterator, Mapping
 from decimal import Decimal
 from pathlib import Path
@@ -37,7 +40,7 @@ from assistant.spoken import ENGLISH, read_back, say_unit, speech
 from assistant.spoken.english.varieties import american
 from tests.bench import conditions
 from tests.bench.printing import say
-from tests.bench.second_listener import Listener, reporting_listener, tuning_listener
+from tests.bench.second_listener import reporting_listener, tuning_listener, unseen_listener
 from tests.bench.voices import Sound
 from tests.orders.many import KINDS, drawn_for
 
@@ -47,6 +50,11 @@ HEARD = ("clean", "babble 5 dB")
 CAREFUL = -1
 """Step of rate at which the assistant reads a number back."""
 ORDERS = 300
+OTHER_SEEDS = 10_000
+"""Where the seeds begin of orders with which nothing was tuned."""
+LISTENERS = {"tuning": tuning_listener, "reporting": reporting_listener, "unseen": unseen_listener}
+UNLIKE = 0.25
+LEAD = re.compile(r"^\W*the label says\W*", re.IGNORECASE)
 SHORT_FORMS = ("KCl", "NaCl", "IVPB", "q12h", "an 18-gauge catheter", "SpO2", "b.i.d.", "PRN", "BP 120/80", "the 21st")
 SOUND_ALIKE = {"sight": "site", "cite": "site", "queue": "cue", "hole": "whole", "too": "to", "two": "to", "2": "to"}
 """Words that sound the same: which one is written says nothing of the voice."""
@@ -68,15 +76,17 @@ def sentences() -> list[str]:
     return sorted(text for text in spoken if len(re.findall(r"[a-z]{2,}", text)) >= 2)
 
 
-def numbers() -> list[tuple[Decimal, str]]:
-    """Every number of the library's answer keys and of the orders that are drawn, with its unit."""
+def numbers(half: str = "all") -> list[tuple[Decimal, str]]:
+    """Every number of the library's answer keys and of the orders that are drawn, with its unit; or half of them."""
+    first_seed = 0 if half == "tuning" else OTHER_SEEDS
     found: set[tuple[Decimal, str]] = set()
     for name in available():
         found |= set(_amounts(take_papers(name, None).key))
     for at in range(ORDERS):
-        [order] = drawn_for(KINDS[at % len(KINDS)], seed=at, level=1 + at % 3, count=1)
+        [order] = drawn_for(KINDS[at % len(KINDS)], seed=first_seed + at, level=1 + at % 3, count=1)
         found |= set(_amounts(answer_key(order)))
-    return sorted(found)
+    wanted = {"tuning": (0,), "reporting": (1,), "all": (0, 1)}[half]
+    return sorted(one for one in found if zlib.crc32(f"{one[0]:f} {one[1]}".encode()) % 2 in wanted)
 
 
 def _amounts(key: Mapping[str, KeyEntry]) -> Iterator[tuple[Decimal, str]]:
@@ -91,14 +101,14 @@ def names() -> list[str]:
     return sorted({*found, *labels["fluids"], *labels["drugs"], *SHORT_FORMS})
 
 
-def sayings(part: str, count: int) -> list[tuple[str, str]]:
+def sayings(part: str, count: int, half: str = "all") -> list[tuple[str, str]]:
     """What is said in a part of the bench, each with what it is judged by."""
     if part == "words":
         found = [(text, "") for text in sentences()]
         Random(18).shuffle(found)  # noqa: S311 - no secret
         return found[:count]
     if part == "numbers":
-        found = [(read_back(value, unit), f"{value:f} {unit}") for value, unit in numbers()]
+        found = [(read_back(value, unit), f"{value:f} {unit}") for value, unit in numbers(half)]
         Random(18).shuffle(found)  # noqa: S311 - no secret
         return found[:count]
     return [(f"The label says: {speech(name)}.", name) for name in names()][:count]
@@ -117,6 +127,7 @@ def plain(text: str, *, ranges: bool = False) -> list[str]:
     if not ranges:
         text = re.sub(r"(?<=\d)-(?=\d)", " ", text)
     text = american(speech(text.replace("%", " percent "))).lower().replace("-", " ").replace("'", "")
+    text = re.sub(r"\bthousand, (?=[a-z]+ hundred\b)", "thousand ", text)  # one number, as some write it
     text = re.sub(r"\b(hundred|thousand) and ", r"\1 ", text)
     parts = [alpha2digit(part.strip(), "en", threshold=0) for part in re.split(r"[,;:!?()\"\u2026]|\.(?!\d)", text)]
     return [word for part in parts for word in _joined(part.split())]
@@ -186,20 +197,20 @@ def open_voice(name: str) -> Synthesiser:
     return Synthesiser(neural=NeuralVoice(LastingProcess(NEURAL_COMMAND, patience_s=60), ENGLISH.diction))
 
 
-def listen(part: str, voice_name: str, listener_name: str, folder: Path, count: int) -> None:
+def listen(part: str, voice_name: str, listener_name: str, folder: Path, count: int, half: str = "all") -> None:
     """Say what has not been said yet, and keep what is written down."""
-    file = folder / f"{part}-{voice_name}-{listener_name}.jsonl"
+    file = folder / f"{part}-{voice_name}-{listener_name}{'' if half == 'all' else '-' + half}.jsonl"
     done = {(row["said"], row["condition"]) for row in _rows(file)}
     wanted = [
         (said, by, condition)
-        for said, by in sayings(part, count)
+        for said, by in sayings(part, count, half)
         for condition in HEARD
         if (said, condition) not in done
     ]
     sys.stderr.write(f"{part}: {len(done)} heard, {len(wanted)} to hear\n")
     if not wanted:
         return
-    listener: Listener | None = tuning_listener() if listener_name == "tuning" else reporting_listener()
+    listener = LISTENERS[listener_name]()
     if listener is None:
         raise SystemExit("The listener is not installed: see tests/bench/second_listener.py.")
     voice = open_voice(voice_name)
@@ -243,6 +254,35 @@ def report(folder: Path) -> None:
                 say(f"    {row['by']}: {row['heard']}")
 
 
+def sounds(folder: Path) -> None:
+    """Print drugs, fluids and short forms by their sounds: as they are said, and as what was written down is said.
+
+    An exception is marked with !: more than `UNLIKE` of its sounds are others, by Levenshtein's distance, stress aside.
+    """
+    from hibari import Hibari
+
+    process = LastingProcess(NEURAL_COMMAND)
+    voice, model = NeuralVoice(process, ENGLISH.diction), Hibari()
+
+    def phonemes(text: str) -> str:
+        marked = " ".join(str(voice.request(stretch)["words"]) for stretch in voice.stretches(text))
+        return re.sub(r"[^\w ]|[\u02c8\u02cc]", "", " ".join(model.phonemize(marked)))
+
+    try:
+        for file in sorted(folder.glob("names-*.jsonl")):
+            for condition in HEARD:
+                rows = [row for row in _rows(file) if row["condition"] == condition]
+                say(f"{file.stem}, {condition}:")
+                for row in rows:
+                    said = phonemes(speech(row["by"]))
+                    heard = phonemes(speech(LEAD.sub("", row["heard"])))
+                    unlike = levenshtein_distance(said.replace(" ", ""), heard.replace(" ", "")) / len(said)
+                    mark = "!" if unlike > UNLIKE else " "
+                    say(f"  {mark} {row['by']}: /{said}/ heard as {row['heard']!r} /{heard}/")
+    finally:
+        voice.close()
+
+
 def _right(row: Mapping[str, str]) -> bool:
     value, _, unit = row["by"].partition(" ")
     return number_is_right(Decimal(value), unit, row["heard"])
@@ -272,17 +312,20 @@ def _rows(file: Path) -> list[dict[str, str]]:
 def main() -> None:
     """Run a part of the bench, or tell what it came to."""
     parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
-    parser.add_argument("part", choices=("words", "numbers", "names", "report"))
+    parser.add_argument("part", choices=("words", "numbers", "names", "sounds", "report"))
     parser.add_argument("--out", type=Path, required=True, metavar="FOLDER")
     parser.add_argument("--voice", choices=("neural", "system"), default="neural")
-    parser.add_argument("--listener", choices=("reporting", "tuning"), default="reporting")
+    parser.add_argument("--listener", choices=tuple(LISTENERS), default="reporting")
+    parser.add_argument("--half", choices=("all", "tuning", "reporting"), default="all", help="of the numbers")
     parser.add_argument("--count", type=int, default=100_000)
     args = parser.parse_args()
     args.out.mkdir(parents=True, exist_ok=True)
     if args.part == "report":
         report(args.out)
+    elif args.part == "sounds":
+        sounds(args.out)
     else:
-        listen(args.part, args.voice, args.listener, args.out, args.count)
+        listen(args.part, args.voice, args.listener, args.out, args.count, args.half)
 
 
 if __name__ == "__main__":

@@ -106,7 +106,9 @@ def sounds_of():
 
     engine = Hibari()
     voice = NeuralVoice(LastingProcess(("no-such-program",)), ENGLISH.diction)
-    return lambda words: " ".join(sounds for part, _ in voice.parts(words) for sounds in engine.phonemize(part))
+    return lambda words: " ".join(
+        sounds for one in voice.stretches(words) for sounds in engine.phonemize(str(voice.request(one)["words"]))
+    )
 
 
 VOWELS = "AIOQWYaeiou\u0251\u0250\u0252\u00e6\u0254\u0259\u025a\u025b\u025c\u026a\u028a\u028c\u1d4a\u1d7b"
