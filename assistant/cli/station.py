@@ -60,6 +60,7 @@ def add_parser(subparsers: Subparsers) -> None:
         metavar="FILE",
         help="where a desk on this machine tells its address; without that desk for ten minutes, the station ends",
     )
+    parser.add_argument("--json", action="store_true", help="one JSON object per line instead of text")
     add_display_option(parser)
     parser.set_defaults(run=run)
 
@@ -88,7 +89,7 @@ def run(arguments: argparse.Namespace) -> int:
             page.idle()
 
         def ended(sitting: Sitting, outcome: Outcome) -> None:
-            say_result(sitting, outcome, as_json=False, page=page)
+            say_result(sitting, outcome, as_json=arguments.json, page=page)
 
         bench = Bench(
             station=name,
@@ -97,7 +98,7 @@ def run(arguments: argparse.Namespace) -> int:
             book=head_book(),
             school=settings.lab.school if arguments.school is None else arguments.school,
             wishes=Wishes(typed=arguments.typed, terminal=terminal, ear=arguments.ear, sound=settings.sound),
-            screen=screen_for(as_json=False, echo_typed=not terminal, bare=False),
+            screen=screen_for(as_json=arguments.json, echo_typed=not terminal, bare=False),
             page=page,
             hands=_keyboard(by_key=terminal and settings.sound.press_to_talk),
             tell=tell,

@@ -161,8 +161,17 @@ class SpokenLearner:
         self._sound.play(file)
 
 
-def live(command: list[str], sound: VirtualSound, learner: SpokenLearner, limit_s: float) -> tuple[int, dict, str]:
+def live(
+    command: list[str], sound: VirtualSound, learner: SpokenLearner, limit_s: float, *, stays: bool = False
+) -> tuple[int, dict, str]:
     """Run the program and let the learner speak with it; return exit code, last line and its console.
+
+    Args:
+        command: its arguments.
+        sound: what it hears and plays.
+        learner: who speaks with it.
+        limit_s: longest time, seconds.
+        stays: it waits for the next attempt, and is asked to end.
 
     Raises:
         AssertionError: it took longer than `limit_s`.
@@ -194,6 +203,8 @@ def live(command: list[str], sound: VirtualSound, learner: SpokenLearner, limit_
                 except queue.Empty:
                     raise AssertionError(("nothing came for two minutes", learner.heard.log[-20:], console)) from None
                 learner.take(last)
+            if stays:
+                process.terminate()
             code = process.wait(30)
         finally:
             process.kill()

@@ -4,16 +4,23 @@ import os
 import signal
 import subprocess
 import sys
+from concurrent.futures import ThreadPoolExecutor
 from contextlib import contextmanager
 
 import pytest
 
+from assistant.checklist.load import load
+from assistant.orders.load import load_order
+from assistant.orders.solve import answer_key
 from assistant.record.verify import read_record
+from tests import spoken_words, virtual_sound
+from tests.attempt.spoken_learner import SpokenLearner, live
 from tests.desk.pages import chromium
 from tests.link.lab import LIMIT_S, station, until
 from tests.report.attempts import run
 
 pytestmark = pytest.mark.slow
+VOICE_LIMIT_S = 100
 CHECKLIST = """\
 title = "A bag, looked at"
 version = "1.0.0"
@@ -45,15 +52,19 @@ say = "Hang the bag."
 """A lab's own checklist, so short that nobody has to wait: one step has to be seen."""
 
 
-@contextmanager
-def desk(folder, *options):
-    """The verb as a process of its own; gives the address that it prints."""
-    environment = {
-        **os.environ,
+def own_folders(folder):
+    """Variables by which the program keeps everything in a folder."""
+    return {
         "CHECKOFF_LINK": str(folder / "link"),
         "CHECKOFF_HEADS": str(folder / "heads-records"),
         "CHECKOFF_SETTINGS": str(folder / "settings.toml"),
     }
+
+
+@contextmanager
+def desk(folder, *options):
+    """The verb as a process of its own; gives the address that it prints."""
+    environment = {**os.environ, **own_folders(folder)}
     call = [sys.executable, "-m", "assistant", "desk", "--no-browser", "--records", folder / "records", *options]
     with subprocess.Popen(call, env=environment, stdout=subprocess.PIPE, text=True, bufsize=1) as program:
         try:
@@ -61,6 +72,20 @@ def desk(folder, *options):
         finally:
             program.send_signal(signal.SIGTERM)
             program.wait(LIMIT_S)
+
+
+def started_from(browser, address):
+    """The page of a check-off that was started from the desk's first page, as an instructor does it."""
+    page = browser.new_page()
+    page.set_default_timeout(1000 * LIMIT_S)
+    page.goto(address)
+    page.get_by_role("link", name="Start an attempt at bench-1").click()
+    page.get_by_label("Learner's code").fill("A17")
+    page.get_by_label("Checklist", exact=True).select_option("bag-looked-at")
+    page.get_by_label("Check-off").check()
+    page.get_by_role("button", name="Start", exact=True).click()
+    page.get_by_role("link", name="bench-1 A17").click()
+    return page
 
 
 def test_started_watched_marked_and_signed(tmp_path, monkeypatch):
@@ -77,15 +102,7 @@ def test_started_watched_marked_and_signed(tmp_path, monkeypatch):
         station(tmp_path, "bench-1", pace=(0.1, 0.3)),
         chromium() as browser,
     ):
-        page = browser.new_page()
-        page.set_default_timeout(1000 * LIMIT_S)
-        page.goto(address)
-        page.get_by_role("link", name="Start an attempt at bench-1").click()
-        page.get_by_label("Learner's code").fill("A17")
-        page.get_by_label("Checklist", exact=True).select_option("bag-looked-at")
-        page.get_by_label("Check-off").check()
-        page.get_by_role("button", name="Start", exact=True).click()
-        page.get_by_role("link", name="bench-1 A17").click()
+        page = started_from(browser, address)
         due = page.locator("#see > li[data-state=due]")
         due.get_by_role("button", name="Seen", exact=True).click()
         page.wait_for_selector("#see > li[data-state=seen]")
@@ -102,6 +119,40 @@ def test_started_watched_marked_and_signed(tmp_path, monkeypatch):
         assert (entries[-1]["kind"], entries[-1]["signer"]) == ("signed off", "M. Lindqvist, RN")
         assert program.poll() is None
     assert program.returncode == 0
+
+
+MISSING = virtual_sound.missing_programs() + spoken_words.missing_programs()
+
+
+@pytest.mark.sound
+@pytest.mark.skipif(bool(MISSING), reason=f"not installed: {', '.join(MISSING)}")
+def test_a_learner_who_speaks_is_marked_at_the_desk(tmp_path, monkeypatch):
+    """Recogniser, voice and guide at the station, the marks from the desk: what was said passes once it was seen."""
+    own = tmp_path / "own"
+    own.mkdir()
+    (own / "bag-looked-at.toml").write_text(CHECKLIST, encoding="utf-8")
+    monkeypatch.setenv("CHECKOFF_CHECKLISTS", str(own))
+    with (
+        desk(tmp_path, "--no-station") as (_program, address),
+        virtual_sound.virtual_sound() as sound,
+        chromium() as browser,
+        ThreadPoolExecutor() as beside,
+    ):
+        sound.environment |= own_folders(tmp_path) | {"CHECKOFF_CHECKLISTS": str(own)}
+        learner = SpokenLearner(sound, load("bag-looked-at"), answer_key(load_order("oh-101")), {})
+        command = ["station", "bench-1", "--json", "--ear", "trained", "--records", str(tmp_path / "records")]
+        lived = beside.submit(live, command, sound, learner, VOICE_LIMIT_S, stays=True)
+        page = started_from(browser, address)
+        page.set_default_timeout(1000 * VOICE_LIMIT_S)
+        due = page.locator("#see > li[data-state=due]")
+        due.get_by_role("button", name="Seen", exact=True).click()
+        page.wait_for_function("() => document.getElementById('now').innerText.includes('Passed')")
+        code, last, console = lived.result()
+    assert (code, last["outcome"]) == (0, "passed"), console
+    (path,) = (tmp_path / "records").glob("*.jsonl")
+    entries = read_record(path).entries
+    assert [entry["mark"] for entry in entries if entry["kind"] == "marked"] == ["seen"]
+    assert {entry["source"] for entry in entries if "words" in entry and entry["kind"] != "marked"} == {"voice"}
 
 
 def test_the_desk_brings_its_own_station_and_takes_it_along(tmp_path):
