@@ -110,6 +110,7 @@ SAID: dict[str, tuple[tuple[object, ...], ...]] = {
     "running_head": (("A line", "L-1", "6 May 2031, 09:00 UTC"),),
     "share_unaided": ((3, 4, 75),),
     "and_more": ((8,),),
+    "noted": (("Step 3", "Asked well."), ("", "Came late.")),
     "first_then": (("15", "50"), ("15", "")),
     "slips_made": ((("teen-ty", "other"),),),
     "cue_names": ((("help", "more"),),),

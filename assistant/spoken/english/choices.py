@@ -139,7 +139,7 @@ sound | fine, good, all good, intact, no problems, okay, nothing wrong, all fine
 faults, no problem, good order
 a kink | kinked, kink, bent, kinks, twisted, folded, pinched, squashed, knotted
 something loose | loose, loose connection, one loose, wobbly, came loose, not tight, one not tight, connection loose
-right line | right one, correct line, correct one, right, correct, line right, one right, line correct, right all \
+right line | right one, correct line, correct one, line right, one right, line correct, right all \
 along, right line tight, right and tight
 wrong line | wrong one, wrong, other line, line wrong, not right line, not right one, different line, different one
 loose connection | loose, something loose, loose one, connection loose, connections loose, not tight, one not tight, \
@@ -238,7 +238,7 @@ gap, no gaps, no gap at all, gripped, both held firmly, snug, sits firmly, sits 
 no play
 a gap | gap, gaps, space, loose, not held, not firm, not tight, not held firmly, wobbly, gap there, gap between, \
 some play, not secure, bit of gap, small gap
-as ordered | same, same as order, matches, match, matches order, agrees, agrees with order, right, correct, exactly \
+as ordered | same, same as order, matches, match, matches order, agrees, agrees with order, exactly \
 as order, exactly as ordered, entry right, entry correct, just as ordered, according to order, what order says, \
 entered right, entered correctly, no slip, same as on order, identical, not slip, like order, no mistake, no \
 difference
