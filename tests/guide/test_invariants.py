@@ -40,6 +40,9 @@ WORDS = (
 SAYINGS = [word for part in WORDS.split("|") for word in (part.split() if part.startswith("done") else [part])]
 
 INSTRUCTOR = InstructorCame(START, proven=True)
+pytestmark = pytest.mark.timeout(300)
+"""The scripts are lived once, before the first test that asks for them."""
+
 inputs = st.lists(st.one_of(st.sampled_from(SAYINGS), st.integers(1, 200), st.just(INSTRUCTOR)), max_size=60)
 modes = st.sampled_from(list(Mode))
 
@@ -47,7 +50,7 @@ modes = st.sampled_from(list(Mode))
 @pytest.fixture(scope="module")
 def lived():
     """The scripts of the suite, the same each time: a learner who gets through, with a share of folly."""
-    return [*scripts(1, 60, made_for_tests()), *scripts(1, 4, library())]
+    return [*scripts(1, 60, made_for_tests()), *scripts(1, 3, library())]
 
 
 def seen(promise, lived):
