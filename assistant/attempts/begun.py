@@ -44,7 +44,7 @@ class NewAttempt:
         *,
         keeps_sound: bool = False,
     ) -> None:
-        self._papers = papers
+        self.papers = papers
         self._mode = mode
         self._pinned = pinned
         self._place = place
@@ -85,7 +85,7 @@ class NewAttempt:
                 tell("Sound will not be saved, because no microphone is in use.")
             else:
                 kept = {"sound": KEEP_SOUND}
-        return self._papers.guide(self._mode, {**self._pinned, **kept, **ear_pins(ear)})
+        return self.papers.guide(self._mode, {**self._pinned, **kept, **ear_pins(ear)})
 
 
 class _Continued:
@@ -147,6 +147,7 @@ class ResumedAttempt:
     """
 
     def __init__(self, papers: AttemptPapers, record: RecordFile, heads: Path, order: str = "") -> None:
+        self.papers = papers
         self._file = record
         self._heads = heads
         self.record: Keeper = _Continued(record, order)

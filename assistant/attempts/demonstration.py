@@ -82,4 +82,4 @@ def demonstration(
         source = LearnerSource(learner, guide, clock)
     end_on_signals(inbox.put)
     station = Station(guide, place.create, clock, screen, inbox, voice=voice, source=source)
-    return Sitting(station, guide, lambda: place.path, inbox.put)
+    return Sitting(papers, station, guide, lambda: place.path, inbox.put)

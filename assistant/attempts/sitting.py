@@ -15,6 +15,7 @@ from assistant.adapters.press_key import space_bar_presses
 from assistant.adapters.sound_keeper import SoundKeeper
 from assistant.adapters.sources import PipeSource
 from assistant.attempts.begun import NewAttempt, ResumedAttempt
+from assistant.attempts.papers import AttemptPapers
 from assistant.guide.effects import Outcome
 from assistant.guide.events import InputEnded, Typed
 from assistant.guide.guide import Guide
@@ -101,6 +102,7 @@ class Sitting:
     """A station that is ready, with what it leaves behind.
 
     Attributes:
+        papers: of the attempt.
         station, guide: ready for the first word.
         record_path: where the record is, once there is one.
         resumed: the record of an attempt that is resumed; None for a new one.
@@ -109,6 +111,7 @@ class Sitting:
         post: puts an event into the station's inbox.
     """
 
+    papers: AttemptPapers
     station: Station
     guide: Guide
     record_path: Callable[[], Path]
@@ -194,7 +197,7 @@ def sit_down(
         signals=wishes.sound.sounds,
         press_to_talk=wishes.sound.press_to_talk,
     )
-    return Sitting(station, guide, lambda: attempt.path, inbox.put, resumed, behind_s, (let_go,))
+    return Sitting(attempt.papers, station, guide, lambda: attempt.path, inbox.put, resumed, behind_s, (let_go,))
 
 
 def _told(

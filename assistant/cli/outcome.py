@@ -8,6 +8,7 @@ from assistant.cli.printing import say_line, tell, write_json
 from assistant.cli.screen import JsonScreen, PlainScreen
 from assistant.cli.terminal import TerminalScreen, wrapped
 from assistant.guide.effects import Outcome
+from assistant.guide.progress import Mode
 from assistant.record.short_head import short_head
 from assistant.report.results import lines
 from assistant.spoken import ENGLISH
@@ -54,7 +55,7 @@ def say_result(sitting: Sitting, outcome: Outcome, *, as_json: bool, page: "Disp
     results, record = sitting.guide.results(), sitting.record_path()
     head = sitting.station.head
     if page is not None:
-        page.over(short_head(head))
+        page.over(short_head(head), _course(sitting))
     if as_json:
         told = {"outcome": outcome.value, "results": results.body(), "record": str(record)}
         write_json({**told, "head": head, "short_head": short_head(head)})
@@ -64,3 +65,14 @@ def say_result(sitting: Sitting, outcome: Outcome, *, as_json: bool, page: "Disp
     tell(f"Record: {record}")
     tell(f"Short head: {short_head(head)}")
     return _NOT_SEEN if not results.passed and not EXIT_CODES[outcome] else EXIT_CODES[outcome]
+
+
+def _course(sitting: Sitting) -> str:
+    """A picture of who flows when by the order; in practice alone, for it shows what follows from the order."""
+    if sitting.guide.terms.mode is not Mode.PRACTICE:
+        return ""
+    # Only where a page shows it: a result on the terminal needs no report.
+    from assistant.report.infusion import infusion_course
+
+    course = infusion_course(sitting.papers.order, sitting.papers.key, ENGLISH.report)
+    return "" if course is None else course.picture

@@ -97,9 +97,14 @@ class Display:
         """What was heard or typed, once it is on disk."""
         self._put(self._shown.took(event))
 
-    def over(self, short_head: str) -> None:
-        """The attempt is over; its record has this short head."""
-        self._put(self._shown.ended(short_head))
+    def over(self, short_head: str, course: str = "") -> None:
+        """The attempt is over; its record has this short head.
+
+        Args:
+            short_head: of the record.
+            course: a picture of the infusion (SVG) that may be looked at now; empty for none.
+        """
+        self._put(self._shown.ended(short_head, course))
 
     def close(self) -> None:
         """Send what is shown for the last time; no line is taken any more."""

@@ -81,6 +81,7 @@ class Shown:
         covers: how often the display was cleared.
         events: how many events are on record: what is typed belongs to the question after the last of them.
         short_head: of the record, once the attempt is over.
+        course: a picture of the infusion (SVG), which may be looked at once the attempt is over.
         answered, opening, is_set: since the last event nothing was said; it was the opening; the middle was set.
     """
 
@@ -100,6 +101,7 @@ class Shown:
     covers: int = 0
     events: int = 0
     short_head: str = ""
+    course: str = ""
     answered: bool = False
     opening: bool = False
     is_set: bool = False
@@ -201,6 +203,6 @@ class Shown:
         """Nothing that was shown so far may be read any more."""
         return replace(self, middle=Middle(Kind.COVERED), asides=(), said="", covers=self.covers + 1, is_set=False)
 
-    def ended(self, short_head: str) -> "Shown":
+    def ended(self, short_head: str, course: str = "") -> "Shown":
         """The attempt is over."""
-        return replace(self, is_over=True, short_head=short_head)
+        return replace(self, is_over=True, short_head=short_head, course=course)

@@ -16,7 +16,7 @@ _MOST_LABELS = 14
 _MOST_NOTES = 30
 _NOTE = 16
 
-# Dark enough for white letters (contrast above 4.5 to 1); the pattern tells lines apart without colour.
+# Dark enough for white letters (contrast above 4.5 to 1); each line has its row and name: colour tells nothing alone.
 _COLOURS = ("#1f4e79", "#7a3b00", "#2f5d1e", "#5b2a6f", "#7d1f2f", "#0f5959")
 
 
@@ -46,13 +46,13 @@ def picture(course: Course) -> str:
         x = _x(course, end.at)
         parts.append(
             f"<g><title>{escape(f'bag {end.number} ends at {course.when(end.at)}; {end.then}')}</title>"
-            f'<path d="M{x} {_TOP + 2}l-6 -10h12z" fill="#b00020"/></g>'
+            f'<path d="M{x} {_TOP + 2}l-6 -10h12z" fill="#1a1a1a"/></g>'
         )
     for clash in course.collisions:
         x, y = _x(course, clash.due), _TOP + course.lines.index(clash.line) * _ROW + _ROW // 2
         parts.append(
             f"<g><title>{escape(f'due at {course.when(clash.due)} while {clash.running} runs')}</title>"
-            f'<text x="{x}" y="{y + 6}" text-anchor="end" font-weight="bold" fill="#b00020">!</text></g>'
+            f'<text x="{x}" y="{y + 6}" text-anchor="end" font-weight="bold" fill="#1a1a1a">!</text></g>'
         )
     parts += _intake(course, bottom)
     parts += _notes(notes, bottom + 52)

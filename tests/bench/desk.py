@@ -10,17 +10,14 @@ import tempfile
 import time
 from pathlib import Path
 
-from axe_playwright_python.sync_playwright import Axe
-
 from assistant.desk.board import Row
 from assistant.desk.followed import Followed
 from assistant.desk.need import need_of
 from assistant.desk.pictured import AttemptPieces, row_piece
 from assistant.link.messages import Begun
-from tests.bench.display import LIGHTS
+from tests.bench.display import LIGHTS, faults
 from tests.desk.lab import demonstration, ready, stations
-from tests.desk.pages import CONTRASTS, chromium
-from tests.report.test_browser import ALL_RULES
+from tests.desk.pages import chromium
 
 WINDOWS = {"1280": (1280, 900), "1920": (1920, 1080), "375": (375, 812), "320": (320, 256)}
 LEAST_CONTRAST = 7
@@ -75,10 +72,7 @@ def main() -> int:
                         page.keyboard.press("j")
                         page.keyboard.press("j")
                     page.screenshot(path=given.folder / f"desk-{name}-{light}-{window}.png", full_page=True)
-                    told = Axe().run(page, options=ALL_RULES).response["violations"]
-                    found += [f"{name} {light} {window}: {one['id']}" for one in told]
-                    if light != "forced" and min(page.evaluate(CONTRASTS)) < LEAST_CONTRAST:
-                        found.append(f"{name} {light} {window}: contrast")
+                    found += faults(page, light, LEAST_CONTRAST, f"{name} {light} {window}")
                 page.close()
     sys.stdout.write(f"{len(list(given.folder.glob('desk-*.png')))} pictures in {given.folder}\n")
     sys.stdout.writelines(f"{one}\n" for one in found)

@@ -13,6 +13,10 @@ from assistant.desk.shown import Kind, Middle, Shown
 from assistant.dosing.amount import Amount, show
 from assistant.guide.effects import Say, StepLine, Tone
 from assistant.guide.events import EarLost, Opened, Typed
+from assistant.orders.load import load_order
+from assistant.orders.solve import answer_key
+from assistant.report.infusion import infusion_course
+from assistant.spoken import ENGLISH
 from tests.report.hostile import LONG
 
 AT = datetime(2026, 11, 28, 9, tzinfo=UTC)
@@ -108,6 +112,7 @@ ORDER = (
     "Ringer's solution, 1,000 mL over 12 h, intravenous, continuous. Reserve 50 mL. Ordered by Dr Ilse Vantongeren "
     "(fictional), signed."
 )
+COURSE = infusion_course(load_order("oh-101"), answer_key(load_order("oh-101")), ENGLISH.report).picture
 BEGUN = Shown()
 for _number in range(1, 18):
     BEGUN = BEGUN.told(step(_number, "Close the roller clamp again."))
@@ -156,7 +161,7 @@ STATES = {
         .told(say("38 of 40 steps were done without help.", Tone.RESULT))
         .told(say("Step 18 was wrong at first: the rate was ten times too high.", Tone.RESULT))
         .told(say("Practise: enter the rate, scrub the hub.", Tone.RESULT))
-        .ended("750 387 245 517 150 999 829 718")
+        .ended("750 387 245 517 150 999 829 718", COURSE)
     ),
 }
 """Every state of the display by its name."""

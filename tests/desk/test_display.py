@@ -2,6 +2,7 @@
 
 import http.client
 import json
+import os
 import socket
 import subprocess
 import sys
@@ -316,6 +317,23 @@ def test_words_typed_before_the_first_event_are_taken(browser, display):
     with page.expect_response("**/words") as answer:
         page.keyboard.press("Enter")
     assert (answer.value.status, given) == (204, ["eighty three"])
+    page.close()
+
+
+def test_the_course_can_be_looked_at_once_it_is_over(browser, display):
+    """Opened by keyboard, all of the picture is on the page; axe-core finds nothing in it."""
+    shown, server = display
+    page = opened(browser, server, 1280, 800)
+    put(shown, page, "result")
+    course = page.get_by_text("The course of the infusion")
+    assert not page.locator(".course svg").is_visible()
+    course.press("Enter")
+    assert page.locator(".course svg").is_visible()
+    assert page.evaluate("document.documentElement.scrollWidth") <= 1280
+    found = Axe().run(page, options=ALL_RULES).response["violations"]
+    assert [(one["id"], [node["html"][:200] for node in one["nodes"]][:3]) for one in found] == []
+    if folder := os.environ.get("CHECKOFF_PICTURES"):
+        page.screenshot(path=f"{folder}/course.png", full_page=True)
     page.close()
 
 

@@ -147,4 +147,5 @@ states.addEventListener("message", (event) => {
 });
 states.addEventListener("error", lost);
 addEventListener("resize", fit);
+main.addEventListener("toggle", fit, true);
 fit();
