@@ -106,12 +106,12 @@ def test_started_watched_marked_and_signed(tmp_path, monkeypatch):
         due = page.locator("#see > li[data-state=due]")
         due.get_by_role("button", name="Seen", exact=True).click()
         page.wait_for_selector("#see > li[data-state=seen]")
-        page.wait_for_function("() => document.getElementById('now').innerText.includes('Passed')")
+        page.wait_for_function("() => document.getElementById('now')?.innerText.includes('Passed')")
         page.get_by_role("link", name="Sign off").click()
         assert "Not seen by an instructor" not in page.locator("main").inner_text()
         page.get_by_label("Passed", exact=True).check()
         page.get_by_role("button", name="Sign").click()
-        page.wait_for_function("() => document.getElementById('notice').textContent.includes('is signed: passed')")
+        page.wait_for_function("() => document.getElementById('notice')?.textContent.includes('is signed: passed')")
         (path,) = (tmp_path / "records").glob("*.jsonl")
         entries = read_record(path).entries
         assert [entry["mark"] for entry in entries if entry["kind"] == "marked"] == ["seen"]
@@ -146,7 +146,7 @@ def test_a_learner_who_speaks_is_marked_at_the_desk(tmp_path, monkeypatch):
         page.set_default_timeout(1000 * VOICE_LIMIT_S)
         due = page.locator("#see > li[data-state=due]")
         due.get_by_role("button", name="Seen", exact=True).click()
-        page.wait_for_function("() => document.getElementById('now').innerText.includes('Passed')")
+        page.wait_for_function("() => document.getElementById('now')?.innerText.includes('Passed')")
         code, last, console = lived.result()
     assert (code, last["outcome"]) == (0, "passed"), console
     (path,) = (tmp_path / "records").glob("*.jsonl")

@@ -25,11 +25,11 @@ def test_every_door_reads_alike(door: str) -> None:
     """What one door reads all read, and to the same value; what one refuses all refuse.
 
     Speech has its own column: a recogniser writes "half" as 1/2, puts a full stop behind the sentence and a bracket
-    or commas around figures, begins a word with a capital, leaves a zero out or adds one, and writes "cc" because that
-    was said. Nobody chose these ways of writing, so the number that they mean is read back and not refused. What no
-    recogniser makes of speech, figures and letters run together, is refused there as well.
+    or commas around figures, begins a word with a capital, and writes "cc" because that was said. Nobody chose these
+    ways of writing, so the number that they mean is read back and not refused. What no recogniser makes of speech,
+    figures and letters run together, is refused there as well.
     """
-    assert len(ROWS) == 304
+    assert len(ROWS) == 300
     for text, wanted, means, heard in ROWS:
         assert DOORS[door](text, wanted) == _value(heard if door == "speech" else means), text
 
@@ -37,7 +37,7 @@ def test_every_door_reads_alike(door: str) -> None:
 def test_a_recognisers_writing_never_means_another_number() -> None:
     """Where speech has a column of its own, all other doors refuse: no text has two values."""
     assert all(heard == means or means == "refused" for _, _, means, heard in ROWS)
-    assert sum(heard != means for _, _, means, heard in ROWS) == 25
+    assert sum(heard != means for _, _, means, heard in ROWS) == 21
 
 
 REMEDIES = [
