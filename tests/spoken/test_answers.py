@@ -149,13 +149,14 @@ def test_one_word_more_and_a_good_sentence_is_good_no_longer(asked: Asked) -> No
     statements = ENGLISH.tables.statements
     assert statements is not None
     expect = ConfirmExpected(done_is_yes=asked.want is not Want.ANSWER, asked=asked)
-    for words, sense in statements.sayings(asked):
+    for count, (words, sense) in enumerate(statements.sayings(asked)):
         if sense is not Sense.GOOD or words.startswith(("no ", "there is no", "i see no", "i do not see")):
             continue
         row = words.split()
         # Where the line itself says "half", one "half" more changes nothing.
         for change in (change for change in CHANGES if change not in asked.line):
-            for at in range(len(row) + 1):
+            # In front, behind, and at one place between, another one for each sentence.
+            for at in {0, count % len(row), len(row)}:
                 changed = " ".join((*row[:at], change, *row[at:]))
                 found = interpret(changed, expect)
                 positive = isinstance(found, Answer) and (found.kind is Kind.DONE or found.value == "yes")

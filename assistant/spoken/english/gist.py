@@ -103,6 +103,13 @@ def _written_out(tokens: Tokens) -> Tokens:
     return tuple(kept)
 
 
+_NEUTRAL_BY_FIRST = {
+    first: tuple(words for words in NEUTRAL_PHRASES if words[0] == first)
+    for first in {words[0] for words in NEUTRAL_PHRASES}
+}
+"""The same by their first word: there are hundreds, and each word of an answer is looked at."""
+
+
 class _Reading:
     """One statement, read word by word.
 
@@ -170,10 +177,8 @@ class _Reading:
     def _neutral_phrase(self) -> int:
         """The length of a phrase here that says nothing of what is asked: "without touching the tip"."""
         rest = self._tokens[self._at :]
-        listed = max(
-            (len(words) for words in (*NEUTRAL_PHRASES, *self._line.meanwhile) if rest[: len(words)] == words),
-            default=0,
-        )
+        here = (*_NEUTRAL_BY_FIRST.get(rest[0], ()), *self._line.meanwhile)
+        listed = max((len(words) for words in here if rest[: len(words)] == words), default=0)
         return listed or (0 if self._denied else self._says_beside(self._at))
 
     def _says_beside(self, at: int) -> int:
