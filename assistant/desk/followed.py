@@ -24,6 +24,8 @@ _HOLDS = frozenset({"does not agree", "not seen"})
 _LEAVES = frozenset({"left open", "left out"})
 _STILL = frozenset({"waiting", "paused", "with the instructor", "stopping", "offering a cue"})
 """States in which a timed wait that has begun still runs."""
+_HELD = frozenset({"held", "paused", "with the instructor", "stopping"})
+"""States in which a hold that has begun still holds; in any other one it has ended."""
 _ENDS = frozenset({"stopped", "stopped for cause", "closed before its end"})
 
 
@@ -65,11 +67,14 @@ class Followed(Watched):
             case "microphone back":
                 return replace(now, deaf=False)
             case "resumed":
-                return replace(now, turn=Turn.ASKED, since=at)
+                return replace(now, turn=Turn.HELD if now.unsafe else Turn.ASKED, since=at)
         return now._answered(entry, at)
 
     def _answered(self, entry: Mapping[str, object], at: datetime | None) -> Self:
-        name, verdict = _text(entry, "step"), _text(entry, "verdict")
+        name, verdict, state = _text(entry, "step"), _text(entry, "verdict"), _text(entry, "state")
+        # An instructor at the station ends a hold by handing back, and by dealing with the step.
+        if state not in _HELD or (state == "with the instructor" and entry.get("input") == "go on"):
+            self = self._released()
         if entry.get("seen"):  # earlier steps were marked at the station; this one is as it was
             return self._marked_there(entry)
         now = self._told(entry) if entry.get("kind") in ("heard", "typed", "not understood") else self
@@ -176,7 +181,7 @@ class Followed(Watched):
         )
         if verdict in _ENDS:
             turn = Turn.STOPPED
-        elif self.unsafe and self.turn is Turn.HELD:
+        elif self.unsafe:
             turn = Turn.HELD
         elif took == "pause" or (state == "paused" and took != "go on"):
             turn = Turn.PAUSED
@@ -220,7 +225,7 @@ class Followed(Watched):
                 if what == "seen" and name == now.now and asked is not None and asked.plan.asks == "instructor":
                     now = now._closed(name, "seen", entry)
             case "marked", "unsafe":
-                now = replace(now, unsafe=words or "no reason", turn=Turn.HELD)
+                now = replace(now, marks=(*self.marks, replace(mark, holds=True)), turn=Turn.HELD)
             case "marked", "overrule" | "not applicable":
                 now = now._closed(name, "overruled" if what == "overrule" else "not applicable", entry)
             case "marked", "undo":
@@ -228,31 +233,38 @@ class Followed(Watched):
             case "directed", "pause":
                 now = replace(now, turn=Turn.PAUSED)
             case "directed", "go on":
-                now = replace(now, turn=Turn.ASKED, since=at, unsafe="")
+                now = replace(now._released(), turn=Turn.ASKED, since=at)
             case "directed", "stop":
                 now = replace(now, turn=Turn.STOPPED)
-        return now._moved({**entry, "step": now.now, "verdict": ""}, at) if now.goes_on else now
+        if not now.goes_on:
+            return now
+        led = {**entry, "step": now.now, "verdict": ""}
+        reopened = _texts(entry.get("reopened"))
+        if what == "undo" and reopened:  # what comes back ahead is asked in its turn
+            led["reopened"] = (*reopened, now.now)
+        return now._moved(led, at)
 
     def _undone(self, order: str) -> Self:
         """An earlier mark is taken back."""
-        marks = tuple(replace(mark, undone=True) if mark.order == order else mark for mark in self.marks)
+        marks = tuple(replace(mark, undone=True, holds=False) if mark.order == order else mark for mark in self.marks)
         mark = next((mark for mark in self.marks if mark.order == order), None)
         now = replace(self, marks=marks)
         if mark is None:
             return now
         if mark.what == "unsafe":
-            return replace(now, unsafe="", turn=Turn.ASKED if now.turn is Turn.HELD else now.turn)
+            return replace(now, turn=Turn.ASKED) if now.turn is Turn.HELD and not now.unsafe else now
         if mark.what in ("seen", "not seen"):
             left = [one for one in marks if one.step == mark.step and one.what in ("seen", "not seen")]
             stands = next((one for one in reversed(left) if not one.undone and not one.refused), None)
             seen, by = (stands.what, stands.order) if stands is not None else ("", "")
             return now._with(mark.step, lambda step: replace(step, seen=seen, marked=by))
         if mark.what in ("overrule", "not applicable"):
-            now = now._with(mark.step, _open_again)
-            step, asked = now.step_of(mark.step), now.step
-            comes_first = step is not None and (asked is None or step.number < asked.number)
-            return replace(now, now=mark.step) if comes_first else now
+            return now._with(mark.step, _as_answered)
         return now
+
+    def _released(self) -> Self:
+        """The attempt is held for no mark any more."""
+        return replace(self, marks=tuple(replace(mark, holds=False) for mark in self.marks))
 
     def _sealed(self, entry: Mapping[str, object]) -> Self:
         """The attempt is over: each step stands as the result has it."""
@@ -272,6 +284,13 @@ class Followed(Watched):
 
 def _open_again(step: StepSeen) -> StepSeen:
     return replace(step, standing=Standing.AHEAD, closed=0, seen="", marked="")
+
+
+def _as_answered(step: StepSeen) -> StepSeen:
+    """A step whose verdict was set aside, with its own verdict again; one that was opened again stays open."""
+    if step.is_open:
+        return step
+    return replace(step, standing=Standing.LOOK if step.wrong or step.cues else Standing.DONE)
 
 
 def _ended(step: StepSeen, ending: str) -> StepSeen:

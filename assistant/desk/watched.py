@@ -95,6 +95,7 @@ class MarkSeen:
         words: reason or note.
         at: when, UTC.
         undone: a later mark took it back.
+        holds: it is unsafe, and the attempt is held for it.
         refused: why the guide did not take it; empty where it did.
     """
 
@@ -104,6 +105,7 @@ class MarkSeen:
     words: str
     at: datetime | None
     undone: bool = False
+    holds: bool = False
     refused: str = ""
 
 
@@ -127,7 +129,6 @@ class Watched:
         found: a fault that the learner told of, in the same way.
         calls: why the learner waits for the instructor; empty where they do not.
         deaf: the station cannot hear.
-        unsafe: the reason of an unsafe mark that nobody has undone.
         outcome: as the seal says it; empty where there is none.
         marks: what the instructor did from the desk, oldest first.
         fast: id of the step that was closed last, where that was faster than it can be read.
@@ -149,10 +150,14 @@ class Watched:
     found: str = ""
     calls: str = ""
     deaf: bool = False
-    unsafe: str = ""
     outcome: str = ""
     marks: tuple[MarkSeen, ...] = ()
     fast: str = ""
+
+    @property
+    def unsafe(self) -> str:
+        """The reason of the last unsafe mark for which the attempt is held; empty where it is held for none."""
+        return next((mark.words or "no reason" for mark in reversed(self.marks) if mark.holds), "")
 
     @property
     def learner(self) -> str:

@@ -10,8 +10,19 @@ from assistant.desk.followed import Followed
 from assistant.desk.need import Level, need_of
 from assistant.desk.watched import Standing, Turn
 from assistant.guide.effects import Append
-from assistant.guide.events import Directed, Direction, Happened, Happening, Mark, Marked, Opened, Recorded, Typed
-from assistant.guide.progress import Mode, Status
+from assistant.guide.events import (
+    Directed,
+    Direction,
+    Happened,
+    Happening,
+    InstructorCame,
+    Mark,
+    Marked,
+    Opened,
+    Recorded,
+    Typed,
+)
+from assistant.guide.progress import Mode, State, Status
 from assistant.learner import SimulatedLearner
 from assistant.link.messages import Begun
 from tests.desk.lab import demonstration
@@ -146,6 +157,56 @@ def test_unsafe_holds_until_it_is_undone_or_goes_on():
     assert (lived.watched.turn, lived.watched.unsafe) == (Turn.ASKED, "")
 
 
+def test_it_is_held_until_the_last_unsafe_mark_is_undone():
+    lived = Lived()
+    lived.answer(2)
+    first, _ = lived.mark(Mark.UNSAFE, words="The line was open.")
+    second, _ = lived.mark(Mark.UNSAFE, words="The clamp, too.")
+    for order, unsafe in ((second, "The line was open."), (first, "")):
+        lived.mark(Mark.UNDO, undoes=order)
+        assert (lived.watched.turn is Turn.HELD) == (lived.guide.progress.state is State.HELD) == bool(unsafe)
+        assert lived.watched.unsafe == unsafe
+
+
+def test_a_mark_that_holds_nothing_any_more_does_not_hold_when_another_one_is_undone():
+    lived = Lived()
+    lived.answer(2)
+    lived.mark(Mark.UNSAFE, words="The line was open.")
+    lived.give(Directed(lived.at, Direction.GO_ON, "f" * 32))
+    order, _ = lived.mark(Mark.UNSAFE, words="The clamp, too.")
+    lived.mark(Mark.UNDO, undoes=order)
+    assert lived.guide.progress.state is State.ASKING
+    assert (lived.watched.turn, lived.watched.unsafe) == (Turn.ASKED, "")
+
+
+@pytest.mark.parametrize("words", ["go on", "cue given", "overrule"])
+def test_an_instructor_at_the_station_ends_a_hold(words):
+    """With the code; what only looks after the learner does not end it."""
+    lived = Lived()
+    lived.answer(2)
+    lived.mark(Mark.UNSAFE, words="The line was open.")
+    lived.give(InstructorCame(lived.at, proven=True))
+    lived.give(Typed(lived.at, words))
+    lived.give(Typed(lived.at, "because I saw it"))
+    held = lived.guide.progress.state in (State.HELD, State.WITH_INSTRUCTOR)
+    assert held == (words == "cue given")
+    assert bool(lived.watched.unsafe) == held
+    assert (need_of(lived.watched, silent_s=0, unheard_s=0).level is Level.UNSAFE) == held
+
+
+def test_what_was_answered_and_set_aside_is_as_it_was_once_that_is_undone():
+    """Nothing is asked again: only the verdict had been set aside."""
+    lived = Lived()
+    lived.answer(3)
+    now = lived.asked
+    order, _ = lived.mark(Mark.OVERRULE, step="p-order", words="Seen on the chart.")
+    assert lived.watched.step_of("p-order").standing is Standing.SET_ASIDE
+    lived.mark(Mark.UNDO, undoes=order)
+    assert lived.guide.progress.steps["p-order"].status is Status.CLOSED
+    assert lived.watched.step_of("p-order").standing is Standing.DONE
+    assert lived.watched.now == lived.asked == now
+
+
 def test_what_is_set_aside_is_left_behind_and_comes_back_when_that_is_undone():
     lived = Lived()
     lived.answer(2)
@@ -158,6 +219,20 @@ def test_what_is_set_aside_is_left_behind_and_comes_back_when_that_is_undone():
     assert lived.guide.progress.steps[step].status is Status.OPEN
     assert lived.watched.step_of(step).standing is Standing.AHEAD
     assert lived.watched.now == lived.asked == step
+
+
+def test_what_comes_back_ahead_is_asked_in_its_turn():
+    lived = Lived()
+    lived.answer(3)
+    step = lived.asked
+    order, _ = lived.mark(Mark.OVERRULE, words="Seen on the chart.")
+    for _ in range(3):
+        lived.give(Typed(lived.at, "back"))
+    now = lived.asked
+    lived.mark(Mark.UNDO, undoes=order)
+    assert lived.guide.progress.steps[step].status is Status.OPEN
+    assert lived.watched.step_of(step).standing is Standing.AHEAD
+    assert lived.watched.now == lived.asked == now != step
 
 
 def test_a_rest_and_what_happens_are_seen():
