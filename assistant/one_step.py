@@ -52,6 +52,19 @@ class Reply:
     readback: str
 
 
+def alone(step: Step) -> Checklist:
+    """A checklist of this step and nothing else."""
+    return Checklist(
+        name="one-step",
+        title="One step",
+        version="1",
+        purpose="To see what words mean.",
+        cautions=("Training only.",),
+        steps=(step,),
+        digest="",
+    )
+
+
 class OneStep:
     """A practice attempt at one step that expects this; each reply is given as if it were the first.
 
@@ -121,16 +134,7 @@ class OneStep:
         if expect not in self._guides:
             line = expect.asked.line if isinstance(expect, ConfirmExpected) and expect.asked else "Step."
             step = Step(id="step", part="Step", say=line, expect=_asked(expect))
-            paper = Checklist(
-                name="one-step",
-                title="One step",
-                version="1",
-                purpose="To see what words mean.",
-                cautions=("Training only.",),
-                steps=(step,),
-                digest="",
-            )
-            guide = Guide(Papers(paper, "", {}, self._language))
+            guide = Guide(Papers(alone(step), "", {}, self._language))
             guide.receive(Opened(NOW))
             guide.receive(Recorded(1, ""))
             if isinstance(expect, NumberExpected) and expect.digits_only:

@@ -85,12 +85,10 @@ def take_note_or_cue(turn: Turn) -> None:
 
 def take_sighting(turn: Turn) -> None:
     """What the instructor saw: of a closed step, or as the answer to an observation that is asked."""
-    mark = _mark(turn)
-    name = mark.step or turn.step.id
-    why = _why_not(turn, mark, name)
-    if why:
-        refuse(turn, why)
+    aimed = _aimed(turn)
+    if aimed is None:
         return
+    mark, name = aimed
     step, done = turn.papers.checklist.step(name), turn.draft.steps[name]
     if name == turn.step.id and isinstance(step.expect, ObservationAsked) and _may_deal(turn):
         _answer(turn, mark)
@@ -120,12 +118,10 @@ def _answer(turn: Turn, mark: Marked) -> None:
 
 def set_aside(turn: Turn) -> None:
     """A step does not apply, or its verdict is overruled: the one that is asked, or one that was asked before."""
-    mark = _mark(turn)
-    name = mark.step or turn.step.id
-    why = _why_not(turn, mark, name)
-    if why:
-        refuse(turn, why)
+    aimed = _aimed(turn)
+    if aimed is None:
         return
+    mark, name = aimed
     step, done = turn.papers.checklist.step(name), turn.draft.steps[name]
     person, draft = _person(turn, mark), turn.draft
     is_asked = name == turn.step.id
@@ -348,6 +344,17 @@ def _is_admitted(turn: Turn, mark: Marked) -> bool:
 def _may_deal(turn: Turn) -> bool:
     """Whether the step that is asked can be dealt with; in a pause, a stop or a hold it rests."""
     return turn.draft.state in DEALT_WITH and State.HELD not in turn.draft.before
+
+
+def _aimed(turn: Turn) -> tuple[Marked, str] | None:
+    """A mark for a step, and that step: the one that is asked where it names none; None where it is refused."""
+    mark = _mark(turn)
+    name = mark.step or turn.step.id
+    why = _why_not(turn, mark, name)
+    if why:
+        refuse(turn, why)
+        return None
+    return mark, name
 
 
 def _why_not(turn: Turn, mark: Marked, name: str) -> str:

@@ -15,7 +15,7 @@ from assistant.desk.followed import Followed
 from assistant.desk.need import need_of
 from assistant.desk.pictured import AttemptPieces, row_piece
 from assistant.link.messages import Begun
-from tests.bench.display import LIGHTS, faults
+from tests.bench.display import LIGHTS, faults, pages
 from tests.desk.lab import demonstration, ready, stations
 from tests.desk.pages import chromium
 
@@ -59,21 +59,15 @@ def main() -> int:
     found = []
     with tempfile.TemporaryDirectory() as folder, stations(Path(folder)) as lab, chromium() as browser:
         lab.filled()
-        for light, media in LIGHTS.items():
-            for window, (width, height) in WINDOWS.items():
-                if given.light not in (None, light) or given.window not in (None, window):
-                    continue
-                page = browser.new_page(viewport={"width": width, "height": height})
-                page.emulate_media(**media)
-                for name, address in lab.pages.items():
-                    page.goto(lab.address + address)
-                    ready(page)
-                    if name == "board":
-                        page.keyboard.press("j")
-                        page.keyboard.press("j")
-                    page.screenshot(path=given.folder / f"desk-{name}-{light}-{window}.png", full_page=True)
-                    found += faults(page, light, LEAST_CONTRAST, f"{name} {light} {window}")
-                page.close()
+        for light, window, page in pages(browser, WINDOWS, given):
+            for name, address in lab.pages.items():
+                page.goto(lab.address + address)
+                ready(page)
+                if name == "board":
+                    page.keyboard.press("j")
+                    page.keyboard.press("j")
+                page.screenshot(path=given.folder / f"desk-{name}-{light}-{window}.png", full_page=True)
+                found += faults(page, light, LEAST_CONTRAST, f"{name} {light} {window}")
     sys.stdout.write(f"{len(list(given.folder.glob('desk-*.png')))} pictures in {given.folder}\n")
     sys.stdout.writelines(f"{one}\n" for one in found)
     return 1 if found else 0

@@ -22,6 +22,18 @@ LIGHTS = {
 LEAST_CONTRAST = 12
 
 
+def pages(browser, windows, given):
+    """A page in each light and size of window that is wanted, with their names."""
+    for light, media in LIGHTS.items():
+        for window, (width, height) in windows.items():
+            if given.light not in (None, light) or given.window not in (None, window):
+                continue
+            page = browser.new_page(viewport={"width": width, "height": height})
+            page.emulate_media(**media)
+            yield light, window, page
+            page.close()
+
+
 def faults(page, light, least_contrast, where):
     """What axe-core finds on a page (A to AAA, best practice), and a contrast that is too low, a line each."""
     told = Axe().run(page, options=ALL_RULES).response["violations"]
@@ -40,20 +52,14 @@ def main() -> int:
     given.folder.mkdir(parents=True, exist_ok=True)
     found: list[str] = []
     with chromium() as browser, served() as (display, server):
-        for light, media in LIGHTS.items():
-            for window, (width, height) in WINDOWS.items():
-                if given.light not in (None, light) or given.window not in (None, window):
-                    continue
-                page = browser.new_page(viewport={"width": width, "height": height})
-                page.emulate_media(**media)
-                display.put(STATES["starting"])  # a page that opens on the end asks for nothing further
-                page.goto(server.address)
-                for name, shown in STATES.items():
-                    display.put(shown)
-                    settled(page, shown)
-                    found += faults(page, light, LEAST_CONTRAST, f"{name} {light} {window}")
-                    page.screenshot(path=given.folder / f"{name}-{light}-{window}.png", full_page=True)
-                page.close()
+        for light, window, page in pages(browser, WINDOWS, given):
+            display.put(STATES["starting"])  # a page that opens on the end asks for nothing further
+            page.goto(server.address)
+            for name, shown in STATES.items():
+                display.put(shown)
+                settled(page, shown)
+                found += faults(page, light, LEAST_CONTRAST, f"{name} {light} {window}")
+                page.screenshot(path=given.folder / f"{name}-{light}-{window}.png", full_page=True)
     sys.stdout.write(f"{len(list(given.folder.glob('*.png')))} pictures in {given.folder}\n")
     sys.stdout.writelines(f"{line}\n" for line in found)
     return 1 if found else 0

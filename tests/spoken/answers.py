@@ -8,8 +8,9 @@ from functools import cache
 from pathlib import Path
 from typing import Any
 
-from assistant.checklist.model import Checklist, Step
+from assistant.checklist.model import Step
 from assistant.guide import Guide, Opened, Papers, Recorded, State, Status, Typed
+from assistant.one_step import alone
 from assistant.spoken import ENGLISH, interpret
 from assistant.spoken.expect import ChoiceExpected, ConfirmExpected, Expect
 from assistant.spoken.meaning import Answer, Kind
@@ -97,16 +98,7 @@ def lived(row: Row) -> str:
     if row.choices:
         asked |= {"kind": "choice", "choices": row.choices}
     step = Step.model_validate({"id": "step", "part": "Step", "say": row.line, "expect": asked, "critical": True})
-    paper = Checklist(
-        name="one-step",
-        title="One step",
-        version="1",
-        purpose="To see what words mean.",
-        cautions=("Training only.",),
-        steps=(step,),
-        digest="",
-    )
-    guide = Guide(Papers(paper, "", {}, ENGLISH))
+    guide = Guide(Papers(alone(step), "", {}, ENGLISH))
     events: tuple[Opened | Typed, ...] = (Opened(AT), Typed(AT, row.words))
     for number, event in enumerate(events, 1):
         guide.receive(event)
