@@ -127,4 +127,4 @@ def _held(step: StepSeen) -> str:
 
 
 def _unheard(unheard_s: float) -> str:
-    return f"Not heard of for {int(unheard_s)} s. The attempt goes on at the station."
+    return f"Nothing heard from it for {int(unheard_s)} s. The attempt goes on at the station."
