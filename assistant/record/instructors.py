@@ -59,6 +59,7 @@ class Instructors:
         signatures: Sequence[Signature],
         seen_at: Callable[[int], str],
         after: Callable[[int], str] = lambda _: "",
+        read_at: str = "",
     ) -> tuple[Signer, ...]:
         """Who signed what, and whether it counts.
 
@@ -66,10 +67,11 @@ class Instructors:
             signatures: those that hold, oldest first.
             seen_at: when a book of heads first saw the entry of this number; empty where none did.
             after: the latest time in the entries before that of this number; empty where there is none.
+            read_at: when they are read; empty for now.
         """
-        return tuple(self._signer(one, seen_at(one.line), after(one.line)) for one in signatures)
+        return tuple(self._signer(one, seen_at(one.line), after(one.line), read_at) for one in signatures)
 
-    def _signer(self, signature: Signature, seen_at: str, after: str) -> Signer:
+    def _signer(self, signature: Signature, seen_at: str, after: str, read_at: str) -> Signer:
         instructor = self.of(signature.fingerprint)
         if instructor is None:
             name = self.names.get(signature.fingerprint, "")
@@ -77,7 +79,7 @@ class Instructors:
                 f"The key {name} is known here, but not as an instructor's." if name else "The key is not known here."
             )
             return Signer(signature.line, Right.UNKNOWN, name, why=why)
-        right, why = instructor.right(signature.fields.get("at", ""), seen_at, after)
+        right, why = instructor.right(signature.fields.get("at", ""), seen_at, after, read_at)
         return Signer(signature.line, right, instructor.title, self.school, why)
 
 

@@ -7,7 +7,7 @@ needs none; see `assistant.record.instructors`.
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
-from datetime import UTC, datetime
+from datetime import UTC, datetime, timedelta
 
 from assistant.record.entry import FORMAT, GENESIS, Entry, NotAnEntryError, read_line
 from assistant.record.look_alike import look_alike
@@ -20,6 +20,8 @@ MOST_INSTRUCTORS = 2_000
 """Instructors of one roster; look-alike names are looked for among all of them."""
 LONGEST_NAME = 80
 """Characters of a name or a role."""
+CLOCKS_DIFFER = timedelta(days=1)
+"""How far the clock of a machine that signs may be ahead of one that reads: a wrong time zone is no forgery."""
 
 
 @dataclass(frozen=True)
@@ -53,21 +55,29 @@ class Instructor:
         moment = _moment(at)
         return not self.revoked_at and any(moment is None or _within(moment, "", until) for _, until in self.terms)
 
-    def right(self, at: str, seen_at: str, after: str = "") -> tuple[Right, str]:
+    def right(self, at: str, seen_at: str, after: str = "", read_at: str = "") -> tuple[Right, str]:
         """Whether an entry signed by this key may decide, and why not.
 
         Whoever has a stolen key can write any time into an entry. So what a revoked key signed counts only where
         somebody else saw it before: the book of heads. And nobody signs what is yet to happen: where an entry says
-        that it is older than what it signs, the key has to be valid at the time of that, too.
+        that it is older than what it signs, the key has to be valid at the time of that, too. Nor does anybody sign
+        on a day that has not come.
 
         Args:
             at: when it was signed, as the entry says.
             seen_at: when a book of heads first saw that entry; empty where none did.
             after: the latest time in the entries before it; empty where there is none.
+            read_at: when it is read; empty for now, by this machine's clock.
         """
         signed = _moment(at)
         if signed is None:
             return Right.NOT_THEN, "It does not say when it was signed."
+        read = _moment(read_at or now())
+        if read is not None and signed > read + CLOCKS_DIFFER:
+            return (
+                Right.NOT_THEN,
+                f"It says that it was signed at {at[:10]}, and by this machine's clock that day is still to come.",
+            )
         if not any(_within(signed, since, until) for since, until in self.terms):
             terms = "; ".join(f"{since[:10] or 'ever'} to {until[:10] or 'ever'}" for since, until in self.terms)
             return Right.NOT_THEN, f"It was signed at {at[:10]}, and the key is valid from {terms}."

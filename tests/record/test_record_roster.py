@@ -61,11 +61,15 @@ def roster(keys, school):
     return path
 
 
-def right(keys, name, at, seen_at="", after=""):
-    """What an entry of this time counts, signed by the key of that name behind entries up to another time."""
+def right(keys, name, at, seen_at="", after="", read_at=None):
+    """What an entry of this time counts, signed by the key of that name behind entries up to another time.
+
+    It is read a thousand days from now unless another day is given.
+    """
     fingerprint = load_key(keys, name).public.fingerprint
     signature = Signature(5, fingerprint, {"at": at})
-    (signer,) = instructors_at(keys).signers([signature], lambda _: seen_at, lambda _: after)
+    read_at = day(1000) if read_at is None else read_at
+    (signer,) = instructors_at(keys).signers([signature], lambda _: seen_at, lambda _: after, read_at)
     return signer
 
 
@@ -104,6 +108,16 @@ def test_a_clock_set_back_makes_no_key_valid_again(keys, roster):
     assert signer.right is Right.NOT_THEN
     assert "but what it signs is of" in signer.why
     assert right(keys, "lindqvist", day(0), after="no time").right is Right.VALID
+
+
+def test_nobody_signs_on_a_day_that_has_not_come(keys, roster):
+    """Dated ahead, an entry would outlive every later term; two machines' clocks may differ by some hours."""
+    for read_at in ("", day(0)):
+        assert right(keys, "lindqvist", day(0.9), read_at=read_at).right is Right.VALID
+        signer = right(keys, "lindqvist", day(2), read_at=read_at)
+        assert (signer.right, signer.decides) == (Right.NOT_THEN, False)
+        assert "still to come" in signer.why
+    assert right(keys, "lindqvist", day(2), read_at=day(2)).right is Right.VALID
 
 
 def test_a_renewed_key_has_two_terms(keys, roster, school):
