@@ -15,7 +15,7 @@ from assistant.orders.choices import RATES, Dosed, Pushed, Rated, WithSet, never
 from assistant.orders.draft import Draft
 from assistant.orders.lines import Change, Flush, Running, Syringe
 from assistant.orders.model import Order, Patient
-from assistant.orders.planting import FaultKind, Findable, plant
+from assistant.orders.planting import FaultKind, Findable, has_place, plant
 from assistant.orders.plausible import table
 from assistant.orders.protocol import Protocol, Row
 from assistant.orders.shelf import Electrolyte, shelf
@@ -123,6 +123,8 @@ def draw(
     if fault is not None:
         if findable is None:
             raise TypeError("a fault is planted only where a checklist looks")
+        if not has_place(fault, findable):
+            raise _no_place(fault)
         planting = fault, findable
     chance = random.Random(f"{seed}/{level}")  # noqa: S311 - orders by chance are no secret
     names = _names(chance, count)
@@ -144,15 +146,19 @@ def draw(
             break
         else:
             if fault is not None and not drawn:
-                raise UsageError(
-                    f"No step of this checklist can find the fault {fault} in the orders that are drawn for it.",
-                    "Ask for another fault.",
-                )
+                raise _no_place(fault)
             raise UsageError(
                 f"Only {len(drawn)} different orders of this kind could be drawn, but {count} are wanted.",
                 "Ask for fewer, another level or another fault.",
             )
     return drawn
+
+
+def _no_place(fault: FaultKind) -> UsageError:
+    return UsageError(
+        f"No step of this checklist can find the fault {fault} in the orders that are drawn for it.",
+        "Ask for another fault.",
+    )
 
 
 def _is_fair(order: Order, planting: tuple[FaultKind, Findable] | None) -> bool:

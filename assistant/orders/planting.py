@@ -40,6 +40,17 @@ _TOO_SHORT = ("5 min", "10 min", "15 min", "20 min", "30 min")
 _TOO_HASTY = ("6 s", "12 s", "15 s", "18 s", "24 s", "30 s")
 """Tenths or quarters of a minute: they can be said."""
 _TOO_FAST = ("300 mL/h", "350 mL/h", "400 mL/h", "450 mL/h", "500 mL/h", "600 mL/h", "750 mL/h", "1,250 mL/h")
+_SEEN_AT: Mapping[FaultKind, tuple[str, ...]] = {
+    "wrong-bag": ("drug", "fluid"),
+    "expired-bag": ("bag",),
+    "unfit-bag": ("bag",),
+    "wrong-concentration": ("dose", "amount"),
+    "over-limit": ("limits",),
+    "illegible-rate": ("paper",),
+    "allergy": ("allergy",),
+    "incompatible-pair": ("pair", "drugs"),
+}
+"""Matters of a part of an order (see `assistant.orders.fault`) at which a fault is seen."""
 _BAGS = {
     "primary": "bag of the primary",
     "secondary": "bag with the drug",
@@ -97,12 +108,22 @@ class Findable:
         return tuple(sorted(fact.partition(".")[0] for fact in self.facts if fact.endswith(f".{matter}")))
 
 
+def has_place(fault: FaultKind, findable: Findable) -> bool:
+    """Whether any step looks at what a fault would be seen at: without one, no order is worth drawing."""
+    match fault:
+        case "wrong-patient":
+            return WRISTBAND in findable.facts
+        case "finding":
+            return bool(findable.states)
+    return any(findable.parts(matter) for matter in _SEEN_AT[fault])
+
+
 def plant(draft: Draft, fault: FaultKind, findable: Findable, chance: random.Random) -> bool:
     """Plant a fault; False where it has no place in this draft, which is then not to be used.
 
     Args:
         draft: what was chosen; changed.
-        fault: what to plant.
+        fault: what to plant; it `has_place`.
         findable: where the checklist looks.
         chance: where there is a choice.
     """
@@ -307,16 +328,12 @@ def _drugs_apart(draft: Draft, chance: random.Random) -> str:
     return f"{second} must not follow {first} through one set. The learner must stop and ask the pharmacist."
 
 
-def _wrong_patient(draft: Draft, findable: Findable, _chance: random.Random) -> str:
-    if WRISTBAND not in findable.facts:
-        return ""
+def _wrong_patient(draft: Draft, _findable: Findable, _chance: random.Random) -> str:
     draft.found[WRISTBAND] = ANOTHER_PATIENT
     return "The wristband is another patient's. The learner must notice it when asking for name and date of birth."
 
 
 def _finding(draft: Draft, findable: Findable, chance: random.Random) -> str:
-    if not findable.states:
-        return ""
     thing = chance.choice(sorted(findable.states))
     draft.found[thing] = chance.choice(findable.states[thing])
     return f"The {thing}: {draft.found[thing]}. The learner must notice it, and act on it."

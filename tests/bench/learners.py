@@ -90,7 +90,8 @@ def papers_of(name: str, fault: str, seed: int) -> Papers | None:
     checklist = checklist_of(name)
     kind: FaultKind | None = None if fault == NO_FAULT else fault  # type: ignore[assignment]
     wanted = wanted_by(keys_asked(checklist), load_order(checklist.order))
-    for level in (LEVELS[seed % len(LEVELS)], *LEVELS):
+    first = LEVELS[seed % len(LEVELS)]
+    for level in (first, *(level for level in LEVELS if level != first)):
         try:
             (order,) = draw(
                 wanted, seed=seed, level=level, count=1, day=DAY, fault=kind, findable=Findable.by(checklist)
