@@ -82,9 +82,9 @@ def chosen(tokens: Tokens, choices: Tokens, sayings: tuple[tuple[str, str], ...]
     """
     if not tokens or set(tokens) <= _ONLY_HEARD:
         return None
-    exact = {choice for choice in choices for way in ways_of(choice, choices) if tokens == cut(way)}
+    exact = _listed(choices).get(tokens, frozenset())
     if len(exact) == 1:
-        return exact.pop()
+        return next(iter(exact))
     tokens = tokens[:-1] if tokens[-1:] == ("yet",) and set(tokens) & _DENIALS else tokens
     claims = _claims(choices, sayings)
     if not tokens or is_put_off(tokens) or tokens[-1] in UNFINISHED_ENDS or _asks(tokens, claims):
@@ -93,6 +93,16 @@ def chosen(tokens: Tokens, choices: Tokens, sayings: tuple[tuple[str, str], ...]
         return None
     reading = _Reading(tokens, claims, line)
     return reading.choice(choices) if reading.read() else None
+
+
+@lru_cache(maxsize=256)
+def _listed(choices: Tokens) -> dict[Tokens, frozenset[str]]:
+    """The alternatives that a listed way to say one means, by its words."""
+    found: dict[Tokens, frozenset[str]] = {}
+    for choice in choices:
+        for way in ways_of(choice, choices):
+            found[cut(way)] = found.get(cut(way), frozenset()) | {choice}
+    return found
 
 
 def _repeats(tokens: Tokens, line: Tokens) -> bool:

@@ -159,7 +159,7 @@ ALL_GOOD = _phrases("""
 """)
 ALL_RIGHT = _phrases("correct, all correct, is right, are right, looks right, is correct, are correct")
 """What says that it is as asked, where nothing is looked for."""
-ASKING_ENDS = tuple(
+ASKING_ENDS = frozenset(
     tuple(phrase.split())
     for phrase in (
         *("right", "is it", "are they", "is not it", "is it not", "are they not", "or not", "does it", "do they"),
