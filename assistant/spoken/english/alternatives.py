@@ -55,6 +55,30 @@ _SEEN = ("as far as i can see", "as far as i can tell", "so far as i can see", "
 """What only tells that it was looked at."""
 _ONLY_HEARD = frozenset({"okay", "right", "alright", "all", "sure", "ready", "great", "yes"})
 _PAST = frozenset({"was", "were", "had"})
+_EARLIER = re.compile(
+    r" (?:this (?:morning|afternoon)|last (?:night|time)|earlier|yesterday|before|at first|at the start) "
+)
+"""When something was so that need not be so any more."""
+_FOR_A_WHILE = re.compile(r" for (?:\w+ ){1,3}(?:seconds?|minutes?|mins?|hours?|days?) ")
+_TAKE_OF = frozenset(
+    {
+        "free",
+        "clear",
+        "full",
+        "none",
+        "some",
+        "nothing",
+        "plenty",
+        "lots",
+        "neither",
+        "both",
+        "all",
+        "out",
+        "rid",
+        "one",
+    }
+)
+"""Words that say what they say before an "of", too: "free of air"; "a sound of dripping" is nothing sound."""
 _WHEN = frozenset({"yesterday", "ago", "already"})
 _SKIPPED = (FRAME | {"has", "am", "been"}) - {"one", "this", "there", "here", "okay", "see"}
 _LEAVES_OUT = frozenset({"but", "except"})
@@ -239,7 +263,9 @@ class _Reading:
                 if not self._word(words, at, line):
                     return False
                 at += 1
-        self.of_a_part |= self._names_a_part()
+        text = f" {' '.join(self.tokens)} "
+        self.past |= _EARLIER.search(text) is not None and "looked" in self.tokens
+        self.of_a_part |= self._names_a_part() or _FOR_A_WHILE.search(text) is not None
         return not self._denied and bool(self.so | self.not_so)
 
     def choice(self, choices: Tokens) -> str | None:
@@ -297,7 +323,10 @@ class _Reading:
         end = at + length
         if words[end - 1] == "any" and end < len(words):
             return True  # "I don't see any | air"
-        return length == 1 and words[at] in ("right", "left") and words[at + 1 : at + 2] in (("at",), ("hand",))
+        follows = words[end : end + 1]
+        if length == 1 and follows == ("of",) and words[at] not in _TAKE_OF:
+            return True  # "a sound of dripping"
+        return length == 1 and words[at] in ("right", "left") and follows in (("at",), ("hand",))
 
     def _take(self, claim: _Claim, words: Tokens, follows: Tokens) -> bool:
         denies = self._denied or self._again

@@ -55,6 +55,8 @@ _ENDS = frozenset(map(len, ASKING_ENDS))
 _LINKS = frozenset(
     {"is", "are", "has", "have", "been", "all", "now", "still", "already", "just", "about", "fully", "nicely"}
 )
+_WHERE_NOTHING_BELONGS = frozenset({"floor", "ground", "bed", "sheet", "sheets", "lap"})
+"""What drips or hangs there is not where a question asks for it."""
 _UNHARMED = frozenset({"fine", "good", "okay", "sterile", "clean", "untouched"})
 _A_BIT = frozenset({("a", "bit"), ("a", "little"), ("little", "bit")})
 _PARTICLE_WITHIN = 7
@@ -80,6 +82,12 @@ def gist(tokens: Tokens, asked: Asked) -> Sense | None:
         return None
     if sense is Sense.GOOD and line.want is not Want.ANSWER and trouble_of(reading.beside()) is not None:
         return None
+    if (
+        sense is Sense.GOOD
+        and line.want is Want.ANSWER
+        and _WHERE_NOTHING_BELONGS.intersection(tokens) - set(line.words)
+    ):
+        return None  # "drops are falling on the floor"
     if sense is Sense.GOOD and (reading.turned or _of_a_part(tokens, line)):
         return None if reading.turned else Sense.ACKNOWLEDGED
     return sense
@@ -337,6 +345,8 @@ class _Reading:
             return 0  # "one second, then I start"
         if word == "still" and self._after() in _UNHARMED:
             return 1
+        if word == "so" and self._after() in AUXILIARIES and not self._is_own(self._at + 2):
+            return 0  # "the line's off and so is the cap"
         once_more = {"again", "more"} & set(self._line.words)
         if word == "again" and once_more:
             return 1
@@ -368,6 +378,11 @@ class _Reading:
         plain = word in NEUTRAL or word in AUXILIARIES or word in self._known.things or singular in self._known.things
         looked = self._line.want is Want.ANSWER and word in LOOKED
         return int(plain or looked or word.isdigit() or word in NUMBERS.values())
+
+    def _is_own(self, at: int) -> bool:
+        """Whether the thing named there is one that is to be done something to."""
+        things = [word for word in self._tokens[at:] if word not in ARTICLES]
+        return bool(things) and bool({things[0], things[0].removesuffix("s")} & self._known.own)
 
     def _is_another_one(self, word: str, singular: str) -> bool:
         """Whether it tells one thing from others by a place that the line does not name: "the one at the bag"."""
@@ -442,6 +457,10 @@ def _of_a_part(tokens: Tokens, line: Line) -> bool:
     if _ALL & words and _SOME & set(tokens) - words and not _ALL & set(tokens):
         return True  # "I undid one"
     told = set(tokens)
+    if line.want is Want.DONE and not _ALL & told:
+        things = {word for deed in line.deeds for thing in deed.things for word in thing.split()}
+        if {f"{word}s" for word in told & NOUNS} & things & NOUNS - told and not told & things & set(line.words):
+            return True  # "one glove is on"
     if (
         line.want is Want.DONE
         and not words & {"little", "bit"}
