@@ -181,7 +181,9 @@ class Interpreter:
             # "Yes, there is", of air that ought to be gone, is a no.
             return Answer(Kind.CONFIRM, "no")
         if label == "yes" or (label == "done" and expect.done_is_yes):
-            # Where the line's own words are wanted, a bare yes is none of them.
+            # Where the line's own words are wanted, a bare yes is none of them; "all set" may be.
+            if sense is Sense.GOOD and label == "yes" and not expect.done_is_yes and self._is_done_beside_yes(bare):
+                return self._good(expect)
             return self._confirmed(bare, label, expect) if expect.bare else _HEARD
         match sense:
             case Sense.GOOD:
@@ -223,6 +225,11 @@ class Interpreter:
             if isinstance(found, Answer):
                 return found
         return None
+
+    def _is_done_beside_yes(self, bare: tuple[str, ...]) -> bool:
+        """Whether a yes has words beside it that also stand alone: "yes, all set"."""
+        rest = tuple(word for word in bare if word != "yes")
+        return rest != bare and self._confirmation(rest) == "done"
 
     @staticmethod
     def _good(expect: ConfirmExpected) -> Answer:

@@ -38,7 +38,7 @@ from assistant.spoken.english.bench_words import (
     UNTOUCHED,
 )
 from assistant.spoken.english.claims import TAKEN_UP, Says, every_of, phrases_at
-from assistant.spoken.english.deeds import ALSO_CALLED, NUMBERS
+from assistant.spoken.english.deeds import ALSO_CALLED, NUMBERS, means_of
 from assistant.spoken.english.lines import Line, read_line
 from assistant.spoken.english.troubles import trouble_of
 from assistant.spoken.statement import Asked, Sense, Tokens, Want
@@ -50,6 +50,8 @@ _PUT_OFF = re.compile(
     r" in (?:a|an|one|two|another|just a|half a) (?:bit|while|tick|minutes?|moments?|seconds?|secs?|mins?|hours?|few) "
     r"| (?:one|another) (?:moment|second|minute|sec|min) | going to "
 )
+_LOOK_OUT = re.compile(r"\b(look|watch) out for\b")
+_RIGHT_PLACE = re.compile(r"\b(in(?:to)? the) (?:right|proper|correct) (bin|trash|waste|container|place)\b")
 _ENDS = frozenset(map(len, ASKING_ENDS))
 """How long they are."""
 _LINKS = frozenset(
@@ -106,6 +108,8 @@ def is_put_off(tokens: Tokens) -> bool:
 
 def _written_out(tokens: Tokens) -> Tokens:
     """Without what only leads to what is seen: "I can see a drop"."""
+    text = _LOOK_OUT.sub(r"\1 for", _RIGHT_PLACE.sub(r"\1 \2", " ".join(tokens)))
+    tokens = tuple(text.split())
     kept = [
         word
         for at, word in enumerate(tokens)
@@ -164,6 +168,10 @@ def _known_of(asked: Asked) -> _Known:
     things |= {word[:-1] for word in things if word[-1:] == "s" and word[:-1] in NOUNS}
     if things & {"clamp", "clamps", "unclamp", "clip"}:
         things |= {"clamp", "clip", "roller", "wheel", "slide"}
+    if line.deeds:
+        things |= means_of(asked.line) | {deed.verb.ing for deed in line.deeds if deed.leads}
+    if any(deed.verb.base in ("tell", "inform", "report", "ask") for deed in line.deeds):
+        things |= {"called", "phoned", "rang", "rung", "paged"}
     named = {*line.words, *(word.removesuffix("s") for word in line.words)}
     if "clamp" in own | named and not {"roller", "slide"} & named:
         named |= {"roller", "slide"}
@@ -176,7 +184,8 @@ def _known_of(asked: Asked) -> _Known:
         frozenset(own),
         frozenset(things),
         tuple(words for words in table if len(words) == 2 and words[1] in PARTICLES),
-        frozenset(word for deed in line.deeds for word in (deed.verb.base, deed.verb.ing)),
+        frozenset(word for deed in line.deeds if not deed.leads for word in (deed.verb.base, deed.verb.ing))
+        | frozenset(deed.verb.base for deed in line.deeds),
         every_of(line),
         frozenset(named),
         frozenset() if than is None else NOUNS.intersection(line.words[than:]).difference(line.words[:than]),
@@ -274,7 +283,7 @@ class _Reading:
 
     def _take(self, says: Says, length: int) -> bool:
         word = self._tokens[self._at]
-        if self._line.want is not Want.ANSWER and self._before() in OTHERS:
+        if self._line.want is not Want.ANSWER and self._before() in OTHERS and not self._knows(length):
             return False  # somebody else did
         if self._is_of_another(self._tokens[self._at : self._at + length]):
             return False
@@ -293,6 +302,11 @@ class _Reading:
         self.said.append(says)
         self._used |= set(range(self._at, self._at + length))
         return True
+
+    def _knows(self, length: int) -> bool:
+        """Whether it tells that who was to be told knows it now: "she understands"."""
+        said = " ".join(self._tokens[self._at : self._at + length])
+        return any(self._before() in deed.things and said in deed.verb.states for deed in self._line.deeds)
 
     def _is_of_another(self, words: Tokens) -> bool:
         """Whether what is said belongs to one thing of the line, and is said of another: "the bag is half full"."""
@@ -327,6 +341,7 @@ class _Reading:
             and self._is_thing(follows[0])
             and (
                 follows[1] in _UNHARMED
+                or UNTOUCHED.match(" ".join((*follows[1:], "")))
                 or any(follows[:n] in self._table for n in (2, 3, 4))
                 or any(follows[1:][:n] in self._table for n in (1, 2, 3))
             )
