@@ -4,6 +4,8 @@ The whole utterance must have a meaning; nothing is spotted inside other words, 
 near is accepted. Typed words come the same way.
 """
 
+from functools import lru_cache
+
 from assistant.spoken.aloud import Aloud
 from assistant.spoken.expect import (
     AnyExpected,
@@ -54,6 +56,7 @@ class Interpreter:
         self._readings = quantities.readings
         self._find_name = names.find
         self._speech = aloud.speech
+        self._said_of = lru_cache(maxsize=256)(self._sayings_of)
         phrases = tables.phrases
         self._commands = {phrase: command for command, known in phrases.commands.items() for phrase in known}
         self._confirmations = {
@@ -69,6 +72,7 @@ class Interpreter:
         self._longest_confirmation = max(map(len, self._confirmations))
         self._hesitations = tables.writing.hesitations
         self._courtesies = tuple(tuple(words.split()) for words in tables.writing.courtesies)
+        self._at_either_end = frozenset(word for words in self._courtesies for word in (words[0], words[-1]))
         self._names = Sentence(phrases.before_names, phrases.behind_names)
         self._carriers = tuple(tuple(words.split()) for words, kind in phrases.carriers.items() if kind is None)
         self._acknowledged = frozenset(tuple(phrase.split()) for phrase in phrases.acknowledged)
@@ -177,7 +181,9 @@ class Interpreter:
             # "Yes, there is", of air that ought to be gone, is a no.
             return Answer(Kind.CONFIRM, "no")
         if label == "yes" or (label == "done" and expect.done_is_yes):
-            # Where the line's own words are wanted, a bare yes is none of them.
+            # Where the line's own words are wanted, a bare yes is none of them; "all set" may be.
+            if sense is Sense.GOOD and label == "yes" and not expect.done_is_yes and self._is_done_beside_yes(bare):
+                return self._good(expect)
             return self._confirmed(bare, label, expect) if expect.bare else _HEARD
         match sense:
             case Sense.GOOD:
@@ -220,6 +226,11 @@ class Interpreter:
                 return found
         return None
 
+    def _is_done_beside_yes(self, bare: tuple[str, ...]) -> bool:
+        """Whether a yes has words beside it that also stand alone: "yes, all set"."""
+        rest = tuple(word for word in bare if word != "yes")
+        return rest != bare and self._confirmation(rest) == "done"
+
     @staticmethod
     def _good(expect: ConfirmExpected) -> Answer:
         return Answer(Kind.DONE, "done") if expect.done_is_yes else Answer(Kind.CONFIRM, "yes")
@@ -233,21 +244,29 @@ class Interpreter:
 
     def _choice(self, bare: tuple[str, ...], expect: ChoiceExpected) -> str | None:
         """The choice that these words are, written or spoken, or in a sentence of its own; None for none."""
-        for saying, choice in expect.sayings():
-            if bare and bare in (self._tokens_of(saying), self._tokens_of(self._speech(saying))):
-                return choice
-        if self._statements is None:
-            return None
+        choice = self._said_of(expect).get(bare) if bare else None
+        if choice is not None or self._statements is None:
+            return choice
         return self._statements.chosen(bare, expect.choices, expect.phrases, expect.line)
+
+    def _sayings_of(self, expect: ChoiceExpected) -> dict[tuple[str, ...], str]:
+        """What each saying of a choice means, written or spoken; the first counts."""
+        found: dict[tuple[str, ...], str] = {}
+        for saying, choice in expect.sayings():
+            for said in (saying, self._speech(saying)):
+                found.setdefault(self._tokens_of(said), choice)
+        return found
 
     def _confirmation(self, bare: tuple[str, ...]) -> str | None:
         """What the words confirm: "yes", "no", "done", or "mixed" where they contradict themselves."""
         # Every way to cut the words into phrases, as the kinds of phrase that it takes.
         reached: dict[int, set[frozenset[str]]] = {0: {frozenset()}}
         for at in range(len(bare)):
+            if at not in reached:
+                continue
             for end in range(at + 1, min(at + self._longest_confirmation, len(bare)) + 1):
                 label = self._confirmations.get(bare[at:end])
-                if label is not None and at in reached:
+                if label is not None:
                     reached.setdefault(end, set()).update(kinds | {label} for kinds in reached[at])
         # "Okay, done" is a done: what only says that something was heard changes nothing beside an answer.
         ways = {kinds - {_ACKNOWLEDGED} or kinds for kinds in reached.get(len(bare), set())}
@@ -280,7 +299,7 @@ class Interpreter:
         """The words without "please" and its like at either end; all of them where nothing else is left."""
         bare = tokens
         changed = True
-        while changed and bare:
+        while changed and bare and (bare[0] in self._at_either_end or bare[-1] in self._at_either_end):
             changed = False
             for words in self._courtesies:
                 if bare[: len(words)] == words:

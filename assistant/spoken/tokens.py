@@ -6,6 +6,7 @@ grammar has no rule for that, so the whole utterance is refused.
 
 import re
 from collections.abc import Iterable, Iterator
+from functools import lru_cache
 
 from assistant.spoken.tables import Writing
 
@@ -69,7 +70,7 @@ def glued(words: str) -> bool:
 
 def printable(words: str) -> bool:
     """Whether the words hold nothing but what can be shown, and white space."""
-    return all(c.isprintable() or c in " \t\r\n\u00a0\u202f\u2009" for c in words)
+    return words.isprintable() or all(c.isprintable() or c in " \t\r\n\u00a0\u202f\u2009" for c in words)
 
 
 class Tokeniser:
@@ -102,6 +103,8 @@ class Tokeniser:
             """,
             re.VERBOSE | re.ASCII,
         )
+        # The same few hundred words come again and again.
+        self._pieces = lru_cache(maxsize=2048)(self._cut)
 
     def tokens_of(self, words: str) -> tuple[str, ...]:
         """The pieces of an utterance: small letters, figures as written, "%" and "/"; `UNKNOWN` for the rest.
@@ -119,27 +122,27 @@ class Tokeniser:
         closed = True
         for chunk in text.split():
             pieces, ends_closed = self._pieces(chunk)
-            joins = not closed and len(pieces) > 0 and found and found[-1].isdigit() and pieces[0].startswith(".")
+            joins = bool(not closed and pieces and found and found[-1].isdigit() and pieces[0].startswith("."))
             if joins:
                 # A recogniser may write "83 .3".
-                found[-1] += pieces.pop(0)
-            found.extend(pieces)
+                found[-1] += pieces[0]
+            found.extend(pieces[1:] if joins else pieces)
             if pieces or joins:
                 closed = ends_closed
         return tuple(found)
 
-    def _pieces(self, chunk: str) -> tuple[list[str], bool]:
+    def _cut(self, chunk: str) -> tuple[tuple[str, ...], bool]:
         """The pieces of what stands between two spaces, and whether it ends in a mark such as a comma."""
         if chunk == "\x00":
-            return [UNKNOWN], True
+            return (UNKNOWN,), True
         core = chunk.lstrip(_OPENING)
         bare = core.rstrip(_CLOSING)
         closed = bare != core
         if not bare:
             # A lone mark says nothing; a lone point between figures must not join them.
-            return [], True
+            return (), True
         if bare in ("-", "--"):
-            return [], True
+            return (), True
         pieces: list[str] = []
         if re.match(r"-\.?\d", bare):
             pieces.append(MINUS)
@@ -152,7 +155,7 @@ class Tokeniser:
                 continue
             piece = self._piece.match(bare, at)
             if piece is None:
-                return [UNKNOWN], closed
+                return (UNKNOWN,), closed
             at = piece.end()
             text = piece.group()
             match piece.lastgroup:
@@ -164,7 +167,7 @@ class Tokeniser:
                     pieces.extend(self._word(text))
                 case _:
                     pieces.append(text)
-        return pieces, closed
+        return tuple(pieces), closed
 
     def _word(self, text: str) -> list[str]:
         """One word with contractions written out and apostrophes dropped."""

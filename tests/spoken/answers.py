@@ -1,5 +1,6 @@
 """The tables of what learners say at a step, and what is made of it, as interpreted and by a real guide."""
 
+import copy
 import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -64,13 +65,18 @@ def library() -> Mapping[tuple[str, tuple[str, ...]], Mapping[str, Any]]:
 
 def expected(row: Row) -> Expect:
     """What the line expects, with the author's own words where it is one of the library."""
-    known = library().get((row.line, row.choices), {})
-    if row.choices:
+    return _expected(row.kind, row.line, row.choices)
+
+
+@cache
+def _expected(kind: str, line: str, choices: tuple[str, ...]) -> Expect:
+    known = library().get((line, choices), {})
+    if choices:
         ways = tuple((way, choice) for choice, said in known.get("phrases", {}).items() for way in said)
-        return ChoiceExpected(row.choices, ways, row.line)
+        return ChoiceExpected(choices, ways, line)
     good, bad = (tuple(known.get(name, ())) for name in ("good", "bad"))
-    asked = Asked(row.line, WANTS[row.kind], good, bad)
-    return ConfirmExpected(done_is_yes=row.kind != "question", asked=asked, bare=known.get("bare", True))
+    asked = Asked(line, WANTS[kind], good, bad)
+    return ConfirmExpected(done_is_yes=kind != "question", asked=asked, bare=known.get("bare", True))
 
 
 def taken(row: Row, words: str = "") -> str:
@@ -90,19 +96,26 @@ def is_wrong(row: Row, found: str) -> bool:
     return found not in ("", row.means) and (found != "no" or row.is_clear)
 
 
+@cache
+def _asking(kind: str, line: str, choices: tuple[str, ...]) -> Guide:
+    """A guide that has just read the line aloud; each answer is given to a copy of it."""
+    asked: dict[str, Any] = {"kind": kind} | ({"seconds": 5} if kind == "wait" else {})
+    known = library().get((line, choices), {})
+    asked |= {name: known[name] for name in ("good", "bad", "bare", "phrases") if name in known}
+    if choices:
+        asked |= {"kind": "choice", "choices": choices}
+    step = Step.model_validate({"id": "step", "part": "Step", "say": line, "expect": asked, "critical": True})
+    guide = Guide(Papers(alone(step), "", {}, ENGLISH))
+    guide.receive(Opened(AT))
+    guide.receive(Recorded(1, ""))
+    return guide
+
+
 def lived(row: Row) -> str:
     """What a real guide makes of the words, typed at a step that reads the line aloud."""
-    asked: dict[str, Any] = {"kind": row.kind} | ({"seconds": 5} if row.kind == "wait" else {})
-    known = library().get((row.line, row.choices), {})
-    asked |= {name: known[name] for name in ("good", "bad", "bare", "phrases") if name in known}
-    if row.choices:
-        asked |= {"kind": "choice", "choices": row.choices}
-    step = Step.model_validate({"id": "step", "part": "Step", "say": row.line, "expect": asked, "critical": True})
-    guide = Guide(Papers(alone(step), "", {}, ENGLISH))
-    events: tuple[Opened | Typed, ...] = (Opened(AT), Typed(AT, row.words))
-    for number, event in enumerate(events, 1):
-        guide.receive(event)
-        guide.receive(Recorded(number, ""))
+    guide = copy.copy(_asking(row.kind, row.line, row.choices))
+    guide.receive(Typed(AT, row.words))
+    guide.receive(Recorded(2, ""))
     progress = guide.progress
     if progress.state is State.WAITING:
         return "start"

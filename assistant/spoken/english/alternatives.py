@@ -55,10 +55,41 @@ _SEEN = ("as far as i can see", "as far as i can tell", "so far as i can see", "
 """What only tells that it was looked at."""
 _ONLY_HEARD = frozenset({"okay", "right", "alright", "all", "sure", "ready", "great", "yes"})
 _PAST = frozenset({"was", "were", "had"})
+_EARLIER = re.compile(
+    r" (?:this (?:morning|afternoon)|last (?:night|time)|earlier|yesterday|before|at first|at the start) "
+)
+"""When something was so that need not be so any more."""
+_FOR_A_WHILE = re.compile(r" for (?:\w+ ){1,3}(?:seconds?|minutes?|mins?|hours?|days?) ")
+_TAKE_OF = frozenset(
+    {
+        "free",
+        "clear",
+        "full",
+        "none",
+        "some",
+        "nothing",
+        "plenty",
+        "lots",
+        "neither",
+        "both",
+        "all",
+        "out",
+        "rid",
+        "one",
+    }
+    | {"above", "below", "upstream", "downstream", "short"}
+)
+"""Words that say what they say before an "of", too: "free of air"; "a sound of dripping" is nothing sound."""
+_ALSO_VERBS = {"stay": "staying"}
+_NEAR = ("nearly", "almost")
 _WHEN = frozenset({"yesterday", "ago", "already"})
 _SKIPPED = (FRAME | {"has", "am", "been"}) - {"one", "this", "there", "here", "okay", "see"}
+_BUT = re.compile(r" (?:apart from|aside from|except(?: for)?) ")
 _LEAVES_OUT = frozenset({"but", "except"})
 _CARRIES = frozenset({"do", "does", "did", "has", "have", "can"})
+_SOURCES = frozenset({"book", "chart", "table", "list", "label", "guide", "reference", "display", "screen", "policy"})
+"""What is looked things up in: "the book says"."""
+_SOMEBODY = frozenset({"somebody", "someone"})
 _SPEAKERS = frozenset({"he", "she", "they", "you", "nurse", "partner", "colleague", "somebody", "someone"})
 _WHOLE = ""
 
@@ -82,9 +113,9 @@ def chosen(tokens: Tokens, choices: Tokens, sayings: tuple[tuple[str, str], ...]
     """
     if not tokens or set(tokens) <= _ONLY_HEARD:
         return None
-    exact = {choice for choice in choices for way in ways_of(choice, choices) if tokens == cut(way)}
+    exact = _listed(choices).get(tokens, frozenset())
     if len(exact) == 1:
-        return exact.pop()
+        return next(iter(exact))
     tokens = tokens[:-1] if tokens[-1:] == ("yet",) and set(tokens) & _DENIALS else tokens
     claims = _claims(choices, sayings)
     if not tokens or is_put_off(tokens) or tokens[-1] in UNFINISHED_ENDS or _asks(tokens, claims):
@@ -93,6 +124,16 @@ def chosen(tokens: Tokens, choices: Tokens, sayings: tuple[tuple[str, str], ...]
         return None
     reading = _Reading(tokens, claims, line)
     return reading.choice(choices) if reading.read() else None
+
+
+@lru_cache(maxsize=256)
+def _listed(choices: Tokens) -> dict[Tokens, frozenset[str]]:
+    """The alternatives that a listed way to say one means, by its words."""
+    found: dict[Tokens, frozenset[str]] = {}
+    for choice in choices:
+        for way in ways_of(choice, choices):
+            found[cut(way)] = found.get(cut(way), frozenset()) | {choice}
+    return found
 
 
 def _repeats(tokens: Tokens, line: Tokens) -> bool:
@@ -126,7 +167,11 @@ def _claims(choices: Tokens, sayings: tuple[tuple[str, str], ...]) -> dict[Token
     authored += [(f"{choice} one", choice) for choice in choices]
     authored += [(short, choice) for said, choice in sayings if (short := _without_one(said))]
     _add(table, [(said, _Claim(frozenset({(choice, _WHOLE)}))) for said, choice in authored])
-    whole = [(way, choice) for choice in choices for way in (*ways_of(choice, choices), *_missing(choice, choices))]
+    whole = [
+        (way, choice)
+        for choice in choices
+        for way in (*ways_of(choice, choices), *_missing(choice, choices), *_going_on(choice), *_nearly(choice))
+    ]
     _add(table, [(way, _Claim(frozenset({(choice, _WHOLE)}))) for way, choice in whole])
     of_parts: list[tuple[str, _Claim]] = []
     for choice in choices:
@@ -148,13 +193,28 @@ def _add(table: dict[Tokens, _Claim], rows: list[tuple[str, _Claim]], *, over: b
         said = cut(way)
         words = _content(said)
         # "Has fluid" must not make a claim of every "fluid".
-        worn_down = len(words) == 1 < len(said) and words[0] in NEUTRAL | NOUNS | _DENIALS
+        worn_down = len(words) == 1 < len(said) and words[0] in (NEUTRAL | NOUNS | _DENIALS) - {"hear"}
         if not words or worn_down or (words in before and not over):
             continue
         old = table.get(words, _Claim(frozenset()))
         if words in before:
             claim = _Claim(frozenset(), claim.not_so)
         table[words] = _Claim(old.so | claim.so, old.not_so | claim.not_so)
+
+
+def _going_on(choice: str) -> tuple[str, ...]:
+    """What is so, as it comes about: "staying in" of "stays in"."""
+    words = choice.lower().removeprefix("it ").split()
+    base = words[0].removesuffix("s")
+    if base == words[0] or base not in VERBS | _ALSO_VERBS:
+        return ()
+    return (" ".join((VERBS[base].ing if base in VERBS else _ALSO_VERBS[base], *words[1:])),)
+
+
+def _nearly(choice: str) -> tuple[str, ...]:
+    """What is nearly so, in all the words for what is so: "almost used up" of "nearly empty"."""
+    near, _, so = choice.lower().partition(" ")
+    return tuple(f"{word} {way}" for way in (so, *ways_of(so, ())) for word in _NEAR) if near in _NEAR else ()
 
 
 def _without_one(said: str) -> str:
@@ -229,17 +289,24 @@ class _Reading:
                 if not self._word(words, at, line):
                     return False
                 at += 1
-        self.of_a_part |= self._names_a_part()
-        return not self._denied and bool(self.so | self.not_so)
+        text = f" {' '.join(self.tokens)} "
+        self.past |= _EARLIER.search(text) is not None and "looked" in self.tokens
+        self.of_a_part |= self._names_a_part() or _FOR_A_WHILE.search(text) is not None
+        return not self._denied and bool(self.so | self.not_so or self._lacks_one())
 
     def choice(self, choices: Tokens) -> str | None:
         """The one alternative that all of it fits."""
         if self.so & self.not_so:
             return None
+        if "something missing" in choices and self._lacks_one():
+            return "something missing"
         said = {choice for choice, _part in self.so}
         complete = {choice for choice in said if self._is_complete(choice)}
         left = [choice for choice in choices if all(choice != denied for denied, _part in self.not_so)]
-        if len(complete) == 1 and (len(said) == 1 or complete <= OF_A_PART):
+        worse = complete & OF_A_PART
+        if self.left_out and len(worse) == 1 and said == complete:
+            (found,) = worse  # "breathing easily, but her chest hurts"
+        elif len(complete) == 1 and (len(said) == 1 or complete <= OF_A_PART):
             (found,) = complete
         elif (
             not complete
@@ -255,6 +322,12 @@ class _Reading:
             return None
         return None if (self.past and found not in PAST) or (self.told and found not in FELT) else found
 
+    def _lacks_one(self) -> bool:
+        """Whether all is there except one thing that an order has: "everything but the signature"."""
+        words = [word for word in self.tokens if word not in DETERMINERS or word == "all"]
+        at = next((at for at, word in enumerate(words) if word in _LEAVES_OUT), 0)
+        return self.left_out and words[0] in ("everything", "all") and len(words) == at + 2 and words[-1] in ORDERED
+
     def _is_complete(self, choice: str) -> bool:
         parts = {part for other, part in self.so if other == choice}
         return _WHOLE in parts or set(parts_of(choice.lower())) <= parts
@@ -264,6 +337,7 @@ class _Reading:
         text = f" {' '.join(self.tokens)} "
         for seen in _SEEN:
             text = text.replace(f" {seen} ", " ")
+        text = _BUT.sub(" but ", text)
         tokens = tuple(text.split())
         while tokens[:1] == ("okay",) and len(tokens) > 1:
             tokens = tokens[1:]
@@ -273,6 +347,8 @@ class _Reading:
         for at, word in enumerate(tokens):
             follows = tokens[at + 1 : at + 2]
             if word in _CARRIES and follows in (("not",), ("see",), ("feel",), ("hear",)):
+                continue
+            if word in ("can", "may") and tokens[at - 1 : at] in (("they",), ("it",), ("both",)) and follows:
                 continue
             if word == "this" and follows == ("one",):
                 continue
@@ -287,7 +363,10 @@ class _Reading:
         end = at + length
         if words[end - 1] == "any" and end < len(words):
             return True  # "I don't see any | air"
-        return length == 1 and words[at] in ("right", "left") and words[at + 1 : at + 2] in (("at",), ("hand",))
+        follows = words[end : end + 1]
+        if length == 1 and follows == ("of",) and words[at] not in _TAKE_OF:
+            return True  # "a sound of dripping"
+        return length == 1 and words[at] in ("right", "left") and follows in (("at",), ("hand",))
 
     def _take(self, claim: _Claim, words: Tokens, follows: Tokens) -> bool:
         denies = self._denied or self._again
@@ -322,19 +401,26 @@ class _Reading:
         if word in _FEWER:
             self.of_a_part = True
             return True
+        if word in _SOURCES and words[at + 1 : at + 2] == ("says",):
+            return True
+        if word == "says" and words[at - 1 : at] and words[at - 1] in _SOURCES:
+            return True
+        if word in _SOMEBODY and at == 0:
+            self.of_a_part = True  # of a fault it does not matter who brought it about
+            return True
         if word == "says" and words[at - 1 : at] and words[at - 1] in _SPEAKERS:
             self.told = words[at - 1] in ("he", "she")
             return self.told
         apart = word in TOLD_APART or OTHER_PLACES.get(word, frozenset()) & line
         if word in TURNING or (apart and word not in line):
             return False
-        self._named.add(word)
+        self._named |= {word, word.removesuffix("ed")}
         if word in ALSO_NEUTRAL:
             return True
         if word in NOUNS:
             known = word in line or f"{word}s" in line
             self.of_a_part |= not known
-            return known or word in AT_FAULT or (at > 0 and words[at - 1] in PREPOSITIONS)
+            return known or word in AT_FAULT or (at > 0 and words[at - 1] in PREPOSITIONS | _LEAVES_OUT)
         return word in NEUTRAL or word in line or word in _BETWEEN or word.isdigit()
 
     def _deny(self, word: str) -> bool:

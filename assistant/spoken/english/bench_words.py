@@ -67,7 +67,7 @@ NEUTRAL = _set("""
     inches foot feet happy aware left right hand self anymore alone even hangs hanging sits hung listed ok
     deep wide much loud long high right neat nicely gentle still again today
     two three four five six seven eight nine ten eleven twelve fifteen twenty
-    thirty forty fifty sixty seventy eighty ninety hundred thousand clock noon midnight morning evening tonight
+    thirty forty fifty sixty seventy eighty ninety hundred thousand clock oclock noon midnight morning evening tonight
     nurse colleague mister mrs miss comfortable comfy relaxed calm lovely beautifully steady steadily freely
     quietly softly firm home deep round wide main big thing things everyone people brand whole
     lots couple few inwards outwards upwards downwards upright sideways flat level straightforward standing
@@ -82,9 +82,9 @@ NEUTRAL = _set("""
 """Words that change nothing about what is claimed."""
 _TOUCH = r"(?:touch(?:ed|ing)?|spill(?:ed|ing)?|spilt|los(?:e|ing|t)|wast(?:e|ed|ing)|contaminat(?:ed|e|ing))"
 _END = r"(?:(?:the |its |my )?(?:tip|spike|port|hub|end|ends|tips|cap|connector|ports))"
-_WHAT = rf"(?:anything|it|either one|either|any of it|any|them|a drop|a thing|{_END})"
+_WHAT = rf"(?:anything|it|either one|either|any of it|any|them|a drop|a thing|{_END}(?: (?:or|nor|and) {_END})?)"
 UNTOUCHED = re.compile(
-    r"(?:(?:(?:i |we |have |has |had |did |and )*(?:not|never|without|nobody|nothing|no)(?: has| is| have)? "
+    r"(?:(?:(?:i |we |is |are |have |has |had |did |and )*(?:not|never|without|nobody|nothing|no)(?: has| is| have)? "
     rf"{_TOUCH}(?: {_WHAT})?)|(?:kept {_END} (?:sterile|clean))|(?:{_TOUCH} (?:nothing|neither|none of it))) "
 )
 """What is said besides: that nothing was touched or lost."""
@@ -104,6 +104,7 @@ NEUTRAL_PHRASES = tuple(
         *("so far as i can see", "right to the end", "right up", "right in", "right on", "right at"),
         *("right down", "right through", "for you", "what is coming", "what i am going to do", "right there"),
         *("first drop", "first one", "a moment ago", "just now", "all the way", "i can tell", "any more"),
+        *("on my watch", "by my watch", "on my phone"),
     )
 )
 """What is said of how it was done."""
@@ -123,7 +124,7 @@ NOUNS = _set("""
     machine device monitor trolley station bench desk curtain gown mask apron goggles towel dispenser pedal lever
     knob switch cable lead plug valve filter piggyback extension strip strips bandage gauze plaster film elbow
     balance flow key keys word words number numbers value values reading readings message page box packet glass
-    joint joints thread buzzer
+    joint joints thread buzzer foil sleeve
     connection connections weight plunger flange outlet outlets gap catheters colleague nurse reason
     rundown state condition place spot corner edge edges
 """)
@@ -159,7 +160,7 @@ ALL_GOOD = _phrases("""
 """)
 ALL_RIGHT = _phrases("correct, all correct, is right, are right, looks right, is correct, are correct")
 """What says that it is as asked, where nothing is looked for."""
-ASKING_ENDS = tuple(
+ASKING_ENDS = frozenset(
     tuple(phrase.split())
     for phrase in (
         *("right", "is it", "are they", "is not it", "is it not", "are they not", "or not", "does it", "do they"),

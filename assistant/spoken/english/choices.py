@@ -110,11 +110,12 @@ still bleeding | bleeding, oozing, blood, still oozing, bleeds, still blood, bit
 still, oozes, drop of blood, some blood, blood coming, not stopped, not dry, wet, trickling, bleeding some
 feeling fine | fine, good, well, comfortable, okay, feels fine, feels good, she fine, he fine, feeling good, feeling \
 okay, feels well, all right, feels all right, happy, no problems, feels okay, fine in self, not any complaints, says \
-fine
+fine, no complaints, doing fine, doing okay, doing well, doing good
 in pain | pain, hurts, sore, hurting, she in pain, he in pain, has pain, painful, aching, has some pain, feels pain, \
 complains of pain
 itching | itchy, itches, itch, scratching, hives, itchy skin, itching all over, has rash, rash
-short of breath | breathless, out of breath, hard to breathe, short breath, struggling to breathe, can not breathe, \
+short of breath | breathless, not catch breath, not catch his breath, \
+not catch her breath, out of breath, hard to breathe, short breath, struggling to breathe, can not breathe, \
 not breathe, gasping, breathing hard, trouble breathing, wheezing, puffing, struggling for breath, breathing fast
 breathing easily | breathing fine, breathing normally, easy, comfortable, breathing well, breathing okay, breathes \
 easily, breathing easy, no trouble breathing, no trouble with breath
@@ -426,7 +427,7 @@ EITHER_OR = tuple(
             *("it stays/it comes out", "enough/too little", "none/bleeding", "none/a bleeding risk", "dry/leaking"),
             *("blood return/no blood", "all there/something missing", "all three/something missing"),
             *("within range/out of range", "same fluid/something else", "whole/piece missing", "healthy/changed"),
-            *("clear/another alert", "it has moved/where it was", "a free port/none"),
+            *("clear/another alert", "it has moved/where it was", "a free port/none", "large vein/small vein"),
         )
     )
 )
@@ -459,7 +460,8 @@ ORDERED = (
 ALSO_NEUTRAL = frozenset(
     {"coming", "inside", "she", "he", "her", "him", "his", "patient", "key", "typed", "keyed", "chose", "chosen"}
     | {"selected", "picked", "used", "took", "got", "found", "gums", "nose", "mouth", "running", "flushing"}
-    | {"dripping", "drips", "flushes", "runs"}
+    | {"dripping", "drips", "flushes", "runs", "anywhere", "doctor", "peeing", "passing", "urine"}
+    | {"sealed", "unopened", "intact"}
 )
 """Words beside those of `bench_words.NEUTRAL` that change nothing about which alternative it is."""
 

@@ -125,6 +125,11 @@ def _of_points(line: Line) -> list[tuple[str, Says]]:
     return rows
 
 
+def _also(deed: Deed) -> tuple[str, ...]:
+    """Other verbs for the same deed: "rub" for "clean"."""
+    return tuple(sorted(verb.base for verb in VERBS.values() if verb.past[0] in deed.verb.past))
+
+
 def _doing(deed: Deed) -> tuple[str, ...]:
     """How it is said that it is being done, by other verbs for it too: "rubbing" for hands that are to be cleaned."""
     others = {verb.ing for verb in VERBS.values() if verb.past[0] in deed.verb.past}
@@ -164,7 +169,10 @@ def _of_deeds(line: Line) -> list[tuple[str, Says]]:
     if line.want is Want.START:
         rows += [(phrase, Says(every)) for phrase in (*STARTED, *(ing for deed in line.deeds for ing in _doing(deed)))]
         rows += [
-            (f"{start} to {deed.verb.base}", Says(every)) for deed in line.deeds for start in ("starting", "i start")
+            (f"{start} to {base}", Says(every))
+            for deed in line.deeds
+            for base in (deed.verb.base, *_also(deed))
+            for start in ("starting", "i start")
         ]
         rows += [(f"start {what}", Says(every)) for what in ("timing", "the time", "the timer now")]
     return rows

@@ -90,6 +90,8 @@ ALSO_CALLED = {
     "connection": ("connections", "joint", "joints", "luer", "luers", "one"),
     "block": ("blockage", "kink", "clot", "problem"),
     "entry": ("screen", "display"),
+    "pharmacist": ("pharmacy", "chemist"),
+    "prescriber": ("doctor", "physician"),
     "colleague": ("she", "he", "partner", "nurse"),
     "catheter": ("cannula",),
     "cannula": ("catheter",),
@@ -246,6 +248,27 @@ def meanwhile_of(line: str) -> tuple[Tokens, ...]:
     )
 
 
+def untouched_of(line: str) -> tuple[Tokens, ...]:
+    """How a learner repeats what was to be left alone: "press nothing yet" is "haven't pressed anything"."""
+    verbs = [VERBS[word] for word in re.findall(r"\b(\w+) nothing\b", line.lower()) if word in VERBS]
+    return tuple(
+        tuple(f"{said}".split())
+        for verb in verbs
+        for past in verb.past
+        for said in (f"have not {past} anything", f"not {past} anything", f"{past} nothing", f"nothing {past}")
+    ) + tuple(("did", "not", verb.base, "anything") for verb in verbs)
+
+
+def means_of(line: str) -> frozenset[str]:
+    """What was done with the means that a line names: "with gauze and tape" is "taped"; it says nothing by itself."""
+    found = re.search(r"\bwith ([a-z ]+?) and ([a-z]+)\b", line.lower())
+    return (
+        frozenset(past for name in found.groups() if name in VERBS for past in VERBS[name].past)
+        if found
+        else frozenset()
+    )
+
+
 _AIR = ("air", "bubbles", "air bubbles")
 
 
@@ -336,6 +359,8 @@ def deed_of(verb: Verb, rest: str) -> Deed:
     return Deed(verb, _called(noun), frozenset(so), frozenset(not_so - so), places)
 
 
+_BUTTONS = frozenset({"start", "stop", "pause", "silence"})
+_CLOCKS = ("alarm", "timer", "reminder")
 _UN = {"cap": "uncapped", "wrap": "unwrapped", "wrapper": "unwrapped", "cover": "uncovered", "tape": "untaped"}
 
 
@@ -351,6 +376,11 @@ def _by_thing(verb: Verb, noun: list[str], rest: str) -> set[str]:
             so |= set(VERBS[word].past)
     if "gloves" in rest.split() and verb.base in ("put", "don", "wear", "pull"):
         so |= {"gloved", "gloved up", "on my hands", "wearing them", "wearing gloves", "wearing"}
+    if verb.base in _BUTTONS:
+        so |= {f"{pressed} {verb.base}" for pressed in ("hit", "pressed", "pushed")}
+    if verb.base == "set" and re.search(r"\ba time\b", rest):
+        so |= {f"set {a}{clock}" for a in ("a ", "an ", "the ", "my ", "") for clock in _CLOCKS}
+        so |= {f"{clock} {is_}set" for is_ in ("is ", "") for clock in (*_CLOCKS, *(f"{name}s" for name in _CLOCKS))}
     if verb.base in ("press", "hit", "push") and "start" in noun[:1]:
         so |= {*VERBS["start"].past, *VERBS["start"].states}
     if verb.base in ("press", "hit", "push") and noun[:1] in (["stop"], ["pause"]):
@@ -410,6 +440,6 @@ def _places(place: list[str]) -> tuple[str, ...]:
     words = [word for word in place[1:stop] if word not in DETERMINERS]
     if not words:
         return ()
-    lead = PREPOSITIONS[place[0]]
+    leads = ("over", "on") if place[0] == "over" else (PREPOSITIONS[place[0]],)
     ends = [" ".join(words[at:]) for at in range(len(words))]
-    return tuple(f"{lead} {article}{end}" for end in ends for article in ("the ", "", "a "))
+    return tuple(f"{lead} {article}{end}" for lead in leads for end in ends for article in ("the ", "", "a "))

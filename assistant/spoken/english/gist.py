@@ -6,7 +6,8 @@ thing) ends the reading, and so does a word that is not known.
 """
 
 import re
-from dataclasses import replace
+from dataclasses import dataclass, replace
+from functools import lru_cache
 from itertools import pairwise
 
 from assistant.spoken.english.bench_words import (
@@ -37,7 +38,7 @@ from assistant.spoken.english.bench_words import (
     UNTOUCHED,
 )
 from assistant.spoken.english.claims import TAKEN_UP, Says, every_of, phrases_at
-from assistant.spoken.english.deeds import ALSO_CALLED, NUMBERS
+from assistant.spoken.english.deeds import ALSO_CALLED, NUMBERS, means_of
 from assistant.spoken.english.lines import Line, read_line
 from assistant.spoken.english.troubles import trouble_of
 from assistant.spoken.statement import Asked, Sense, Tokens, Want
@@ -49,9 +50,15 @@ _PUT_OFF = re.compile(
     r" in (?:a|an|one|two|another|just a|half a) (?:bit|while|tick|minutes?|moments?|seconds?|secs?|mins?|hours?|few) "
     r"| (?:one|another) (?:moment|second|minute|sec|min) | going to "
 )
+_LOOK_OUT = re.compile(r"\b(look|watch) out for\b")
+_RIGHT_PLACE = re.compile(r"\b(in(?:to)? the) (?:right|proper|correct) (bin|trash|waste|container|place)\b")
+_ENDS = frozenset(map(len, ASKING_ENDS))
+"""How long they are."""
 _LINKS = frozenset(
     {"is", "are", "has", "have", "been", "all", "now", "still", "already", "just", "about", "fully", "nicely"}
 )
+_WHERE_NOTHING_BELONGS = frozenset({"floor", "ground", "bed", "sheet", "sheets", "lap"})
+"""What drips or hangs there is not where a question asks for it."""
 _UNHARMED = frozenset({"fine", "good", "okay", "sterile", "clean", "untouched"})
 _A_BIT = frozenset({("a", "bit"), ("a", "little"), ("little", "bit")})
 _PARTICLE_WITHIN = 7
@@ -60,15 +67,15 @@ _PARTICLE_WITHIN = 7
 
 def gist(tokens: Tokens, asked: Asked) -> Sense | None:
     """What the words say of all that is asked: good, bad, a part of it (acknowledged), or nothing (None)."""
-    line = read_line(asked)
-    reading = _Reading(_written_out(tokens), line, phrases_at(asked))
+    known = _known_of(asked)
+    line, every = known.line, known.every
+    reading = _Reading(_written_out(tokens), known)
     if not reading.read():
         return None
     so = frozenset(at for says in reading.said if says.so for at in says.about)
     not_so = frozenset(at for says in reading.said if not says.so for at in says.about)
     if not so | not_so or (so & not_so and not reading.turned):
         return None
-    every = every_of(line)
     if line.either:
         sense = Sense.GOOD if so else Sense.BAD if not_so == every else Sense.ACKNOWLEDGED
     else:
@@ -77,6 +84,12 @@ def gist(tokens: Tokens, asked: Asked) -> Sense | None:
         return None
     if sense is Sense.GOOD and line.want is not Want.ANSWER and trouble_of(reading.beside()) is not None:
         return None
+    if (
+        sense is Sense.GOOD
+        and line.want is Want.ANSWER
+        and _WHERE_NOTHING_BELONGS.intersection(tokens) - set(line.words)
+    ):
+        return None  # "drops are falling on the floor"
     if sense is Sense.GOOD and (reading.turned or _of_a_part(tokens, line)):
         return None if reading.turned else Sense.ACKNOWLEDGED
     return sense
@@ -84,7 +97,7 @@ def gist(tokens: Tokens, asked: Asked) -> Sense | None:
 
 def asks_at_its_end(tokens: Tokens) -> bool:
     """Whether an end makes a question of a statement: "it's closed, right"."""
-    return any(tokens[-len(end) :] == end for end in ASKING_ENDS if len(end) < len(tokens))
+    return any(tokens[-length:] in ASKING_ENDS for length in _ENDS if length < len(tokens))
 
 
 def is_put_off(tokens: Tokens) -> bool:
@@ -95,6 +108,8 @@ def is_put_off(tokens: Tokens) -> bool:
 
 def _written_out(tokens: Tokens) -> Tokens:
     """Without what only leads to what is seen: "I can see a drop"."""
+    text = _LOOK_OUT.sub(r"\1 for", _RIGHT_PLACE.sub(r"\1 \2", " ".join(tokens)))
+    tokens = tuple(text.split())
     kept = [
         word
         for at, word in enumerate(tokens)
@@ -110,6 +125,73 @@ _NEUTRAL_BY_FIRST = {
 """The same by their first word: there are hundreds, and each word of an answer is looked at."""
 
 
+@dataclass(frozen=True)
+class _Known:
+    """What is known before a word is read: all that depends on the line alone.
+
+    Attributes:
+        line: what is asked for.
+        table: what each phrase says.
+        lengths: how long the phrases are that begin with a word, the longest first.
+        longest: the length of the longest phrase.
+        own: the things that its deeds are done to.
+        things: every thing that it names, by each of its words.
+        split: verbs with a particle that other words may stand between.
+        doing: its verbs, as they are while it is being done.
+        every: the places of all that it asks for.
+        named: its words, also without their s.
+        compared: things that it only compares with: "higher than the primary".
+    """
+
+    line: Line
+    table: dict[Tokens, Says]
+    lengths: dict[str, tuple[int, ...]]
+    longest: int
+    own: frozenset[str]
+    things: frozenset[str]
+    split: tuple[Tokens, ...]
+    doing: frozenset[str]
+    every: frozenset[int]
+    named: frozenset[str]
+    compared: frozenset[str]
+
+
+@lru_cache(maxsize=512)
+def _known_of(asked: Asked) -> _Known:
+    line, table = read_line(asked), phrases_at(asked)
+    lengths: dict[str, set[int]] = {}
+    for words in filter(None, table):
+        lengths.setdefault(words[0], set()).add(len(words))
+    own = {thing for deed in line.deeds for thing in deed.things}
+    also = (other for word in line.words for other in ALSO_CALLED.get(word, ()))
+    things = {word for thing in (*line.things, *own, *also, *line.words) for word in thing.split()}
+    things |= {word[:-1] for word in things if word[-1:] == "s" and word[:-1] in NOUNS}
+    if things & {"clamp", "clamps", "unclamp", "clip"}:
+        things |= {"clamp", "clip", "roller", "wheel", "slide"}
+    if line.deeds:
+        things |= means_of(asked.line) | {deed.verb.ing for deed in line.deeds if deed.leads}
+    if any(deed.verb.base in ("tell", "inform", "report", "ask") for deed in line.deeds):
+        things |= {"called", "phoned", "rang", "rung", "paged"}
+    named = {*line.words, *(word.removesuffix("s") for word in line.words)}
+    if "clamp" in own | named and not {"roller", "slide"} & named:
+        named |= {"roller", "slide"}
+    than = min((line.words.index(word) for word in ("than", "below", "above") if word in line.words), default=None)
+    return _Known(
+        line,
+        table,
+        {word: tuple(sorted(found, reverse=True)) for word, found in lengths.items()},
+        max(map(len, table), default=1),
+        frozenset(own),
+        frozenset(things),
+        tuple(words for words in table if len(words) == 2 and words[1] in PARTICLES),
+        frozenset(word for deed in line.deeds if not deed.leads for word in (deed.verb.base, deed.verb.ing))
+        | frozenset(deed.verb.base for deed in line.deeds),
+        every_of(line),
+        frozenset(named),
+        frozenset() if than is None else NOUNS.intersection(line.words[than:]).difference(line.words[:than]),
+    )
+
+
 class _Reading:
     """One statement, read word by word.
 
@@ -119,26 +201,11 @@ class _Reading:
         led_by_no: it began with a no of its own.
     """
 
-    def __init__(self, tokens: Tokens, line: Line, table: dict[Tokens, Says]) -> None:
+    def __init__(self, tokens: Tokens, known: "_Known") -> None:
         self._tokens = tokens
-        self._line = line
-        self._table = table
-        self._longest = max(map(len, table), default=1)
-        named = (*line.things, *(thing for deed in line.deeds for thing in deed.things))
-        self._own = {thing for deed in line.deeds for thing in deed.things}
-        also = (other for word in line.words for other in ALSO_CALLED.get(word, ()))
-        self._things = {word for thing in (*named, *also, *line.words) for word in thing.split()}
-        self._things |= {word[:-1] for word in self._things if word[-1:] == "s" and word[:-1] in NOUNS}
-        if self._things & {"clamp", "clamps", "unclamp", "clip"}:
-            self._things |= {"clamp", "clip", "roller", "wheel", "slide"}
-        self._split = {words for words in table if len(words) == 2 and words[1] in PARTICLES}
-        self._doing = {word for deed in line.deeds for word in (deed.verb.base, deed.verb.ing)}
-        self._every = every_of(line)
-        self._named = {*line.words, *(word.removesuffix("s") for word in line.words)}
-        if "clamp" in self._own | self._named and not {"roller", "slide"} & self._named:
-            self._named |= {"roller", "slide"}
-        than = min((line.words.index(word) for word in ("than", "below", "above") if word in line.words), default=None)
-        self._compared = set() if than is None else set(line.words[than:]) & NOUNS - set(line.words[:than])
+        self._known = known
+        self._line = known.line
+        self._table = known.table
         self._at = 0
         self._denied = ""
         self._deny_again = False
@@ -165,7 +232,7 @@ class _Reading:
 
     def beside(self) -> Tokens:
         """What is said beside the claims and the names of the line's own things: there may be trouble in it."""
-        own = self._things & NOUNS
+        own = self._known.things & NOUNS
         return tuple(word for at, word in enumerate(self._tokens) if at not in self._used and word not in own)
 
     def _after(self, steps: int = 1) -> str:
@@ -178,7 +245,7 @@ class _Reading:
         """The length of a phrase here that says nothing of what is asked: "without touching the tip"."""
         rest = self._tokens[self._at :]
         here = (*_NEUTRAL_BY_FIRST.get(rest[0], ()), *self._line.meanwhile)
-        listed = max((len(words) for words in here if rest[: len(words)] == words), default=0)
+        listed = max((len(words) for words in here if rest[: len(words)] == words), default=0) if here else 0
         return listed or (0 if self._denied else self._says_beside(self._at))
 
     def _says_beside(self, at: int) -> int:
@@ -186,23 +253,23 @@ class _Reading:
         rest = " ".join((*self._tokens[at:], ""))
         untouched = UNTOUCHED.match(rest)
         if (untouched and not (self._line.want is Want.ANSWER and "touch" in untouched[0])) or (
-            untouched and not any(self._tokens[at : at + n] in self._table for n in range(2, self._longest + 1))
+            untouched and not any(self._tokens[at : at + n] in self._table for n in range(2, self._known.longest + 1))
         ):
             return len(untouched[0].split())
         flawless = FLAWLESS.match(rest) if self._line.want is not Want.ANSWER else None
         words = flawless[0].split() if flawless else []
-        return 0 if self._own & {"air", "bubbles"} & set(words) else len(words)
+        return 0 if self._known.own & {"air", "bubbles"} & set(words) else len(words)
 
     def _phrase(self) -> int:
         """The length of the phrase here that says something; 0 where there is none, -1 where it cannot be taken."""
         tokens, at = self._tokens, self._at
-        for length in range(min(self._longest, len(tokens) - at), 0, -1):
-            says = self._table.get(tokens[at : at + length])
+        for length in self._known.lengths.get(tokens[at], ()):
+            says = self._table.get(tokens[at : at + length]) if at + length <= len(tokens) else None
             if says is None or self._goes_round(at + length):
                 continue
             if length > 1 or self._stands_alone():
                 return length if self._take(says, length) else -1
-        for first, particle in self._split:
+        for first, particle in self._known.split:
             if tokens[at] == first and particle in tokens[at + 2 : at + _PARTICLE_WITHIN]:
                 return 1 if self._take(self._table[first, particle], 1) else -1
         return 0
@@ -216,7 +283,7 @@ class _Reading:
 
     def _take(self, says: Says, length: int) -> bool:
         word = self._tokens[self._at]
-        if self._line.want is not Want.ANSWER and self._before() in OTHERS:
+        if self._line.want is not Want.ANSWER and self._before() in OTHERS and not self._knows(length):
             return False  # somebody else did
         if self._is_of_another(self._tokens[self._at : self._at + length]):
             return False
@@ -236,6 +303,11 @@ class _Reading:
         self._used |= set(range(self._at, self._at + length))
         return True
 
+    def _knows(self, length: int) -> bool:
+        """Whether it tells that who was to be told knows it now: "she understands"."""
+        said = " ".join(self._tokens[self._at : self._at + length])
+        return any(self._before() in deed.things and said in deed.verb.states for deed in self._line.deeds)
+
     def _is_of_another(self, words: Tokens) -> bool:
         """Whether what is said belongs to one thing of the line, and is said of another: "the bag is half full"."""
         before = [word for word in self._tokens[: self._at] if word not in _LINKS]
@@ -247,7 +319,7 @@ class _Reading:
         if owners and own and not names & own and any(names & set(deed.things) for deed in others):
             return True
         undone = [deed for deed in self._line.deeds if " ".join(words) in deed.not_so]
-        return bool(undone) and bool(names & NOUNS) and not names & self._things
+        return bool(undone) and bool(names & NOUNS) and not names & self._known.things
 
     def _goes_on(self, word: str) -> bool:
         """Whether it is still being done: "I'm hanging it", "hanging it up now"."""
@@ -269,6 +341,7 @@ class _Reading:
             and self._is_thing(follows[0])
             and (
                 follows[1] in _UNHARMED
+                or UNTOUCHED.match(" ".join((*follows[1:], "")))
                 or any(follows[:n] in self._table for n in (2, 3, 4))
                 or any(follows[1:][:n] in self._table for n in (1, 2, 3))
             )
@@ -276,7 +349,7 @@ class _Reading:
 
     def _is_thing(self, word: str) -> bool:
         singular = word.removesuffix("s")
-        return bool({word, singular} & NOUNS and {word, singular} & self._things)
+        return bool({word, singular} & NOUNS and {word, singular} & self._known.things)
 
     def _word(self) -> int:
         """1 where the word here is understood, 0 where it is not."""
@@ -287,6 +360,8 @@ class _Reading:
             return 0  # "one second, then I start"
         if word == "still" and self._after() in _UNHARMED:
             return 1
+        if word == "so" and self._after() in AUXILIARIES and not self._is_own(self._at + 2):
+            return 0  # "the line's off and so is the cap"
         once_more = {"again", "more"} & set(self._line.words)
         if word == "again" and once_more:
             return 1
@@ -295,12 +370,12 @@ class _Reading:
             return 1
         if word == "or" and self._deny_again:
             return 1
-        if word in self._doing and word not in NOUNS | NEUTRAL and self._before() != "not":
+        if word in self._known.doing and word not in NOUNS | NEUTRAL and self._before() != "not":
             return 0  # the line said after the assistant, or something that is being done
-        if word in SIDES and self._after().removesuffix("s") in NOUNS | {"one"} and not SIDES & self._named:
+        if word in SIDES and self._after().removesuffix("s") in NOUNS | {"one"} and not SIDES & self._known.named:
             self.turned = True
-        apart = word in TOLD_APART or OTHER_PLACES.get(word, frozenset()) & self._named
-        self.turned |= bool(apart) and word not in self._named
+        apart = word in TOLD_APART or OTHER_PLACES.get(word, frozenset()) & self._known.named
+        self.turned |= bool(apart) and word not in self._known.named
         if word in TURNING and (word not in self._line.words or self._after() == "to"):
             return 0
         if word in AUXILIARIES and word not in NEUTRAL and self._after() not in DENIALS:
@@ -310,14 +385,19 @@ class _Reading:
             return 0  # "is that the blue one"
         singular = word.removesuffix("s")
         if word in NOUNS or singular in NOUNS:
-            known = word in self._things or singular in self._things or self._is_place()
-            self.turned |= bool({word, singular} & self._compared) and not self._is_place()
+            known = word in self._known.things or singular in self._known.things or self._is_place()
+            self.turned |= bool({word, singular} & self._known.compared) and not self._is_place()
             self.turned |= self._is_another_one(word, singular) or self._is_elsewhere(word, singular)
             self.turned |= not (known or (self._line.want is Want.ANSWER and singular in ASKED_OF))
             return 1
-        plain = word in NEUTRAL or word in AUXILIARIES or word in self._things or singular in self._things
+        plain = word in NEUTRAL or word in AUXILIARIES or word in self._known.things or singular in self._known.things
         looked = self._line.want is Want.ANSWER and word in LOOKED
         return int(plain or looked or word.isdigit() or word in NUMBERS.values())
+
+    def _is_own(self, at: int) -> bool:
+        """Whether the thing named there is one that is to be done something to."""
+        things = [word for word in self._tokens[at:] if word not in ARTICLES]
+        return bool(things) and bool({things[0], things[0].removesuffix("s")} & self._known.own)
 
     def _is_another_one(self, word: str, singular: str) -> bool:
         """Whether it tells one thing from others by a place that the line does not name: "the one at the bag"."""
@@ -328,21 +408,21 @@ class _Reading:
         """Whether it names another place than the one by which the line tells a thing from others of its kind."""
         before = [other for other in self._tokens[: self._at] if other not in ARTICLES]
         near = before[-1:] and before[-1] in ("by", "near", "above", "below", "under", "beside", "next")
-        return bool(near) and "nearest" in self._line.words and not {word, singular} & self._named
+        return bool(near) and "nearest" in self._line.words and not {word, singular} & self._known.named
 
     def _deny(self, word: str) -> int:
         if self._denied:
             return 0
         follows = self._phrase_after()
         if word == "no" and (follows is None or not (follows.thing or self._after() in NOUNS)):
-            if self._after() in self._things and self._at + 2 == len(self._tokens):
+            if self._after() in self._known.things and self._at + 2 == len(self._tokens):
                 return self._nothing(word)
             self.led_by_no = not self._at
             return int(self.led_by_no)
         if word in DENIALS_ALONE and follows is None and self._after() in SUBJECTS:
             return self._nothing(word)
         if word == "not" and self._before() in AUXILIARIES and follows is None and self._after() in PRONOUNS:
-            self.said.append(Says(self._every, so=False))
+            self.said.append(Says(self._known.every, so=False))
             return 1
         self._denied = word
         return 1
@@ -351,7 +431,7 @@ class _Reading:
         """What the phrase after the word here says, articles and the like left out."""
         at = self._at + 1
         while at < len(self._tokens):
-            for length in range(min(self._longest, len(self._tokens) - at), 0, -1):
+            for length in self._known.lengths.get(self._tokens[at], ()):
                 if self._tokens[at : at + length] in self._table:
                     return self._table[self._tokens[at : at + length]]
             if self._tokens[at] not in SMALL_WORDS:
@@ -364,7 +444,7 @@ class _Reading:
         findings = bool(self._line.points) and all(point.finding for point in self._line.points)
         if word in DENIALS_ALONE and not findings:
             return 0
-        self.said.append(Says(self._every, so=self._line.absent and word in DENIALS_ALONE))
+        self.said.append(Says(self._known.every, so=self._line.absent and word in DENIALS_ALONE))
         return 1
 
     def _denies_all(self) -> bool:
@@ -375,7 +455,7 @@ class _Reading:
         taken_up = ("is", "are", "did", "have", "has", *TAKEN_UP.get(self._line.asks, ()))
         if self._denied != "not" or self._tokens[-1] != "not" or self._tokens[-2:-1] not in [(v,) for v in taken_up]:
             return False
-        self.said.append(Says(self._every, so=False))
+        self.said.append(Says(self._known.every, so=False))
         return True
 
     def _is_place(self) -> bool:
@@ -392,6 +472,10 @@ def _of_a_part(tokens: Tokens, line: Line) -> bool:
     if _ALL & words and _SOME & set(tokens) - words and not _ALL & set(tokens):
         return True  # "I undid one"
     told = set(tokens)
+    if line.want is Want.DONE and not _ALL & told:
+        things = {word for deed in line.deeds for thing in deed.things for word in thing.split()}
+        if {f"{word}s" for word in told & NOUNS} & things & NOUNS - told and not told & things & set(line.words):
+            return True  # "one glove is on"
     if (
         line.want is Want.DONE
         and not words & {"little", "bit"}

@@ -4,7 +4,7 @@ import re
 from dataclasses import dataclass
 from functools import lru_cache
 
-from assistant.spoken.english.deeds import Deed, Kept, answered_of, cut, deeds_of, kept_of, meanwhile_of
+from assistant.spoken.english.deeds import Deed, Kept, answered_of, cut, deeds_of, kept_of, meanwhile_of, untouched_of
 from assistant.spoken.english.questions import Point, read_question
 from assistant.spoken.statement import Asked, Tokens, Want
 
@@ -26,7 +26,7 @@ class Line:
         absent: the question asks for something to be absent, so that a bare no may mean either.
         kept: how an instruction wants something to be left.
         answered: what an instruction wants to have come about.
-        meanwhile: how what goes on meanwhile may be repeated.
+        meanwhile: how what goes on meanwhile, or is to be left alone, may be repeated.
     """
 
     want: Want
@@ -54,7 +54,7 @@ def read_line(asked: Asked) -> Line:
             deeds=deeds_of(asked.line),
             kept=kept_of(asked.line),
             answered=answered_of(asked.line),
-            meanwhile=meanwhile_of(asked.line),
+            meanwhile=(*meanwhile_of(asked.line), *untouched_of(asked.line)),
         )
     read = read_question(asked.line)
     return Line(

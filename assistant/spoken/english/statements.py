@@ -133,16 +133,24 @@ def _tells_why(rest: Tokens) -> bool:
 
 def _authored(rest: Tokens, asked: Asked) -> Sense | None:
     """The author's own words, as they are, or after "it is"."""
+    authors = _by_author(asked)
+    if not authors:
+        return None
     bare = rest
     for carrier in (("it", "is"), ("they", "are"), ("that", "is"), ("there", "is"), ("there", "are"), ("i", "see")):
         if rest[:2] == carrier:
             bare = rest[2:]
     for said in (rest, bare, bare[:-1] if bare[-1:] in (("now",), ("already",)) else bare):
-        if said in map(cut, asked.good):
-            return Sense.GOOD
-        if said in map(cut, asked.bad):
-            return Sense.BAD
+        if said in authors:
+            return authors[said]
     return None
+
+
+@lru_cache(maxsize=512)
+def _by_author(asked: Asked) -> dict[Tokens, Sense]:
+    """What the author's own words say; what is both good and bad is good."""
+    bad = {cut(words): Sense.BAD for words in asked.bad}
+    return bad | {cut(words): Sense.GOOD for words in asked.good}
 
 
 def _repeats(rest: Tokens, asked: Asked) -> bool:
