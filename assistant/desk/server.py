@@ -93,6 +93,10 @@ class Server:
 
         async def serve() -> None:
             await asyncio.gather(*(server.serve(sockets=[at]) for server, at in pairs))
+            # Whoever reads nothing takes neither the rest of an answer nor TLS's goodbye.
+            for server in self._servers:
+                for connection in list(server.server_state.connections):
+                    connection.transport.abort()
 
         with asyncio.Runner(loop_factory=lambda: self._loop) as runner, suppress(asyncio.CancelledError):
             runner.run(serve())

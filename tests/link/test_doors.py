@@ -1,5 +1,6 @@
 """The desk's doors under attack: what comes from nobody, from another site or in another form is refused plainly."""
 
+import gc
 import http.client
 import json
 import resource
@@ -7,6 +8,7 @@ import socket
 import ssl
 import stat
 import subprocess
+import warnings
 
 import pytest
 from cryptography import x509
@@ -25,6 +27,9 @@ from tests.link.test_keeping import attempt_of, begun, chain, report
 
 LIMIT_S = 30
 NAME = "bench-1"
+TRUSTING = ssl.create_default_context()
+"""As a browser whose user has gone on past its warning."""
+TRUSTING.check_hostname, TRUSTING.verify_mode = False, ssl.CERT_NONE
 
 
 @pytest.fixture(scope="module")
@@ -52,10 +57,8 @@ def local(lab):
 def asked(lab, path, method="GET", body=None, *, tls=True, port=None, **headers):
     """Status, headers and text of one request."""
     port = port or (lab.doors.lab_port if tls else int(local(lab).url.rpartition(":")[2]))
-    trusting = ssl.create_default_context()
-    trusting.check_hostname, trusting.verify_mode = False, ssl.CERT_NONE
     connection = (
-        http.client.HTTPSConnection("127.0.0.1", port, timeout=LIMIT_S, context=trusting)
+        http.client.HTTPSConnection("127.0.0.1", port, timeout=LIMIT_S, context=TRUSTING)
         if tls
         else http.client.HTTPConnection("127.0.0.1", port, timeout=LIMIT_S)
     )
@@ -300,6 +303,22 @@ def test_a_thousand_connections_leave_the_desk_working(lab):
     finally:
         for one in idle:
             one.close()
+
+
+def test_who_does_not_say_goodbye_is_cut_off_at_the_end(tmp_path):
+    """A browser that keeps a connection over TLS open and reads nothing more: nothing of it outlives the desk."""
+    with desk(tmp_path, lab=("127.0.0.1", 0)) as one:
+        where = ("127.0.0.1", one.doors.lab_port)
+        silent = TRUSTING.wrap_socket(socket.create_connection(where))
+        silent.sendall(b"GET / HTTP/1.1\r\nHost: %s:%d\r\n\r\n" % (where[0].encode(), where[1]))
+        silent.recv(1)
+    gc.collect()
+    with warnings.catch_warnings(record=True) as told:
+        warnings.simplefilter("always", ResourceWarning)
+        del one
+        gc.collect()
+    assert [str(one.message) for one in told] == []
+    silent.close()
 
 
 # The instructor's phone or tablet.
