@@ -6,7 +6,7 @@ from datetime import datetime
 from assistant.desk.board import Row, since_ms
 from assistant.desk.drawn import environment
 from assistant.desk.marks_strip import HEIGHT, SHAPES, in_words, strip
-from assistant.desk.need import WORDS, Need
+from assistant.desk.need import WORDS, Level, Need
 from assistant.desk.watched import MarkSeen, StepSeen, Watched
 from assistant.link.messages import Direct, Happen, Mark, Order
 from assistant.report.times import moment, since
@@ -103,6 +103,7 @@ def _parts(
         "numbers": piece("numbers", steps=[step for step in watched.steps if step.plan.needed]),
         "marks": piece(
             "marks",
+            lies=need.level is Level.STOPPED,
             sent=[_order_told(order, watched) for order in sent],
             refused=[(*_order_told(order, watched), why) for order, why in refused],
             marks=[(_mark_told(mark), watched.step_of(mark.step)) for mark in marks],

@@ -85,6 +85,7 @@ def test_a_wrong_number_is_a_hold_with_both_numbers():
     assert need_of(before, silent_s=59, unheard_s=0).level > Level.SIGN
     assert need_of(before, silent_s=60, unheard_s=0).level is Level.SILENT
     assert need_of(before, silent_s=60, unheard_s=100).level is Level.LOST
+    assert need_of(before, silent_s=60, unheard_s=0, left=True).level is Level.STOPPED
 
 
 class Lived:
