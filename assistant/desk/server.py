@@ -15,6 +15,7 @@ from starlette.types import ASGIApp
 from uvicorn.protocols.http.h11_impl import H11Protocol
 
 from assistant.desk.guard import Guard
+from assistant.desk.to_the_end import ToTheEnd
 
 LOOPBACK = "127.0.0.1"
 MOST_CONNECTIONS = 64
@@ -157,7 +158,7 @@ class _Loop(asyncio.SelectorEventLoop):
 def _server(listening: Listening) -> uvicorn.Server:
     return uvicorn.Server(
         uvicorn.Config(
-            listening.app,
+            ToTheEnd(listening.app),
             http=type("Sparing", (_Sparing,), {"most": listening.most}),
             ws="none",
             loop="asyncio",

@@ -161,11 +161,9 @@ def test_attacks_are_refused_in_plain_words(display):
     assert asked_of(server, "POST", "words", json.dumps({"words": "yes", "events": 0, "more": 1}), **own)[0] == 400
     assert asked_of(server, path="../other/")[0] == 404
     assert asked_of(server, path="display.py")[0] == 404
-    try:
-        status, text, _ = asked_of(server, "POST", "words", "x" * 10_000_000, **own)
+    for long in (b"x" * 10_000_000, iter([b"x" * 1_000_000] * 10)):  # the second one comes in chunks, of no told length
+        status, text, _ = asked_of(server, "POST", "words", long, **own)
         assert (status, text) == (413, "That is too long for one line.\n")
-    except (BrokenPipeError, ConnectionResetError):
-        pass  # refused before all of it was sent
     assert given == []
     status, _, headers = asked_of(server)
     assert status == 200
