@@ -108,6 +108,22 @@ def test_forced_colours_leave_word_shape_and_frame(browser, display):
     page.close()
 
 
+def test_the_ring_shows_that_sound_comes_in_and_stays_still_where_motion_is_not_wanted(browser, display):
+    shown, server = display
+    pages = {motion: opened(browser, server, reduced_motion=motion) for motion in ("no-preference", "reduce")}
+    for page in pages.values():
+        put(shown, page, "listening")
+    shown.level(4)
+    pages["no-preference"].wait_for_function("() => document.getElementById('level')?.getAttribute('r') === '5'")
+    assert pages["reduce"].locator("#level").get_attribute("r") == "0"
+    put(shown, pages["no-preference"], "speaking")
+    shown.listening()
+    put(shown, pages["no-preference"], "listening")
+    assert pages["no-preference"].locator("#level").get_attribute("r") == "0"
+    for page in pages.values():
+        page.close()
+
+
 def test_a_screen_reader_is_left_alone_while_the_voice_speaks(browser, display):
     shown, server = display
     page = opened(browser, server)
