@@ -66,6 +66,7 @@ def row_piece(row: Row, title: str) -> str:
         parts=list(strip(watched.steps, watched.now)) if watched else [],
         strip_words=in_words(watched.steps) if watched else "",
         since_ms=since_ms(watched.since) if watched else 0,
+        fast=sum(1 for step in watched.steps if step.is_fast) if watched and watched.goes_on else 0,
         to_see=sum(1 for step in watched.to_see if step.closed) if watched and watched.goes_on else 0,
     )
 
