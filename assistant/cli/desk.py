@@ -21,7 +21,7 @@ from assistant.link.addresses import link_folder
 
 if TYPE_CHECKING:
     from assistant.desk.doors import Doors
-    from assistant.desk.instructor import Network
+    from assistant.desk.lab import Network
 
 CLASS_LIST = "class-list.txt"
 """The learners' codes, beside the records."""
@@ -85,8 +85,10 @@ def run(args: argparse.Namespace) -> int:
     from assistant.desk.class_list import ClassList
     from assistant.desk.doors import Doors
     from assistant.desk.hub import Hub
-    from assistant.desk.instructor import Desk, Lab
+    from assistant.desk.instructor import Desk
     from assistant.desk.keeping import KeptRecords
+    from assistant.desk.lab import Lab
+    from assistant.desk.station_pages import in_pairs
 
     code_pins(args.instructor_code)  # refuses what no station would take
     ended = threading.Event()
@@ -99,11 +101,14 @@ def run(args: argparse.Namespace) -> int:
     lab = Lab(hub, time.monotonic, records, class_list, known, keys_folder(args.keys), args.instructor_code)
     desk = Desk(lab)
     doors = Doors(hub, desk.app, folder, port=args.port, lab=_lab(args.lab))
-    desk.network = _network(doors, args.lab)
+    desk.stations.network = network = _network(doors, args.lab)
     station = None
     try:
         say_line(f"Desk: {doors.address}")
         sys.stdout.flush()
+        if network is not None:
+            tell(f"The lab reaches it at https://{network.where}/. The SHA-256 fingerprint of its certificate:")
+            tell("  ".join(in_pairs(network.pairing.fingerprint)))
         station = None if args.no_station else _station(args)
         if not args.no_browser and has_desktop() and not open_page(doors.address):
             tell("The browser did not open. Open that address in a browser of this machine.")
@@ -137,7 +142,7 @@ def _lab(given: str | None) -> tuple[str, int] | None:
 
 
 def _network(doors: "Doors", given: str | None) -> "Network | None":
-    from assistant.desk.instructor import Network
+    from assistant.desk.lab import Network
 
     if doors.pairing is None:
         return None

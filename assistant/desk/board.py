@@ -82,7 +82,8 @@ def _need(hub: Hub, seen: StationSeen, now_s: float) -> Need:
     # Whole minutes: a row does not change every second only because nothing happens there.
     silent_s = (now_s - seen.fresh_at) // MINUTE_S * MINUTE_S
     unheard_s = (now_s - seen.at) // MINUTE_S * MINUTE_S
-    return need_of(hub.attempts.get(seen.attempt), silent_s=silent_s, unheard_s=unheard_s)
+    left = seen.attempt in seen.hello.left
+    return need_of(hub.attempts.get(seen.attempt), silent_s=silent_s, unheard_s=unheard_s, left=left)
 
 
 def _row(hub: Hub, name: str, seen: StationSeen, now_s: float) -> Row:

@@ -41,6 +41,7 @@ class Display:
         self._lock = threading.Lock()
         self._shown = Shown()
         self._version = 0
+        self._level = 0
         self._closed = False
         self._give: Callable[[str], None] | None = None
         self._given = (-1, 0.0)
@@ -75,7 +76,14 @@ class Display:
 
     def listening(self) -> None:
         """The microphone is open."""
+        self._level = 0
         self._put(self._shown.hears())
+
+    def level(self, step: int) -> None:
+        """So loud is what comes into the open microphone, 0 to 4: all that changes on a page without an entry."""
+        if step != self._level:
+            self._level = step
+            self._wake()
 
     def asked(self, *, paused: bool) -> None:
         """An answer is wanted now."""
@@ -147,13 +155,16 @@ class Display:
         with self._lock:
             self._readers[changed] = asyncio.get_running_loop()
         try:
-            sent = -1
+            sent, told = -1, 0
             while True:
                 changed.clear()
-                closed, version, shown = self._closed, self._version, self._shown
+                closed, version, shown, level = self._closed, self._version, self._shown, self._level
                 if version != sent:
                     sent = version
                     yield f"data: {json.dumps(_state(shown))}\n\n"
+                elif level != told:
+                    told = level
+                    yield f"event: level\ndata: {level}\n\n"
                 elif closed:
                     return
                 else:

@@ -1,9 +1,7 @@
 """The instructor's desk: its pages and what is sent from them."""
 
 from collections.abc import AsyncIterator, Callable, Mapping
-from dataclasses import dataclass
 from datetime import UTC, datetime
-from pathlib import Path
 
 from pydantic import ValidationError
 from starlette.applications import Starlette
@@ -13,67 +11,27 @@ from starlette.requests import Request
 from starlette.responses import HTMLResponse, JSONResponse, PlainTextResponse, Response, StreamingResponse
 from starlette.routing import Route
 
-from assistant.attempts.proof import Here
 from assistant.desk.board import Row, key_of, need_at, rows, rows_by_name
-from assistant.desk.class_list import ClassList, next_code
+from assistant.desk.class_list import next_code
 from assistant.desk.drawn import static
-from assistant.desk.hub import Hub, StationSeen, new_id
+from assistant.desk.lab import Lab
 from assistant.desk.live import stream
-from assistant.desk.need import LOST_S, Level
-from assistant.desk.pairing import PairedStore, Pairing
+from assistant.desk.need import Level
 from assistant.desk.pictured import AttemptPieces, page, piece, row_piece, step_told
 from assistant.desk.posted import attempt_order, file_name, posted, told
 from assistant.desk.record_list import learners_of, listed
+from assistant.desk.rights import MARKS_ONLY, may_give
 from assistant.desk.signing_pages import SigningPages
 from assistant.desk.starting import LEVEL_WORDS, Wanted, a_seed, order_shown, sheet, titles
+from assistant.desk.station_pages import StationPages, connected
 from assistant.desk.watched import Watched
 from assistant.errors import AssistantError
-from assistant.link.messages import TakeUp
 from assistant.orders.planting import FAULTS
-from assistant.text import shown
 
 MOST_STREAMS = 40
 """Pages that are kept up to date at once."""
 _FILES = {"base.css": "text/css", "desk.css": "text/css", "desk.js": "text/javascript", "look.js": "text/javascript"}
 _PDF = "application/pdf"
-
-
-@dataclass(frozen=True)
-class Network:
-    """What lets other computers of the lab in.
-
-    Attributes:
-        pairing: codes.
-        store: those who are paired.
-        where: host and port under which the lab reaches the desk.
-    """
-
-    pairing: Pairing
-    store: PairedStore
-    where: str
-
-
-@dataclass(frozen=True)
-class Lab:
-    """What the desk works with.
-
-    Attributes:
-        hub: its stations and attempts.
-        clock: the steady clock of that hub, seconds.
-        records: folder with the records.
-        class_list: the learners' codes.
-        known: what this machine knows of records and signers; read anew for each page that asks.
-        keys: folder of the instructor's keys.
-        code: what an instructor types at a station; empty where nobody is to know it.
-    """
-
-    hub: Hub
-    clock: Callable[[], float]
-    records: Path
-    class_list: ClassList
-    known: Callable[[], Here]
-    keys: Path
-    code: str = ""
 
 
 class Desk:
@@ -83,11 +41,11 @@ class Desk:
         lab: what they show and change.
 
     Attributes:
-        network: set once other computers of the lab can reach the desk; None where they cannot.
+        stations: the page of the stations, which knows of the network.
     """
 
     def __init__(self, lab: Lab) -> None:
-        self.network: Network | None = None
+        self.stations = StationPages(lab, self._title)
         self._lab = lab
         self._hub = lab.hub
         self._titles: dict[str, str] = {}
@@ -107,10 +65,7 @@ class Desk:
                 Route("/{token}/order", self._order_shown),
                 Route("/{token}/sheets/{kind}.pdf", self._sheet),
                 Route("/{token}/codes", self._codes, methods=post),
-                Route("/{token}/stations", self._stations),
-                Route("/{token}/take-up", self._take_up, methods=post),
-                Route("/{token}/pair", self._pair, methods=post),
-                Route("/{token}/unpair", self._unpair, methods=post),
+                *self.stations.routes,
                 *signing.routes,
                 Route("/{token}/{name}", self._file),
             ],
@@ -126,7 +81,7 @@ class Desk:
 
     async def _board(self, request: Request) -> Response:
         nobody = "No station is here yet. This machine's own takes a few seconds to come up."
-        return HTMLResponse(page("board", "Desk", 0, nobody=nobody))
+        return HTMLResponse(page("board", "Desk", 0, request, nobody=nobody))
 
     async def _board_events(self, request: Request) -> Response:
         await self._know_titles()
@@ -180,7 +135,9 @@ class Desk:
         await self._know_titles()
         watched = self._watched(request)
         some = any(step.plan.seen for step in watched.steps)
-        return HTMLResponse(page("attempt", "", 1, watched=watched, title=self._title(watched), some_to_see=some))
+        return HTMLResponse(
+            page("attempt", "", 1, request, watched=watched, title=self._title(watched), some_to_see=some)
+        )
 
     async def _attempt_events(self, request: Request) -> Response:
         name = self._watched(request).begun.attempt
@@ -201,6 +158,8 @@ class Desk:
         order = attempt_order(request.path_params["what"], watched.begun.attempt, await posted(request))
         if order is None:
             raise HTTPException(404, "There is no such mark.")
+        if not may_give(request, order):
+            raise HTTPException(403, MARKS_ONLY)
         self._hub.give(watched.begun.station, order)
         return Response(status_code=204)
 
@@ -233,7 +192,7 @@ class Desk:
             "seed": a_seed(),
             "faults": FAULTS,
         }
-        return HTMLResponse(page("start", "Start", 0, **values))
+        return HTMLResponse(page("start", "Start", 0, request, **values))
 
     def _codes_of_today(self) -> set[str]:
         day = datetime.now(UTC).date().isoformat()
@@ -241,19 +200,10 @@ class Desk:
 
     async def _start(self, request: Request) -> Response:
         wanted = Wanted.model_validate(await posted(request))
-        self._connected(wanted.station)
+        connected(self._lab, wanted.station)
         start = await run_in_threadpool(wanted.start, self._lab.code)
         self._hub.give(wanted.station, start)
         return JSONResponse({"to": f"./#station-{key_of(wanted.station)}"})
-
-    def _connected(self, station: str) -> StationSeen:
-        """A station that can begin now: what waits for one that is away would begin when nobody expects it."""
-        seen = self._hub.stations.get(station)
-        if seen is None:
-            raise HTTPException(409, "Choose a station.")
-        if self._lab.clock() - seen.at > LOST_S:
-            raise HTTPException(409, "That station is not connected now. Start there once it is back.")
-        return seen
 
     async def _order_shown(self, request: Request) -> Response:
         wanted = Wanted.model_validate(dict(request.query_params))
@@ -273,48 +223,6 @@ class Desk:
     async def _codes(self, request: Request) -> Response:
         codes = self._lab.class_list.keep(str((await posted(request)).get("codes", "")))
         return JSONResponse({"said": f"The class list has {len(codes)} codes now.", "to": "start"})
-
-    # Stations.
-
-    async def _stations(self, request: Request) -> Response:
-        now_s, found = self._lab.clock(), []
-        for row in rows_by_name(self._hub, now_s):
-            seen = self._hub.stations[row.name]
-            left = [{"attempt": one, "what": self._left(one)} for one in seen.hello.left]
-            found.append({"row": row, "heard": f"heard {int(now_s - seen.at)} s ago", "left": left})
-        network = self.network
-        values = {
-            "stations": found,
-            "where": network.where if network is not None else "",
-            "paired": network.store.listed if network is not None else (),
-        }
-        return HTMLResponse(page("stations", "Stations", 0, **values))
-
-    def _left(self, attempt: str) -> str:
-        watched = self._hub.attempts.get(attempt)
-        return f"{watched.learner}, {self._title(watched)}" if watched is not None else f"attempt {attempt[:8]}"
-
-    async def _take_up(self, request: Request) -> Response:
-        fields = await posted(request)
-        station = str(fields.get("station", ""))
-        if fields.get("attempt") not in self._connected(station).hello.left:
-            raise HTTPException(409, "That attempt is not left there any more.")
-        self._hub.give(station, TakeUp(id=new_id(), attempt=str(fields["attempt"]), code=self._lab.code))
-        return JSONResponse({"to": f"./#station-{key_of(station)}"})
-
-    async def _pair(self, request: Request) -> Response:
-        kind = (await posted(request)).get("kind")
-        if self.network is None or kind not in ("station", "browser"):
-            raise HTTPException(409, "The desk was started without a network.")
-        return JSONResponse({"code": self.network.pairing.new_code(kind)})
-
-    async def _unpair(self, request: Request) -> Response:
-        fields = await posted(request)
-        kind, name = fields.get("kind"), str(fields.get("name", ""))
-        if self.network is None or kind not in ("station", "browser"):
-            raise HTTPException(409, "That computer is not paired.")
-        self.network.store.remove(kind, name)
-        return JSONResponse({"said": f"{shown(name)} is not paired any more."})
 
     # All pages.
 

@@ -14,6 +14,7 @@ from starlette.types import ASGIApp, Message, Receive, Scope, Send
 from assistant.desk.drawn import static
 from assistant.desk.guard import HEADERS
 from assistant.desk.pairing import PairedStore, Pairing
+from assistant.desk.rights import comes_by_phone, why_not_sent
 from assistant.errors import LinkError
 from assistant.link.pairing_code import read_secret
 
@@ -48,7 +49,7 @@ _PAGE = """<!doctype html>
 </body>
 </html>
 """
-_ASKS = "Type the code that the desk shows for a phone or tablet."
+_ASKS = "Compare the certificate as the desk says, then type the code that it shows for a phone or tablet."
 
 
 class LabGuard:
@@ -94,7 +95,8 @@ class LabGuard:
             return Response(static("base.css") + static("desk.css"), media_type="text/css")
         if path == _PAIR:
             return await self._pair(request) if request.method == "POST" else _page(_ASKS)
-        if not self._store.who("browser", _cookie(request)):
+        phone = self._store.one("browser", _cookie(request))
+        if phone is None:
             if request.method in ("GET", "HEAD") and request.headers.get("sec-fetch-dest", "document") == "document":
                 return RedirectResponse(_PAIR, 303)
             return PlainTextResponse("This browser is not paired with the desk.\n", 401)
@@ -102,6 +104,9 @@ class LabGuard:
             return RedirectResponse(f"/{PAGES}/", 303)
         if path.split("/", 2)[1] != PAGES:
             return PlainTextResponse("There is no such page.\n", 404)
+        comes_by_phone(request.scope, signs=phone.signs)
+        if request.method not in ("GET", "HEAD") and (why := why_not_sent(request)):
+            return PlainTextResponse(f"{why}\n", 403)
         return self._app
 
     async def _pair(self, request: Request) -> Response:

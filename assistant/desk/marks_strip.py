@@ -13,7 +13,6 @@ from assistant.desk.watched import Standing, StepSeen
 PITCH, HEIGHT = 14, 26
 """Distance of two marks and height of the strip, CSS pixels."""
 _Y, _R = 9, 5
-_BAR_Y = 22
 SHAPES: dict[Standing, tuple[str, bool]] = {
     Standing.AHEAD: (f"M-2 {_Y}a2 2 0 1 0 4 0a2 2 0 1 0 -4 0Z", False),
     Standing.DONE: (f"M-4 {_Y}a4 4 0 1 0 8 0a4 4 0 1 0 -8 0Z", True),

@@ -72,20 +72,21 @@ class Need:
         return self.level < Level.STOPPED
 
 
-def need_of(watched: Watched | None, *, silent_s: float, unheard_s: float) -> Need:
+def need_of(watched: Watched | None, *, silent_s: float, unheard_s: float, left: bool = False) -> Need:
     """Why somebody needs the instructor: the first of the reasons that hold.
 
     Args:
         watched: the attempt at a station; None where there is none.
         silent_s: since its last entry, by the desk's clock, seconds.
         unheard_s: since the station was heard last, by the desk's clock, seconds.
+        left: the station says that it lies there unfinished: it was killed, or its machine was.
     """
     lost = unheard_s > LOST_S
     if watched is None:
         return Need(Level.LOST, _unheard(unheard_s)) if lost else Need(Level.FREE)
     if watched.turn is Turn.OVER:
         return Need(Level.SIGN, f"{watched.outcome[:1].upper()}{watched.outcome[1:]}.")
-    if watched.turn is Turn.STOPPED:
+    if watched.turn is Turn.STOPPED or left:
         return Need(Level.STOPPED, "It can be taken up again under Stations.")
     if watched.unsafe:
         return Need(Level.UNSAFE, f"You held it: {watched.unsafe}")

@@ -40,6 +40,7 @@ class PairedOne(BaseModel):
         name: of the station, or of the phone or tablet.
         kind: what it is.
         token: SHA-256 (hex) of its token.
+        signs: a phone or tablet that may sign and start; off, it may watch and mark.
     """
 
     model_config = ConfigDict(frozen=True, extra="forbid", strict=True)
@@ -47,6 +48,7 @@ class PairedOne(BaseModel):
     name: Name
     kind: Kind
     token: Digest
+    signs: bool = False
 
 
 class _Paired(BaseModel):
@@ -104,10 +106,26 @@ class PairedStore:
         """
         self._keep({key: one for key, one in self._paired.items() if (one.kind, one.name) != (kind, name)})
 
+    def allow(self, name: str, *, signs: bool) -> bool:
+        """Let a phone or tablet sign and start, or no more; whether it is paired.
+
+        Raises:
+            LinkError: it cannot be written.
+        """
+        found = {key: one for key, one in self._paired.items() if (one.kind, one.name) == ("browser", name)}
+        if found:
+            self._keep(self._paired | {key: one.model_copy(update={"signs": signs}) for key, one in found.items()})
+        return bool(found)
+
+    def one(self, kind: Kind, token: str) -> PairedOne | None:
+        """Who has this token; None for nobody."""
+        found = self._paired.get(_digest(token))
+        return found if found is not None and found.kind == kind else None
+
     def who(self, kind: Kind, token: str) -> str:
         """Whose token it is; empty for nobody's."""
-        one = self._paired.get(_digest(token))
-        return one.name if one is not None and one.kind == kind else ""
+        one = self.one(kind, token)
+        return one.name if one is not None else ""
 
     def _keep(self, paired: dict[str, PairedOne]) -> None:
         write_owner_only(self._path, _Paired(paired=tuple(paired.values())).model_dump_json().encode())

@@ -3,10 +3,13 @@
 from collections.abc import Mapping
 from datetime import datetime
 
+from starlette.requests import Request
+
 from assistant.desk.board import Row, since_ms
 from assistant.desk.drawn import environment
 from assistant.desk.marks_strip import HEIGHT, SHAPES, in_words, strip
-from assistant.desk.need import WORDS, Need
+from assistant.desk.need import WORDS, Level, Need
+from assistant.desk.rights import MARKS_ONLY, may_sign
 from assistant.desk.watched import MarkSeen, StepSeen, Watched
 from assistant.link.messages import Direct, Happen, Mark, Order
 from assistant.report.times import moment, since
@@ -24,17 +27,27 @@ _UNDONE_BY = frozenset({"seen", "not seen", "cue", "unsafe", "not applicable", "
 """Marks that a further one takes back."""
 
 
-def page(name: str, here: str, depth: int, **values: object) -> str:
+def page(name: str, here: str, depth: int, request: Request, **values: object) -> str:
     """A whole page.
 
     Args:
         name: its template.
         here: which of `PAGES` it belongs to.
         depth: how many folders its address lies below the first page's.
+        request: who asks for it; a phone sees what it may do.
         values: what it shows.
     """
     root = "../" * depth
-    shared = {"root": root, "pages": PAGES, "here": here, "happenings": HAPPENINGS, "words": WORDS, "shapes": SHAPES}
+    shared = {
+        "root": root,
+        "pages": PAGES,
+        "here": here,
+        "signs": may_sign(request),
+        "marks_only": MARKS_ONLY,
+        "happenings": HAPPENINGS,
+        "words": WORDS,
+        "shapes": SHAPES,
+    }
     return environment().get_template(f"desk/{name}.html").render(**{**shared, **values})
 
 
@@ -53,6 +66,7 @@ def row_piece(row: Row, title: str) -> str:
         parts=list(strip(watched.steps, watched.now)) if watched else [],
         strip_words=in_words(watched.steps) if watched else "",
         since_ms=since_ms(watched.since) if watched else 0,
+        fast=sum(1 for step in watched.steps if step.is_fast) if watched and watched.goes_on else 0,
         to_see=sum(1 for step in watched.to_see if step.closed) if watched and watched.goes_on else 0,
     )
 
@@ -103,6 +117,7 @@ def _parts(
         "numbers": piece("numbers", steps=[step for step in watched.steps if step.plan.needed]),
         "marks": piece(
             "marks",
+            lies=need.level is Level.STOPPED,
             sent=[_order_told(order, watched) for order in sent],
             refused=[(*_order_told(order, watched), why) for order, why in refused],
             marks=[(_mark_told(mark), watched.step_of(mark.step)) for mark in marks],

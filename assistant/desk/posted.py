@@ -69,7 +69,7 @@ async def told(request: Request, problem: Exception) -> Response:
             status, text = 500, "Something went wrong at the desk. The attempts go on; nothing of them is lost."
     if request.method == "GET" and "text/html" in request.headers.get("accept", ""):
         depth = max(0, request.url.path.count("/") - 2)
-        html = page("plain", "", depth, heading="That cannot be shown", text=text)
+        html = page("plain", "", depth, request, heading="That cannot be shown", text=text)
         return HTMLResponse(html, status, headers)
     return PlainTextResponse(f"{text}\n", status, headers)
 

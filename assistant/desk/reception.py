@@ -1,6 +1,5 @@
 """The desk's side of the link: takes what stations report and gives them their orders. Runs in the server's thread."""
 
-import asyncio
 import secrets
 from collections.abc import Awaitable, Callable
 from typing import TypeVar
@@ -32,8 +31,6 @@ LONGEST_BODY = 8 << 20
 """Bytes of one report: some entries of the longest kind, or an attempt's papers."""
 LONGEST_BEGINNING = 16_384
 """Bytes that are read of somebody who is not known yet."""
-BODY_S = 20.0
-"""So long a report may take to come, seconds."""
 MOST_WAITING = 4
 """Requests of one station that wait for orders at once: after a cut, an old one may not have ended yet."""
 
@@ -187,15 +184,11 @@ async def _read(request: Request, kind: type[_Message], most: int = LONGEST_BODY
     """The message of a request.
 
     Raises:
-        _RefusedError: it is too long, takes too long, or is no such message.
+        _RefusedError: it is too long, or is no such message.
     """
     if request.headers.get("content-type") != "application/json":
         raise _RefusedError(415, "Reports come as JSON.")
-    try:
-        async with asyncio.timeout(BODY_S):
-            body = await _body(request, most)
-    except TimeoutError:
-        raise _RefusedError(408, "The report took too long.") from None
+    body = await _body(request, most)
     try:
         return kind.model_validate_json(body)
     except ValidationError as invalid:

@@ -15,6 +15,7 @@ from starlette.types import ASGIApp
 from uvicorn.protocols.http.h11_impl import H11Protocol
 
 from assistant.desk.guard import Guard
+from assistant.desk.to_the_end import ToTheEnd
 
 LOOPBACK = "127.0.0.1"
 MOST_CONNECTIONS = 64
@@ -93,6 +94,10 @@ class Server:
 
         async def serve() -> None:
             await asyncio.gather(*(server.serve(sockets=[at]) for server, at in pairs))
+            # Whoever reads nothing takes neither the rest of an answer nor TLS's goodbye.
+            for server in self._servers:
+                for connection in list(server.server_state.connections):
+                    connection.transport.abort()
 
         with asyncio.Runner(loop_factory=lambda: self._loop) as runner, suppress(asyncio.CancelledError):
             runner.run(serve())
@@ -153,7 +158,7 @@ class _Loop(asyncio.SelectorEventLoop):
 def _server(listening: Listening) -> uvicorn.Server:
     return uvicorn.Server(
         uvicorn.Config(
-            listening.app,
+            ToTheEnd(listening.app),
             http=type("Sparing", (_Sparing,), {"most": listening.most}),
             ws="none",
             loop="asyncio",

@@ -77,7 +77,7 @@ class SigningPages:
                 "problems": book.problems(),
                 "keys": own_keys(self._keys),
             }
-            return page("records", "Records", 0, **values)
+            return page("records", "Records", 0, request, **values)
 
         return HTMLResponse(await run_in_threadpool(draw))
 
@@ -115,7 +115,7 @@ class SigningPages:
                 "is_sealed": bool(what.outcome),
                 "is_signed": standing(found.reading.entries, found.proof.deciding).sign_off is not None,
             }
-            return page("sign", "Records", 2, **values)
+            return page("sign", "Records", 2, request, **values)
 
         return HTMLResponse(await run_in_threadpool(draw))
 

@@ -3,7 +3,7 @@
 import numpy as np
 import pytest
 
-from assistant.adapters.level import CLIPPED, MUTED, NOISY, SOFT, Level, dbfs
+from assistant.adapters.level import CLIPPED, MUTED, NOISY, SHOWN_S, SOFT, STEPS_DBFS, Level, Loudness, dbfs
 
 RATE_HZ, FRAME = 16_000, 512
 
@@ -42,6 +42,30 @@ def test_perfect_silence_is_a_muted_microphone():
     faint = np.zeros(10 * RATE_HZ, np.int16)
     faint[100] = 1
     assert frames(level, faint) == {""}
+
+
+def test_the_level_is_shown_in_steps_where_it_changes_and_while_one_listens():
+    """Two changes are at most one flash, of which WCAG 2.2 (2.3.1, from memory) allows three in a second."""
+    shown = []
+    loudness = Loudness(FRAME / RATE_HZ, shown.append)
+
+    def take(sound, *, listens=True):
+        for start in range(0, len(sound) - FRAME, FRAME):
+            loudness.frame(sound[start : start + FRAME], listens=listens)
+
+    take(tone(-20, 2), listens=False)
+    assert shown == []
+    for db in (-60, *(limit + 5 for limit in STEPS_DBFS), -60):
+        take(tone(db, 2))
+    # Where one sound ends within a stretch, the louder one counts for all of it.
+    assert shown == [1, 2, 3, 4, 0]
+    assert 1 / (2 * SHOWN_S) < 3
+    del shown[:]
+    take(np.concatenate([tone(db, 0.1) for db in (-20, -60) * 10]))
+    assert shown == [4]
+    take(tone(-20), listens=False)
+    take(tone(-20))
+    assert shown == [4, 4]
 
 
 def test_level_of_a_sine():

@@ -157,10 +157,17 @@ class Bench:
 
     def __init__(self, reopen=None, advises=False, **source):
         self.posted = queue.Queue()
+        self.levels = []
         self.source = ScriptedSource(**source)
         self.recogniser = WritingRecogniser()
         self.ear = Listener(
-            self.recogniser, self.posted.put, SystemClock(), source=self.source, reopen=reopen, advises=advises
+            self.recogniser,
+            self.posted.put,
+            SystemClock(),
+            source=self.source,
+            reopen=reopen,
+            advises=advises,
+            show_level=self.levels.append,
         )
 
     def await_guess(self):
@@ -230,6 +237,7 @@ def test_hears_the_whole_utterance_at_any_rate(bench, rate_hz, channels, block):
     # All of the sound's energy arrives; the loss at 8 kHz is what such a microphone does not pick up.
     assert np.square(fed.astype(float)).sum() > (0.5 if rate_hz == 8_000 else 0.97) * np.square(spoken).sum()
     assert set(bench.recogniser.expected) == {NUMBER}
+    assert max(bench.levels) >= 3
 
 
 def test_two_utterances_are_two_events(bench):
@@ -275,6 +283,7 @@ def test_muted_ear_hears_nothing(bench):
     bench.say("seventy five")
     bench.assert_nothing_more()
     assert bench.recogniser.expected == []
+    assert bench.levels == []
 
 
 def test_mute_drops_what_is_being_recognised(bench):

@@ -57,7 +57,11 @@ def main() -> int:
         return 0
     given.folder.mkdir(parents=True, exist_ok=True)
     found = []
-    with tempfile.TemporaryDirectory() as folder, stations(Path(folder)) as lab, chromium() as browser:
+    with (
+        tempfile.TemporaryDirectory() as folder,
+        stations(Path(folder), lab=("127.0.0.1", 0)) as lab,
+        chromium() as browser,
+    ):
         lab.filled()
         for light, window, page in pages(browser, WINDOWS, given):
             for name, address in lab.pages.items():

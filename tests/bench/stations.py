@@ -29,8 +29,9 @@ from assistant.attempts.proof import Here
 from assistant.desk.class_list import ClassList
 from assistant.desk.doors import Doors
 from assistant.desk.hub import Hub, new_id
-from assistant.desk.instructor import Desk, Lab
+from assistant.desk.instructor import Desk
 from assistant.desk.keeping import KeptRecords
+from assistant.desk.lab import Lab
 from assistant.link.addresses import write_address
 from assistant.link.messages import Mark, Start, TakeUp
 from assistant.link.pairing_code import read_code

@@ -14,7 +14,8 @@ from assistant.attempts.proof import Here
 from assistant.desk.class_list import ClassList
 from assistant.desk.doors import Doors
 from assistant.desk.hub import Hub
-from assistant.desk.instructor import Desk, Lab, Network
+from assistant.desk.instructor import Desk
+from assistant.desk.lab import Lab, Network
 from assistant.guide.progress import Mode
 from assistant.link.messages import Answered, Begun, Hello, Mark
 from assistant.record.head_book import HeadBook
@@ -65,7 +66,9 @@ class Stations:
         self.desk = Desk(lab_of)
         self.doors = Doors(self.hub, self.desk.app, folder / "link", lab=lab)
         if lab is not None:
-            self.desk.network = Network(self.doors.pairing, self.doors.store, f"127.0.0.1:{self.doors.lab_port}")
+            self.desk.stations.network = Network(
+                self.doors.pairing, self.doors.store, f"127.0.0.1:{self.doors.lab_port}"
+            )
         self.address = self.doors.address
         self._numbers = itertools.count(1)
 
@@ -111,7 +114,12 @@ class Stations:
         trust_instructor(keys, name, "M. Lindqvist", "RN")
 
     def filled(self):
-        """A station in every condition; `pages` has the address of each page."""
+        """A station in every condition, and paired ones; `pages` has the address of each page."""
+        self.on(lambda: self.doors.store.add("station", "Station 3"))
+        for last, signs in (("34", False), ("35", True)):
+            name = f"browser at 192.168.1.{last}"
+            self.on(lambda name=name: self.doors.store.add("browser", name))
+            self.on(lambda name=name, signs=signs: self.doors.store.allow(name, signs=signs))
         check_off = ("primary-line", "--mode", "check-off", "--slip", "tenfold", "--seed", "2", "--typed")
         entries = demonstration(*check_off)[0]
         held = next(count for count, entry in enumerate(entries, 1) if entry.get("verdict") == "does not agree")
@@ -132,6 +140,9 @@ class Stations:
         note = Mark(id="3" * 32, attempt=attempt, mark="note", words="Explained it to a fellow learner.")
         self.on(lambda: self.hub.give("Station 3", note))
         self.hello("Station 4", sound=True, left=(over,))
+        killed = self.begins("Station 9", *check_off, learner="J31", upto=12)
+        self.hello("Station 9", sound=True, left=(killed,))
+        self.on(lambda: self.hub.give("Station 9", Mark(id="4" * 32, attempt=killed, mark="cue")))
         attempts.attempt(self.folder / "records", *check_off, name="20261128T090000-primary-line-D40.jsonl")
         self.new_key("lindqvist", PASSPHRASE)
         self.class_list.keep("A17\nA18\nB02\n")

@@ -85,6 +85,19 @@ def test_a_wrong_number_is_a_hold_with_both_numbers():
     assert need_of(before, silent_s=59, unheard_s=0).level > Level.SIGN
     assert need_of(before, silent_s=60, unheard_s=0).level is Level.SILENT
     assert need_of(before, silent_s=60, unheard_s=100).level is Level.LOST
+    assert need_of(before, silent_s=60, unheard_s=0, left=True).level is Level.STOPPED
+
+
+@pytest.mark.parametrize(("after_s", "level"), [(1, Level.FAST), (9, Level.QUIET)])
+def test_done_sooner_than_it_can_be_read(after_s, level):
+    arguments = DEMONSTRATIONS[0]
+    entries = demonstration(*arguments)[0]
+    place = next(count for count, entry in enumerate(entries) if entry.get("verdict") == "done")
+    before, _ = watched(arguments, place)
+    done = {**entries[place], "at": (before.since + timedelta(seconds=after_s)).isoformat()}
+    now = before.with_entries([done])
+    assert need_of(now, silent_s=0, unheard_s=0).level is level
+    assert now.step_of(before.now).is_fast == (level is Level.FAST)
 
 
 class Lived:
@@ -140,6 +153,26 @@ def test_a_mark_shows_once_it_is_on_record_and_goes_once_it_is_undone():
     assert body["verdict"] == "refused"
     assert lived.watched.marks[-1].refused == "the step is not done"
     assert lived.watched.step_of("p-prime").seen == ""
+
+
+@pytest.mark.parametrize(
+    ("words", "level", "why"),
+    [
+        (["it's leaking at the port"], Level.TROUBLE, "A leak: it's leaking at the port"),
+        (["I need help", "yes"], Level.QUIET, ""),
+        (["I need help", "yes", "I need help"], Level.CALL, "Asked for help more than once at this step."),
+        (["bananas", "bananas", "bananas"], Level.UNCLEAR, "3 answers in a row."),
+    ],
+)
+def test_what_a_learner_says_calls_the_instructor(words, level, why):
+    lived = Lived()
+    lived.answer(2)
+    for line in words:
+        lived.give(Typed(lived.at, line))
+    need = need_of(lived.watched, silent_s=0, unheard_s=0)
+    assert (need.level, need.why) == (level, why)
+    lived.answer()
+    assert need_of(lived.watched, silent_s=0, unheard_s=0).level is Level.QUIET
 
 
 def test_unsafe_holds_until_it_is_undone_or_goes_on():

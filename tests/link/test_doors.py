@@ -1,5 +1,6 @@
 """The desk's doors under attack: what comes from nobody, from another site or in another form is refused plainly."""
 
+import gc
 import http.client
 import json
 import resource
@@ -7,13 +8,14 @@ import socket
 import ssl
 import stat
 import subprocess
+import warnings
 
 import pytest
 from cryptography import x509
 
 from assistant.adapters import desk_link
 from assistant.adapters.desk_link import DeskLink, LostError, RefusedError, pair_with
-from assistant.desk import lab_guard, pairing
+from assistant.desk import lab_guard, pairing, to_the_end
 from assistant.desk.certificate import own_certificate
 from assistant.desk.pairing import LASTS_S, MOST_A_MINUTE, MOST_WRONG, PairedStore, Pairing
 from assistant.errors import LinkError
@@ -25,6 +27,9 @@ from tests.link.test_keeping import attempt_of, begun, chain, report
 
 LIMIT_S = 30
 NAME = "bench-1"
+TRUSTING = ssl.create_default_context()
+"""As a browser whose user has gone on past its warning."""
+TRUSTING.check_hostname, TRUSTING.verify_mode = False, ssl.CERT_NONE
 
 
 @pytest.fixture(scope="module")
@@ -52,10 +57,8 @@ def local(lab):
 def asked(lab, path, method="GET", body=None, *, tls=True, port=None, **headers):
     """Status, headers and text of one request."""
     port = port or (lab.doors.lab_port if tls else int(local(lab).url.rpartition(":")[2]))
-    trusting = ssl.create_default_context()
-    trusting.check_hostname, trusting.verify_mode = False, ssl.CERT_NONE
     connection = (
-        http.client.HTTPSConnection("127.0.0.1", port, timeout=LIMIT_S, context=trusting)
+        http.client.HTTPSConnection("127.0.0.1", port, timeout=LIMIT_S, context=TRUSTING)
         if tls
         else http.client.HTTPConnection("127.0.0.1", port, timeout=LIMIT_S)
     )
@@ -249,17 +252,45 @@ def test_a_station_speaks_for_itself_alone(lab):
 
 
 def test_what_is_too_long_is_refused(lab):
-    """10 MB of a note, an endless body without a length, 501 lines."""
+    """10 MB of a note, with and without a told length, from friends and strangers at every door; 501 lines."""
     address = paired(lab)
-    good = {"Authorization": f"Bearer {address.token}", "Content_Type": "application/json"}
-    try:
-        status, _, text = asked(lab, "/link/lines", "POST", b"x" * 10_000_000, **good)
-        assert (status, text) == (413, "That is too long for one report.\n")
-    except (OSError, http.client.HTTPException):
-        pass  # refused before all of it was sent
+    form = {"Content_Type": "application/json"}
+    good = {"Authorization": f"Bearer {address.token}", **form}
+    too_long = "That is too long for one report.\n"
+    pair = {"Content_Type": "application/x-www-form-urlencoded", "Origin": f"https://127.0.0.1:{lab.doors.lab_port}"}
+    for path, headers, answer in (
+        ("/link/lines", good, (413, too_long)),
+        ("/link/pair", form, (413, too_long)),
+        ("/pair", pair, (413, "That is too long for a code.\n")),
+        ("/link/lines", form, (401, "This desk does not know the station. Pair it.\n")),
+        ("/desk/start", pair, (401, "This browser is not paired with the desk.\n")),
+        ("/desk/start", form, (403, "Only the desk's own pages may do this.\n")),
+    ):
+        for body in (b"x" * 10_000_000, iter([b"x" * 1_000_000] * 10)):
+            status, _, text = asked(lab, path, "POST", body, **headers)
+            assert (status, text) == answer, path
     many = json.dumps({"attempt": "0" * 64, "first": 1, "lines": ["x"] * 501})
     assert asked(lab, "/link/lines", "POST", many, **good)[0] == 400
     assert asked(lab, "/link/pair", "POST", b"x" * 20_000, Content_Type="application/json")[0] == 413
+
+
+def test_what_comes_too_slowly_is_told_so(lab, monkeypatch):
+    """A request of which the rest never comes, and one that never ends, are answered and cut off."""
+    monkeypatch.setattr(to_the_end, "BODY_S", 0.3)
+    monkeypatch.setattr(to_the_end, "MOST_READ", 1_000_000)
+    port = int(local(lab).url.rpartition(":")[2])
+    head = f"POST /link/hello HTTP/1.1\r\nHost: 127.0.0.1:{port}\r\nContent-Type: application/json\r\n"
+    good = f"{head}Authorization: Bearer {local(lab).token}\r\n"
+    for sent, status in ((f"{good}Content-Length: 9\r\n\r\n{{", 408), (f"{head}Content-Length: 9\r\n\r\n{{", 401)):
+        with socket.create_connection(("127.0.0.1", port), timeout=LIMIT_S) as one:
+            one.sendall(sent.encode())
+            told = b"".join(iter(lambda: one.recv(4_096), b"")).decode()
+        assert told.startswith(f"HTTP/1.1 {status} ")
+        assert told.endswith(".\n" if status == 401 else "That took too long to come.")
+    with socket.create_connection(("127.0.0.1", port), timeout=LIMIT_S) as one, pytest.raises(OSError, match=r"."):
+        one.sendall(f"{good}Transfer-Encoding: chunked\r\n\r\n".encode())
+        while True:
+            one.sendall(b"10000\r\n" + b"x" * 0x10000 + b"\r\n")
 
 
 def test_what_the_disk_refuses_is_taken_later(lab):
@@ -300,6 +331,22 @@ def test_a_thousand_connections_leave_the_desk_working(lab):
     finally:
         for one in idle:
             one.close()
+
+
+def test_who_does_not_say_goodbye_is_cut_off_at_the_end(tmp_path):
+    """A browser that keeps a connection over TLS open and reads nothing more: nothing of it outlives the desk."""
+    with desk(tmp_path, lab=("127.0.0.1", 0)) as one:
+        where = ("127.0.0.1", one.doors.lab_port)
+        silent = TRUSTING.wrap_socket(socket.create_connection(where))
+        silent.sendall(b"GET / HTTP/1.1\r\nHost: %s:%d\r\n\r\n" % (where[0].encode(), where[1]))
+        silent.recv(1)
+    gc.collect()
+    with warnings.catch_warnings(record=True) as told:
+        warnings.simplefilter("always", ResourceWarning)
+        del one
+        gc.collect()
+    assert [str(one.message) for one in told] == []
+    silent.close()
 
 
 # The instructor's phone or tablet.

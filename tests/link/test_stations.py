@@ -1,6 +1,7 @@
 """Stations as processes, and a desk: from start to seal, with kills, cuts and restarts; no entry is lost or doubled."""
 
 import hashlib
+import signal
 import socket
 import subprocess
 import sys
@@ -12,7 +13,7 @@ import pytest
 from assistant.adapters.desk_link import pair_with
 from assistant.attempts.relived import live_again
 from assistant.attempts.sitting import Wishes
-from assistant.attempts.stationed import Bench, DeskStation
+from assistant.attempts.stationed import NOT_HERE, Bench, DeskStation
 from assistant.cli.screen import PlainScreen
 from assistant.desk.hub import new_id
 from assistant.errors import LinkError
@@ -55,9 +56,16 @@ def test_an_attempt_survives_kills_of_the_station_and_a_new_desk(tmp_path):
         path = first.path(attempt)
         assert path.parent == tmp_path / "records"
         until(lambda: len(first.entries(attempt)) > 5, "some entries")
+        bench.process.send_signal(signal.SIGSTOP)  # so that what comes now is pending when it is killed
+        note = Mark(id=new_id(), attempt=attempt, mark="note", words="hands washed twice")
+        pause = Direct(id=new_id(), attempt=attempt, what="pause")
+        for order in (note, pause):
+            first.give(NAME, order)
         bench.kill()
         bench.start()
         until(lambda: attempt in first.seen(NAME).hello.left, "what was left")
+        until(lambda: first.seen(NAME).orders == [note], "the pause to be refused, the note to be kept")
+        assert first.seen(NAME).refused == NOT_HERE
         take_up = TakeUp(id=new_id(), attempt=attempt)
         first.give(NAME, take_up)
         until(lambda: any(e["kind"] == "resumed" for e in first.entries(attempt)), "the attempt to go on")
@@ -76,6 +84,7 @@ def test_an_attempt_survives_kills_of_the_station_and_a_new_desk(tmp_path):
             assert list(second.seen(NAME).refusals) == []
             entries = proven(path)
             assert len(entries) > had
+            assert [entry["words"] for entry in entries if entry.get("order") == note.id] == [note.words]
             assert list(second.entries(attempt)) == list(entries)
             assert entries[0]["order_digest"] == hashlib.sha256(text.encode()).hexdigest()
             assert [one.name for one in path.parent.glob("*.jsonl")] == [path.name]

@@ -116,7 +116,7 @@ function board(facts) {
     }
   }
   const waiting = facts.filter((fact) => fact.waits).length;
-  const busy = facts.filter((fact) => fact.goesOn).length;
+  const busy = facts.filter((fact) => fact.goesOn && !fact.free).length;
   const stations = facts.length === 1 ? "1 station" : `${facts.length} stations`;
   const waits = waiting === 1 ? "1 waits for you" : `${waiting || "Nobody"} ${waiting ? "wait" : "waits"} for you`;
   part("summary").textContent = facts.length ? `${stations}, ${busy} at work. ${waits}.` : "";

@@ -14,6 +14,7 @@ let events = Number(document.body.dataset.events); // so that an early answer be
 let said = "";
 let chosen = false;
 let over = false;
+let level = 0; // of the microphone, 0 to 4
 
 /** Whether the middle's texts stay within its padding. */
 function holds() {
@@ -40,6 +41,11 @@ function fit() {
   }
 }
 
+/** The disc within the ring: sound comes in. It stays a still ring where motion is not wanted. */
+function ring() {
+  part("level")?.setAttribute("r", matchMedia("(prefers-reduced-motion: reduce)").matches ? 0 : 1.25 * level);
+}
+
 function show(state) {
   for (const name of ["where", "what", "turn"]) {
     if (part(name).dataset.drawn !== state[name]) {
@@ -53,6 +59,8 @@ function show(state) {
     line.value = "";
     said = part("live").textContent = "";
   }
+  level = state.whose === "listening" ? level : 0;
+  ring();
   covers = state.covers;
   events = state.events;
   if (state.whose === "speaking" && !chosen) {
@@ -144,6 +152,10 @@ states.addEventListener("message", (event) => {
   if (over) {
     states.close();
   }
+});
+states.addEventListener("level", (event) => {
+  level = Number(event.data);
+  ring();
 });
 states.addEventListener("error", lost);
 addEventListener("resize", fit);
