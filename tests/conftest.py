@@ -1,4 +1,4 @@
-"""What all tests share: the longest first, so that two workers end at about the same time; nobody's own files."""
+"""What all tests share: the longest first, so that the workers end at about the same time; nobody's own files."""
 
 import os
 import shutil
