@@ -60,6 +60,7 @@ _LINKS = frozenset(
 _WHERE_NOTHING_BELONGS = frozenset({"floor", "ground", "bed", "sheet", "sheets", "lap"})
 """What drips or hangs there is not where a question asks for it."""
 _UNHARMED = frozenset({"fine", "good", "okay", "sterile", "clean", "untouched"})
+_ONE_OF_TWO = frozenset({"one", "left", "right", "first"})
 _A_BIT = frozenset({("a", "bit"), ("a", "little"), ("little", "bit")})
 _PARTICLE_WITHIN = 7
 """How many words later a particle may follow its verb: "rolled the clamp all the way down"."""
@@ -223,6 +224,8 @@ class _Reading:
             return False
         if any(tokens[0] == deed.verb.base and tokens[1:2] and tokens[1] in ARTICLES for deed in self._line.deeds):
             return False  # the line said after the assistant: "open the clamp"
+        if "off" in tokens and any(deed.verb.base == "set" for deed in self._line.deeds):
+            return False  # "I set the alarm off"
         while self._at < len(tokens):
             length = self._neutral_phrase() or self._phrase() or self._word()
             if length < 1:
@@ -473,8 +476,12 @@ def _of_a_part(tokens: Tokens, line: Line) -> bool:
         return True  # "I undid one"
     told = set(tokens)
     if line.want is Want.DONE and not _ALL & told:
-        things = {word for deed in line.deeds for thing in deed.things for word in thing.split()}
-        if {f"{word}s" for word in told & NOUNS} & things & NOUNS - told and not told & things & set(line.words):
+        things = {word for deed in line.deeds for thing in deed.things for word in thing.split()} & set(line.words)
+        pairs = {word for word in things & NOUNS if word[-1:] == "s" and word[:-1] in NOUNS}
+        single = {word[:-1] for word in pairs} & told
+        # "Glove's" comes as "gloves".
+        of_one = any(one in _ONE_OF_TWO and word in pairs for one, word in pairwise(tokens))
+        if of_one or (single and not pairs & told):
             return True  # "one glove is on"
     if (
         line.want is Want.DONE
