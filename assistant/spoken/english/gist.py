@@ -41,6 +41,7 @@ from assistant.spoken.english.claims import TAKEN_UP, Says, every_of, phrases_at
 from assistant.spoken.english.deeds import ALSO_CALLED, NUMBERS, means_of
 from assistant.spoken.english.lines import Line, read_line
 from assistant.spoken.english.troubles import trouble_of
+from assistant.spoken.english.verbs import VERBS
 from assistant.spoken.statement import Asked, Sense, Tokens, Want
 
 _ALL = frozenset({"every", "all", "each", "both"})
@@ -52,6 +53,10 @@ _PUT_OFF = re.compile(
 )
 _LOOK_OUT = re.compile(r"\b(look|watch) out for\b")
 _RIGHT_PLACE = re.compile(r"\b(in(?:to)? the) (?:right|proper|correct) (bin|trash|waste|container|place)\b")
+_AT_A_TIME = re.compile(
+    r"\bat (?:half|quarter|five|ten|twenty|twenty five) (?:past|to) "
+    r"(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)\b"
+)
 _ENDS = frozenset(map(len, ASKING_ENDS))
 """How long they are."""
 _LINKS = frozenset(
@@ -59,6 +64,16 @@ _LINKS = frozenset(
 )
 _WHERE_NOTHING_BELONGS = frozenset({"floor", "ground", "bed", "sheet", "sheets", "lap"})
 """What drips or hangs there is not where a question asks for it."""
+_REPORTED = re.compile(
+    r"\b(?:he|she|they|somebody|someone|everybody|nurse|partner|colleague|instructor|teacher|patient|doctor)"
+    r" (?:says?|said|thinks?|thought|reckons?|claims?|tells|told me|swears)\b"
+)
+_TELLING = frozenset({"answered", "say", "tell"})
+_FELT = frozenset(
+    {"comfortable", "well", "warm", "cool", "cold", "swollen", "red", "soft", "understand", "ask", "run in"}
+)
+_DENIED = frozenset({"not", "nothing", "never", "no", "without", "none", "neither"})
+_NOT_LEFT = frozenset({"out", "off", "away", "removed", "goes"})
 _UNHARMED = frozenset({"fine", "good", "okay", "sterile", "clean", "untouched"})
 _ONE_OF_TWO = frozenset({"one", "left", "right", "first"})
 _A_BIT = frozenset({("a", "bit"), ("a", "little"), ("little", "bit")})
@@ -85,6 +100,10 @@ def gist(tokens: Tokens, asked: Asked) -> Sense | None:
         return None
     if sense is Sense.GOOD and line.want is not Want.ANSWER and trouble_of(reading.beside()) is not None:
         return None
+    if sense is Sense.GOOD and _is_reported(tokens, line):
+        return None
+    if sense is Sense.GOOD and line.unsaid & set(tokens) and not _DENIED & set(tokens):
+        return None  # "I told her my number"
     if (
         sense is Sense.GOOD
         and line.want is Want.ANSWER
@@ -94,6 +113,12 @@ def gist(tokens: Tokens, asked: Asked) -> Sense | None:
     if sense is Sense.GOOD and (reading.turned or _of_a_part(tokens, line)):
         return None if reading.turned else Sense.ACKNOWLEDGED
     return sense
+
+
+def _is_reported(tokens: Tokens, line: Line) -> bool:
+    """Whether somebody else says so: "she says they match"; what a patient feels, only a patient can tell."""
+    felt = any(point.finding or point.asked in _FELT for point in line.points) or bool(_TELLING & set(line.words))
+    return not felt and _REPORTED.search(" ".join(tokens)) is not None
 
 
 def asks_at_its_end(tokens: Tokens) -> bool:
@@ -109,7 +134,8 @@ def is_put_off(tokens: Tokens) -> bool:
 
 def _written_out(tokens: Tokens) -> Tokens:
     """Without what only leads to what is seen: "I can see a drop"."""
-    text = _LOOK_OUT.sub(r"\1 for", _RIGHT_PLACE.sub(r"\1 \2", " ".join(tokens)))
+    text = _AT_A_TIME.sub("", " ".join(tokens))
+    text = _LOOK_OUT.sub(r"\1 for", _RIGHT_PLACE.sub(r"\1 \2", text))
     tokens = tuple(text.split())
     kept = [
         word
@@ -171,6 +197,8 @@ def _known_of(asked: Asked) -> _Known:
         things |= {"clamp", "clip", "roller", "wheel", "slide"}
     if line.deeds:
         things |= means_of(asked.line) | {deed.verb.ing for deed in line.deeds if deed.leads}
+    if any(deed.verb.base in ("tell", "say", "explain") for deed in line.deeds):
+        things |= {VERBS[word[:-1]].ing for word in line.words if word[-1:] == "s" and word[:-1] in VERBS}
     if any(deed.verb.base in ("tell", "inform", "report", "ask") for deed in line.deeds):
         things |= {"called", "phoned", "rang", "rung", "paged"}
     named = {*line.words, *(word.removesuffix("s") for word in line.words)}
@@ -273,9 +301,20 @@ class _Reading:
             if length > 1 or self._stands_alone():
                 return length if self._take(says, length) else -1
         for first, particle in self._known.split:
-            if tokens[at] == first and particle in tokens[at + 2 : at + _PARTICLE_WITHIN]:
+            within = tokens[at + 2 : at + _PARTICLE_WITHIN]
+            if (
+                tokens[at] == first
+                and particle in within
+                and not self._leads_elsewhere(at + 2 + within.index(particle))
+            ):
                 return 1 if self._take(self._table[first, particle], 1) else -1
         return 0
+
+    def _leads_elsewhere(self, at: int) -> bool:
+        """Whether the particle there leads to a place that the line does not name: "put gloves on | the patient"."""
+        rest = [word for word in self._tokens[at + 1 :] if word not in ARTICLES]
+        beyond = len(self._tokens) > at + 1 and self._tokens[at + 1] in ARTICLES and bool(rest)
+        return beyond and rest[0] in NOUNS and rest[0] not in {*self._line.words, "hand", "hands"}
 
     def _goes_round(self, end: int) -> bool:
         """Whether what follows belongs to the words before it: "they do | not agree", "I have not | done it"."""
@@ -379,7 +418,8 @@ class _Reading:
             self.turned = True
         apart = word in TOLD_APART or OTHER_PLACES.get(word, frozenset()) & self._known.named
         self.turned |= bool(apart) and word not in self._known.named
-        if word in TURNING and (word not in self._line.words or self._after() == "to"):
+        leads_on = self._after() == "to" and (word, "to") not in pairwise(self._line.words)
+        if word in TURNING and (word not in self._line.words or leads_on):
             return 0
         if word in AUXILIARIES and word not in NEUTRAL and self._after() not in DENIALS:
             return 0
@@ -497,5 +537,10 @@ def _of_a_part(tokens: Tokens, line: Line) -> bool:
         few = told & {"some", "few", "couple", "most", "half"} - words
         if few or (tokens[:1] == ("one",) and "one" not in words):
             return True  # "some are there"
+    if line.told and "stays" in line.words and told & _NOT_LEFT - set(line.words):
+        return True  # "I told her that the catheter comes out"
+    said = [bool(group & told) for group in line.told]
+    if any(said) and 2 * sum(said) <= len(said):
+        return True  # "told them why"
     named = [bool(group & set(tokens)) for group in line.joined]
     return any(named) and not all(named)
