@@ -51,6 +51,8 @@ _FEWER = frozenset(
 )
 """Words by which something is said of a part, or of a degree."""
 _ORDINALS = frozenset({"first", "second", "third", "last"})
+_BEYOND = frozenset({"above", "below", "over", "under", "outside", "beyond", "than"})
+"""What puts a thing out of what follows: "above the usual rate"."""
 _DEGREES = frozenset({"bit", "little", "slightly", "small", "tiny", "big", "few", "couple", "lots", "loads", "some"})
 _SEEN = ("as far as i can see", "as far as i can tell", "so far as i can see", "that i can see", "that i can find")
 """What only tells that it was looked at."""
@@ -125,10 +127,21 @@ def chosen(tokens: Tokens, choices: Tokens, sayings: tuple[tuple[str, str], ...]
         return None
     if _repeats(tokens, cut(line)) or _goes_on(tokens) or ("looked", "like") in pairwise(tokens):
         return None
+    if tokens[:3] in (("i", "did", "not"), ("i", "have", "not")) and tokens[3:4] in claims and "and" in tokens:
+        return None  # "I did not dry and hard": no sentence
     reading = _Reading(tokens, claims, line)
     found = reading.choice(choices) if reading.read() else None
+    if found is not None and _is_with_another(tokens, found, line):
+        return None
     by_hand = found is not None and found.startswith("it has ") and {"i", "we"} & set(tokens)
     return None if by_hand else found  # "I moved it"
+
+
+def _is_with_another(tokens: Tokens, choice: str, line: str) -> bool:
+    """Whether it is compared with another thing than the line names: "level with the pump"."""
+    named = re.search(rf"\b{re.escape(choice.lower())} with the (\w+)", line.lower())
+    told = re.search(r"\bwith (?:the |my |her |his )?(\w+)", " ".join(tokens))
+    return bool(named and told) and told[1] in NOUNS and told[1] != named[1]
 
 
 @lru_cache(maxsize=256)
@@ -285,6 +298,8 @@ class _Reading:
         while at < len(words):
             for length in range(min(longest, len(words) - at), 0, -1):
                 claim = self.claims.get(words[at : at + length])
+                if claim is not None and at and words[at - 1] in _BEYOND - line:
+                    return False
                 if claim is not None and not self._leads_on(words, at, length):
                     if not self._take(claim, words[at : at + length], words[at + length : at + length + 1]):
                         return False

@@ -98,6 +98,7 @@ ALSO_CALLED = {
     "syringe": ("flush",),
     "drug": ("medicine", "medication", "dose", "rest"),
     "wrap": ("wrapper", "outer bag", "overwrap"),
+    "basin": ("bowl", "sink", "dish"),
     "wipes": ("wipe",),
     "dressing": ("one", "old one"),
     "patient": ("she", "he", "him", "her", "mum", "client"),
@@ -304,9 +305,15 @@ def told_of(line: str, deeds: tuple[Deed, ...]) -> tuple[frozenset[str], ...]:
     told = re.split(r"[.:]", line.lower())[0]
     own = {word for thing in deeds[0].things if deeds[0].verb.base == "tell" for word in thing.split()}
     own |= {deeds[0].verb.base} | _NO_MATTER
-    parts = [frozenset(cut(part)) - own - DETERMINERS - PREPOSITIONS.keys() for part in re.split(r",| and ", told)]
+    said = [part for at, part in enumerate(re.split(r", and |,| and ", told)) if not at or not _begins(part)]
+    parts = [frozenset(cut(part)) - own - DETERMINERS - PREPOSITIONS.keys() for part in said]
     named = tuple(part | {word for name in part for word in _also_told(name)} for part in parts if part)
     return named if len(named) > 1 else ()
+
+
+def _begins(part: str) -> bool:
+    """Whether something else to do begins there: "and put the bell within reach"."""
+    return part.split()[:1] != [] and part.split()[0] in VERBS
 
 
 def _also_told(word: str) -> tuple[str, ...]:
@@ -402,7 +409,9 @@ def deed_of(verb: Verb, rest: str) -> Deed:
         so |= {"running", "running in"}
     if rest.startswith("what blocks"):
         noun = ["block"]
-    places = _places(place)
+    # "The drug left in the set": that is where it still is.
+    places = () if noun[-1:] == ["left"] else _places(place)
+    noun = noun[:-1] if noun[-1:] == ["left"] else noun
     so |= set(places)
     noun = noun or (["line"] if verb.base == "prime" else [])
     return Deed(verb, _called(noun), frozenset(so), frozenset(not_so - so), places)

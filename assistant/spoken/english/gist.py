@@ -50,6 +50,7 @@ _CONDITIONS = frozenset({"until", "till", "when", "while", "before", "after", "i
 _PUT_OFF = re.compile(
     r" in (?:a|an|one|two|another|just a|half a) (?:bit|while|tick|minutes?|moments?|seconds?|secs?|mins?|hours?|few) "
     r"| (?:one|another) (?:moment|second|minute|sec|min) | going to "
+    r"| once (?:it|the|she|he|they|we|i|that|you|everything) "
 )
 _LOOK_OUT = re.compile(r"\b(look|watch) out for\b")
 _RIGHT_PLACE = re.compile(r"\b(in(?:to)? the) (?:right|proper|correct) (bin|trash|waste|container|place)\b")
@@ -73,6 +74,28 @@ _FELT = frozenset(
     {"comfortable", "well", "warm", "cool", "cold", "swollen", "red", "soft", "understand", "ask", "run in"}
 )
 _DENIED = frozenset({"not", "nothing", "never", "no", "without", "none", "neither"})
+_TOWARDS = frozenset({"to", "into", "onto"})
+_ENDS_OF_ALL = frozenset(
+    {
+        "end",
+        "ends",
+        "side",
+        "mark",
+        "top",
+        "bottom",
+        "level",
+        "middle",
+        "tip",
+        "place",
+        "position",
+        "time",
+        "hand",
+        "line",
+    }
+)
+"""Ends of a thing, by which no other thing is named."""
+_LEADS_TO_THING = frozenset({"new", "old", "down", "up", "off", "clean"})
+_COUNTED = frozenset({"one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"})
 _NOT_LEFT = frozenset({"out", "off", "away", "removed", "goes"})
 _UNHARMED = frozenset({"fine", "good", "okay", "sterile", "clean", "untouched"})
 _ONE_OF_TWO = frozenset({"one", "left", "right", "first"})
@@ -316,6 +339,11 @@ class _Reading:
         beyond = len(self._tokens) > at + 1 and self._tokens[at + 1] in ARTICLES and bool(rest)
         return beyond and rest[0] in NOUNS and rest[0] not in {*self._line.words, "hand", "hands"}
 
+    def _ends_elsewhere(self, at: int) -> bool:
+        """Whether what follows "to" there is another end than the line names: "connected it to the bag"."""
+        rest = [word for word in self._tokens[at + 1 :] if word not in ARTICLES]
+        return bool(rest) and rest[0] in NOUNS - _ENDS_OF_ALL and not self._is_thing(rest[0])
+
     def _goes_round(self, end: int) -> bool:
         """Whether what follows belongs to the words before it: "they do | not agree", "I have not | done it"."""
         follows = self._tokens[end : end + 1]
@@ -418,6 +446,7 @@ class _Reading:
             self.turned = True
         apart = word in TOLD_APART or OTHER_PLACES.get(word, frozenset()) & self._known.named
         self.turned |= bool(apart) and word not in self._known.named
+        self.turned |= word in _TOWARDS & set(self._line.words) and self._ends_elsewhere(self._at)
         leads_on = self._after() == "to" and (word, "to") not in pairwise(self._line.words)
         if word in TURNING and (word not in self._line.words or leads_on):
             return 0
@@ -509,6 +538,32 @@ class _Reading:
         return before >= 0 and self._tokens[before] in PREPOSITIONS
 
 
+def _names_one_of(tokens: Tokens, line: Line) -> bool:
+    """Whether one verb is to be done to several things, and is said to be done to fewer than half, or one of two."""
+    first = [deed for deed in line.deeds if deed.verb == line.deeds[0].verb]
+    groups = [frozenset(word for name in deed.things for word in name.split()) for deed in first]
+    if line.told or len(groups) < 2 or not all(groups) or frozenset.intersection(*groups):
+        return False
+    done = {word for word in first[0].verb.past if " " not in word}
+    objects = {
+        next((word for word in tokens[at + 1 :] if word not in ARTICLES and word not in _LEADS_TO_THING), "")
+        for at, word in enumerate(tokens)
+        if word in done
+    }
+    named = [bool(group & set(tokens)) for group in groups]
+    return any(group & objects - PRONOUNS for group in groups) and 2 * sum(named) <= len(named)
+
+
+def _counts_some(tokens: Tokens) -> bool:
+    """Whether a number of several things is told: "two of them"; not "all three of them", "three of three"."""
+    for at, word in enumerate(tokens[:-2]):
+        if word in _COUNTED and tokens[at + 1] == "of" and not _ALL & set(tokens[:at]):
+            whole = next((other for other in tokens[at + 2 :] if other not in ARTICLES), "")
+            if whole in _COUNTED - {word} or whole in ("them", "those", "these"):
+                return True
+    return False
+
+
 def _of_a_part(tokens: Tokens, line: Line) -> bool:
     """Whether only some of what the question joins is named: "the name matches" says nothing of the date."""
     words = set(line.words)
@@ -539,7 +594,11 @@ def _of_a_part(tokens: Tokens, line: Line) -> bool:
             return True  # "some are there"
     if line.told and "stays" in line.words and told & _NOT_LEFT - set(line.words):
         return True  # "I told her that the catheter comes out"
-    said = [bool(group & told) for group in line.told]
+    if _counts_some(tokens):
+        return True  # "four of the five match"
+    if not _ALL & told and _names_one_of(tokens, line):
+        return True  # "I labelled the bag"
+    said = [bool(group & told) for group in line.told] if not _ALL & told else []
     if any(said) and 2 * sum(said) <= len(said):
         return True  # "told them why"
     named = [bool(group & set(tokens)) for group in line.joined]
