@@ -141,7 +141,7 @@ def _is_with_another(tokens: Tokens, choice: str, line: str) -> bool:
     """Whether it is compared with another thing than the line names: "level with the pump"."""
     named = re.search(rf"\b{re.escape(choice.lower())} with the (\w+)", line.lower())
     told = re.search(r"\bwith (?:the |my |her |his )?(\w+)", " ".join(tokens))
-    return bool(named and told) and told[1] in NOUNS and told[1] != named[1]
+    return named is not None and told is not None and told[1] in NOUNS and told[1] != named[1]
 
 
 @lru_cache(maxsize=256)

@@ -411,7 +411,7 @@ class _Reading:
             and self._is_thing(follows[0])
             and (
                 follows[1] in _UNHARMED
-                or UNTOUCHED.match(" ".join((*follows[1:], "")))
+                or UNTOUCHED.match(" ".join((*follows[1:], ""))) is not None
                 or any(follows[:n] in self._table for n in (2, 3, 4))
                 or any(follows[1:][:n] in self._table for n in (1, 2, 3))
             )
