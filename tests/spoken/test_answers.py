@@ -44,7 +44,18 @@ LIBRARY = list(
 
 @pytest.mark.parametrize(
     "name",
-    ["steps", "students", "students_again", "natural", "negatives", "asides", "troubles", "many_words", "choices"],
+    [
+        "steps",
+        "students",
+        "held_out/students",
+        "students_again",
+        "natural",
+        "negatives",
+        "asides",
+        "troubles",
+        "many_words",
+        "choices",
+    ],
 )
 def test_nothing_is_taken_for_what_it_is_not(name: str) -> None:
     """An answer is taken only where it is meant; a no only where nothing good is."""

@@ -255,7 +255,7 @@ def untouched_of(line: str) -> tuple[Tokens, ...]:
     """How a learner repeats what was to be left alone: "press nothing yet" is "haven't pressed anything"."""
     verbs = [VERBS[word] for word in re.findall(r"\b(\w+) nothing\b", line.lower()) if word in VERBS]
     return tuple(
-        tuple(f"{said}".split())
+        tuple(said.split())
         for verb in verbs
         for past in verb.past
         for said in (f"have not {past} anything", f"not {past} anything", f"{past} nothing", f"nothing {past}")
@@ -313,7 +313,7 @@ def told_of(line: str, deeds: tuple[Deed, ...]) -> tuple[frozenset[str], ...]:
 
 def _begins(part: str) -> bool:
     """Whether something else to do begins there: "and put the bell within reach"."""
-    return part.split()[:1] != [] and part.split()[0] in VERBS
+    return next(iter(part.split()), "") in VERBS
 
 
 def _also_told(word: str) -> tuple[str, ...]:
