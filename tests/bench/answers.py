@@ -6,15 +6,17 @@ Each table of `tests/data/answers`: how many clear answers are understood, and w
 from collections import Counter
 
 from tests.bench.printing import say
-from tests.spoken.answers import is_wrong, rows, taken
+from tests.spoken.answers import TABLES, is_wrong, rows, taken
 
-NAMES = ("steps", "natural", "many_words", "choices", "negatives", "asides", "troubles")
+NAMES = ("steps", "students", "students_again", "natural", "many_words", "choices", "negatives", "asides", "troubles")
 
 
 def main() -> None:
     """Print one line a table, and each row that is taken wrongly."""
     for folder in ("", "held_out/"):
         for name in NAMES:
+            if not (TABLES / f"{folder}{name}.tsv").exists():
+                continue
             table = [row for row in rows(f"{folder}{name}") if row.is_clear or row.means in ("no", "not taken")]
             clear = Counter(taken(row) == row.means for row in table if row.is_clear)
             others = [row for row in table if not row.is_clear]

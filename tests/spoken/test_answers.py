@@ -42,7 +42,21 @@ LIBRARY = list(
 """Every line of the library that is answered by a yes, a no or a done."""
 
 
-@pytest.mark.parametrize("name", ["steps", "natural", "negatives", "asides", "troubles", "many_words", "choices"])
+@pytest.mark.parametrize(
+    "name",
+    [
+        "steps",
+        "students",
+        "held_out/students",
+        "students_again",
+        "natural",
+        "negatives",
+        "asides",
+        "troubles",
+        "many_words",
+        "choices",
+    ],
+)
 def test_nothing_is_taken_for_what_it_is_not(name: str) -> None:
     """An answer is taken only where it is meant; a no only where nothing good is."""
     found = rows(name)
@@ -50,13 +64,20 @@ def test_nothing_is_taken_for_what_it_is_not(name: str) -> None:
     assert [(row, taken(row)) for row in found if is_wrong(row, taken(row))] == []
 
 
-@pytest.mark.parametrize("name", ["steps", "natural", "negatives"])
+@pytest.mark.parametrize("name", ["steps", "students", "students_again", "natural", "negatives"])
 def test_the_guide_takes_what_is_meant(name: str) -> None:
     """A step is closed, or its wait begun, by exactly what is taken for its good answer."""
     assert [(row, lived(row)) for row in rows(name) if (lived(row) or "no") != (taken(row) or "no")] == []
 
 
-UNDERSTOOD = {"steps": 0.95, "natural": 0.95, "many_words": 0.38, "choices": 0.18}
+UNDERSTOOD = {
+    "steps": 0.95,
+    "students": 0.91,
+    "students_again": 0.8,
+    "natural": 0.95,
+    "many_words": 0.38,
+    "choices": 0.18,
+}
 """The share of each table that is understood, at least; the rest is asked again (measured; see its README)."""
 
 
@@ -103,12 +124,14 @@ def turned_round(row: Row, at: int) -> list[str]:
     return [f"{row.words}?", *before, *behind, *inside, *denied]
 
 
-@pytest.mark.parametrize("name", ["steps", "natural"])
-def test_what_is_asked_doubted_or_denied_is_not_taken(name: str) -> None:
+@pytest.mark.parametrize(
+    ("name", "least"), [("steps", 1500), ("students", 900), ("students_again", 350), ("natural", 1500)]
+)
+def test_what_is_asked_doubted_or_denied_is_not_taken(name: str, least: int) -> None:
     """No answer is taken once its words are turned round; of alternatives, at most another one."""
     understood = [row for row in rows(name) if row.is_clear and taken(row) == row.means]
     turned = [(row, words) for at, row in enumerate(understood) for words in turned_round(row, at)]
-    assert len(turned) >= 1500
+    assert len(turned) >= least
     assert [(row.line, words) for row, words in turned if taken(row, words) == row.means] == []
 
 

@@ -50,6 +50,9 @@ _FEWER = frozenset(
     | {"bit", "little", "slightly", "small", "tiny", "big", "like", "quite"}
 )
 """Words by which something is said of a part, or of a degree."""
+_ORDINALS = frozenset({"first", "second", "third", "last"})
+_BEYOND = frozenset({"above", "below", "over", "under", "outside", "beyond", "than"})
+"""What puts a thing out of what follows: "above the usual rate"."""
 _DEGREES = frozenset({"bit", "little", "slightly", "small", "tiny", "big", "few", "couple", "lots", "loads", "some"})
 _SEEN = ("as far as i can see", "as far as i can tell", "so far as i can see", "that i can see", "that i can find")
 """What only tells that it was looked at."""
@@ -85,6 +88,7 @@ _NEAR = ("nearly", "almost")
 _WHEN = frozenset({"yesterday", "ago", "already"})
 _SKIPPED = (FRAME | {"has", "am", "been"}) - {"one", "this", "there", "here", "okay", "see"}
 _BUT = re.compile(r" (?:apart from|aside from|except(?: for)?) ")
+_TOUCHED = re.compile(r" when i (?:push|press|touch|feel|flush|move)(?: (?:on )?(?:it|there|the syringe))? ")
 _LEAVES_OUT = frozenset({"but", "except"})
 _CARRIES = frozenset({"do", "does", "did", "has", "have", "can"})
 _SOURCES = frozenset({"book", "chart", "table", "list", "label", "guide", "reference", "display", "screen", "policy"})
@@ -113,6 +117,7 @@ def chosen(tokens: Tokens, choices: Tokens, sayings: tuple[tuple[str, str], ...]
     """
     if not tokens or set(tokens) <= _ONLY_HEARD:
         return None
+    tokens = tuple(_TOUCHED.sub(" ", _BUT.sub(" but ", f" {' '.join(tokens)} ")).split())
     exact = _listed(choices).get(tokens, frozenset())
     if len(exact) == 1:
         return next(iter(exact))
@@ -122,8 +127,21 @@ def chosen(tokens: Tokens, choices: Tokens, sayings: tuple[tuple[str, str], ...]
         return None
     if _repeats(tokens, cut(line)) or _goes_on(tokens) or ("looked", "like") in pairwise(tokens):
         return None
+    if tokens[:3] in (("i", "did", "not"), ("i", "have", "not")) and tokens[3:4] in claims and "and" in tokens:
+        return None  # "I did not dry and hard": no sentence
     reading = _Reading(tokens, claims, line)
-    return reading.choice(choices) if reading.read() else None
+    found = reading.choice(choices) if reading.read() else None
+    if found is not None and _is_with_another(tokens, found, line):
+        return None
+    by_hand = found is not None and found.startswith("it has ") and {"i", "we"} & set(tokens)
+    return None if by_hand else found  # "I moved it"
+
+
+def _is_with_another(tokens: Tokens, choice: str, line: str) -> bool:
+    """Whether it is compared with another thing than the line names: "level with the pump"."""
+    named = re.search(rf"\b{re.escape(choice.lower())} with the (\w+)", line.lower())
+    told = re.search(r"\bwith (?:the |my |her |his )?(\w+)", " ".join(tokens))
+    return named is not None and told is not None and told[1] in NOUNS and told[1] != named[1]
 
 
 @lru_cache(maxsize=256)
@@ -280,6 +298,8 @@ class _Reading:
         while at < len(words):
             for length in range(min(longest, len(words) - at), 0, -1):
                 claim = self.claims.get(words[at : at + length])
+                if claim is not None and at and words[at - 1] in _BEYOND - line:
+                    return False
                 if claim is not None and not self._leads_on(words, at, length):
                     if not self._take(claim, words[at : at + length], words[at + length : at + length + 1]):
                         return False
@@ -337,7 +357,6 @@ class _Reading:
         text = f" {' '.join(self.tokens)} "
         for seen in _SEEN:
             text = text.replace(f" {seen} ", " ")
-        text = _BUT.sub(" but ", text)
         tokens = tuple(text.split())
         while tokens[:1] == ("okay",) and len(tokens) > 1:
             tokens = tokens[1:]
@@ -364,14 +383,16 @@ class _Reading:
         if words[end - 1] == "any" and end < len(words):
             return True  # "I don't see any | air"
         follows = words[end : end + 1]
+        if words[at] in _DENIALS and follows and words[at + 1 : end + 1] in self.claims:
+            return True  # "it's not running | quietly"
         if length == 1 and follows == ("of",) and words[at] not in _TAKE_OF:
             return True  # "a sound of dripping"
         return length == 1 and words[at] in ("right", "left") and follows in (("at",), ("hand",))
 
     def _take(self, claim: _Claim, words: Tokens, follows: Tokens) -> bool:
         denies = self._denied or self._again
-        if denies and (words[0] in _DENIALS or _DEGREES & set(words)):
-            return False  # "not no air"; "no big bubbles"
+        if denies and (words[0] in (*_DENIALS, "too") or _DEGREES & set(words)):
+            return False  # "not no air"; "no big bubbles"; "not too high" says nothing of too low
         self._in_claims |= set(words)
         if denies:
             claim = _Claim(claim.not_so, claim.so)
@@ -398,7 +419,7 @@ class _Reading:
             return True
         if word in _WHEN:
             return True
-        if word in _FEWER:
+        if word in _FEWER - (_ORDINALS & line):
             self.of_a_part = True
             return True
         if word in _SOURCES and words[at + 1 : at + 2] == ("says",):
@@ -412,7 +433,9 @@ class _Reading:
             self.told = words[at - 1] in ("he", "she")
             return self.told
         apart = word in TOLD_APART or OTHER_PLACES.get(word, frozenset()) & line
-        if word in TURNING or (apart and word not in line):
+        if (word in TURNING and not (word == "until" and set(words[at : at + 2]) <= line | {"next"})) or (
+            apart and word not in line
+        ):
             return False
         self._named |= {word, word.removesuffix("ed")}
         if word in ALSO_NEUTRAL:
@@ -450,7 +473,7 @@ def _together(line: str) -> tuple[tuple[tuple[str, ...], tuple[bool, ...]], ...]
     for match in re.finditer(rf"\b{lead}(\w+)((?:, \w+)*),? and ((?:its |the )?)(?:new |old )?(\w+)", line.lower()):
         first, further, owner, last = match.groups()
         group = (first, *re.findall(r"\w+", further), last)
-        if any(word in VERBS and word not in NOUNS for word in group):
+        if any((word in VERBS or word in _ALSO_VERBS) and word not in NOUNS for word in group):
             continue  # "the site, and feel it"
         found.append((group, (*[False] * (len(group) - 1), owner == "its ")))
     return tuple(found)

@@ -77,7 +77,7 @@ NEUTRAL = _set("""
     yellow orange red green blue white clinical sharps biohazard medium size sized extra proper exact final inner outer
     upper lower higher sterile signed timed hello began begun since eye natural normally usual usually
     meter meters metre metres untouched ran kindly simply basically actually obviously certainly
-    ahead along anyway finally lastly meanwhile together twice once
+    quiet ahead along anyway finally lastly meanwhile together twice once
 """)
 """Words that change nothing about what is claimed."""
 _TOUCH = r"(?:touch(?:ed|ing)?|spill(?:ed|ing)?|spilt|los(?:e|ing|t)|wast(?:e|ed|ing)|contaminat(?:ed|e|ing))"

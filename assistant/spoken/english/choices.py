@@ -47,8 +47,8 @@ clean, nothing to see, no changes, no signs of anything, unremarkable, cool soft
 redness no swelling no pain, not red not swollen not painful
 red | bit red, little red, reddened, pink, redness, some redness, red around site, slightly red, inflamed, pinkish, \
 reddish, flushed, redness around it, red streak
-swollen | puffy, swelling, bit swollen, some swelling, little swollen, slightly swollen, bit puffy, swelled up, \
-swells, puffed up, bigger, lump, bulging
+swollen | puffing up, puffy, swelling, bit swollen, some swelling, little swollen, slightly swollen, bit puffy, \
+swelled up, swells, puffed up, bigger, lump, bulging
 painful | hurts, sore, tender, painful to touch, in pain, hurting, pain, she in pain, he in pain, it hurts her, it \
 hurts him, pain there, hurts there, burns, stings, aching, aches, soreness, tenderness
 from the library | library, in library, used library, i used library, picked from library, from list, off list, from \
@@ -128,7 +128,8 @@ nothing in it, all run out, all in, emptied, gone, all used up, used up, no more
 out, no liquid, drained, run through, no fluid in it, no fluid in, all run in, finished, not any left
 same fluid | same, the same, identical, same again, same one, same bag, same kind, same thing, same sort, same \
 solution, one and the same, unchanged, no change, identical fluid, same type
-something else | another fluid, different, different fluid, not same, different one, another one, another solution, \
+something else | something different, something new, \
+another fluid, different, different fluid, not same, different one, another one, another solution, \
 not same fluid, other fluid, changed, wrong fluid, new fluid
 all open | open, every one open, they all open, everything open, none closed, all clamps open, every clamp open, no \
 clamp closed, none shut, nothing closed, nothing clamped, all of them open, each open, each one open, all unclamped, \
@@ -173,7 +174,8 @@ easily, runs fine, flushes fine
 patent | open, flushes freely with blood return, patent with blood return, flushes freely blood return, blood return \
 and flushes, flushes well with blood return, flushes freely with blood, flushes fine with blood return, good flush \
 and blood return
-no blood | blood not come back, no blood comes, no blood coming, no blood back, no flashback, not see blood, not get \
+no blood | nothing coming back, nothing comes back, nothing came back, \
+blood not come back, no blood comes, no blood coming, no blood back, no flashback, not see blood, not get \
 blood, not get any blood, not see any blood, nothing back, blood did not come, no blood return, without blood, no \
 return of blood, not any blood
 blood return | blood, blood back, blood coming back, blood comes back, see blood, got blood, good blood return, \
@@ -211,12 +213,14 @@ three, all three good, all three fine, all good, all fine, nothing missing, all 
 primed and loaded no air, all done
 within range | in limits, within limits, inside range, inside limits, in usual range, inside usual range, fine, \
 okay, in usual, normal, usual, inside, inside it
-out of range | outside, outside limits, outside usual range, out of limits, above range, below range, over limit, \
+out of range | too high, too low, too fast, too slow, \
+outside, outside limits, outside usual range, out of limits, above range, below range, over limit, \
 under range, beyond range, over, above limit, too fast, too slow, not in range, not within range, not normal, not \
 usual
 in date | date fine, date good, date okay, not overdue, still good, within date, in its date, still fine, not due, \
 not due yet, current, okay, good, date in order, within its time
-overdue | out of date, past date, past due, due yesterday, over date, date passed, past its date, past its change \
+overdue | not in date, not in date any more, not in date any longer, \
+out of date, past date, past due, due yesterday, over date, date passed, past its date, past its change \
 date, past change date, too long, too old, expired, late, been up too long, hanging too long, not in date, due \
 already, long overdue, over time, over its time
 no label | no label on, label missing, unlabelled, unlabeled, not labelled, not labeled, without label, label gone, \
@@ -298,7 +302,8 @@ wrong time, wrong volume, rate wrong, dose wrong, drug wrong, time wrong, volume
 rate wrong, got dose wrong, got name wrong, said wrong rate, said wrong dose, said wrong drug
 ready-mixed | ready mixed, premixed, pre mixed, mixed already, comes mixed, from pharmacy, mixed in pharmacy, mixed \
 by pharmacy
-mixed on this ward | mixed on ward, mixed on unit, mixed here, mixed by us, ward mixed, mixed ourselves
+mixed on this ward | mixed it myself, i mixed it, mixed by myself, \
+mixed on ward, mixed on unit, mixed here, mixed by us, ward mixed, mixed ourselves
 on the screen | on screen, see rhythm, rhythm there, showing, visible, shows, displayed, on monitor
 there is none | none, nothing, nothing there, no rhythm, no monitor, not connected, blank, nothing on screen, not on \
 screen, not see any
@@ -441,6 +446,7 @@ OF_A_PART = frozenset(
     | {"in pain", "itching", "dizzy", "burning", "bleeding", "a bleeding risk", "low", "high", "too little", "too much"}
     | {"nearly empty", "red and sore", "cool and swollen", "far above", "loaded wrongly", "no label", "patient unwell"}
     | {"the secondary", "the primary", "another infusion", "another alert", "something else", "out of range"}
+    | {"it has moved", "too early"}
     | {"hard to hear", "hanging too long", "no blood", "unplugged", "small vein", "large vein"}
 )
 """What is so where it is so of a part, or to a degree; everything else is said of the whole."""
@@ -461,7 +467,7 @@ ALSO_NEUTRAL = frozenset(
     {"coming", "inside", "she", "he", "her", "him", "his", "patient", "key", "typed", "keyed", "chose", "chosen"}
     | {"selected", "picked", "used", "took", "got", "found", "gums", "nose", "mouth", "running", "flushing"}
     | {"dripping", "drips", "flushes", "runs", "anywhere", "doctor", "peeing", "passing", "urine"}
-    | {"sealed", "unopened", "intact"}
+    | {"sealed", "unopened", "intact", "point", "ordered"}
 )
 """Words beside those of `bench_words.NEUTRAL` that change nothing about which alternative it is."""
 

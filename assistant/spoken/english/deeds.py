@@ -98,6 +98,7 @@ ALSO_CALLED = {
     "syringe": ("flush",),
     "drug": ("medicine", "medication", "dose", "rest"),
     "wrap": ("wrapper", "outer bag", "overwrap"),
+    "basin": ("bowl", "sink", "dish"),
     "wipes": ("wipe",),
     "dressing": ("one", "old one"),
     "patient": ("she", "he", "him", "her", "mum", "client"),
@@ -240,7 +241,9 @@ def answered_of(line: str) -> frozenset[str]:
 
 def meanwhile_of(line: str) -> tuple[Tokens, ...]:
     """How a learner repeats what goes on meanwhile: "close the clamp while you push" is "while pushing"."""
+    by_ing = {verb.ing: verb for verb in VERBS.values()}
     verbs = [VERBS[word] for word in re.findall(r"\bwhile you (\w+)", line.lower()) if word in VERBS]
+    verbs += [by_ing[word] for word in re.findall(r"\bkeep (\w+ing)\b", line.lower()) if word in by_ing]
     return tuple(
         tuple(words.split())
         for verb in verbs
@@ -252,11 +255,31 @@ def untouched_of(line: str) -> tuple[Tokens, ...]:
     """How a learner repeats what was to be left alone: "press nothing yet" is "haven't pressed anything"."""
     verbs = [VERBS[word] for word in re.findall(r"\b(\w+) nothing\b", line.lower()) if word in VERBS]
     return tuple(
-        tuple(f"{said}".split())
+        tuple(said.split())
         for verb in verbs
         for past in verb.past
         for said in (f"have not {past} anything", f"not {past} anything", f"{past} nothing", f"nothing {past}")
-    ) + tuple(("did", "not", verb.base, "anything") for verb in verbs)
+    ) + tuple(
+        said
+        for base, ing in (
+            *((verb.base, verb.ing) for verb in verbs),
+            *((word, f"{word}ing") for word in re.findall(r"\bso that nothing (\w+)s\b", line.lower())),
+        )
+        for said in (
+            ("did", "not", base, "anything"),
+            ("nothing", "is", ing),
+            ("nothing", f"{base}s"),
+            ("nothings", ing),
+        )
+    )
+
+
+def unsaid_of(line: str) -> frozenset[str]:
+    """What must not have been done, or named: "press nothing" is "pressed", "say nothing of your number" "number"."""
+    named = re.findall(r"\b\w+ nothing of (?:your|the) (\w+)", line.lower())
+    left = [VERBS[word] for word in re.findall(r"\b(\w+) nothing\b(?! of)", line.lower()) if word in VERBS]
+    left += [VERBS["say"], VERBS["tell"]] if named else []
+    return frozenset((*named, *(past for verb in left for past in verb.past)))
 
 
 def means_of(line: str) -> frozenset[str]:
@@ -267,6 +290,36 @@ def means_of(line: str) -> frozenset[str]:
         if found
         else frozenset()
     )
+
+
+_TOLD = frozenset({"tell", "say", "explain", "name"})
+_NO_MATTER = frozenset(
+    {"that", "what", "to", "how", "much", "she", "it", "you", "with", "this", "has", "will", "be", "for", "since"}
+)
+
+
+def told_of(line: str, deeds: tuple[Deed, ...]) -> tuple[frozenset[str], ...]:
+    """What a line wants to be said, each by its words: "say what runs, since when, and why"."""
+    if not deeds or deeds[0].verb.base not in _TOLD or "nothing" in line:
+        return ()
+    told = re.split(r"[.:]", line.lower())[0]
+    own = {word for thing in deeds[0].things if deeds[0].verb.base == "tell" for word in thing.split()}
+    own |= {deeds[0].verb.base} | _NO_MATTER
+    said = [part for at, part in enumerate(re.split(r", and |,| and ", told)) if not at or not _begins(part)]
+    parts = [frozenset(cut(part)) - own - DETERMINERS - PREPOSITIONS.keys() for part in said]
+    named = tuple(part | {word for name in part for word in _also_told(name)} for part in parts if part)
+    return named if len(named) > 1 else ()
+
+
+def _begins(part: str) -> bool:
+    """Whether something else to do begins there: "and put the bell within reach"."""
+    return next(iter(part.split()), "") in VERBS
+
+
+def _also_told(word: str) -> tuple[str, ...]:
+    if word == "when":
+        return ("time", "hour", "oclock", "at")
+    return (VERBS[word[:-1]].ing,) if word[-1:] == "s" and word[:-1] in VERBS else ()
 
 
 _AIR = ("air", "bubbles", "air bubbles")
@@ -326,6 +379,9 @@ def deed_of(verb: Verb, rest: str) -> Deed:
     if particle:
         so = (so - {_OPPOSITE.get(particle, "")}) | {particle, *(f"{past} {particle}" for past in verb.past)}
         not_so = (not_so - {particle}) | ({_OPPOSITE[particle]} if particle in _OPPOSITE else set())
+    if particle and verb.base in _BY_PARTICLE:
+        # "I put the gloves down": the particle says what was done.
+        so -= {past for past in verb.past if past in _BARE}
     full = re.search(r"\b(half full|third to half full)\b", rest)
     if full:
         so |= {"about half", "to half", "to the half", "half way", "third full", "third", "between a third and half"}
@@ -353,12 +409,16 @@ def deed_of(verb: Verb, rest: str) -> Deed:
         so |= {"running", "running in"}
     if rest.startswith("what blocks"):
         noun = ["block"]
-    places = _places(place)
+    # "The drug left in the set": that is where it still is.
+    places = () if noun[-1:] == ["left"] else _places(place)
+    noun = noun[:-1] if noun[-1:] == ["left"] else noun
     so |= set(places)
     noun = noun or (["line"] if verb.base == "prime" else [])
     return Deed(verb, _called(noun), frozenset(so), frozenset(not_so - so), places)
 
 
+_BY_PARTICLE = frozenset({"put", "pull", "get", "turn", "switch"})
+_BARE = frozenset({"put", "got", "pulled", "placed", "turned", "switched", "popped"})
 _BUTTONS = frozenset({"start", "stop", "pause", "silence"})
 _CLOCKS = ("alarm", "timer", "reminder")
 _UN = {"cap": "uncapped", "wrap": "unwrapped", "wrapper": "unwrapped", "cover": "uncovered", "tape": "untaped"}

@@ -41,6 +41,7 @@ from assistant.spoken.english.claims import TAKEN_UP, Says, every_of, phrases_at
 from assistant.spoken.english.deeds import ALSO_CALLED, NUMBERS, means_of
 from assistant.spoken.english.lines import Line, read_line
 from assistant.spoken.english.troubles import trouble_of
+from assistant.spoken.english.verbs import VERBS
 from assistant.spoken.statement import Asked, Sense, Tokens, Want
 
 _ALL = frozenset({"every", "all", "each", "both"})
@@ -49,9 +50,14 @@ _CONDITIONS = frozenset({"until", "till", "when", "while", "before", "after", "i
 _PUT_OFF = re.compile(
     r" in (?:a|an|one|two|another|just a|half a) (?:bit|while|tick|minutes?|moments?|seconds?|secs?|mins?|hours?|few) "
     r"| (?:one|another) (?:moment|second|minute|sec|min) | going to "
+    r"| once (?:it|the|she|he|they|we|i|that|you|everything) "
 )
 _LOOK_OUT = re.compile(r"\b(look|watch) out for\b")
 _RIGHT_PLACE = re.compile(r"\b(in(?:to)? the) (?:right|proper|correct) (bin|trash|waste|container|place)\b")
+_AT_A_TIME = re.compile(
+    r"\bat (?:half|quarter|five|ten|twenty|twenty five) (?:past|to) "
+    r"(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)\b"
+)
 _ENDS = frozenset(map(len, ASKING_ENDS))
 """How long they are."""
 _LINKS = frozenset(
@@ -59,7 +65,40 @@ _LINKS = frozenset(
 )
 _WHERE_NOTHING_BELONGS = frozenset({"floor", "ground", "bed", "sheet", "sheets", "lap"})
 """What drips or hangs there is not where a question asks for it."""
+_REPORTED = re.compile(
+    r"\b(?:he|she|they|somebody|someone|everybody|nurse|partner|colleague|instructor|teacher|patient|doctor)"
+    r" (?:says?|said|thinks?|thought|reckons?|claims?|tells|told me|swears)\b"
+)
+_TELLING = frozenset({"answered", "say", "tell"})
+_FELT = frozenset(
+    {"comfortable", "well", "warm", "cool", "cold", "swollen", "red", "soft", "understand", "ask", "run in"}
+)
+_DENIED = frozenset({"not", "nothing", "never", "no", "without", "none", "neither"})
+_TOWARDS = frozenset({"to", "into", "onto"})
+_ENDS_OF_ALL = frozenset(
+    {
+        "end",
+        "ends",
+        "side",
+        "mark",
+        "top",
+        "bottom",
+        "level",
+        "middle",
+        "tip",
+        "place",
+        "position",
+        "time",
+        "hand",
+        "line",
+    }
+)
+"""Ends of a thing, by which no other thing is named."""
+_LEADS_TO_THING = frozenset({"new", "old", "down", "up", "off", "clean"})
+_COUNTED = frozenset({"one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"})
+_NOT_LEFT = frozenset({"out", "off", "away", "removed", "goes"})
 _UNHARMED = frozenset({"fine", "good", "okay", "sterile", "clean", "untouched"})
+_ONE_OF_TWO = frozenset({"one", "left", "right", "first"})
 _A_BIT = frozenset({("a", "bit"), ("a", "little"), ("little", "bit")})
 _PARTICLE_WITHIN = 7
 """How many words later a particle may follow its verb: "rolled the clamp all the way down"."""
@@ -84,6 +123,10 @@ def gist(tokens: Tokens, asked: Asked) -> Sense | None:
         return None
     if sense is Sense.GOOD and line.want is not Want.ANSWER and trouble_of(reading.beside()) is not None:
         return None
+    if sense is Sense.GOOD and _is_reported(tokens, line):
+        return None
+    if sense is Sense.GOOD and line.unsaid & set(tokens) and not _DENIED & set(tokens):
+        return None  # "I told her my number"
     if (
         sense is Sense.GOOD
         and line.want is Want.ANSWER
@@ -93,6 +136,12 @@ def gist(tokens: Tokens, asked: Asked) -> Sense | None:
     if sense is Sense.GOOD and (reading.turned or _of_a_part(tokens, line)):
         return None if reading.turned else Sense.ACKNOWLEDGED
     return sense
+
+
+def _is_reported(tokens: Tokens, line: Line) -> bool:
+    """Whether somebody else says so: "she says they match"; what a patient feels, only a patient can tell."""
+    felt = any(point.finding or point.asked in _FELT for point in line.points) or bool(_TELLING & set(line.words))
+    return not felt and _REPORTED.search(" ".join(tokens)) is not None
 
 
 def asks_at_its_end(tokens: Tokens) -> bool:
@@ -108,7 +157,8 @@ def is_put_off(tokens: Tokens) -> bool:
 
 def _written_out(tokens: Tokens) -> Tokens:
     """Without what only leads to what is seen: "I can see a drop"."""
-    text = _LOOK_OUT.sub(r"\1 for", _RIGHT_PLACE.sub(r"\1 \2", " ".join(tokens)))
+    text = _AT_A_TIME.sub("", " ".join(tokens))
+    text = _LOOK_OUT.sub(r"\1 for", _RIGHT_PLACE.sub(r"\1 \2", text))
     tokens = tuple(text.split())
     kept = [
         word
@@ -170,6 +220,8 @@ def _known_of(asked: Asked) -> _Known:
         things |= {"clamp", "clip", "roller", "wheel", "slide"}
     if line.deeds:
         things |= means_of(asked.line) | {deed.verb.ing for deed in line.deeds if deed.leads}
+    if any(deed.verb.base in ("tell", "say", "explain") for deed in line.deeds):
+        things |= {VERBS[word[:-1]].ing for word in line.words if word[-1:] == "s" and word[:-1] in VERBS}
     if any(deed.verb.base in ("tell", "inform", "report", "ask") for deed in line.deeds):
         things |= {"called", "phoned", "rang", "rung", "paged"}
     named = {*line.words, *(word.removesuffix("s") for word in line.words)}
@@ -223,6 +275,8 @@ class _Reading:
             return False
         if any(tokens[0] == deed.verb.base and tokens[1:2] and tokens[1] in ARTICLES for deed in self._line.deeds):
             return False  # the line said after the assistant: "open the clamp"
+        if "off" in tokens and any(deed.verb.base == "set" for deed in self._line.deeds):
+            return False  # "I set the alarm off"
         while self._at < len(tokens):
             length = self._neutral_phrase() or self._phrase() or self._word()
             if length < 1:
@@ -270,9 +324,25 @@ class _Reading:
             if length > 1 or self._stands_alone():
                 return length if self._take(says, length) else -1
         for first, particle in self._known.split:
-            if tokens[at] == first and particle in tokens[at + 2 : at + _PARTICLE_WITHIN]:
+            within = tokens[at + 2 : at + _PARTICLE_WITHIN]
+            if (
+                tokens[at] == first
+                and particle in within
+                and not self._leads_elsewhere(at + 2 + within.index(particle))
+            ):
                 return 1 if self._take(self._table[first, particle], 1) else -1
         return 0
+
+    def _leads_elsewhere(self, at: int) -> bool:
+        """Whether the particle there leads to a place that the line does not name: "put gloves on | the patient"."""
+        rest = [word for word in self._tokens[at + 1 :] if word not in ARTICLES]
+        beyond = len(self._tokens) > at + 1 and self._tokens[at + 1] in ARTICLES and bool(rest)
+        return beyond and rest[0] in NOUNS and rest[0] not in {*self._line.words, "hand", "hands"}
+
+    def _ends_elsewhere(self, at: int) -> bool:
+        """Whether what follows "to" there is another end than the line names: "connected it to the bag"."""
+        rest = [word for word in self._tokens[at + 1 :] if word not in ARTICLES]
+        return bool(rest) and rest[0] in NOUNS - _ENDS_OF_ALL and not self._is_thing(rest[0])
 
     def _goes_round(self, end: int) -> bool:
         """Whether what follows belongs to the words before it: "they do | not agree", "I have not | done it"."""
@@ -341,7 +411,7 @@ class _Reading:
             and self._is_thing(follows[0])
             and (
                 follows[1] in _UNHARMED
-                or UNTOUCHED.match(" ".join((*follows[1:], "")))
+                or UNTOUCHED.match(" ".join((*follows[1:], ""))) is not None
                 or any(follows[:n] in self._table for n in (2, 3, 4))
                 or any(follows[1:][:n] in self._table for n in (1, 2, 3))
             )
@@ -376,7 +446,9 @@ class _Reading:
             self.turned = True
         apart = word in TOLD_APART or OTHER_PLACES.get(word, frozenset()) & self._known.named
         self.turned |= bool(apart) and word not in self._known.named
-        if word in TURNING and (word not in self._line.words or self._after() == "to"):
+        self.turned |= word in _TOWARDS & set(self._line.words) and self._ends_elsewhere(self._at)
+        leads_on = self._after() == "to" and (word, "to") not in pairwise(self._line.words)
+        if word in TURNING and (word not in self._line.words or leads_on):
             return 0
         if word in AUXILIARIES and word not in NEUTRAL and self._after() not in DENIALS:
             return 0
@@ -466,6 +538,32 @@ class _Reading:
         return before >= 0 and self._tokens[before] in PREPOSITIONS
 
 
+def _names_one_of(tokens: Tokens, line: Line) -> bool:
+    """Whether one verb is to be done to several things, and is said to be done to fewer than half, or one of two."""
+    first = [deed for deed in line.deeds if deed.verb == line.deeds[0].verb]
+    groups = [frozenset(word for name in deed.things for word in name.split()) for deed in first]
+    if line.told or len(groups) < 2 or not all(groups) or frozenset.intersection(*groups):
+        return False
+    done = {word for word in first[0].verb.past if " " not in word}
+    objects = {
+        next((word for word in tokens[at + 1 :] if word not in ARTICLES and word not in _LEADS_TO_THING), "")
+        for at, word in enumerate(tokens)
+        if word in done
+    }
+    named = [bool(group & set(tokens)) for group in groups]
+    return any(group & objects - PRONOUNS for group in groups) and 2 * sum(named) <= len(named)
+
+
+def _counts_some(tokens: Tokens) -> bool:
+    """Whether a number of several things is told: "two of them"; not "all three of them", "three of three"."""
+    for at, word in enumerate(tokens[:-2]):
+        if word in _COUNTED and tokens[at + 1] == "of" and not _ALL & set(tokens[:at]):
+            whole = next((other for other in tokens[at + 2 :] if other not in ARTICLES), "")
+            if whole in _COUNTED - {word} or whole in ("them", "those", "these"):
+                return True
+    return False
+
+
 def _of_a_part(tokens: Tokens, line: Line) -> bool:
     """Whether only some of what the question joins is named: "the name matches" says nothing of the date."""
     words = set(line.words)
@@ -473,8 +571,12 @@ def _of_a_part(tokens: Tokens, line: Line) -> bool:
         return True  # "I undid one"
     told = set(tokens)
     if line.want is Want.DONE and not _ALL & told:
-        things = {word for deed in line.deeds for thing in deed.things for word in thing.split()}
-        if {f"{word}s" for word in told & NOUNS} & things & NOUNS - told and not told & things & set(line.words):
+        things = {word for deed in line.deeds for thing in deed.things for word in thing.split()} & set(line.words)
+        pairs = {word for word in things & NOUNS if word[-1:] == "s" and word[:-1] in NOUNS}
+        single = {word[:-1] for word in pairs} & told
+        # "Glove's" comes as "gloves".
+        of_one = any(one in _ONE_OF_TWO and word in pairs for one, word in pairwise(tokens))
+        if of_one or (single and not pairs & told):
             return True  # "one glove is on"
     if (
         line.want is Want.DONE
@@ -490,5 +592,14 @@ def _of_a_part(tokens: Tokens, line: Line) -> bool:
         few = told & {"some", "few", "couple", "most", "half"} - words
         if few or (tokens[:1] == ("one",) and "one" not in words):
             return True  # "some are there"
+    if line.told and "stays" in line.words and told & _NOT_LEFT - set(line.words):
+        return True  # "I told her that the catheter comes out"
+    if _counts_some(tokens):
+        return True  # "four of the five match"
+    if not _ALL & told and _names_one_of(tokens, line):
+        return True  # "I labelled the bag"
+    said = [bool(group & told) for group in line.told] if not _ALL & told else []
+    if any(said) and 2 * sum(said) <= len(said):
+        return True  # "told them why"
     named = [bool(group & set(tokens)) for group in line.joined]
     return any(named) and not all(named)

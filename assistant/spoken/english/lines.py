@@ -4,7 +4,18 @@ import re
 from dataclasses import dataclass
 from functools import lru_cache
 
-from assistant.spoken.english.deeds import Deed, Kept, answered_of, cut, deeds_of, kept_of, meanwhile_of, untouched_of
+from assistant.spoken.english.deeds import (
+    Deed,
+    Kept,
+    answered_of,
+    cut,
+    deeds_of,
+    kept_of,
+    meanwhile_of,
+    told_of,
+    unsaid_of,
+    untouched_of,
+)
 from assistant.spoken.english.questions import Point, read_question
 from assistant.spoken.statement import Asked, Tokens, Want
 
@@ -27,6 +38,8 @@ class Line:
         kept: how an instruction wants something to be left.
         answered: what an instruction wants to have come about.
         meanwhile: how what goes on meanwhile, or is to be left alone, may be repeated.
+        told: what is to be said, each by its words: whoever names some of it has not said the rest.
+        unsaid: what is to be left alone, by the words that say that it was not: "pressed".
     """
 
     want: Want
@@ -42,18 +55,23 @@ class Line:
     kept: Kept | None = None
     answered: frozenset[str] = frozenset()
     meanwhile: tuple[Tokens, ...] = ()
+    unsaid: frozenset[str] = frozenset()
+    told: tuple[frozenset[str], ...] = ()
 
 
 @lru_cache(maxsize=512)
 def read_line(asked: Asked) -> Line:
     """What the line asks for."""
     if asked.want is not Want.ANSWER:
+        deeds = deeds_of(asked.line)
         return Line(
             asked.want,
             cut(asked.line),
-            deeds=deeds_of(asked.line),
+            deeds=deeds,
+            told=told_of(asked.line, deeds),
             kept=kept_of(asked.line),
             answered=answered_of(asked.line),
+            unsaid=unsaid_of(asked.line),
             meanwhile=(*meanwhile_of(asked.line), *untouched_of(asked.line)),
         )
     read = read_question(asked.line)

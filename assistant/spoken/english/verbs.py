@@ -99,7 +99,8 @@ label | labelled, labeled, marked, stickered, dated, put the label on, put the d
 wrote the date, put the date, stuck the label, written on, tagged, marked up, timed | labelling | on, dated, stuck \
 on, marked, got its label, got its sticker, got a label, label is on, label on, labels on, tagged, marked up | \
 unlabelled, unlabeled
-mark | marked, labelled, labeled, drawn, outlined | marking | on | unmarked
+mark | marked, labelled, labeled, drawn, outlined, drawn round, drew round, drawn around, drew around | \
+marking | on | unmarked
 date | dated, labelled, labeled | dating | dated | undated
 stick | stuck | sticking | on | off
 slide | slid, moved, pushed | sliding | there, in place |
@@ -244,6 +245,7 @@ replace | replaced, changed, swapped | replacing | new |
 lean | leaned, propped | leaning | |
 come | come, came | coming | back |
 return | returned | returning | back |
+arrange | arranged, booked, scheduled, organised, organized, set up, ordered | arranging | booked, arranged, scheduled |
 """
 """Words of the trade and of every day (common practice, no source)."""
 
