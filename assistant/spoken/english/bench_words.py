@@ -129,6 +129,15 @@ NOUNS = _set("""
     rundown state condition place spot corner edge edges
 """)
 """Things at the bench. One that the line does not name may only say where, or by what."""
+WHERE_OR_BY_WHAT = _set("""
+    pole stand hook hooks rail rest bed pillow bedside table tray counter shelf trolley station bench desk curtain
+    bin trash garbage sink drawer waste basin bowl dish hand hands finger fingers thumb door side top bottom middle
+    end ends level time times place spot position corner edge edges mark tip bell button screen display light lamp
+    chart charts notes note record paper form sheet pen order orders label labels
+    wipe wipes swab tape tissue soap gel water loop push motion balance flow
+    wrist wrists elbow packet slot channel groove wall mains socket foil sleeve collar list menu library
+""")
+"""Nouns that, behind a preposition, only say where or by what something was done, whatever it was done to."""
 TOLD_APART = _set("old long short large spare thin thick primary secondary")
 """What tells a thing from others: where the line does not, it is another thing."""
 SIDES = _set("upper lower higher above below top bottom front back")

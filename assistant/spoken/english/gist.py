@@ -36,6 +36,7 @@ from assistant.spoken.english.bench_words import (
     TURNS_ONLY_GOOD,
     UNFINISHED_ENDS,
     UNTOUCHED,
+    WHERE_OR_BY_WHAT,
 )
 from assistant.spoken.english.claims import TAKEN_UP, Says, every_of, phrases_at
 from assistant.spoken.english.deeds import ALSO_CALLED, NUMBERS, means_of
@@ -457,7 +458,8 @@ class _Reading:
             return 0  # "is that the blue one"
         singular = word.removesuffix("s")
         if word in NOUNS or singular in NOUNS:
-            known = word in self._known.things or singular in self._known.things or self._is_place()
+            own = word in self._known.things or singular in self._known.things
+            known = own or (self._is_place() and not WHERE_OR_BY_WHAT.isdisjoint((word, singular)))
             self.turned |= bool({word, singular} & self._known.compared) and not self._is_place()
             self.turned |= self._is_another_one(word, singular) or self._is_elsewhere(word, singular)
             self.turned |= not (known or (self._line.want is Want.ANSWER and singular in ASKED_OF))
