@@ -14,6 +14,7 @@ import numpy as np
 import numpy.typing as npt
 import soxr
 
+from assistant.adapters.clarity import clearer
 from assistant.adapters.neural_voice import RATE_STEP, NeuralVoice
 from assistant.adapters.speaking_process import (
     OWN_COMMAND,
@@ -271,8 +272,8 @@ def _trimmed(speech: Speech) -> Speech:
 
 
 def _levelled(speech: Speech) -> Speech:
-    """As loud as every other sentence: voices and sentences differ by some decibels."""
-    samples = speech.samples.astype(np.float32) / 32_768
+    """Clearer, and as loud as every other sentence: voices and sentences differ by some decibels."""
+    samples = clearer(speech.samples.astype(np.float32) / 32_768, speech.rate_hz)
     size = round(_FRAME_S * speech.rate_hz)
     frames = samples[: len(samples) // size * size].reshape(-1, size)
     if not len(frames):
