@@ -273,7 +273,7 @@ def _trimmed(speech: Speech) -> Speech:
 
 def _levelled(speech: Speech) -> Speech:
     """Clearer, and as loud as every other sentence: voices and sentences differ by some decibels."""
-    samples = clearer(speech.samples.astype(np.float32) / 32_768, speech.rate_hz)
+    samples = clearer(np.divide(speech.samples, 32_768, dtype=np.float32), speech.rate_hz)
     size = round(_FRAME_S * speech.rate_hz)
     frames = samples[: len(samples) // size * size].reshape(-1, size)
     if not len(frames):
