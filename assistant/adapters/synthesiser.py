@@ -97,6 +97,8 @@ class Synthesiser:
         sentence_limit_s: float = SENTENCE_LIMIT_S,
         workers: SpeakingProcesses | None = None,
         neural: NeuralVoice | None = None,
+        *,
+        is_clearer: bool = True,
     ) -> None:
         """Start the workers.
 
@@ -105,8 +107,10 @@ class Synthesiser:
             sentence_limit_s: longest wait for a sentence, beside what its length adds.
             workers: those that have been started already, in place of `command`; they belong to the synthesiser.
             neural: the neural voice; it belongs to the synthesiser.
+            is_clearer: what it says is made clearer in noise.
         """
         self._neural = neural
+        self._is_clearer = is_clearer
         self._workers = workers or SpeakingProcesses(command)
         self._sentence_limit_s = sentence_limit_s
         self._changed = threading.Condition()
@@ -182,7 +186,7 @@ class Synthesiser:
             made = make()
             if made is None:
                 return None
-            speech = _levelled(made)
+            speech = _levelled(_clearer(made) if self._is_clearer else made)
             with self._changed:
                 self._remembered.put(wanted, speech)
             return speech
@@ -271,9 +275,15 @@ def _trimmed(speech: Speech) -> Speech:
     return Speech(speech.samples[max(0, loud[0] - head) : loud[-1] + 1 + tail].copy(), speech.rate_hz)
 
 
+def _clearer(speech: Speech) -> Speech:
+    samples = clearer(speech.samples.astype(np.float32), speech.rate_hz)
+    loudest = max(1.0, float(np.abs(samples).max()))
+    return Speech((samples * (32_767 * PEAK / loudest)).astype(np.int16), speech.rate_hz)
+
+
 def _levelled(speech: Speech) -> Speech:
-    """Clearer, and as loud as every other sentence: voices and sentences differ by some decibels."""
-    samples = clearer(np.divide(speech.samples, 32_768, dtype=np.float32), speech.rate_hz)
+    """As loud as every other sentence: voices and sentences differ by some decibels."""
+    samples = speech.samples.astype(np.float32) / 32_768
     size = round(_FRAME_S * speech.rate_hz)
     frames = samples[: len(samples) // size * size].reshape(-1, size)
     if not len(frames):

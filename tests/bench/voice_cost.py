@@ -2,9 +2,9 @@
 
 With ``--long 1200`` so many sentences are made one after the other by the neural voice instead, and a line tells, after
 every hundred, the memory of the bench and of the voice's processes, and what the processor did for a second of speech.
-Otherwise one line of JSON for each: seconds from the start of the program to its first sound, and from a typed command to the
-first sound of the reply, in the room (virtual devices); seconds to make a sentence; memory and processor of the voice's
-processes. Both are measured in the same run, for a busy machine makes either slower.
+Otherwise one line of JSON for each: seconds from the start of the program to its first sound, and from a typed command
+to the first sound of the reply, in the room (virtual devices); seconds to make a sentence; memory and processor of the
+voice's processes. Both are measured in the same run, for a busy machine makes either slower.
 """
 
 import argparse
