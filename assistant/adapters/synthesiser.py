@@ -14,6 +14,7 @@ import numpy as np
 import numpy.typing as npt
 import soxr
 
+from assistant.adapters.clarity import clearer
 from assistant.adapters.neural_voice import RATE_STEP, NeuralVoice
 from assistant.adapters.speaking_process import (
     OWN_COMMAND,
@@ -96,6 +97,8 @@ class Synthesiser:
         sentence_limit_s: float = SENTENCE_LIMIT_S,
         workers: SpeakingProcesses | None = None,
         neural: NeuralVoice | None = None,
+        *,
+        is_clearer: bool = True,
     ) -> None:
         """Start the workers.
 
@@ -104,8 +107,10 @@ class Synthesiser:
             sentence_limit_s: longest wait for a sentence, beside what its length adds.
             workers: those that have been started already, in place of `command`; they belong to the synthesiser.
             neural: the neural voice; it belongs to the synthesiser.
+            is_clearer: what it says is made clearer in noise.
         """
         self._neural = neural
+        self._is_clearer = is_clearer
         self._workers = workers or SpeakingProcesses(command)
         self._sentence_limit_s = sentence_limit_s
         self._changed = threading.Condition()
@@ -181,7 +186,7 @@ class Synthesiser:
             made = make()
             if made is None:
                 return None
-            speech = _levelled(made)
+            speech = _levelled(_clearer(made) if self._is_clearer else made)
             with self._changed:
                 self._remembered.put(wanted, speech)
             return speech
@@ -268,6 +273,12 @@ def _trimmed(speech: Speech) -> Speech:
         raise WorkerFailedError("it wrote no sound")
     head, tail = (int(length_s * speech.rate_hz) for length_s in (_HEAD_S, _TAIL_S))
     return Speech(speech.samples[max(0, loud[0] - head) : loud[-1] + 1 + tail].copy(), speech.rate_hz)
+
+
+def _clearer(speech: Speech) -> Speech:
+    samples = clearer(speech.samples.astype(np.float32), speech.rate_hz)
+    loudest = max(1.0, float(np.abs(samples).max()))
+    return Speech((samples * (32_767 * PEAK / loudest)).astype(np.int16), speech.rate_hz)
 
 
 def _levelled(speech: Speech) -> Speech:

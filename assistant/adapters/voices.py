@@ -19,17 +19,21 @@ NO_NEURAL_VOICE = (
 def open_synthesiser(wishes: SoundSettings, ahead: VoiceAhead | None = None) -> Synthesiser:
     """The voice that the settings name; the system's goes on wherever the neural one does not.
 
+    It is made clearer only where the ear is closed while it sounds: what tells an open ear its own voice from a
+    learner's (`own_voice.py`) was measured with the voice as it comes, and lets more of the clearer one through.
+
     Args:
         wishes: the settings.
         ahead: processes that have been started already; they belong to the synthesiser.
     """
     system = None if ahead is None else ahead.system
+    is_clearer = not (wishes.headset or wishes.echo_cancellation)
     if wishes.synthesiser == "system":
         if ahead is not None:
             ahead.neural.close()
-        return Synthesiser(workers=system)
+        return Synthesiser(workers=system, is_clearer=is_clearer)
     process = LastingProcess(NEURAL_COMMAND) if ahead is None else ahead.neural
-    return Synthesiser(workers=system, neural=NeuralVoice(process, ENGLISH.diction))
+    return Synthesiser(workers=system, neural=NeuralVoice(process, ENGLISH.diction), is_clearer=is_clearer)
 
 
 def advice_on_voice(wishes: SoundSettings) -> list[str]:

@@ -29,6 +29,18 @@ def test_the_voice_that_is_chosen_gets_the_processes_that_were_started(name):
     assert ahead.neural.ended and ahead.system.ended
 
 
+@pytest.mark.parametrize(
+    ("wishes", "is_clearer"),
+    [({}, True), ({"synthesiser": "system"}, True), ({"headset": True}, False), ({"echo_cancellation": True}, False)],
+)
+def test_only_with_a_closed_ear_is_the_voice_made_clearer(wishes, is_clearer, monkeypatch):
+    """An open ear tells its own voice by measures taken of the voice as it comes."""
+    made = []
+    monkeypatch.setattr(voices, "Synthesiser", lambda **chosen: made.append(chosen["is_clearer"]))
+    open_synthesiser(SoundSettings(**wishes), VoiceAhead(Processes(), Processes()))
+    assert made == [is_clearer]
+
+
 def test_a_missing_package_is_told_to_whom_it_concerns(monkeypatch):
     """Who would get the neural voice hears how to get it; who chose the system's, or none, hears nothing."""
     monkeypatch.setattr(voices, "PACKAGE", "no_such_package")

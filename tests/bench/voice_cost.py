@@ -1,8 +1,10 @@
 """What a voice costs: ``python -m tests.bench.voice_cost [--times 5]``; the neural and the system's, in turns.
 
-One line of JSON for each: seconds from the start of the program to its first sound, and from a typed command to the
-first sound of the reply, in the room (virtual devices); seconds to make a sentence; memory and processor of the voice's
-processes. Both are measured in the same run, for a busy machine makes either slower.
+With ``--long 1200`` so many sentences are made one after the other by the neural voice instead, and a line tells, after
+every hundred, the memory of the bench and of the voice's processes, and what the processor did for a second of speech.
+Otherwise one line of JSON for each: seconds from the start of the program to its first sound, and from a typed command
+to the first sound of the reply, in the room (virtual devices); seconds to make a sentence; memory and processor of the
+voice's processes. Both are measured in the same run, for a busy machine makes either slower.
 """
 
 import argparse
@@ -68,19 +70,50 @@ def processes(parent: int) -> tuple[int, float]:
             fields = (folder / "stat").read_text().rpartition(")")[2].split()
             if int(fields[1]) != parent:
                 continue
-            lines = (folder / "smaps_rollup").read_text().splitlines()
+            memory += _memory_mb(folder)
         except OSError:
             continue  # it has ended meanwhile
-        memory += next(int(line.split()[1]) for line in lines if line.startswith("Pss:")) // 1024
         spent += (int(fields[11]) + int(fields[12])) / os.sysconf("SC_CLK_TCK")
     return memory, spent
+
+
+def _memory_mb(folder: Path) -> int:
+    lines = (folder / "smaps_rollup").read_text().splitlines()
+    return next(int(line.split()[1]) for line in lines if line.startswith("Pss:")) // 1024
+
+
+def long_run(count: int) -> None:
+    """Print what many different sentences cost, a hundred at a time."""
+    texts = sentences()
+    synthesiser = open_voice("neural")
+    synthesiser.synthesise("Ready.")
+    spoken_s, before_s = 0.0, time.process_time() + processes(os.getpid())[1]
+    for number in range(1, count + 1):
+        # A second round at another speed: what has been made already would only be remembered.
+        rate = (number - 1) // len(texts) % 4
+        spoken_s += synthesiser.synthesise(texts[(number - 1) % len(texts)], rate).length_s
+        if number % 100 == 0:
+            memory_mb, after_s = processes(os.getpid())
+            told = {
+                "sentences": number,
+                "spoken_s": round(spoken_s),
+                "memory_mb": memory_mb,
+                "bench_mb": _memory_mb(Path("/proc/self")),
+                "processor_s_per_spoken_s": round((time.process_time() + after_s - before_s) / spoken_s, 4),
+            }
+            say(json.dumps(told))
+    synthesiser.close()
 
 
 def main() -> None:
     """Measure both voices in turns."""
     parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
     parser.add_argument("--times", type=int, default=5, help="starts of the program with each voice")
+    parser.add_argument("--long", type=int, metavar="COUNT", help="sentences made one after the other instead")
     args = parser.parse_args()
+    if args.long:
+        long_run(args.long)
+        return
     texts = sentences()[:: max(1, len(sentences()) // SENTENCES)]
     firsts: dict[str, list[float]] = {voice: [] for voice in VOICES}
     replies: dict[str, list[float]] = {voice: [] for voice in VOICES}
