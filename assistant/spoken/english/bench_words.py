@@ -80,6 +80,19 @@ NEUTRAL = _set("""
     quiet ahead along anyway finally lastly meanwhile together twice once
 """)
 """Words that change nothing about what is claimed."""
+PLAIN = _set("""
+    i we it that this they them these those there here he she his him her the a an its my our us me both all every
+    each everything and so now then already just really very quite nicely well fully completely properly firmly tightly
+    securely carefully slowly gently smoothly too also okay fine good nice tight easily is are am been have has having
+    got to into in onto on at by with from for over under around round along through up down off out away back as
+    together apart entire full way ready set clearly safely correctly perfectly totally entirely straight absolutely
+    definitely alright yes exactly neat neatly beautifully freely quietly softly firm home perfect great brilliant
+    cool anyway finally simply basically actually obviously certainly ok steadily steady hand above wide
+    do does did went goes pair
+""")
+"""Those of them with which a claim is taken at once; with another one the learner is asked whether it is done."""
+PLAIN_TO_A_QUESTION = _set("see sees feel hear any single still left looks feels clean")
+"""The same, where something is to be looked at."""
 _TOUCH = r"(?:touch(?:ed|ing)?|spill(?:ed|ing)?|spilt|los(?:e|ing|t)|wast(?:e|ed|ing)|contaminat(?:ed|e|ing))"
 _END = r"(?:(?:the |its |my )?(?:tip|spike|port|hub|end|ends|tips|cap|connector|ports))"
 _WHAT = rf"(?:anything|it|either one|either|any of it|any|them|a drop|a thing|{_END}(?: (?:or|nor|and) {_END})?)"

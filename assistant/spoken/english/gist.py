@@ -26,6 +26,8 @@ from assistant.spoken.english.bench_words import (
     OTHER_PLACES,
     OTHERS,
     PARTICLES,
+    PLAIN,
+    PLAIN_TO_A_QUESTION,
     PREPOSITIONS,
     PRONOUNS,
     SIDES,
@@ -98,6 +100,7 @@ _ENDS_OF_ALL = frozenset(
 _LEADS_TO_THING = frozenset({"new", "old", "down", "up", "off", "clean"})
 _COUNTED = frozenset({"one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"})
 _NOT_LEFT = frozenset({"out", "off", "away", "removed", "goes"})
+_THE_ONE = frozenset({"that", "this", "every", "each", "the"})
 _UNHARMED = frozenset({"fine", "good", "okay", "sterile", "clean", "untouched"})
 _ONE_OF_TWO = frozenset({"one", "left", "right", "first"})
 _A_BIT = frozenset({("a", "bit"), ("a", "little"), ("little", "bit")})
@@ -136,6 +139,8 @@ def gist(tokens: Tokens, asked: Asked) -> Sense | None:
         return None  # "drops are falling on the floor"
     if sense is Sense.GOOD and (reading.turned or _of_a_part(tokens, line)):
         return None if reading.turned else Sense.ACKNOWLEDGED
+    if sense is Sense.GOOD and reading.loose:
+        return Sense.ACKNOWLEDGED
     return sense
 
 
@@ -251,6 +256,7 @@ class _Reading:
     Attributes:
         said: what its phrases say, in their order.
         turned: a word was there with which nothing is taken for good ("but").
+        loose: a word was there that may say more than that it is done: "it looks clean", "I ran some".
         led_by_no: it began with a no of its own.
     """
 
@@ -265,6 +271,7 @@ class _Reading:
         self._used: set[int] = set()
         self.said: list[Says] = []
         self.turned = False
+        self.loose = known.line.want is Want.START and "already" in tokens  # "I scrubbed it already"
         self.led_by_no = False
 
     def read(self) -> bool:
@@ -466,7 +473,26 @@ class _Reading:
             return 1
         plain = word in NEUTRAL or word in AUXILIARIES or word in self._known.things or singular in self._known.things
         looked = self._line.want is Want.ANSWER and word in LOOKED
+        self.loose |= not self._is_plain(word)
         return int(plain or looked or word.isdigit() or word in NUMBERS.values())
+
+    def _is_plain(self, word: str) -> bool:
+        """Whether a word beside the claims leaves no doubt about them."""
+        own = self._known.things | self._known.named
+        if word in PLAIN or word in LOOKED or not own.isdisjoint((word, word.removesuffix("s"), word[:-2])):
+            return True
+        match word:
+            case "of":
+                return not (_ALL | {"rest", "none"}).isdisjoint(self._tokens)
+            case "one":
+                return self._before() in _THE_ONE or self._before() in own
+            case "right":
+                return self._after() in PREPOSITIONS
+            case "mil" | "mils" | "bit" | "meter":
+                return not own.isdisjoint({"mil": ("millilitre",), "mils": ("millilitre",), "bit": ("little",)}.get(word, ("metre",)))
+        figure = any(NUMBERS.get(other) == word for other in self._line.words)
+        counted = self._before() == "all" and word in _COUNTED
+        return figure or counted or (self._line.want is Want.ANSWER and word in PLAIN_TO_A_QUESTION)
 
     def _is_own(self, at: int) -> bool:
         """Whether the thing named there is one that is to be done something to."""
