@@ -1,14 +1,25 @@
 """How much of what learners say at a step is understood, typed: `python -m tests.bench.answers`.
 
-Each table of `tests/data/answers`: how many clear answers are understood, and what is taken for something else.
+Each table of `tests/data/answers`: how many clear answers are taken, and what is taken for something else.
 """
 
 from collections import Counter
 
 from tests.bench.printing import say
-from tests.spoken.answers import TABLES, is_wrong, rows, taken
+from tests.spoken.answers import TABLES, is_asked_about, is_wrong, rows, taken
 
-NAMES = ("steps", "students", "students_again", "natural", "many_words", "choices", "negatives", "asides", "troubles")
+NAMES = (
+    "steps",
+    "students",
+    "students_again",
+    "natural",
+    "many_words",
+    "choices",
+    "negatives",
+    "asides",
+    "troubles",
+    "near_misses",
+)
 
 
 def main() -> None:
@@ -21,7 +32,8 @@ def main() -> None:
             clear = Counter(taken(row) == row.means for row in table if row.is_clear)
             others = [row for row in table if not row.is_clear]
             wrong = [row for row in table if is_wrong(row, taken(row))]
-            understood = f"{clear[True]:4} of {clear.total():4} understood"
+            asked = sum(row.is_clear and is_asked_about(row) for row in table)
+            understood = f"{clear[True]:4} of {clear.total():4} taken at once, {asked:3} more asked about"
             say(f"{folder + name:20} {understood}, {len(others):4} others, {len(wrong):2} taken wrongly")
             for row in wrong:
                 say(f"    {row.line} | {row.words} | taken as {taken(row)}, means {row.means}")

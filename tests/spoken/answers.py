@@ -91,6 +91,11 @@ def taken(row: Row, words: str = "") -> str:
     return ""
 
 
+def is_asked_about(row: Row) -> bool:
+    """Whether the learner is asked once more whether it is so: a yes then takes it."""
+    return interpret(row.words, expected(row)) == Answer(Kind.ACKNOWLEDGED, "acknowledged")
+
+
 def is_wrong(row: Row, found: str) -> bool:
     """Whether something was taken that is not meant; a no for what only is not so is none."""
     return found not in ("", row.means) and (found != "no" or row.is_clear)

@@ -13,9 +13,12 @@ from itertools import pairwise
 from assistant.spoken.english.bench_words import (
     DETERMINERS,
     FRAME,
+    LOOKED,
     NEUTRAL,
     NOUNS,
     OTHER_PLACES,
+    PLAIN,
+    PLAIN_TO_A_QUESTION,
     PREPOSITIONS,
     PRONOUNS,
     TOLD_APART,
@@ -93,6 +96,7 @@ _LEAVES_OUT = frozenset({"but", "except"})
 _CARRIES = frozenset({"do", "does", "did", "has", "have", "can"})
 _SOURCES = frozenset({"book", "chart", "table", "list", "label", "guide", "reference", "display", "screen", "policy"})
 """What is looked things up in: "the book says"."""
+_DENIED_BUT = re.compile(r"\b(?:not|never)\b.*\b(?:but|except|apart)\b")
 _SOMEBODY = frozenset({"somebody", "someone"})
 _SPEAKERS = frozenset({"he", "she", "they", "you", "nurse", "partner", "colleague", "somebody", "someone"})
 _WHOLE = ""
@@ -127,12 +131,17 @@ def chosen(tokens: Tokens, choices: Tokens, sayings: tuple[tuple[str, str], ...]
         return None
     if _repeats(tokens, cut(line)) or _goes_on(tokens) or ("looked", "like") in pairwise(tokens):
         return None
-    if tokens[:3] in (("i", "did", "not"), ("i", "have", "not")) and tokens[3:4] in claims and "and" in tokens:
-        return None  # "I did not dry and hard": no sentence
+    for at, word in enumerate(tokens[:-3]):
+        if word == "not" and tokens[at + 2] == "and" and tokens[at + 3 : at + 4] in claims:
+            return None  # "not dry and hard": is it hard, or is it not?
+    if _DENIED_BUT.search(" ".join(tokens)):
+        return None  # "it is not sound except a kink"
     reading = _Reading(tokens, claims, line)
     found = reading.choice(choices) if reading.read() else None
     if found is not None and _is_with_another(tokens, found, line):
         return None
+    if found is not None and tokens[:2] in (("i", "am"), ("we", "are")) and "not sure" not in found:
+        return None  # "I'm comfortable": it is not the learner who is asked about
     by_hand = found is not None and found.startswith("it has ") and {"i", "we"} & set(tokens)
     return None if by_hand else found  # "I moved it"
 
@@ -442,8 +451,9 @@ class _Reading:
             return True
         if word in NOUNS:
             known = word in line or f"{word}s" in line
-            self.of_a_part |= not known
+            self.of_a_part |= not known or (self._is_an_end(word) and words[at - 1 : at] == ("in",))
             return known or word in AT_FAULT or (at > 0 and words[at - 1] in PREPOSITIONS | _LEAVES_OUT)
+        self.of_a_part |= word in NEUTRAL and word not in PLAIN | PLAIN_TO_A_QUESTION | _BETWEEN | LOOKED | line
         return word in NEUTRAL or word in line or word in _BETWEEN or word.isdigit()
 
     def _deny(self, word: str) -> bool:
@@ -452,6 +462,10 @@ class _Reading:
         self._denied = True
         self._again = self._again or word == "neither"
         return True
+
+    def _is_an_end(self, word: str) -> bool:
+        """Whether a line leads from there or to there: "in the chamber" is a part of "from chamber to tip"."""
+        return re.search(rf"\b(?:from|to) (?:the )?{word}\b", self.line.lower()) is not None
 
     def _names_a_part(self) -> bool:
         """Whether it is said of some of what the line names together: "none in the syringe" of syringe and line."""

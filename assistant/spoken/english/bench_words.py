@@ -91,7 +91,7 @@ PLAIN = _set("""
     do does did went goes pair
 """)
 """Those of them with which a claim is taken at once; with another one the learner is asked whether it is done."""
-PLAIN_TO_A_QUESTION = _set("see sees feel hear any single still left looks feels clean")
+PLAIN_TO_A_QUESTION = _set("see sees feel hear any single still left looks feels clean get gets says say comes came")
 """The same, where something is to be looked at."""
 _TOUCH = r"(?:touch(?:ed|ing)?|spill(?:ed|ing)?|spilt|los(?:e|ing|t)|wast(?:e|ed|ing)|contaminat(?:ed|e|ing))"
 _END = r"(?:(?:the |its |my )?(?:tip|spike|port|hub|end|ends|tips|cap|connector|ports))"

@@ -411,6 +411,8 @@ def deed_of(verb: Verb, rest: str) -> Deed:
         noun = ["block"]
     # "The drug left in the set": that is where it still is.
     places = () if noun[-1:] == ["left"] else _places(place)
+    if verb.base == "run" and "until" in rest:
+        so, places = so - {"in"}, ()  # fluid is in the basin long before the air is out
     noun = noun[:-1] if noun[-1:] == ["left"] else noun
     so |= set(places)
     noun = noun or (["line"] if verb.base == "prime" else [])

@@ -6,6 +6,7 @@ thing) ends the reading, and so does a word that is not known.
 """
 
 import re
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from functools import lru_cache
 from itertools import pairwise
@@ -101,6 +102,7 @@ _LEADS_TO_THING = frozenset({"new", "old", "down", "up", "off", "clean"})
 _COUNTED = frozenset({"one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"})
 _NOT_LEFT = frozenset({"out", "off", "away", "removed", "goes"})
 _THE_ONE = frozenset({"that", "this", "every", "each", "the"})
+_WRITTEN_AS = {"mil": "millilitre", "mils": "millilitre", "meter": "metre", "bit": "little"}
 _UNHARMED = frozenset({"fine", "good", "okay", "sterile", "clean", "untouched"})
 _ONE_OF_TWO = frozenset({"one", "left", "right", "first"})
 _A_BIT = frozenset({("a", "bit"), ("a", "little"), ("little", "bit")})
@@ -139,7 +141,7 @@ def gist(tokens: Tokens, asked: Asked) -> Sense | None:
         return None  # "drops are falling on the floor"
     if sense is Sense.GOOD and (reading.turned or _of_a_part(tokens, line)):
         return None if reading.turned else Sense.ACKNOWLEDGED
-    if sense is Sense.GOOD and reading.loose:
+    if sense is Sense.GOOD and (reading.loose or _is_of_oneself(tokens, known)):
         return Sense.ACKNOWLEDGED
     return sense
 
@@ -148,6 +150,12 @@ def _is_reported(tokens: Tokens, line: Line) -> bool:
     """Whether somebody else says so: "she says they match"; what a patient feels, only a patient can tell."""
     felt = any(point.finding or point.asked in _FELT for point in line.points) or bool(_TELLING & set(line.words))
     return not felt and _REPORTED.search(" ".join(tokens)) is not None
+
+
+def _is_of_oneself(tokens: Tokens, known: "_Known") -> bool:
+    """Whether a learner says of themselves what is asked of things: "we agree" where they do."""
+    asks_of_things = known.line.want is Want.ANSWER and "you" not in known.line.words
+    return asks_of_things and tokens[0] in ("i", "we") and tokens[1:] in known.table
 
 
 def asks_at_its_end(tokens: Tokens) -> bool:
@@ -489,10 +497,10 @@ class _Reading:
             case "right":
                 return self._after() in PREPOSITIONS
             case "mil" | "mils" | "bit" | "meter":
-                return not own.isdisjoint({"mil": ("millilitre",), "mils": ("millilitre",), "bit": ("little",)}.get(word, ("metre",)))
-        figure = any(NUMBERS.get(other) == word for other in self._line.words)
-        counted = self._before() == "all" and word in _COUNTED
-        return figure or counted or (self._line.want is Want.ANSWER and word in PLAIN_TO_A_QUESTION)
+                return _WRITTEN_AS[word] in own
+        is_figure = any(NUMBERS.get(other) == word for other in self._line.words)
+        is_whole = self._before() == "all" and word in _COUNTED
+        return is_figure or is_whole or (self._line.want is Want.ANSWER and word in PLAIN_TO_A_QUESTION)
 
     def _is_own(self, at: int) -> bool:
         """Whether the thing named there is one that is to be done something to."""
@@ -579,7 +587,15 @@ def _names_one_of(tokens: Tokens, line: Line) -> bool:
         if word in done
     }
     named = [bool(group & set(tokens)) for group in groups]
+    parts = [word for word in line.words if word not in ARTICLES]
+    for (one, its), (other, others) in pairwise(zip(groups, named, strict=True)):
+        if its != others and any(a in one and link == "and" and b in other for a, link, b in _threes(parts)):
+            return True  # "I wrote the date on the bag"
     return any(group & objects - PRONOUNS for group in groups) and 2 * sum(named) <= len(named)
+
+
+def _threes(words: list[str]) -> Iterator[tuple[str, str, str]]:
+    return zip(words, words[1:], words[2:], strict=False)
 
 
 def _counts_some(tokens: Tokens) -> bool:
