@@ -128,6 +128,8 @@ NOUNS = _set("""
     rundown state condition place spot corner edge edges
 """)
 """Things at the bench. One that the line does not name may only say where, or by what."""
+CLAMPED_AT_THE_VEIN = _set("extension hub lock nearest")
+"""Where a line that says so wants a clamp closed or opened, the roller of the set is another one."""
 TOLD_APART = _set("old long short large spare thin thick primary secondary")
 """What tells a thing from others: where the line does not, it is another thing."""
 SIDES = _set("upper lower higher above below top bottom front back")

@@ -14,6 +14,7 @@ from assistant.spoken.english.bench_words import (
     ASKED_OF,
     ASKING_ENDS,
     AUXILIARIES,
+    CLAMPED_AT_THE_VEIN,
     DENIALS,
     DENIALS_ALONE,
     DETERMINERS,
@@ -130,7 +131,9 @@ class _Reading:
         self._things = {word for thing in (*named, *also, *line.words) for word in thing.split()}
         self._things |= {word[:-1] for word in self._things if word[-1:] == "s" and word[:-1] in NOUNS}
         if self._things & {"clamp", "clamps", "unclamp", "clip"}:
-            self._things |= {"clamp", "clip", "roller", "wheel", "slide"}
+            self._things |= {"clamp", "clip", "slide"}
+            if not self._things & CLAMPED_AT_THE_VEIN:
+                self._things |= {"roller", "wheel"}
         self._split = {words for words in table if len(words) == 2 and words[1] in PARTICLES}
         self._doing = {word for deed in line.deeds for word in (deed.verb.base, deed.verb.ing)}
         self._every = every_of(line)
