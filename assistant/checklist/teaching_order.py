@@ -28,6 +28,7 @@ _IN_TEACHING_ORDER = (
     "library-alert",
     "air-in-line",
     "occlusion",
+    "other-alarms",
     "site-gone-bad",
     "discontinue",
 )

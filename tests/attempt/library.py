@@ -74,12 +74,13 @@ PROCEDURES = (
     Procedure("second-piggyback", "k-open", "k-both-drugs", "", "take a new set"),
     Procedure("air-in-line", "a-clamp", "a-patient", "", "call for help now"),
     Procedure("occlusion", "o-relieve", "o-flush", "", "stop flushing"),
+    Procedure("other-alarms", "m-rate", "m-now-patient", "", "tell the prescriber now"),
     Procedure("site-gone-bad", "x-clamp", "x-drug", "", "leave the catheter in"),
     Procedure("discontinue", "d-site", "d-whole", "", "tell the prescriber now"),
     Procedure("hourly-round", "r-identify", "r-fluid", "oh-119", "compare bag and order"),
     Procedure("hand-over", "h-identify", "h-fluid", "oh-119", "compare bag and order"),
     Procedure("rate-change", "c-way", "c-now-patient", "oh-133", "tell the prescriber now"),
-    Procedure("infusion-to-lock", "v-clamps", "v-look-site", "oh-135", "nothing more goes through"),
+    Procedure("infusion-to-lock", "v-clamp", "v-look-site", "oh-135", "nothing more goes through"),
     Procedure("push-through-lock", "i-vial-minutes", "i-vial-drug", "oh-137", "put it back"),
     Procedure("next-piggyback", "e-primary-rate", "e-bag-drug", "oh-141", "put it back"),
     Procedure("potassium", "q-second", "q-guide-limits", "oh-143", "tell the prescriber what you found"),
@@ -87,7 +88,7 @@ PROCEDURES = (
     Procedure("syringe-pump", "y-size", "y-dose", "oh-147", "compare dose and unit"),
     Procedure("library-alert", "z-rate", "z-guide-limits", "oh-149", "tell the prescriber what you found"),
     Procedure("heparin", "u-second", "u-bleeding", "oh-151", "pause the pump now"),
-    Procedure("set-change", "n-clamps", "n-fluid", "oh-139", "put the bag back"),
+    Procedure("set-change", "n-clamp", "n-fluid", "oh-139", "put the bag back"),
 )
 
 

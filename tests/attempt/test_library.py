@@ -80,7 +80,7 @@ def test_wrong_numbers(procedure: Procedure) -> None:
 def test_every_way_through() -> None:
     """Whatever is found, the steps that follow from it are asked, and only these; every way comes to its end."""
     ways = 0
-    for name in ("occlusion", "site-gone-bad"):
+    for name in ("occlusion", "site-gone-bad", "other-alarms"):
         given = papers(name)
         (asked,) = [
             step for step in given.checklist.steps if isinstance(step.expect, ChoiceAsked) and not step.expect.right
@@ -94,7 +94,7 @@ def test_every_way_through() -> None:
                 named = [choice in condition.answer for condition in step.applies if condition.step == asked.id]
                 was_asked = any(step.say in say.text for say in lived.says)
                 assert not named or was_asked is all(named), (choice, step.id)
-    assert ways == 5
+    assert ways == 8
 
 
 @pytest.mark.parametrize("kind", ["a soft limit", "a hard limit"])
@@ -120,11 +120,13 @@ def test_a_new_order_asks_for_its_own_steps(order: str, way: str) -> None:
     lived = walk(given, {}, Mode.CHECK_OFF)
     assert lived.outcome is Outcome.PASSED, lived.texts(Tone.RESULT)
     asked = {step.id for step in given.checklist.steps if any(step.say in say.text for say in lived.says)}
-    assert {"c-pause", "c-keep", "c-until"} & asked == ({"c-pause", "c-keep", "c-until"} if way == "hold" else set())
-    assert {"c-by", "c-rate", "c-start"} & asked == (set() if way == "hold" else {"c-by", "c-rate", "c-start"})
+    held, changed = {"c-pause", "c-keep", "c-until", "c-who"}, {"c-by", "c-rate", "c-confirm", "c-start"}
+    assert (held | changed) & asked == (held if way == "hold" else changed)
 
 
-@pytest.mark.parametrize(("result", "steps"), [(52, {"u-by"}), (70, set()), (118, {"u-by", "u-pause", "u-hold"})])
+@pytest.mark.parametrize(
+    ("result", "steps"), [(52, {"u-by"}), (70, set()), (118, {"u-by", "u-pause", "u-time", "u-hold"})]
+)
 def test_every_row_of_the_table_has_its_steps(result: int, steps: set[str]) -> None:
     """A change is asked for where there is one, a hold where the row holds; the new rate always."""
     own = papers("heparin")
@@ -134,7 +136,7 @@ def test_every_row_of_the_table_has_its_steps(result: int, steps: set[str]) -> N
     lived = walk(Papers(own.checklist, order, answer_key(order)), {}, Mode.CHECK_OFF)
     assert lived.outcome is Outcome.PASSED, lived.texts(Tone.RESULT)
     asked = {step.id for step in own.checklist.steps if any(step.say in say.text for say in lived.says)}
-    assert asked & {"u-by", "u-pause", "u-hold"} == steps
+    assert asked & {"u-by", "u-pause", "u-time", "u-hold"} == steps
     assert "u-rate" in asked
 
 

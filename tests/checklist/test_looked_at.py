@@ -112,6 +112,7 @@ PLACES: dict[str, tuple[FaultKind, ...]] = {
     "second-piggyback": tuple(kind for kind in FAULTS if kind != "illegible-rate"),
     "air-in-line": ("finding",),
     "occlusion": ("finding",),
+    "other-alarms": ("finding",),
     "site-gone-bad": ("finding",),
     "discontinue": ("wrong-patient", "finding"),
     "hourly-round": _BAG,
@@ -197,6 +198,7 @@ DROPS = [
     ("next-piggyback", "e-drops", "e-open"),
     ("air-in-line", "a-drops", "a-open"),
     ("occlusion", "o-drops", "o-open"),
+    ("other-alarms", "m-drops", "m-open"),
 ]
 
 

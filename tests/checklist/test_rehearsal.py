@@ -55,7 +55,7 @@ def test_the_printout_and_its_longer_form(capsys: pytest.CaptureFixture[str]) ->
     assert short.index("Caution:") < short.index("Order and first check")
     assert "Open the clamp on the secondary set fully.  [critical; done]" in short
     assert "[critical; gate; yes]" in short
-    assert "45 steps, about" in short
+    assert "46 steps, about" in short
     assert rehearsed("secondary-line", "--all") == 0
     long = capsys.readouterr().out
     assert "after 180 seconds of waiting: You waited too long" in long

@@ -23,7 +23,7 @@ def test_text_tells_it_all(record):
     lines = out.splitlines()
     assert any(line.startswith("The record is whole: ") for line in lines)
     assert (
-        "Result: not passed: a wrong answer (tenfold) at step 21. Completed, and not passed by the checklist's rule."
+        "Result: not passed: a wrong answer (tenfold) at step 24. Completed, and not passed by the checklist's rule."
     ) in lines
     for words in (
         "833 mL/h",

@@ -21,7 +21,7 @@ def test_a_typed_attempt(tmp_path):
     call = ("run", "primary-line", "--typed", "--records", str(tmp_path))
     with Terminal(*call, columns=60) as terminal:
         shown = terminal.type("something missing", "stop", "yes") + terminal.ended()
-    first = "\n\nStep 1 of 47\n   Read the order. Complete, clear and signed: all there,\n   or something missing?\n> "
+    first = "\n\nStep 1 of 51\n   Read the order. Complete, clear and signed: all there,\n   or something missing?\n> "
     assert first in shown
     assert re.search(r"\n   HOLD\n   \| .+\n   \| ", shown)
     assert [line for line in shown.splitlines() if len(line) > 59 and str(tmp_path) not in line] == []

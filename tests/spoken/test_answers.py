@@ -75,7 +75,7 @@ UNDERSTOOD = {
     "steps": (0.95, 0.97),
     "students": (0.87, 0.92),
     "students_again": (0.78, 0.82),
-    "natural": (0.9, 0.95),
+    "natural": (0.9, 0.96),
     "many_words": (0.29, 0.4),
     "choices": (0.18, 0.18),
 }

@@ -47,7 +47,7 @@ FRAME = _set(
 )
 """What makes a sentence of an answer and adds nothing: "it looks cloudy"."""
 _APART = "above below, left right, upper lower, higher lower, primary secondary, old new, big small, top bottom"
-_APART += ", long short, thin thick, roller slide, inner outer"
+_APART += ", first second, long short, thin thick, roller slide, inner outer"
 OTHER_PLACES: dict[str, frozenset[str]] = {}
 """What is another place or another thing than the one that a line names, by the word for it."""
 for _one, _other in (pair.split() for pair in _APART.split(", ")):
@@ -116,7 +116,7 @@ NEUTRAL_PHRASES = tuple(
         *("as far as i can see", "that i can see", "that i see", "i can see", "up to the collar", "once more"),
         *("so far as i can see", "right to the end", "right up", "right in", "right on", "right at"),
         *("right down", "right through", "for you", "what is coming", "what i am going to do", "right there"),
-        *("first drop", "first one", "a moment ago", "just now", "all the way", "i can tell", "any more"),
+        *("first drop", "a moment ago", "just now", "all the way", "i can tell", "any more"),
         *("on my watch", "by my watch", "on my phone"),
     )
 )
@@ -151,6 +151,8 @@ WHERE_OR_BY_WHAT = _set("""
     wrist wrists elbow packet slot channel groove wall mains socket foil sleeve collar list menu library
 """)
 """Nouns that, behind a preposition, only say where or by what something was done, whatever it was done to."""
+CLAMPED_AT_THE_VEIN = _set("extension hub lock nearest")
+"""Where a line that says so wants a clamp closed or opened, the roller of the set is another one."""
 TOLD_APART = _set("old long short large spare thin thick primary secondary")
 """What tells a thing from others: where the line does not, it is another thing."""
 SIDES = _set("upper lower higher above below top bottom front back")

@@ -16,6 +16,7 @@ from assistant.spoken.english.bench_words import (
     ASKED_OF,
     ASKING_ENDS,
     AUXILIARIES,
+    CLAMPED_AT_THE_VEIN,
     DENIALS,
     DENIALS_ALONE,
     DETERMINERS,
@@ -231,7 +232,9 @@ def _known_of(asked: Asked) -> _Known:
     things = {word for thing in (*line.things, *own, *also, *line.words) for word in thing.split()}
     things |= {word[:-1] for word in things if word[-1:] == "s" and word[:-1] in NOUNS}
     if things & {"clamp", "clamps", "unclamp", "clip"}:
-        things |= {"clamp", "clip", "roller", "wheel", "slide"}
+        things |= {"clamp", "clip", "slide"}
+        if not things & CLAMPED_AT_THE_VEIN:
+            things |= {"roller", "wheel"}
     if line.deeds:
         things |= means_of(asked.line) | {deed.verb.ing for deed in line.deeds if deed.leads}
     if any(deed.verb.base in ("tell", "say", "explain") for deed in line.deeds):

@@ -65,8 +65,8 @@ wipe | wiped, cleaned, scrubbed, disinfected, wiped down | wiping | clean, wiped
 scrub | scrubbed, wiped, cleaned, rubbed | scrubbing | clean, scrubbed | dirty
 dry | dried | drying | dry | wet, damp
 let | let, ran, run, primed | letting | through, primed |
-take | taken, took, removed, disconnected, detached, unhooked, pulled, peeled, popped, lifted, tore off, torn off, slid, \
-unscrewed, pulled off, twisted off, unscrewed, peeled off, pulled out, taken out, got off, got out, came off | \
+take | taken, took, removed, disconnected, detached, unhooked, pulled, peeled, popped, lifted, tore off, torn off, \
+slid, unscrewed, pulled off, twisted off, unscrewed, peeled off, pulled out, taken out, got off, got out, came off | \
 taking | off, out, away, gone, binned, disconnected, detached, removed, free | on
 remove | removed, taken, took, taken off, took off, taken out, took out, pulled, pulled out, peeled | removing | \
 off, out, gone, away | on, in
