@@ -19,6 +19,7 @@ NAMES = (
     "asides",
     "troubles",
     "near_misses",
+    "hundred_lines",
 )
 
 

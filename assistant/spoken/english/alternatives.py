@@ -96,6 +96,7 @@ _LEAVES_OUT = frozenset({"but", "except"})
 _CARRIES = frozenset({"do", "does", "did", "has", "have", "can"})
 _SOURCES = frozenset({"book", "chart", "table", "list", "label", "guide", "reference", "display", "screen", "policy"})
 """What is looked things up in: "the book says"."""
+_ASKED_OF = re.compile(r"^(?:is|are) the (\w+)")
 _DENIED_BUT = re.compile(r"\b(?:not|never)\b.*\b(?:but|except|apart)\b")
 _SOMEBODY = frozenset({"somebody", "someone"})
 _SPEAKERS = frozenset({"he", "she", "they", "you", "nurse", "partner", "colleague", "somebody", "someone"})
@@ -134,8 +135,8 @@ def chosen(tokens: Tokens, choices: Tokens, sayings: tuple[tuple[str, str], ...]
     for at, word in enumerate(tokens[:-3]):
         if word == "not" and tokens[at + 2] == "and" and tokens[at + 3 : at + 4] in claims:
             return None  # "not dry and hard": is it hard, or is it not?
-    if _DENIED_BUT.search(" ".join(tokens)):
-        return None  # "it is not sound except a kink"
+    if _DENIED_BUT.search(" ".join(tokens)) or ("next", "door") in pairwise(tokens):
+        return None  # "it is not sound except a kink"; "the pump next door is alarming"
     reading = _Reading(tokens, claims, line)
     found = reading.choice(choices) if reading.read() else None
     if found is not None and _is_with_another(tokens, found, line):
@@ -319,8 +320,9 @@ class _Reading:
                     return False
                 at += 1
         text = f" {' '.join(self.tokens)} "
-        self.past |= _EARLIER.search(text) is not None and "looked" in self.tokens
-        self.of_a_part |= self._names_a_part() or _FOR_A_WHILE.search(text) is not None
+        earlier = _EARLIER.search(text) is not None
+        self.past |= earlier and "looked" in self.tokens
+        self.of_a_part |= earlier or self._names_a_part() or _FOR_A_WHILE.search(text) is not None
         return not self._denied and bool(self.so | self.not_so or self._lacks_one())
 
     def choice(self, choices: Tokens) -> str | None:
@@ -451,10 +453,12 @@ class _Reading:
             return True
         if word in NOUNS:
             known = word in line or f"{word}s" in line
-            self.of_a_part |= not known or (self._is_an_end(word) and words[at - 1 : at] == ("in",))
+            is_in = words[at - 1 : at] == ("in",)
+            self.of_a_part |= not known or (self._is_an_end(word) and is_in) or (not at and self._is_beside(word))
             return known or word in AT_FAULT or (at > 0 and words[at - 1] in PREPOSITIONS | _LEAVES_OUT)
         self.of_a_part |= word in NEUTRAL and word not in PLAIN | PLAIN_TO_A_QUESTION | _BETWEEN | LOOKED | line
-        return word in NEUTRAL or word in line or word in _BETWEEN or word.isdigit()
+        named = word in line or word.removesuffix("s") in line  # "potassium's low" comes as "potassiums low"
+        return word in NEUTRAL or named or word in _BETWEEN or word.isdigit()
 
     def _deny(self, word: str) -> bool:
         if self._denied:
@@ -466,6 +470,11 @@ class _Reading:
     def _is_an_end(self, word: str) -> bool:
         """Whether a line leads from there or to there: "in the chamber" is a part of "from chamber to tip"."""
         return re.search(rf"\b(?:from|to) (?:the )?{word}\b", self.line.lower()) is not None
+
+    def _is_beside(self, word: str) -> bool:
+        """Whether the line asks about something else: "the gauze" at "Lift the gauze. Is the site dry, or bleeding?"."""
+        asked = _ASKED_OF.search(" ".join(cut(self.line.rpartition(". ")[2])))
+        return asked is not None and asked[1] in NOUNS and asked[1] not in (word, f"{word}s")
 
     def _names_a_part(self) -> bool:
         """Whether it is said of some of what the line names together: "none in the syringe" of syringe and line."""

@@ -58,6 +58,7 @@ _PUT_OFF = re.compile(
     r"| once (?:it|the|she|he|they|we|i|that|you|everything) "
 )
 _LOOK_OUT = re.compile(r"\b(look|watch) out for\b")
+_FROM_TO = re.compile(r"\bfrom (?:the )?(\w+) to (?:the )?(\w+)")
 _RIGHT_PLACE = re.compile(r"\b(in(?:to)? the) (?:right|proper|correct) (bin|trash|waste|container|place)\b")
 _AT_A_TIME = re.compile(
     r"\bat (?:half|quarter|five|ten|twenty|twenty five) (?:past|to) "
@@ -292,8 +293,9 @@ class _Reading:
             return False
         if asks_at_its_end(tokens) or is_put_off(tokens) or tokens[-1] in UNFINISHED_ENDS:
             return False
-        if any(tokens[0] == deed.verb.base and tokens[1:2] and tokens[1] in ARTICLES for deed in self._line.deeds):
-            return False  # the line said after the assistant: "open the clamp"
+        begins = ARTICLES | self._known.own
+        if any(tokens[0] == deed.verb.base and tokens[1:2] and tokens[1] in begins for deed in self._line.deeds):
+            return False  # the line said after the assistant: "open the clamp", "open clamp"
         if "off" in tokens and any(deed.verb.base == "set" for deed in self._line.deeds):
             return False  # "I set the alarm off"
         while self._at < len(tokens):
@@ -633,8 +635,10 @@ def _of_a_part(tokens: Tokens, line: Line) -> bool:
         return True  # "opened it a little"
     if line.want is Want.DONE and {"every", "each"} & words and not (_ALL | {"everything"}) & told:
         once = {thing for deed in line.deeds for thing in deed.things if f"{thing}s" not in told}
-        if once & told:
-            return True  # "the syringe clamp is open"
+        ends = _FROM_TO.search(" ".join(line.words))
+        single = {word.removesuffix("s") for word in told}  # "the hub's" comes as "hubs"
+        if once & told or (ends is not None and single & set(ends.groups())):
+            return True  # "the syringe clamp is open"; "the hub is tight", of all from spike to hub
     if line.want is Want.ANSWER and not any(point.finding for point in line.points) and not _ALL & told:
         few = told & {"some", "few", "couple", "most", "half"} - words
         if few or (tokens[:1] == ("one",) and "one" not in words):
