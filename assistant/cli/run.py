@@ -31,7 +31,7 @@ _EXAMPLES = """\
 
 Say or type at any time: again, more, back, go on, where am I, what is my order, hold on,
 what can I say, slower, faster, louder, softer, higher, deeper, spell it, pause, correct that,
-I need help, not applicable, stop."""
+I need help, call my instructor, not applicable, stop."""
 
 
 def add_parser(subparsers: Subparsers) -> None:

@@ -15,6 +15,7 @@ from assistant.guide.helping import HELP, HELPED_ENOUGH
 from assistant.link.messages import Begun
 from assistant.report.steps import DONE_WELL, NOT_DONE
 from assistant.report.times import moment
+from assistant.spoken.meaning import Command
 
 _CLOSES = frozenset({"agrees", "done", "waited", "seen", "chosen"})
 """Verdicts with which a step is closed."""
@@ -202,6 +203,8 @@ class Followed(Watched):
             return replace(self, calls="Asked for the instructor at the station; the code was missing or wrong.")
         if self.turn is Turn.WITH_INSTRUCTOR:
             return replace(self, calls="")
+        if entry.get("input") == Command.CALL.value:
+            return replace(self, calls="Asks for you.")
         if step is not None and step.plan.asks == "instructor":
             return replace(self, calls="This step is answered by the instructor.")
         if step is not None and sum(cue.startswith(HELP) for cue in step.cues) >= HELPED_ENOUGH:

@@ -44,6 +44,11 @@ def hold_on(turn: Turn) -> None:
     turn.say(turn.sentences.TAKE_YOUR_TIME, Tone.NOTICE)
 
 
+def call(turn: Turn) -> None:
+    """The learner asks for the instructor: on record, and no cue; whoever watches at a desk sees it."""
+    turn.say(turn.sentences.CALLED, Tone.NOTICE)
+
+
 def where(turn: Turn) -> None:
     """The place in the checklist and how much was left open before it."""
     draft, steps = turn.draft, turn.steps

@@ -143,6 +143,7 @@ for _state in LIVE:
         Input.SPELL: commands.spell,
         Input.MORE: commands.more,
         Input.HOLD_ON: commands.hold_on,
+        Input.CALL: commands.call,
         Input.OPTIONS: commands.options,
         Input.DOUBTFUL: asking.ask_once_more,
         Input.UNCLEAR: asking.unclear,

@@ -85,6 +85,7 @@ class Input(StrEnum):
     GO_ON = Command.GO_ON.value
     CORRECT = Command.CORRECT.value
     HELP = Command.HELP.value
+    CALL = Command.CALL.value
     NOT_APPLICABLE = Command.NOT_APPLICABLE.value
     INSTRUCTOR = Command.INSTRUCTOR.value
     STOP = Command.STOP.value

@@ -53,6 +53,7 @@ class Command(StrEnum):
     GO_ON = "go on"
     CORRECT = "correct that"
     HELP = "I need help"
+    CALL = "call my instructor"
     NOT_APPLICABLE = "not applicable"
     INSTRUCTOR = "instructor here"
     STOP = "stop"

@@ -161,6 +161,7 @@ def test_a_mark_shows_once_it_is_on_record_and_goes_once_it_is_undone():
         (["it's leaking at the port"], Level.TROUBLE, "A leak: it's leaking at the port"),
         (["I need help", "yes"], Level.QUIET, ""),
         (["I need help", "yes", "I need help"], Level.CALL, "Asked for help more than once at this step."),
+        (["call my instructor"], Level.CALL, "Asks for you."),
         (["bananas", "bananas", "bananas"], Level.UNCLEAR, "3 answers in a row."),
     ],
 )

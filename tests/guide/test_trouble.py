@@ -286,6 +286,16 @@ def test_help_that_does_not_help_twice_offers_the_instructor_and_the_menu_comes_
     assert lived.step == "gloves"
 
 
+def test_who_calls_the_instructor_is_on_record_and_pays_nothing():
+    """It is no cue, nothing is answered by it, and it goes at any time."""
+    lived = begin()
+    lived.type("call my instructor", "i need the instructor")
+    assert [entry["input"] for entry in lived.entries[-2:]] == ["call my instructor"] * 2
+    assert "Raise your hand" in lived.says[-1].text
+    assert lived.step == "hands"
+    assert not any("cue" in entry for entry in lived.entries)
+
+
 def test_a_number_in_one_breath_with_a_no_is_read_back():
     """ "No, a thousand": the other number is read back in its turn, and kept only on a yes."""
     lived = reach(State.READING_BACK)

@@ -89,21 +89,25 @@ SAMPLES = [
         RATE,
         [
             "seven cubic centimeter per hour",
-            "what's my order again",
-            "close the attempt for good",
-            "what can i say",
-            "could you repeat that",
-            "options",
+            "go back",
+            "read the order",
+            "louder",
+            "give me one minute",
+            "previous step",
         ],
     ),
     (
         ConfirmExpected(),
-        ["hang on", "no there are not", "more slowly", "what was that again", "repeat that", "this is done"],
+        [
+            "read my order",
+            "go to the one before",
+            "what do i do now",
+            "this isn't applicable",
+            "hold up",
+            "they are not",
+        ],
     ),
-    (
-        ChoiceExpected(("left", "right")),
-        ["what was that again", "what do i do", "end the attempt", "this does not apply", "what step am i on"],
-    ),
+    (ChoiceExpected(("left", "right")), ["keep going", "help me", "just a sec", "stop the attempt", "speak higher"]),
 ]
 
 

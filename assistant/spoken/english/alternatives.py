@@ -472,7 +472,7 @@ class _Reading:
         return re.search(rf"\b(?:from|to) (?:the )?{word}\b", self.line.lower()) is not None
 
     def _is_beside(self, word: str) -> bool:
-        """Whether the line asks about something else: "the gauze" at "Lift the gauze. Is the site dry, or bleeding?"."""
+        """Whether the line asks about something else: "the gauze" at "Lift the gauze. Is the site dry?"."""
         asked = _ASKED_OF.search(" ".join(cut(self.line.rpartition(". ")[2])))
         return asked is not None and asked[1] in NOUNS and asked[1] not in (word, f"{word}s")
 

@@ -74,13 +74,14 @@ class Sentences:
     TRAINING_IN_SHORT = "This is training. Local policy and your instructor come first."
     WHAT_CAN_BE_SAID = (
         "You can always say: again, more, back, go on, where am I, what is my order, correct that, "
-        "I need help, not applicable, pause, or stop. Typing the same words works too."
+        "I need help, call my instructor, not applicable, pause, or stop. Typing the same words works too."
     )
 
     FIRST_WORDS = "You can say: again, more, what is my order, or I need help."
 
     PRACTICE_BEGINS = "Practice: ask as often as you like."
     COUNTS_AS_CUE = "That counts as a cue. Shall I?"
+    CALLED = "I've noted that you want your instructor. Raise your hand, too."
     CALL_INSTRUCTOR = "If that does not help, call your instructor."
     TAKE_YOUR_TIME = "Take your time."
     CHECKS_AGAIN = "Now repeat the checks that depend on it."
