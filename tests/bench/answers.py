@@ -20,6 +20,7 @@ NAMES = (
     "troubles",
     "near_misses",
     "hundred_lines",
+    "chatty",
 )
 
 

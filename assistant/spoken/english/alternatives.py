@@ -97,6 +97,9 @@ _CARRIES = frozenset({"do", "does", "did", "has", "have", "can"})
 _SOURCES = frozenset({"book", "chart", "table", "list", "label", "guide", "reference", "display", "screen", "policy"})
 """What is looked things up in: "the book says"."""
 _ASKED_OF = re.compile(r"^(?:is|are) the (\w+)")
+_ELSEWHERE = re.compile(
+    r"\bnext (?:door|bed|bay|room|patient|station|bench)\b|\b(?:neither|none|both|one) of (?:us|you)\b"
+)
 _DENIED_BUT = re.compile(r"\b(?:not|never)\b.*\b(?:but|except|apart)\b")
 _SOMEBODY = frozenset({"somebody", "someone"})
 _SPEAKERS = frozenset({"he", "she", "they", "you", "nurse", "partner", "colleague", "somebody", "someone"})
@@ -135,7 +138,7 @@ def chosen(tokens: Tokens, choices: Tokens, sayings: tuple[tuple[str, str], ...]
     for at, word in enumerate(tokens[:-3]):
         if word == "not" and tokens[at + 2] == "and" and tokens[at + 3 : at + 4] in claims:
             return None  # "not dry and hard": is it hard, or is it not?
-    if _DENIED_BUT.search(" ".join(tokens)) or ("next", "door") in pairwise(tokens):
+    if _DENIED_BUT.search(" ".join(tokens)) or _ELSEWHERE.search(" ".join(tokens)):
         return None  # "it is not sound except a kink"; "the pump next door is alarming"
     reading = _Reading(tokens, claims, line)
     found = reading.choice(choices) if reading.read() else None
@@ -143,8 +146,10 @@ def chosen(tokens: Tokens, choices: Tokens, sayings: tuple[tuple[str, str], ...]
         return None
     if found is not None and tokens[:2] in (("i", "am"), ("we", "are")) and "not sure" not in found:
         return None  # "I'm comfortable": it is not the learner who is asked about
-    by_hand = found is not None and found.startswith("it has ") and {"i", "we"} & set(tokens)
-    return None if by_hand else found  # "I moved it"
+    if found is not None and found.startswith("a ") and tokens[:2] == ("this", "is") and len(tokens) == 3:
+        return None  # "this is hard"
+    of_things = found is not None and (found.startswith("it has ") or found == "together")
+    return None if of_things and {"i", "we"} & set(tokens) else found  # "I moved it", "we looked it up together"
 
 
 def _is_with_another(tokens: Tokens, choice: str, line: str) -> bool:

@@ -405,6 +405,8 @@ def deed_of(verb: Verb, rest: str) -> Deed:
         so |= {PREPOSITIONS[place[0]]}
     if place[:1] == ["into"] and "pump" in place:
         so |= {*VERBS["load"].past, *VERBS["load"].states}
+    if verb.base == "press":
+        so -= {"on"}  # "the gauze is on" is not yet pressed
     if verb.base == "run" and "until" not in rest:
         so |= {"running", "running in"}
     if rest.startswith("what blocks"):

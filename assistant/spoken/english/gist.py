@@ -59,6 +59,8 @@ _PUT_OFF = re.compile(
 )
 _LOOK_OUT = re.compile(r"\b(look|watch) out for\b")
 _FROM_TO = re.compile(r"\bfrom (?:the )?(\w+) to (?:the )?(\w+)")
+_OFF = re.compile(r"\b(?:off|out of) (?:the |its )?(\w+)")
+_FOUND = re.compile(r"\bhave you (\w+) (?:all )?(?:the )?(\w+)")
 _RIGHT_PLACE = re.compile(r"\b(in(?:to)? the) (?:right|proper|correct) (bin|trash|waste|container|place)\b")
 _AT_A_TIME = re.compile(
     r"\bat (?:half|quarter|five|ten|twenty|twenty five) (?:past|to) "
@@ -141,6 +143,8 @@ def gist(tokens: Tokens, asked: Asked) -> Sense | None:
         and _WHERE_NOTHING_BELONGS.intersection(tokens) - set(line.words)
     ):
         return None  # "drops are falling on the floor"
+    if sense is Sense.GOOD and _is_done_to_another(tokens, line):
+        return None
     if sense is Sense.GOOD and (reading.turned or _of_a_part(tokens, line)):
         return None if reading.turned else Sense.ACKNOWLEDGED
     if sense is Sense.GOOD and (reading.loose or _is_of_oneself(tokens, known)):
@@ -152,6 +156,19 @@ def _is_reported(tokens: Tokens, line: Line) -> bool:
     """Whether somebody else says so: "she says they match"; what a patient feels, only a patient can tell."""
     felt = any(point.finding or point.asked in _FELT for point in line.points) or bool(_TELLING & set(line.words))
     return not felt and _REPORTED.search(" ".join(tokens)) is not None
+
+
+def _is_done_to_another(tokens: Tokens, line: Line) -> bool:
+    """Whether it is said of what the thing was to come off, or found was another thing than the one asked about."""
+    asked, text = " ".join(line.words), " ".join(tokens)
+    stays = _OFF.search(asked)
+    if stays is not None and re.search(rf"\b{stays[1]}s?(?: is| has)?(?: now| come)? (?:off|out)\b", text):
+        return True  # "the extension's off" where the line was to come off it
+    found = _FOUND.search(asked)
+    if found is None or line.want is not Want.ANSWER:
+        return False
+    other = re.search(rf"\b{found[1]} (?:the|a|my) (\w+)", text)
+    return other is not None and other[1] in NOUNS and other[1].removesuffix("s") != found[2].removesuffix("s")
 
 
 def _is_of_oneself(tokens: Tokens, known: "_Known") -> bool:

@@ -121,6 +121,18 @@ COURTESIES = (
     "maam",
     "madam",
     "mate",
+    "oh",
+    "phew",
+    "ugh",
+    "gosh",
+    "wow",
+    "yay",
+    "lol",
+    "thank goodness",
+    "deep breath",
+    "promise",
+    "i promise",
+    "there we go",
 )
 """Words that add nothing: dropped at the beginning and at the end only."""
 
