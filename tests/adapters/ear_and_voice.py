@@ -15,6 +15,7 @@ from assistant.adapters.listener import Listener
 from assistant.adapters.loudspeaker import Loudspeaker
 from assistant.adapters.microphone import Microphone
 from assistant.adapters.played import Played
+from assistant.adapters.synthesiser import Synthesiser
 from assistant.adapters.voice import SpeakingVoice
 from assistant.ports import Alternative, AnswerHeard, Hearing, LearnerSilent, LearnerSpeaks
 from assistant.spoken.expect import ConfirmExpected, NumberExpected
@@ -79,7 +80,9 @@ def main():
     if how == ["canceller"]:
         source = WithoutOwnVoice(source, played, canceller_maker())
     ear = None if ear_name == "none" else Listener(recogniser_called(ear_name), post, clock, source=source)
-    voice = SpeakingVoice(post, clock, loudspeaker=Loudspeaker(loudspeaker, played=played))
+    # Where the ear stays open the voice is not made clearer (`assistant.adapters.voices`).
+    synthesiser = Synthesiser(is_clearer=how != ["canceller"])
+    voice = SpeakingVoice(post, clock, synthesiser=synthesiser, loudspeaker=Loudspeaker(loudspeaker, played=played))
     expectations = {"confirm": ConfirmExpected(), "number mL/h": NumberExpected("mL/h")}
     for line in sys.stdin:
         verb, _, rest = line.strip().partition(" ")
