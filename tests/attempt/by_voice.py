@@ -26,8 +26,8 @@ def planned(given: Papers) -> dict[str, list[str]]:
     """What is said before the right answer, by the id of the step."""
     steps = given.checklist.steps
     first = {steps[0].id: ["faster"] * 4}
-    question = next(step for step in steps[1:] if isinstance(step.expect, QuestionAsked))
-    first[question.id] = ["again"]
+    again = next((step for step in steps[1:] if isinstance(step.expect, QuestionAsked)), steps[1])
+    first[again.id] = ["again"]
     number = next((step for step in steps if given.checklist.number_asked(step)), None)
     if number is not None:
         first[number.id] = [wrong_words(number, given)] * 2  # the first may be asked for again, digit by digit
