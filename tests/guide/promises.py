@@ -19,6 +19,8 @@ from tests.guide.script import Moment, Script
 INTERRUPTIONS = (State.PAUSED, State.STOPPING, State.WITH_INSTRUCTOR, State.FINISHED)
 YES = ("yes", "correct", "that is right")
 """Every clear yes that is said in a walk."""
+YES_TO_A_READ_BACK = (*YES, "right")
+"""The same where something was read back, which ends with "Right?"."""
 POSITIVE = (*YES, "done", "that is done", "finished", "it is done", "ready")
 """Every word of a walk that says of anything that it is done, or as it should be."""
 NO = ("no", "not yet", "i have not", "it is not")
@@ -101,7 +103,7 @@ def numbers_are_read_back(script: Script) -> int:
         assert changed in ([], [moment.entry["step"]]), _broken(script, moment, changed)
         assert moment.before.state is State.READING_BACK, _broken(script, moment, shown)
         assert isinstance(event, Heard | Typed), _broken(script, moment, shown)
-        assert event.words.casefold() in (*YES, "right"), _broken(script, moment, shown)
+        assert event.words.casefold() in YES_TO_A_READ_BACK, _broken(script, moment, shown)
         assert not (isinstance(event, Heard) and (event.gap or event.during_speech)), _broken(script, moment, shown)
         assert re.search(rf"(?<![\w.]){re.escape(shown)}(?!\w)", moment.read_back), _broken(script, moment, shown)
     return kept
@@ -179,8 +181,8 @@ def only_a_positive_closes(script: Script) -> int:
 
 def _is_clear_yes(event: object) -> bool:
     if isinstance(event, Heard):
-        return event.words.casefold() in YES and not (event.gap or event.during_speech or event.doubtful)
-    return isinstance(event, Typed) and event.words.casefold() in YES
+        return event.words.casefold() in YES_TO_A_READ_BACK and not (event.gap or event.during_speech or event.doubtful)
+    return isinstance(event, Typed) and event.words.casefold() in YES_TO_A_READ_BACK
 
 
 def _is_positive(step: Step, event: object) -> bool:

@@ -121,7 +121,6 @@ COURTESIES = (
     "maam",
     "madam",
     "mate",
-    "oh",
     "phew",
     "ugh",
     "gosh",
