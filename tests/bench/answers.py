@@ -6,22 +6,7 @@ Each table of `tests/data/answers`: how many clear answers are taken, and what i
 from collections import Counter
 
 from tests.bench.printing import say
-from tests.spoken.answers import TABLES, is_asked_about, is_wrong, rows, taken
-
-NAMES = (
-    "steps",
-    "students",
-    "students_again",
-    "natural",
-    "many_words",
-    "choices",
-    "negatives",
-    "asides",
-    "troubles",
-    "near_misses",
-    "hundred_lines",
-    "chatty",
-)
+from tests.spoken.answers import NAMES, TABLES, is_asked_about, is_wrong, rows, taken
 
 
 def main() -> None:

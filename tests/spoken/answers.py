@@ -19,6 +19,11 @@ from assistant.spoken.statement import Asked, Want
 
 ROOT = Path(__file__).parent.parent.parent
 TABLES = ROOT / "tests/data/answers"
+NAMES = (
+    *("steps", "students", "students_again", "natural", "many_words", "choices", "negatives", "asides", "troubles"),
+    *("near_misses", "hundred_lines", "chatty"),
+)
+"""Tables of that folder; some have another half in `held_out`."""
 WANTS = {"done": Want.DONE, "wait": Want.START, "question": Want.ANSWER}
 GOOD = {"done": "done", "wait": "start", "question": "yes"}
 AT = datetime(2026, 1, 1, tzinfo=UTC)

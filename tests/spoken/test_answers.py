@@ -7,7 +7,7 @@ from assistant.spoken.expect import ChoiceExpected, ConfirmExpected
 from assistant.spoken.meaning import Answer, Kind
 from assistant.spoken.statement import Asked, Sense, Want
 
-from .answers import WANTS, Row, is_asked_about, is_wrong, library, lived, rows, taken
+from .answers import NAMES, WANTS, Row, is_asked_about, is_wrong, library, lived, rows, taken
 
 CHOICES = (
     (("none", "some"), (("no bubbles", "none"), ("I don't see any air", "none"), ("there's a bubble", "some"))),
@@ -42,24 +42,7 @@ LIBRARY = list(
 """Every line of the library that is answered by a yes, a no or a done."""
 
 
-@pytest.mark.parametrize(
-    "name",
-    [
-        "steps",
-        "students",
-        "held_out/students",
-        "students_again",
-        "natural",
-        "negatives",
-        "asides",
-        "troubles",
-        "near_misses",
-        "hundred_lines",
-        "chatty",
-        "many_words",
-        "choices",
-    ],
-)
+@pytest.mark.parametrize("name", [*NAMES, "held_out/students"])
 def test_nothing_is_taken_for_what_it_is_not(name: str) -> None:
     """An answer is taken only where it is meant; a no only where nothing good is."""
     found = rows(name)

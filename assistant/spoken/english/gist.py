@@ -6,7 +6,6 @@ thing) ends the reading, and so does a word that is not known.
 """
 
 import re
-from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from functools import lru_cache
 from itertools import pairwise
@@ -609,15 +608,11 @@ def _names_one_of(tokens: Tokens, line: Line) -> bool:
         if word in done
     }
     named = [bool(group & set(tokens)) for group in groups]
-    parts = [word for word in line.words if word not in ARTICLES]
+    text = f" {' '.join(word for word in line.words if word not in ARTICLES)} "
     for (one, its), (other, others) in pairwise(zip(groups, named, strict=True)):
-        if its != others and any(a in one and link == "and" and b in other for a, link, b in _threes(parts)):
+        if its != others and any(f" {a} and {b} " in text for a in one for b in other):
             return True  # "I wrote the date on the bag"
     return any(group & objects - PRONOUNS for group in groups) and 2 * sum(named) <= len(named)
-
-
-def _threes(words: list[str]) -> Iterator[tuple[str, str, str]]:
-    return zip(words, words[1:], words[2:], strict=False)
 
 
 def _counts_some(tokens: Tokens) -> bool:
