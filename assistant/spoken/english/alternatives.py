@@ -39,7 +39,7 @@ from assistant.spoken.english.choices import (
     ways_of,
 )
 from assistant.spoken.english.deeds import cut
-from assistant.spoken.english.gist import asks_at_its_end, is_put_off
+from assistant.spoken.english.framing import asks_at_its_end, is_put_off
 from assistant.spoken.english.verbs import VERBS
 from assistant.spoken.statement import Tokens
 

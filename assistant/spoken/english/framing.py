@@ -1,0 +1,45 @@
+"""How a statement is framed, in English: whether its end asks, whether it is put off, what only leads to it."""
+
+import re
+
+from assistant.spoken.english.bench_words import ASKING_ENDS
+from assistant.spoken.statement import Tokens
+
+_CONDITIONS = frozenset({"until", "till", "when", "while", "before", "after", "if", "unless", "once"})
+_PUT_OFF = re.compile(
+    r" in (?:a|an|one|two|another|just a|half a) (?:bit|while|tick|minutes?|moments?|seconds?|secs?|mins?|hours?|few) "
+    r"| (?:one|another) (?:moment|second|minute|sec|min) | going to "
+    r"| once (?:it|the|she|he|they|we|i|that|you|everything) "
+)
+_LOOK_OUT = re.compile(r"\b(look|watch) out for\b")
+_RIGHT_PLACE = re.compile(r"\b(in(?:to)? the) (?:right|proper|correct) (bin|trash|waste|container|place)\b")
+_AT_A_TIME = re.compile(
+    r"\bat (?:half|quarter|five|ten|twenty|twenty five) (?:past|to) "
+    r"(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)\b"
+)
+_ENDS = frozenset(map(len, ASKING_ENDS))
+"""How long they are."""
+
+
+def asks_at_its_end(tokens: Tokens) -> bool:
+    """Whether an end makes a question of a statement: "it's closed, right"."""
+    return any(tokens[-length:] in ASKING_ENDS for length in _ENDS if length < len(tokens))
+
+
+def is_put_off(tokens: Tokens) -> bool:
+    """Whether words say that it will be so: "in a minute", "going to", or "until it is full" at their beginning."""
+    text = f" {' '.join(tokens)} "
+    return tokens[0] in _CONDITIONS or _PUT_OFF.search(text) is not None
+
+
+def written_out(tokens: Tokens) -> Tokens:
+    """Without what only leads to what is seen: "I can see a drop"."""
+    text = _AT_A_TIME.sub("", " ".join(tokens))
+    text = _LOOK_OUT.sub(r"\1 for", _RIGHT_PLACE.sub(r"\1 \2", text))
+    tokens = tuple(text.split())
+    kept = [
+        word
+        for at, word in enumerate(tokens)
+        if not (word == "can" and tokens[at + 1 : at + 2] in (("see",), ("feel",), ("hear",), ("reach",), ("move",)))
+    ]
+    return tuple(kept)

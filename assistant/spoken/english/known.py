@@ -1,0 +1,83 @@
+"""What is known of a line before a word of an answer is read, in English."""
+
+from dataclasses import dataclass
+from functools import lru_cache
+
+from assistant.spoken.english.bench_words import CLAMPED_AT_THE_VEIN, NOUNS, PARTICLES
+from assistant.spoken.english.claims import Says, every_of, phrases_at
+from assistant.spoken.english.deeds import ALSO_CALLED, means_of
+from assistant.spoken.english.lines import Line, read_line
+from assistant.spoken.english.verbs import VERBS
+from assistant.spoken.statement import Asked, Tokens
+
+
+@dataclass(frozen=True)
+class Known:
+    """What is known before a word is read: all that depends on the line alone.
+
+    Attributes:
+        line: what is asked for.
+        table: what each phrase says.
+        lengths: how long the phrases are that begin with a word, the longest first.
+        longest: the length of the longest phrase.
+        own: the things that its deeds are done to.
+        things: every thing that it names, by each of its words.
+        split: verbs with a particle that other words may stand between.
+        doing: its verbs, as they are while it is being done.
+        every: the places of all that it asks for.
+        named: its words, also without their s.
+        compared: things that it only compares with: "higher than the primary".
+    """
+
+    line: Line
+    table: dict[Tokens, Says]
+    lengths: dict[str, tuple[int, ...]]
+    longest: int
+    own: frozenset[str]
+    things: frozenset[str]
+    split: tuple[Tokens, ...]
+    doing: frozenset[str]
+    every: frozenset[int]
+    named: frozenset[str]
+    compared: frozenset[str]
+
+
+@lru_cache(maxsize=512)
+def known_of(asked: Asked) -> Known:
+    """What is known of the line, and of its things by their other names."""
+    line, table = read_line(asked), phrases_at(asked)
+    lengths: dict[str, set[int]] = {}
+    for words in filter(None, table):
+        lengths.setdefault(words[0], set()).add(len(words))
+    own = {thing for deed in line.deeds for thing in deed.things}
+    also = (other for word in line.words for other in ALSO_CALLED.get(word, ()))
+    things = {word for thing in (*line.things, *own, *also, *line.words) for word in thing.split()}
+    things |= {word[:-1] for word in things if word[-1:] == "s" and word[:-1] in NOUNS}
+    if things & {"clamp", "clamps", "unclamp", "clip"}:
+        things |= {"clamp", "clip", "slide"}
+        if not things & CLAMPED_AT_THE_VEIN:
+            things |= {"roller", "wheel"}
+    if line.deeds:
+        things |= means_of(asked.line) | {deed.verb.ing for deed in line.deeds if deed.leads}
+    if any(deed.verb.base in ("tell", "say", "explain") for deed in line.deeds):
+        things |= {VERBS[word[:-1]].ing for word in line.words if word[-1:] == "s" and word[:-1] in VERBS}
+    if any(deed.verb.base in ("tell", "inform", "report", "ask") for deed in line.deeds):
+        things |= {"called", "phoned", "rang", "rung", "paged"}
+    named = {*line.words, *(word.removesuffix("s") for word in line.words)}
+    if "clamp" in own | named and not {"roller", "slide"} & named:
+        named |= {"roller", "slide"}
+    than = min((line.words.index(word) for word in ("than", "below", "above") if word in line.words), default=None)
+    return Known(
+        line,
+        table,
+        {word: tuple(sorted(found, reverse=True)) for word, found in lengths.items()},
+        max(map(len, table), default=1),
+        frozenset(own),
+        frozenset(things),
+        tuple(words for words in table if len(words) == 2 and words[1] in PARTICLES),
+        frozenset(word for deed in line.deeds if not deed.leads for word in (deed.verb.base, deed.verb.ing))
+        | frozenset(deed.verb.base for deed in line.deeds),
+        every_of(line),
+        frozenset(named),
+        frozenset() if than is None else NOUNS.intersection(line.words[than:]).difference(line.words[:than]),
+    )

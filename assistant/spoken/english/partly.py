@@ -1,0 +1,90 @@
+"""Whether a statement only speaks of some of what was asked, in English: "the name matches" of name and date."""
+
+import re
+from itertools import pairwise
+
+from assistant.spoken.english.bench_words import ARTICLES, NOUNS, PRONOUNS
+from assistant.spoken.english.lines import Line
+from assistant.spoken.statement import Tokens, Want
+
+_ALL = frozenset({"every", "all", "each", "both"})
+_SOME = frozenset({"one", "two", "some", "few", "couple", "half", "most"})
+_FROM_TO = re.compile(r"\bfrom (?:the )?(\w+) to (?:the )?(\w+)")
+_LEADS_TO_THING = frozenset({"new", "old", "down", "up", "off", "clean"})
+_COUNTED = frozenset({"one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"})
+_NOT_LEFT = frozenset({"out", "off", "away", "removed", "goes"})
+_ONE_OF_TWO = frozenset({"one", "left", "right", "first"})
+_A_BIT = frozenset({("a", "bit"), ("a", "little"), ("little", "bit")})
+
+
+def _names_one_of(tokens: Tokens, line: Line) -> bool:
+    """Whether one verb is to be done to several things, and is said to be done to fewer than half, or one of two."""
+    first = [deed for deed in line.deeds if deed.verb == line.deeds[0].verb]
+    groups = [frozenset(word for name in deed.things for word in name.split()) for deed in first]
+    if line.told or len(groups) < 2 or not all(groups) or frozenset.intersection(*groups):
+        return False
+    done = {word for word in first[0].verb.past if " " not in word}
+    objects = {
+        next((word for word in tokens[at + 1 :] if word not in ARTICLES and word not in _LEADS_TO_THING), "")
+        for at, word in enumerate(tokens)
+        if word in done
+    }
+    named = [bool(group & set(tokens)) for group in groups]
+    text = f" {' '.join(word for word in line.words if word not in ARTICLES)} "
+    for (one, its), (other, others) in pairwise(zip(groups, named, strict=True)):
+        if its != others and any(f" {a} and {b} " in text for a in one for b in other):
+            return True  # "I wrote the date on the bag"
+    return any(group & objects - PRONOUNS for group in groups) and 2 * sum(named) <= len(named)
+
+
+def _counts_some(tokens: Tokens) -> bool:
+    """Whether a number of several things is told: "two of them"; not "all three of them", "three of three"."""
+    for at, word in enumerate(tokens[:-2]):
+        if word in _COUNTED and tokens[at + 1] == "of" and not _ALL & set(tokens[:at]):
+            whole = next((other for other in tokens[at + 2 :] if other not in ARTICLES), "")
+            if whole in _COUNTED - {word} or whole in ("them", "those", "these"):
+                return True
+    return False
+
+
+def of_a_part(tokens: Tokens, line: Line) -> bool:
+    """Whether only some of what the question joins is named: "the name matches" says nothing of the date."""
+    words = set(line.words)
+    if _ALL & words and _SOME & set(tokens) - words and not _ALL & set(tokens):
+        return True  # "I undid one"
+    told = set(tokens)
+    if line.want is Want.DONE and not _ALL & told:
+        things = {word for deed in line.deeds for thing in deed.things for word in thing.split()} & set(line.words)
+        pairs = {word for word in things & NOUNS if word[-1:] == "s" and word[:-1] in NOUNS}
+        single = {word[:-1] for word in pairs} & told
+        # "Glove's" comes as "gloves".
+        of_one = any(one in _ONE_OF_TWO and word in pairs for one, word in pairwise(tokens))
+        if of_one or (single and not pairs & told):
+            return True  # "one glove is on"
+    if (
+        line.want is Want.DONE
+        and not words & {"little", "bit"}
+        and (told & {"slightly"} or _A_BIT & set(pairwise(tokens)))
+    ):
+        return True  # "opened it a little"
+    if line.want is Want.DONE and {"every", "each"} & words and not (_ALL | {"everything"}) & told:
+        once = {thing for deed in line.deeds for thing in deed.things if f"{thing}s" not in told}
+        ends = _FROM_TO.search(" ".join(line.words))
+        single = {word.removesuffix("s") for word in told}  # "the hub's" comes as "hubs"
+        if once & told or (ends is not None and single & set(ends.groups())):
+            return True  # "the syringe clamp is open"; "the hub is tight", of all from spike to hub
+    if line.want is Want.ANSWER and not any(point.finding for point in line.points) and not _ALL & told:
+        few = told & {"some", "few", "couple", "most", "half"} - words
+        if few or (tokens[:1] == ("one",) and "one" not in words):
+            return True  # "some are there"
+    if line.told and "stays" in line.words and told & _NOT_LEFT - set(line.words):
+        return True  # "I told her that the catheter comes out"
+    if _counts_some(tokens):
+        return True  # "four of the five match"
+    if not _ALL & told and _names_one_of(tokens, line):
+        return True  # "I labelled the bag"
+    said = [bool(group & told) for group in line.told] if not _ALL & told else []
+    if any(said) and 2 * sum(said) <= len(said):
+        return True  # "told them why"
+    named = [bool(group & set(tokens)) for group in line.joined]
+    return any(named) and not all(named)
