@@ -33,6 +33,21 @@ TURNS_ONLY_GOOD = _set("but last first only except")
 """Words after which something is not as it should be."""
 OTHERS = _set("he she they you somebody someone nobody everybody partner instructor nurse teacher")
 """Whoever is not the learner: "she closed it"."""
+REPORTS = _set("""
+    say says said saying tell tells told telling thinks thought reckons claims swears asks asked asking make sure check
+    ensure remind pretend imagine mean means wonder supposed
+""")
+"""Words after which somebody else's words follow, or what ought to be: "make sure it's closed"."""
+FAULTS = _set("""
+    loose loosely wobbly wobbles wobbled crooked bent torn stuck undone slipped slipping slips slid popped pops pop sliding
+    weird funny strange odd weirdly oddly slow slower wet dirty empty dry dead broken fell falling falls dropped drops
+    drop touched touch touches stopped stops stop restarted undid unclamped unpaused reopened halfway sideways backwards
+    backward twisted kinked kink air bubble bubbles leak leaks leaking blood bleeding alarm alarms alarming beeping beeps
+    error pain hurts sore red swollen mistake oops missed missing lost gone hmm whoops spilled spilt spill mess problem
+    trouble resistance short long late early cracked split scratched sneezed coughed
+    pretending joking kidding kind sort about enough loosely badly poorly barely sloppy messy
+""")
+"""Words of what may have gone wrong, beside which nothing is taken with words that are not known."""
 DETERMINERS = _set("the a an my its his her their this that these those all both each every any one our")
 ARTICLES = _set("the a an my its his her their our")
 PRONOUNS = _set("it i we they she he there that this")

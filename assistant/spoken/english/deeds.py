@@ -103,6 +103,7 @@ ALSO_CALLED = {
     "dressing": ("one", "old one"),
     "patient": ("she", "he", "him", "her", "mum", "client"),
     "gloves": ("glove", "pair"),
+    "secondary": ("small bag", "small one", "piggyback", "little bag"),
     "infusion": ("pump", "drip"),
     "pump": ("infusion", "machine", "device"),
     "tubing to": (),
@@ -111,6 +112,13 @@ ALSO_CALLED = {
 }
 """Other names for a thing at the bench (common practice, no source)."""
 NUMBERS = {"2": "two", "10": "ten", "15": "fifteen", "20": "twenty", "30": "thirty", "60": "sixty"}
+
+ONES_AND_TENS = frozenset(
+    """one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen
+    nineteen twenty thirty forty fifty hundred oclock past point half quarter""".split()
+)
+ONE_PRESS = frozenset({"pause", "start", "stop", "press", "hit", "restart", "switch"})
+"""What a button does that undoes it when it is pressed once more."""
 
 
 @dataclass(frozen=True)
@@ -391,12 +399,14 @@ def deed_of(verb: Verb, rest: str) -> Deed:
             for part in ("a third", "half")
             for end in ("", " full")
         }
+        so |= {f"{bit}{over} a third" for bit in ("", "a bit ", "a little ", "just ") for over in ("over", "above")}
+        so |= {f"{bit}{under} half" for bit in ("", "a bit ", "a little ", "just ") for under in ("under", "below")}
         so |= {"half full", "half", "at half", "about half full", "halfway", "at the halfway mark", "halfway full"}
         so -= {"full", "in"}
         not_so |= {"empty", "too full", "full", "overfull", "too low", "to the top", "to the brim"}
     so |= _is_gone(_AIR) if set(noun) & set(_AIR) else set()
     so |= _until(rest)
-    if "upside down" in rest:
+    if "upside down" in rest and verb.base not in ("tap", "flick"):
         so |= {"upside down", "over", "turned over", "flipped over", "turned upside down"}
     if words[-1:] == ["shut"] or " shut" in rest:
         so |= {"shut", "closed"}
@@ -421,6 +431,12 @@ def deed_of(verb: Verb, rest: str) -> Deed:
     return Deed(verb, _called(noun), frozenset(so), frozenset(not_so - so), places)
 
 
+_ALSO_THERE = {
+    "over": ("over", "on"),
+    "below": ("below", "under", "underneath", "beneath", "lower than"),
+    "above": ("above", "over", "higher than"),
+}
+"""Where a thing is that was put there, in other words."""
 _BY_PARTICLE = frozenset({"put", "pull", "get", "turn", "switch"})
 _BARE = frozenset({"put", "got", "pulled", "placed", "turned", "switched", "popped"})
 _BUTTONS = frozenset({"start", "stop", "pause", "silence"})
@@ -452,6 +468,9 @@ def _by_thing(verb: Verb, noun: list[str], rest: str) -> set[str]:
     if "reach" in rest:
         so |= {"by her hand", "by his hand", "in her hand", "in his hand", "next to her", "next to him", "next to the"}
         so |= {
+            *(f"{gave} {her} the" for gave in ("gave", "given", "handed") for her in ("her", "him", "them")),
+            *(f"{gave} it to {her}" for gave in ("gave", "given", "handed") for her in ("her", "him", "them")),
+            *(f"{she} can {get}" for she in ("she", "he", "they") for get in ("reach", "get to it", "grab it")),
             "she has the",
             "he has the",
             "she has it",
@@ -504,6 +523,6 @@ def _places(place: list[str]) -> tuple[str, ...]:
     words = [word for word in place[1:stop] if word not in DETERMINERS]
     if not words:
         return ()
-    leads = ("over", "on") if place[0] == "over" else (PREPOSITIONS[place[0]],)
+    leads = _ALSO_THERE.get(place[0], (PREPOSITIONS[place[0]],))
     ends = [" ".join(words[at:]) for at in range(len(words))]
     return tuple(f"{lead} {article}{end}" for lead in leads for end in ends for article in ("the ", "", "a "))

@@ -17,6 +17,12 @@ _AT_A_TIME = re.compile(
     r"\bat (?:half|quarter|five|ten|twenty|twenty five) (?:past|to) "
     r"(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)\b"
 )
+_UNTIL_IT_WAS = re.compile(
+    r" (?:until|till) (?=(?:it|they|there|everything|i|all|no|the \w+|the \w+ \w+)(?: all)? "
+    r"(?:was|were|had|stopped|clicked|latched|felt|went|came|saw|got|left|reached|dripped)\b)"
+)
+_WAS = re.compile(r"\b(was|were|had)\b")
+_NOW = {"was": "is", "were": "are", "had": "has"}
 _ENDS = frozenset(map(len, ASKING_ENDS))
 """How long they are."""
 
@@ -35,6 +41,10 @@ def is_put_off(tokens: Tokens) -> bool:
 def written_out(tokens: Tokens) -> Tokens:
     """Without what only leads to what is seen: "I can see a drop"."""
     text = _AT_A_TIME.sub("", " ".join(tokens))
+    until = _UNTIL_IT_WAS.search(text)
+    if until is not None:
+        # "Ran it until the air was gone": so it is now.
+        text = f"{text[: until.start()]} {_WAS.sub(lambda found: _NOW[found[1]], text[until.end() :])}"
     text = _LOOK_OUT.sub(r"\1 for", _RIGHT_PLACE.sub(r"\1 \2", text))
     tokens = tuple(text.split())
     kept = [

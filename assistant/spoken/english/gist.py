@@ -7,12 +7,13 @@ thing) ends the reading, and so does a word that is not known.
 
 import re
 
-from assistant.spoken.english.bench_words import NOUNS
+from assistant.spoken.english.bench_words import NOUNS, TURNS_ONLY_GOOD
 from assistant.spoken.english.framing import written_out
 from assistant.spoken.english.known import Known, known_of
 from assistant.spoken.english.lines import Line
 from assistant.spoken.english.partly import of_a_part
 from assistant.spoken.english.reading import Reading
+from assistant.spoken.english.telling import without_what_was_told
 from assistant.spoken.english.troubles import trouble_of
 from assistant.spoken.statement import Asked, Sense, Tokens, Want
 
@@ -35,12 +36,13 @@ def gist(tokens: Tokens, asked: Asked) -> Sense | None:
     """What the words say of all that is asked: good, bad, a part of it (acknowledged), or nothing (None)."""
     known = known_of(asked)
     line, every = known.line, known.every
-    reading = Reading(written_out(tokens), known)
+    tokens = without_what_was_told(written_out(tokens), line)
+    reading = Reading(tokens, known)
     if not reading.read():
         return None
     so = frozenset(at for says in reading.said if says.so for at in says.about)
     not_so = frozenset(at for says in reading.said if not says.so for at in says.about)
-    if not so | not_so or (so & not_so and not reading.turned):
+    if not so | not_so or (so & not_so and not TURNS_ONLY_GOOD & set(tokens)):
         return None
     if line.either:
         sense = Sense.GOOD if so else Sense.BAD if not_so == every else Sense.ACKNOWLEDGED

@@ -5,10 +5,11 @@ from functools import lru_cache
 
 from assistant.spoken.english.bench_words import CLAMPED_AT_THE_VEIN, NOUNS, PARTICLES
 from assistant.spoken.english.claims import Says, every_of, phrases_at
+from assistant.spoken.english.consequences import BESIDE
 from assistant.spoken.english.deeds import ALSO_CALLED, means_of
 from assistant.spoken.english.lines import Line, read_line
 from assistant.spoken.english.verbs import VERBS
-from assistant.spoken.statement import Asked, Tokens
+from assistant.spoken.statement import Asked, Tokens, Want
 
 
 @dataclass(frozen=True)
@@ -27,6 +28,8 @@ class Known:
         every: the places of all that it asks for.
         named: its words, also without their s.
         compared: things that it only compares with: "higher than the primary".
+        beside: what may be seen once it is done, by its first word, the longest first: "it is quiet".
+        tells_figures: something is written down, measured or set: a figure may be named.
     """
 
     line: Line
@@ -40,6 +43,11 @@ class Known:
     every: frozenset[int]
     named: frozenset[str]
     compared: frozenset[str]
+    beside: dict[str, tuple[Tokens, ...]]
+    tells_figures: bool
+
+
+_WITH_FIGURES = frozenset({"write", "note", "measure", "document", "set", "arrange", "label", "record", "count", "mark"})
 
 
 @lru_cache(maxsize=512)
@@ -59,6 +67,9 @@ def known_of(asked: Asked) -> Known:
             things |= {"roller", "wheel"}
     if line.deeds:
         things |= means_of(asked.line) | {deed.verb.ing for deed in line.deeds if deed.leads}
+        things |= {word for deed in line.deeds if deed.leads for past in deed.verb.past for word in (past, *deed.verb.states)}
+        things |= {"kept", "steady"} if {"hold", "keep"} & set(line.words) else set()
+        things |= {"turned", "flipped", "inverted"} if "upside" in line.words else set()
     if any(deed.verb.base in ("tell", "say", "explain") for deed in line.deeds):
         things |= {VERBS[word[:-1]].ing for word in line.words if word[-1:] == "s" and word[:-1] in VERBS}
     if any(deed.verb.base in ("tell", "inform", "report", "ask") for deed in line.deeds):
@@ -80,4 +91,16 @@ def known_of(asked: Asked) -> Known:
         every_of(line),
         frozenset(named),
         frozenset() if than is None else NOUNS.intersection(line.words[than:]).difference(line.words[:than]),
+        _beside(line, table),
+        any(deed.verb.base in _WITH_FIGURES for deed in line.deeds),
     )
+
+
+def _beside(line: Line, table: dict[Tokens, Says]) -> dict[str, tuple[Tokens, ...]]:
+    """What may be seen once the deeds are done, and is no claim itself."""
+    found: dict[str, list[Tokens]] = {}
+    for deed in line.deeds if line.want is Want.DONE else ():
+        for words in BESIDE.get(deed.verb.base, ()):
+            if not any(words[at:end] in table for at in range(len(words)) for end in range(at + 1, len(words) + 1)):
+                found.setdefault(words[0], []).append(words)
+    return {first: tuple(sorted(phrases, key=len, reverse=True)) for first, phrases in found.items()}

@@ -32,7 +32,7 @@ from assistant.spoken.english.bench_words import (
     WHERE_OR_BY_WHAT,
 )
 from assistant.spoken.english.claims import TAKEN_UP, Says
-from assistant.spoken.english.deeds import NUMBERS
+from assistant.spoken.english.deeds import NUMBERS, ONE_PRESS, ONES_AND_TENS
 from assistant.spoken.english.framing import asks_at_its_end, is_put_off
 from assistant.spoken.english.known import Known
 from assistant.spoken.statement import Tokens, Want
@@ -110,7 +110,7 @@ class Reading:
         if "off" in tokens and any(deed.verb.base == "set" for deed in self._line.deeds):
             return False  # "I set the alarm off"
         while self._at < len(tokens):
-            length = self._neutral_phrase() or self._phrase() or self._word()
+            length = self._neutral_phrase() or self._phrase() or self._seen_beside() or self._word()
             if length < 1:
                 return False
             self._at += length
@@ -118,7 +118,7 @@ class Reading:
 
     def beside(self) -> Tokens:
         """What is said beside the claims and the names of the line's own things: there may be trouble in it."""
-        own = self._known.things & NOUNS
+        own = self._known.things & (NOUNS | {"upside"})
         return tuple(word for at, word in enumerate(self._tokens) if at not in self._used and word not in own)
 
     def _after(self, steps: int = 1) -> str:
@@ -133,6 +133,15 @@ class Reading:
         here = (*_NEUTRAL_BY_FIRST.get(rest[0], ()), *self._line.meanwhile)
         listed = max((len(words) for words in here if rest[: len(words)] == words), default=0) if here else 0
         return listed or (0 if self._denied else self._says_beside(self._at))
+
+    def _seen_beside(self) -> int:
+        """The length of a phrase here that tells what may be seen once it is done: "it is quiet"."""
+        if self._denied:
+            return 0
+        rest = self._tokens[self._at :]
+        length = next((len(words) for words in self._known.beside.get(rest[0], ()) if rest[: len(words)] == words), 0)
+        self._used |= set(range(self._at, self._at + length))
+        return length
 
     def _says_beside(self, at: int) -> int:
         """How many words there only say that nothing went wrong with what was to be done: "did not touch it"."""
@@ -264,6 +273,10 @@ class Reading:
             return 1
         if word == "so" and self._after() in AUXILIARIES and not self._is_own(self._at + 2):
             return 0  # "the line's off and so is the cap"
+        if word in ("twice", "times"):
+            # One press more on a button undoes the first.
+            self.turned |= any(deed.verb.base in ONE_PRESS for deed in self._line.deeds)
+            return 1
         once_more = {"again", "more"} & set(self._line.words)
         if word == "again" and once_more:
             return 1
@@ -315,6 +328,7 @@ class Reading:
             case "mil" | "mils" | "bit" | "meter":
                 return _WRITTEN_AS[word] in own
         is_figure = any(NUMBERS.get(other) == word for other in self._line.words)
+        is_figure |= (word.isdigit() or word in ONES_AND_TENS) and self._known.tells_figures
         is_whole = self._before() == "all" and word in _COUNTED
         return is_figure or is_whole or (self._line.want is Want.ANSWER and word in PLAIN_TO_A_QUESTION)
 

@@ -9,6 +9,8 @@ from functools import lru_cache
 from assistant.spoken.english.alternatives import chosen
 from assistant.spoken.english.asides import aside_of
 from assistant.spoken.english.bench_words import AUXILIARIES
+from assistant.spoken.english.clauses import core_of, of_clauses
+from assistant.spoken.english.comments import without_comments
 from assistant.spoken.english.deeds import cut
 from assistant.spoken.english.gist import gist
 from assistant.spoken.english.lines import read_line
@@ -91,7 +93,7 @@ def _sense(tokens: Tokens, asked: Asked) -> Sense | None:
         return Sense.ACKNOWLEDGED
     if authored is None and _repeats(rest, asked):
         return Sense.ACKNOWLEDGED
-    said = authored or gist(rest, asked)
+    said = authored or _said(rest, asked)
     if said is not None:
         contradicts = (no and said is Sense.GOOD and not absent) or (yes and said is Sense.BAD)
         return None if contradicts else said
@@ -104,7 +106,20 @@ def _sense(tokens: Tokens, asked: Asked) -> Sense | None:
     if words & _ACKNOWLEDGEMENTS and words <= _ACKNOWLEDGEMENTS | _AFTER_ACKNOWLEDGEMENT:
         return Sense.ACKNOWLEDGED
     doubted = words & _UNSURE or ("sure" in words and words & _NEGATIONS)
-    return Sense.UNSURE if doubted or _unfinished(rest, asked) else None
+    if doubted or _unfinished(rest, asked):
+        return Sense.UNSURE
+    return None if no else core_of(without_comments(rest), asked, gist)
+
+
+def _said(rest: Tokens, asked: Asked) -> Sense | None:
+    """The gist of the words, or of what is left of them without what changes nothing."""
+    said = gist(rest, asked)
+    if said in (None, Sense.ACKNOWLEDGED):
+        bare = without_comments(rest)
+        if bare != rest:
+            said = _authored(bare, asked) or gist(bare, asked) or said
+        said = said or of_clauses(bare, asked, gist)
+    return said
 
 
 def _without_leads(tokens: Tokens) -> tuple[bool, bool, Tokens]:

@@ -31,9 +31,9 @@ tight | open, opened
 shut | shut, closed, clicked shut, snapped shut | shutting | closed, shut | open, opened
 clamp | clamped, closed | clamping | closed, shut | open, unclamped
 clip | clipped, clamped, slid shut, snapped shut, slid closed | clipping | shut, closed, clamped, on | open, unclipped
-unclamp | unclamped, opened, released, slid open, unclipped | unclamping | open, undone, released | closed, clamped, \
+unclamp | unclamped, opened, released, slid open, unclipped, unpinched | unclamping | open, undone, released | closed, clamped, \
 shut
-open | opened, unclamped, rolled open, cracked open | opening | open, running | closed, shut, clamped
+open | opened, unclamped, rolled open, cracked open, unpinched, released, let go of | opening | open, running | closed, shut, clamped
 hang | hung, put up, hooked up, popped up | hanging | hanging, up, on the pole, on the stand, on the drip stand, on \
 the hook, on the iv pole | down, on the table, on the counter, on the bed
 spike | spiked, pushed in, pierced, pushed home | spiking | spiked, in, in all the way |
@@ -164,7 +164,8 @@ explain | explained, told, told, talked through, talked it through, informed | e
 knows |
 name | named, said, listed, mentioned | naming | |
 identify | identified, checked | identifying | |
-call | called, rung, rang, paged, phoned | calling | |
+call | called, rung, rang, paged, phoned, sent for | calling | on the way, on her way, on his way, on their way, \
+coming, coming over |
 bring | brought, got, hung, put up, raised, lifted | bringing | here, there, up, hanging, on the hook |
 gather | gathered, collected, got | gathering | here, ready, laid out |
 collect | collected, gathered, got | collecting | here |

@@ -1,0 +1,140 @@
+"""A statement of several clauses, in English: "it's closed, and the drops have stopped".
+
+A clause that says that it is done may be followed by one with words that are not known, as long as that holds nothing
+by which the first could be turned round: no doubt, no denial, no trouble, nobody's report, no deed that undoes it,
+no other thing. Where such a clause leads, what follows may depend on it ("make sure it's closed"), and the learner
+is asked; so too where one clause mixes known words with others.
+"""
+
+from collections.abc import Callable
+from itertools import pairwise
+
+from assistant.spoken.english.asides import aside_of
+from assistant.spoken.english.bench_words import (
+    ARTICLES,
+    AUXILIARIES,
+    DENIALS,
+    FAULTS,
+    LOOKED,
+    NEUTRAL,
+    NOUNS,
+    OTHER_PLACES,
+    OTHERS,
+    PLAIN,
+    PREPOSITIONS,
+    REPORTS,
+    SIDES,
+    TOLD_APART,
+    TURNING,
+    TURNS_ONLY_GOOD,
+    UNFINISHED_ENDS,
+)
+from assistant.spoken.english.framing import asks_at_its_end, is_put_off
+from assistant.spoken.english.known import Known, known_of
+from assistant.spoken.english.troubles import trouble_of
+from assistant.spoken.english.verbs import VERBS
+from assistant.spoken.statement import Asked, Sense, Tokens, Want
+
+_JOINS = frozenset({"and", "so", "then"})
+_SUBJECTS = frozenset({"it", "they", "she", "he", "we", "that", "this", "there", "everything", "both"})
+_LEADS_ON = frozenset({"of", "to", "in", "on", "at", "with", "by", "from", "for", "into", "onto", "over", "than", "if"})
+_SAYING = frozenset({"says", "shows", "went", "came", "goes", "looks", "feels", "stayed", "stays", "got"})
+_DANGER = TURNING | TURNS_ONLY_GOOD | DENIALS | REPORTS | FAULTS | {"still", "again", "used"}
+"""What turns round, or may: beside a clause that is understood nothing of it may stand."""
+_PAST = frozenset(word for verb in VERBS.values() for past in verb.past for word in past.split()[:1])
+_SPEAKING = frozenset({"screen", "display", "pump", "label", "it", "monitor", "message"})
+_VERBS = _PAST | VERBS.keys()
+_MOST_CLAUSES = 6
+
+Gist = Callable[[Tokens, Asked], Sense | None]
+
+
+def of_clauses(tokens: Tokens, asked: Asked, gist: Gist) -> Sense | None:
+    """What a statement says of which not every clause is understood: good, or to be asked about; else None.
+
+    Args:
+        tokens: the words, of which `gist` has made nothing.
+        asked: what was asked.
+        gist: how one clause is read.
+    """
+    parts = clauses(tokens)
+    if not 1 < len(parts) <= _MOST_CLAUSES or asks_at_its_end(tokens) or is_put_off(tokens):
+        return None
+    said = [(clause, gist(clause, asked)) for clause in parts]
+    unknown = [clause for clause, sense in said if sense is None]
+    if Sense.BAD in (sense for _clause, sense in said) or any(_may_turn(clause, asked) for clause in unknown):
+        return None
+    understood = tuple(word for clause, sense in said if sense is not None for word in clause)
+    if not understood or gist(understood, asked) is not Sense.GOOD:
+        return None
+    leads = next(at for at, (_clause, sense) in enumerate(said) if sense is not None)
+    follows = (not leads or asked.want is Want.START) and not any(_acts(clause, asked) for clause in unknown)
+    return Sense.GOOD if follows else Sense.ACKNOWLEDGED
+
+
+def core_of(tokens: Tokens, asked: Asked, gist: Gist) -> Sense | None:
+    """To be asked about, where the words say that it is done once those that are not known are left out; else None."""
+    known = known_of(asked)
+    kept = tuple(word for word in tokens if _is_known(word, known))
+    if kept == tokens or len(kept) < 2 or asks_at_its_end(tokens) or is_put_off(tokens) or _may_turn(tokens, asked):
+        return None
+    return Sense.ACKNOWLEDGED if gist(kept, asked) in (Sense.GOOD, Sense.ACKNOWLEDGED) else None
+
+
+def clauses(tokens: Tokens) -> tuple[Tokens, ...]:
+    """The clauses, in their order; what joins them is left out."""
+    found: list[list[str]] = [[]]
+    for at, word in enumerate(tokens):
+        if at and found[-1] and _begins(tokens, at):
+            found.append([])
+        if word not in _JOINS or found[-1]:
+            found[-1].append(word)
+    return tuple(tuple(clause) for clause in found if clause)
+
+
+def _begins(tokens: Tokens, at: int) -> bool:
+    """Whether a clause begins there."""
+    word, before, follows = tokens[at], tokens[at - 1], tokens[at + 1 : at + 2]
+    if word in _JOINS or word == "i":
+        return True
+    if before in _LEADS_ON or before in DENIALS:
+        return False
+    if word in _SUBJECTS:
+        return bool(follows) and (follows[0] in AUXILIARIES or follows[0] in _SAYING)
+    if word in DENIALS:
+        return before not in AUXILIARIES
+    return word in ARTICLES and before not in _VERBS and any(
+        one in NOUNS and (then in AUXILIARIES or then in _SAYING) for one, then in pairwise(tokens[at + 1 : at + 5])
+    )
+
+
+def _may_turn(clause: Tokens, asked: Asked) -> bool:
+    """Whether something in a clause may turn round what is said beside it."""
+    known = known_of(asked)
+    words = set(_without_what_a_thing_says(clause))
+    if words & _DANGER or clause[0] in AUXILIARIES or clause[-1] in UNFINISHED_ENDS:
+        return True
+    if trouble_of(("it", *clause)) is not None or aside_of(clause) is not None or words & known.line.unsaid:
+        return True
+    if any(word in TOLD_APART | SIDES | OTHER_PLACES.keys() and word not in known.named for word in clause):
+        return True
+    undone = {phrase[0] for phrase, says in known.table.items() if not says.so and len(phrase) == 1}
+    leads = {one for one, then in pairwise(clause) if one in PREPOSITIONS and then in ARTICLES}
+    return bool(words & (undone - leads))
+
+
+def _without_what_a_thing_says(clause: Tokens) -> Tokens:
+    """The words without "the screen says": what a person says may be another's word, what a screen says is seen."""
+    return tuple(word for at, word in enumerate(clause) if word != "says" or clause[at - 1] not in _SPEAKING)
+
+
+def _acts(clause: Tokens, asked: Asked) -> bool:
+    """Whether it tells of something else that was done, which may undo it, or of what somebody else did."""
+    own = {word for deed in known_of(asked).line.deeds for past in deed.verb.past for word in past.split()}
+    return bool(set(clause) & (_PAST | OTHERS) - own - LOOKED - NEUTRAL)
+
+
+def _is_known(word: str, known: Known) -> bool:
+    singular = word.removesuffix("s")
+    named = known.things | known.named | NOUNS | NEUTRAL | PLAIN | AUXILIARIES | PREPOSITIONS | LOOKED
+    return word in named or singular in named or any(word in phrase for phrase in known.table)

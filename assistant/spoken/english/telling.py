@@ -1,0 +1,51 @@
+"""What somebody was told, in English: "I told her I'll be back in ten minutes" tells when the learner will be back.
+
+At a line that wants the patient told something, the words that were told are not the learner's own: a "will" or an
+"if" among them doubts nothing. They are left out where they speak of what was to be told, and hold no denial; "told
+her" is what stays.
+"""
+
+import re
+
+from assistant.spoken.english.lines import Line
+from assistant.spoken.statement import Tokens
+
+_AUDIENCE = r"(?:him|her|them|the patient|my patient|the client|mister \w+|mrs \w+|miss \w+|ms \w+|mum|dad)"
+_TOLD = re.compile(
+    rf"\b((?:told|informed|reminded|let|explained to|said to|warned) {_AUDIENCE}(?: know)?)"
+    r" (?:that |about )?(.+)$"
+)
+_WE = r"(?:i|we)(?: (?:will|would|am|are|should|can|shall))?"
+_CONTENT = {
+    "back": re.compile(
+        rf"\b{_WE} (?:be |come |coming |going to (?:be|come) |get |getting |look |looking |check |pop |popping |see )*"
+        rf"(?:back|again|returning|return|be in|check on)\b|^back (?:in|at|by|around)\b|^(?:my return|in \w+ minutes?)\b"
+        rf"|^when {_WE}\b"
+    ),
+    "changed": re.compile(r"\b(?:changed?|changes|different|new|now|instead of|faster|slower|up to|down to)\b"),
+    "watch": re.compile(
+        r"\b(?:watch|look)(?:ing)?(?: out)? for\b|\b(?:pain|swelling|redness|bleeding|burning|numbness|tingling|wetness|"
+        r"signs|symptoms|warning signs|itching|stinging|puffiness|leaking)\b"
+    ),
+    "call": re.compile(r"\b(?:call|ring|press|buzz|shout|bell)(?: \w+)* (?:for|if|when|with)\b|\bwhat to (?:call|ring) for\b"),
+}
+"""By a word of the line: how what was told speaks of it."""
+_NOT_TOLD = re.compile(
+    r"\b(?:not|never|nothing|no|forgot|but|except|half|some of|most of|almost|part of|maybe|later|soon|wrong|nobody|told|who"
+    r"|think|guess|hope)\b"
+)
+_TELLS = frozenset({"tell", "inform", "say"})
+
+
+def without_what_was_told(tokens: Tokens, line: Line) -> Tokens:
+    """The words without what was told, where that is what the line wants told; else as they are."""
+    if not line.deeds or line.deeds[0].verb.base not in _TELLS or "patient" not in line.words:
+        return tokens
+    text = " ".join(tokens)
+    found = _TOLD.search(text)
+    wanted = [known for word, known in _CONTENT.items() if word in line.words]
+    if found is None or not wanted or _NOT_TOLD.search(found[2]):
+        return tokens
+    if len(line.deeds) > 1 or not all(known.search(found[2]) for known in wanted):
+        return tokens
+    return tuple(text[: found.end(1)].split())
