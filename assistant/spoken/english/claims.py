@@ -137,6 +137,9 @@ def _doing(deed: Deed) -> tuple[str, ...]:
     return (deed.verb.ing, *sorted(others), *let)
 
 
+_ASKS = frozenset({"call", "ask"})
+
+
 def _of_deeds(line: Line) -> list[tuple[str, Says]]:
     if line.want is Want.ANSWER:
         return []
@@ -157,6 +160,9 @@ def _of_deeds(line: Line) -> list[tuple[str, Says]]:
             f"i managed to {base}",
         )
         done = deed.so if line.want is not Want.START or base != "dry" else ()
+        if line.answered and deed.verb.base in _ASKS:
+            rows += [(phrase, Says(frozenset())) for phrase in done]  # who has asked has no answer yet
+            continue
         rows += [(phrase, Says(mine)) for phrase in (*done, *(ends if done else ()))]
         rows += [(f"{ing}s finished", Says(mine)), (f"{ing}s not done", Says(mine, so=False))]
         rows += [(phrase, Says(mine, so=False)) for phrase in (*deed.not_so, f"did not {base}", f"not {base}")]

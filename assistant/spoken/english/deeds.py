@@ -180,7 +180,10 @@ def deeds_of(line: str) -> tuple[Deed, ...]:
             if verb.base == "let":
                 verb = next((VERBS[word] for word in words if word in ("dry", "rise")), verb)
             deed = deed_of(verb, " ".join(words[1:]))
-            deeds.append(replace(deed, things=deeds[-1].things) if words[1:2] == ["it"] and deeds else deed)
+            if words[1:2] == ["it"]:
+                # "The pump alarms. Pause it."
+                deed = replace(deed, things=deeds[-1].things if deeds else _called(_first_named(line)))
+            deeds.append(deed)
             placed = any(word in PREPOSITIONS for word in words[2:])
         elif deeds and words and words[0] not in PREPOSITIONS and not placed:
             # "the bag and the set": one more thing for the same verb.
@@ -193,6 +196,12 @@ def deeds_of(line: str) -> tuple[Deed, ...]:
         replace(deed, leads=_is_beside(deed, deeds) or any(_only_leads(deed, then) for then in deeds[at + 1 :]))
         for at, deed in enumerate(deeds)
     )
+
+
+def _first_named(line: str) -> list[str]:
+    """What a line begins with, where something is told of it first: "The pump alarms"."""
+    found = re.match(r"the (\w+) ", line.lower())
+    return [found[1]] if found else []
 
 
 def _is_beside(deed: Deed, deeds: list[Deed]) -> bool:
@@ -287,6 +296,7 @@ def unsaid_of(line: str) -> frozenset[str]:
     named = re.findall(r"\b\w+ nothing of (?:your|the) (\w+)", line.lower())
     left = [VERBS[word] for word in re.findall(r"\b(\w+) nothing\b(?! of)", line.lower()) if word in VERBS]
     left += [VERBS["say"], VERBS["tell"]] if named else []
+    left += [VERBS[word] for word in re.findall(r"\bbefore you (\w+) anything", line.lower()) if word in VERBS]
     return frozenset((*named, *(past for verb in left for past in verb.past)))
 
 
@@ -422,7 +432,7 @@ def deed_of(verb: Verb, rest: str) -> Deed:
     if rest.startswith("what blocks"):
         noun = ["block"]
     # "The drug left in the set": that is where it still is.
-    places = () if noun[-1:] == ["left"] else _places(place)
+    places = () if noun[-1:] == ["left"] or verb.base in _WHERE_IT_IS else _places(place)
     if verb.base == "run" and "until" in rest:
         so, places = so - {"in"}, ()  # fluid is in the basin long before the air is out
     noun = noun[:-1] if noun[-1:] == ["left"] else noun
@@ -439,6 +449,11 @@ _ALSO_THERE = {
 """Where a thing is that was put there, in other words."""
 _BY_PARTICLE = frozenset({"put", "pull", "get", "turn", "switch"})
 _BARE = frozenset({"put", "got", "pulled", "placed", "turned", "switched", "popped"})
+_WHERE_IT_IS = frozenset(
+    {"close", "open", "clamp", "unclamp", "shut", "clip", "pause", "start", "stop", "scrub", "clean", "wash", "rub"}
+    | {"wipe", "prime", "tap", "flush", "squeeze", "release"}
+)
+"""What is done to a thing where it is: "the clamp on the lock" is there before it is closed."""
 _BUTTONS = frozenset({"start", "stop", "pause", "silence"})
 _CLOCKS = ("alarm", "timer", "reminder")
 _UN = {"cap": "uncapped", "wrap": "unwrapped", "wrapper": "unwrapped", "cover": "uncovered", "tape": "untaped"}

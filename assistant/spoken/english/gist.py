@@ -8,6 +8,7 @@ thing) ends the reading, and so does a word that is not known.
 import re
 
 from assistant.spoken.english.bench_words import NOUNS, TURNS_ONLY_GOOD
+from assistant.spoken.english.bound import goes_astray, is_of_another
 from assistant.spoken.english.framing import written_out
 from assistant.spoken.english.known import Known, known_of
 from assistant.spoken.english.lines import Line
@@ -42,6 +43,8 @@ def gist(tokens: Tokens, asked: Asked) -> Sense | None:
         return None
     so = frozenset(at for says in reading.said if says.so for at in says.about)
     not_so = frozenset(at for says in reading.said if not says.so for at in says.about)
+    if reading.said and not so | not_so:
+        return Sense.ACKNOWLEDGED
     if not so | not_so or (so & not_so and not TURNS_ONLY_GOOD & set(tokens)):
         return None
     if line.either:
@@ -51,6 +54,8 @@ def gist(tokens: Tokens, asked: Asked) -> Sense | None:
     if sense is Sense.GOOD and reading.led_by_no and not line.absent:
         return None
     if sense is Sense.GOOD and line.want is not Want.ANSWER and trouble_of(reading.beside()) is not None:
+        return None
+    if sense is Sense.GOOD and goes_astray(tokens, known):
         return None
     if sense is Sense.GOOD and _is_reported(tokens, line):
         return None
@@ -66,6 +71,8 @@ def gist(tokens: Tokens, asked: Asked) -> Sense | None:
         return None
     if sense is Sense.GOOD and (reading.turned or of_a_part(tokens, line)):
         return None if reading.turned else Sense.ACKNOWLEDGED
+    if sense is Sense.GOOD and is_of_another(tokens, known):
+        return Sense.ACKNOWLEDGED
     if sense is Sense.GOOD and (reading.loose or _is_of_oneself(tokens, known)):
         return Sense.ACKNOWLEDGED
     return sense
@@ -93,4 +100,5 @@ def _is_done_to_another(tokens: Tokens, line: Line) -> bool:
 def _is_of_oneself(tokens: Tokens, known: Known) -> bool:
     """Whether a learner says of themselves what is asked of things: "we agree" where they do."""
     asks_of_things = known.line.want is Want.ANSWER and "you" not in known.line.words
-    return asks_of_things and tokens[0] in ("i", "we") and tokens[1:] in known.table
+    says_so = tokens[1:] in known.table or tokens[1:2] in (("agree",), ("match",))
+    return asks_of_things and tokens[0] in ("i", "we") and says_so

@@ -31,6 +31,7 @@ from assistant.spoken.english.bench_words import (
     UNTOUCHED,
     WHERE_OR_BY_WHAT,
 )
+from assistant.spoken.english.bound import own_words
 from assistant.spoken.english.claims import TAKEN_UP, Says
 from assistant.spoken.english.deeds import NUMBERS, ONE_PRESS, ONES_AND_TENS
 from assistant.spoken.english.framing import asks_at_its_end, is_put_off
@@ -229,8 +230,19 @@ class Reading:
         own = {name for deed in owners for thing in deed.things for name in thing.split()}
         if owners and own and not names & own and any(names & set(deed.things) for deed in others):
             return True
+        if owners and all(deed.things for deed in owners) and names & NOUNS and before[-1:] and len(before) < len(self._tokens):
+            # "The basin is free", where the block was to be freed.
+            self.loose |= not names & own_words(owners, self._known) and not self._is_place_before()
         undone = [deed for deed in self._line.deeds if " ".join(words) in deed.not_so]
         return bool(undone) and bool(names & NOUNS) and not names & self._known.things
+
+    def _is_place_before(self) -> bool:
+        """Whether the noun before only says where: "taped the line to the arm, secure"."""
+        before = [word for word in self._tokens[: self._at] if word not in _LINKS]
+        at = len(before) - 1
+        while at >= 0 and (before[at] in DETERMINERS or before[at] in NOUNS):
+            at -= 1
+        return at >= 0 and (before[at] in PREPOSITIONS or before[at] in self._known.doing or at < len(before) - 2)
 
     def _goes_on(self, word: str) -> bool:
         """Whether it is still being done: "I'm hanging it", "hanging it up now"."""

@@ -1,0 +1,85 @@
+"""Whose it is, in English: whether what is said is said of the line's own thing, at its own place.
+
+"The basin is free" says nothing of the block that was to be freed, "paused the alarm" nothing of the pump. What may be
+meant of another thing is asked about; what goes the other way, or further than the line wants, is not taken.
+"""
+
+import re
+from collections.abc import Iterable
+
+from assistant.spoken.english.bench_words import ARTICLES, NOUNS
+from assistant.spoken.english.deeds import ALSO_CALLED, Deed
+from assistant.spoken.english.known import Known
+from assistant.spoken.statement import Tokens, Want
+
+_NOT_QUITE = re.compile(r"\b(?:as good as|used to|more or less|all but|next to|close to) (?!new\b|her\b|him\b|the\b|it\b|them\b)")
+_TOWARDS = frozenset({"into", "onto"})
+_AWAY = frozenset({"off", "out", "from"})
+_RESTS = frozenset(
+    "table tray counter floor bed trolley shelf desk drawer sink chair lap station bench bedside".split()
+)
+"""Where things lie that are at no place of their own."""
+_AT = frozenset({"on", "in", "onto", "into", "over", "under", "beside", "at"})
+_FURTHER = re.compile(r"\b(?:all the way|wide|fully|completely|full)\b")
+_PART_OF_IT = frozenset({"clamp", "clamps", "clip"})
+_OF_THE_WHOLE = frozenset({"rinse", "flush", "press", "hit"})
+_TOLD_ME = re.compile(r"\b(?:told|informed|asked|called) (?:me|us)\b")
+_BETWEEN = ARTICLES | {"new", "old", "small", "big", "little", "own", "of", "all", "each", "every", "both", "second", "first"}
+
+
+def goes_astray(tokens: Tokens, known: Known) -> bool:
+    """Whether it is not quite so, is further than the line wants, or was told the other way round."""
+    text = " ".join(tokens)
+    if _NOT_QUITE.search(text):
+        return True
+    line = known.line
+    if line.want is Want.ANSWER:
+        return False
+    if {"little", "bit"} & set(line.words) and any(deed.verb.base == "open" for deed in line.deeds):
+        return _FURTHER.search(text) is not None
+    if any(
+        one == "half" and other in {word for deed in line.deeds for word in deed.verb.past} - {"filled"}
+        for one, other in zip(tokens, tokens[1:], strict=False)
+    ):
+        return True
+    return line.deeds[:1] != () and line.deeds[0].verb.base in ("tell", "say", "explain") and bool(_TOLD_ME.search(text))
+
+
+def is_of_another(tokens: Tokens, known: Known) -> bool:
+    """Whether a deed is told of another thing than the line's, or of another place."""
+    line = known.line
+    if line.want is Want.ANSWER:
+        return False
+    if _TOWARDS & set(tokens) and _AWAY & set(line.words) and not _TOWARDS & set(line.words):
+        return True
+    if any(deed.places for deed in line.deeds) and _lies_elsewhere(tokens, known):
+        return True
+    allowed = own_words(line.deeds, known)
+    for at, word in enumerate(tokens[:-1]):
+        done = any(word in deed.verb.past for deed in line.deeds)
+        if done and tokens[at + 1] in ARTICLES and all(deed.things for deed in line.deeds):
+            named = next((other for other in tokens[at + 1 : at + 5] if other not in _BETWEEN), "")
+            if named in NOUNS and not {named, named.removesuffix("s"), f"{named}s"} & allowed:
+                return True
+    return False
+
+
+def _lies_elsewhere(tokens: Tokens, known: Known) -> bool:
+    for at, word in enumerate(tokens[:-1]):
+        named = next((other for other in tokens[at + 1 : at + 3] if other not in ARTICLES), "")
+        if word in _AT and named in _RESTS - known.named - known.things:
+            return True
+    return False
+
+
+def own_words(deeds: Iterable[Deed], known: Known) -> set[str]:
+    """The words of the things that deeds are done to, and of what was to come about."""
+    deeds = tuple(deeds)
+    names = {name for deed in deeds for name in (*deed.things, deed.verb.base)}
+    names |= {other for name in names for other in ALSO_CALLED.get(name, ())}
+    words = {word for name in names for word in name.split()}
+    words |= {word for deed in deeds for phrase in (*deed.so, *deed.places) for word in phrase.split()}
+    if words & _PART_OF_IT or any(deed.verb.base in _OF_THE_WHOLE for deed in deeds):
+        # A line whose clamp is closed is clamped itself.
+        words |= known.named | known.things
+    return words
