@@ -4,6 +4,7 @@ The whole utterance must have a meaning; nothing is spotted inside other words, 
 near is accepted. Typed words come the same way.
 """
 
+import re
 from functools import lru_cache
 
 from assistant.spoken.aloud import Aloud
@@ -29,6 +30,8 @@ from assistant.spoken.units import UnitWords
 _ACKNOWLEDGED = "acknowledged"
 _MIXED = "mixed"
 _HEARD = Answer(Kind.ACKNOWLEDGED, "acknowledged")
+_MARKS = re.compile(r"[,;:.!?](?=\s|$)|\s[-\u2013\u2014]+\s")
+"""What parts clauses where it is written."""
 _MOST_TOKENS = 60
 """Words of an utterance that can still be an answer; free text may be longer."""
 
@@ -115,10 +118,23 @@ class Interpreter:
             return NoMatch(Reason.QUESTION)
         if words.rstrip().endswith(("...", "\u2026")) and isinstance(expect, ConfirmExpected):
             return NoMatch(Reason.UNSURE)
-        return self._answer(tokens, bare, expect, heard)
+        return self._answer(tokens, bare, self._parts_of(words), expect, heard)
 
-    def _answer(self, tokens: tuple[str, ...], bare: tuple[str, ...], expect: Expect, heard: bool) -> Meaning:
-        meaning = self._in_frame(tokens, bare, expect, heard)
+    def _parts_of(self, words: str) -> tuple[tuple[str, ...], ...]:
+        """The words as commas and the like part them, without hesitations and courtesies."""
+        pieces = (self._tokens_of(piece) for piece in _MARKS.split(words))
+        bare = (self._without_courtesies(tuple(t for t in piece if t not in self._hesitations)) for piece in pieces)
+        return tuple(filter(None, bare))
+
+    def _answer(
+        self,
+        tokens: tuple[str, ...],
+        bare: tuple[str, ...],
+        parts: tuple[tuple[str, ...], ...],
+        expect: Expect,
+        heard: bool,
+    ) -> Meaning:
+        meaning = self._in_frame(tokens, bare, parts, expect, heard)
         if not isinstance(meaning, NoMatch) or isinstance(expect, AnyExpected) or self._statements is None:
             return meaning
         trouble = None if meaning.reason is Reason.QUESTION else self._statements.trouble(bare)
@@ -127,11 +143,18 @@ class Interpreter:
         command = self._statements.aside(bare)
         return meaning if command is None else Answer(Kind.COMMAND, command)
 
-    def _in_frame(self, tokens: tuple[str, ...], bare: tuple[str, ...], expect: Expect, heard: bool) -> Meaning:
+    def _in_frame(
+        self,
+        tokens: tuple[str, ...],
+        bare: tuple[str, ...],
+        parts: tuple[tuple[str, ...], ...],
+        expect: Expect,
+        heard: bool,
+    ) -> Meaning:
         label = self._confirmation(bare)
         match expect:
             case ConfirmExpected():
-                return self._confirm(bare, label, expect, heard)
+                return self._confirm(bare, parts, label, expect, heard)
             case NumberExpected():
                 if label is not None:
                     return NoMatch(Reason.NOT_AN_ANSWER_HERE)
@@ -145,7 +168,7 @@ class Interpreter:
                 return NoMatch(Reason.UNKNOWN_WORDS)
             case ChoiceExpected():
                 ways = (bare, self._after_carrier(bare), self._with_its_end(tokens, bare))
-                choice = next((found for words in ways if (found := self._choice(words, expect))), None)
+                choice = next((found for words in ways if (found := self._choice(words, parts, expect))), None)
                 if choice is not None:
                     return Answer(Kind.CHOICE, choice)
                 if label is not None or self._readings(bare):
@@ -162,7 +185,14 @@ class Interpreter:
             case TextExpected():  # pragma: no cover - answered before
                 raise AssertionError("free words are answered before this")
 
-    def _confirm(self, bare: tuple[str, ...], label: str | None, expect: ConfirmExpected, heard: bool) -> Meaning:
+    def _confirm(
+        self,
+        bare: tuple[str, ...],
+        parts: tuple[tuple[str, ...], ...],
+        label: str | None,
+        expect: ConfirmExpected,
+        heard: bool,
+    ) -> Meaning:
         """A yes, a no, a done; or what the line's own words amount to."""
         asked = expect.asked
         if asked is None:
@@ -173,7 +203,7 @@ class Interpreter:
             return NoMatch(Reason.NOT_AN_ANSWER_HERE)
         if label == "done" and expect.done_is_yes and expect.bare:
             return self._good(expect)
-        sense = None if self._statements is None else self._statements.sense(bare, asked)
+        sense = None if self._statements is None else self._statements.sense(bare, asked, parts)
         if sense is Sense.ACKNOWLEDGED:
             # "No" to "Is it free of air?" may mean that there is none.
             return _HEARD
@@ -242,12 +272,14 @@ class Interpreter:
             (found for words in self._names.inside(bare) if (found := self._find_name(words, expected))), None
         )
 
-    def _choice(self, bare: tuple[str, ...], expect: ChoiceExpected) -> str | None:
+    def _choice(
+        self, bare: tuple[str, ...], parts: tuple[tuple[str, ...], ...], expect: ChoiceExpected
+    ) -> str | None:
         """The choice that these words are, written or spoken, or in a sentence of its own; None for none."""
         choice = self._said_of(expect).get(bare) if bare else None
         if choice is not None or self._statements is None:
             return choice
-        return self._statements.chosen(bare, expect.choices, expect.phrases, expect.line)
+        return self._statements.chosen(bare, expect.choices, expect.phrases, expect.line, parts)
 
     def _sayings_of(self, expect: ChoiceExpected) -> dict[tuple[str, ...], str]:
         """What each saying of a choice means, written or spoken; the first counts."""

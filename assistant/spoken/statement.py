@@ -47,10 +47,23 @@ class Asked:
 class Statements(Protocol):
     """How a language understands statements. It must refuse (None) whatever holds a word that it does not know."""
 
-    def sense(self, tokens: Tokens, asked: Asked) -> Sense | None:
-        """What the words say about what was asked; None where they say nothing that is understood."""
+    def sense(self, tokens: Tokens, asked: Asked, parts: tuple[Tokens, ...] = ()) -> Sense | None:
+        """What the words say about what was asked; None where they say nothing that is understood.
 
-    def chosen(self, tokens: Tokens, choices: Tokens, sayings: tuple[tuple[str, str], ...], line: str) -> str | None:
+        Args:
+            tokens: the words.
+            asked: what was asked.
+            parts: the words as marks such as commas part them; none where nothing was written.
+        """
+
+    def chosen(
+        self,
+        tokens: Tokens,
+        choices: Tokens,
+        sayings: tuple[tuple[str, str], ...],
+        line: str,
+        parts: tuple[Tokens, ...] = (),
+    ) -> str | None:
         """The one of several alternatives that the words say, in words of their own: "murky" of "cloudy".
 
         Args:
@@ -58,6 +71,7 @@ class Statements(Protocol):
             choices: the alternatives.
             sayings: an author's other ways to say one of them: the words, and the alternative.
             line: what was asked, "" where it is not known.
+            parts: see `sense`.
         """
 
     def trouble(self, tokens: Tokens) -> Trouble | None:

@@ -25,6 +25,7 @@ from assistant.spoken.english.bench_words import (
     TURNING,
     UNFINISHED_ENDS,
 )
+from assistant.spoken.english.bound import is_not_quite
 from assistant.spoken.english.choices import (
     ALSO_NEUTRAL,
     ASPECTS,
@@ -101,6 +102,16 @@ _ELSEWHERE = re.compile(
     r"\bnext (?:door|bed|bay|room|patient|station|bench)\b|\b(?:neither|none|both|one) of (?:us|you)\b"
 )
 _DENIED_BUT = re.compile(r"\b(?:not|never)\b.*\b(?:but|except|apart)\b")
+_OF_THE_LEARNER = re.compile(
+    r"\bmy (?:\w+ )?(?:hands?|arms?|fingers?|wrists?|skin|bag|back|head|chest|side)\b|\b(?:for|with) me\b"
+)
+"""What is the learner's own, where a patient or a thing is asked about: "my hand's swollen"."""
+_OFF_OR_BACK = re.compile(r"\balarms? (?:is |are |has |was |now )*off\b|\bmoved back\b")
+"""An alarm that is off may have gone off; what moved back is where it was."""
+_FURNITURE = frozenset(
+    "curtain table room floor desk shelf drawer sink bin chair counter".split()
+)
+"""What no fault of a line, a bag or a patient is found at."""
 _SOMEBODY = frozenset({"somebody", "someone"})
 _SPEAKERS = frozenset({"he", "she", "they", "you", "nurse", "partner", "colleague", "somebody", "someone"})
 _WHOLE = ""
@@ -138,7 +149,8 @@ def chosen(tokens: Tokens, choices: Tokens, sayings: tuple[tuple[str, str], ...]
     for at, word in enumerate(tokens[:-3]):
         if word == "not" and tokens[at + 2] == "and" and tokens[at + 3 : at + 4] in claims:
             return None  # "not dry and hard": is it hard, or is it not?
-    if _DENIED_BUT.search(" ".join(tokens)) or _ELSEWHERE.search(" ".join(tokens)):
+    text = " ".join(tokens)
+    if any(turned.search(text) for turned in (_DENIED_BUT, _ELSEWHERE, _OF_THE_LEARNER, _OFF_OR_BACK)) or is_not_quite(text):
         return None  # "it is not sound except a kink"; "the pump next door is alarming"
     reading = _Reading(tokens, claims, line)
     found = reading.choice(choices) if reading.read() else None
@@ -460,6 +472,8 @@ class _Reading:
             known = word in line or f"{word}s" in line
             is_in = words[at - 1 : at] == ("in",)
             self.of_a_part |= not known or (self._is_an_end(word) and is_in) or (not at and self._is_beside(word))
+            if word in _FURNITURE and not known:
+                return False
             return known or word in AT_FAULT or (at > 0 and words[at - 1] in PREPOSITIONS | _LEAVES_OUT)
         self.of_a_part |= word in NEUTRAL and word not in PLAIN | PLAIN_TO_A_QUESTION | _BETWEEN | LOOKED | line
         named = word in line or word.removesuffix("s") in line  # "potassium's low" comes as "potassiums low"

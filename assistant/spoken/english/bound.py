@@ -30,7 +30,7 @@ _BETWEEN = ARTICLES | {"new", "old", "small", "big", "little", "own", "of", "all
 def goes_astray(tokens: Tokens, known: Known) -> bool:
     """Whether it is not quite so, is further than the line wants, or was told the other way round."""
     text = " ".join(tokens)
-    if _NOT_QUITE.search(text):
+    if is_not_quite(text):
         return True
     line = known.line
     if line.want is Want.ANSWER:
@@ -43,6 +43,11 @@ def goes_astray(tokens: Tokens, known: Known) -> bool:
     ):
         return True
     return line.deeds[:1] != () and line.deeds[0].verb.base in ("tell", "say", "explain") and bool(_TOLD_ME.search(text))
+
+
+def is_not_quite(text: str) -> bool:
+    """Whether words say that it is nearly so, or was so once: "as good as stopped", "there used to be some"."""
+    return _NOT_QUITE.search(text) is not None
 
 
 def is_of_another(tokens: Tokens, known: Known) -> bool:

@@ -7,6 +7,7 @@ is asked; so too where one clause mixes known words with others.
 """
 
 from collections.abc import Callable
+from functools import lru_cache
 from itertools import pairwise
 
 from assistant.spoken.english.asides import aside_of
@@ -43,21 +44,23 @@ _DANGER = TURNING | TURNS_ONLY_GOOD | DENIALS | REPORTS | FAULTS | {"still", "ag
 """What turns round, or may: beside a clause that is understood nothing of it may stand."""
 _PAST = frozenset(word for verb in VERBS.values() for past in verb.past for word in past.split()[:1])
 _SPEAKING = frozenset({"screen", "display", "pump", "label", "it", "monitor", "message"})
+_PUTS = frozenset({"put", "took", "back", "swapped", "changed", "turned", "unscrewed", "undid", "let", "restarted"})
+"""Verbs of every day that may undo anything."""
 _VERBS = _PAST | VERBS.keys()
 _MOST_CLAUSES = 6
 
 Gist = Callable[[Tokens, Asked], Sense | None]
 
 
-def of_clauses(tokens: Tokens, asked: Asked, gist: Gist) -> Sense | None:
+def of_clauses(parts: tuple[Tokens, ...], asked: Asked, gist: Gist) -> Sense | None:
     """What a statement says of which not every clause is understood: good, or to be asked about; else None.
 
     Args:
-        tokens: the words, of which `gist` has made nothing.
+        parts: its clauses; of all of them together `gist` has made nothing.
         asked: what was asked.
         gist: how one clause is read.
     """
-    parts = clauses(tokens)
+    tokens = tuple(word for clause in parts for word in clause)
     if not 1 < len(parts) <= _MOST_CLAUSES or asks_at_its_end(tokens) or is_put_off(tokens):
         return None
     said = [(clause, gist(clause, asked)) for clause in parts]
@@ -130,8 +133,21 @@ def _without_what_a_thing_says(clause: Tokens) -> Tokens:
 
 def _acts(clause: Tokens, asked: Asked) -> bool:
     """Whether it tells of something else that was done, which may undo it, or of what somebody else did."""
-    own = {word for deed in known_of(asked).line.deeds for past in deed.verb.past for word in past.split()}
-    return bool(set(clause) & (_PAST | OTHERS) - own - LOOKED - NEUTRAL)
+    return bool(set(clause) & (_undoing(asked) | OTHERS))
+
+
+@lru_cache(maxsize=512)
+def _undoing(asked: Asked) -> frozenset[str]:
+    """What verbs say that undo the deeds of a line: "took" where something was put on."""
+    deeds = known_of(asked).line.deeds
+    own = {word for deed in deeds for past in deed.verb.past for word in past.split()}
+    undone = {word for deed in deeds for state in (*deed.not_so, *deed.verb.undone) for word in state.split()}
+    so = {state for deed in deeds for state in deed.verb.states}
+    opposed = [verb for verb in VERBS.values() if undone & set(verb.states) or so & set(verb.undone)]
+    words = {word for verb in opposed for past in verb.past for word in past.split()[:1]}
+    return frozenset(words | {verb.ing for verb in opposed} | _PUTS) - own
+
+
 
 
 def _is_known(word: str, known: Known) -> bool:

@@ -70,9 +70,18 @@ _ONE = "|".join(f"(?:{shape})" for shape in _SHAPES)
 _COMMENT = re.compile(rf" (?:and |so |but |because |oh )?(?:{_ONE})(?= )")
 
 
+def is_comment(tokens: Tokens) -> bool:
+    """Whether words are nothing but such clauses."""
+    return not _shortened(tokens)
+
+
 def without_comments(tokens: Tokens) -> Tokens:
     """The words without the clauses that change nothing; all of them where nothing else is left."""
+    return tuple(_shortened(tokens).split()) or tokens
+
+
+def _shortened(tokens: Tokens) -> str:
     text = f" {' '.join(tokens)} "
     while (shorter := _COMMENT.sub("", text)) != text:
         text = shorter
-    return tuple(text.split()) or tokens
+    return text.strip()

@@ -9,8 +9,8 @@ from functools import lru_cache
 from assistant.spoken.english.alternatives import chosen
 from assistant.spoken.english.asides import aside_of
 from assistant.spoken.english.bench_words import AUXILIARIES
-from assistant.spoken.english.clauses import core_of, of_clauses
-from assistant.spoken.english.comments import without_comments
+from assistant.spoken.english.clauses import clauses, core_of, of_clauses
+from assistant.spoken.english.comments import is_comment, without_comments
 from assistant.spoken.english.deeds import cut
 from assistant.spoken.english.gist import gist
 from assistant.spoken.english.lines import read_line
@@ -50,11 +50,18 @@ _SKIPPED = _set("okay oh so and well alright right um now")
 class EnglishStatements:
     """See `assistant.spoken.statement.Statements`."""
 
-    def sense(self, tokens: Tokens, asked: Asked) -> Sense | None:
+    def sense(self, tokens: Tokens, asked: Asked, parts: tuple[Tokens, ...] = ()) -> Sense | None:
         """What the words say about what was asked."""
-        return _sense(tokens, asked)
+        return _sense(tokens, asked, parts)
 
-    def chosen(self, tokens: Tokens, choices: Tokens, sayings: tuple[tuple[str, str], ...], line: str) -> str | None:
+    def chosen(
+        self,
+        tokens: Tokens,
+        choices: Tokens,
+        sayings: tuple[tuple[str, str], ...],
+        line: str,
+        parts: tuple[Tokens, ...] = (),
+    ) -> str | None:
         """See `Statements`."""
         return None if _is_question(tokens) else chosen(tokens, choices, sayings, line)
 
@@ -80,7 +87,7 @@ class EnglishStatements:
 
 
 @lru_cache(maxsize=8192)
-def _sense(tokens: Tokens, asked: Asked) -> Sense | None:
+def _sense(tokens: Tokens, asked: Asked, parts: tuple[Tokens, ...] = ()) -> Sense | None:
     absent = read_line(asked).absent
     yes, no, rest = _without_leads(tokens)
     if asked.want is not Want.ANSWER and set(tokens) > {"yes"} and set(tokens) <= {"yes", *_ACKNOWLEDGEMENTS}:
@@ -93,7 +100,7 @@ def _sense(tokens: Tokens, asked: Asked) -> Sense | None:
         return Sense.ACKNOWLEDGED
     if authored is None and _repeats(rest, asked):
         return Sense.ACKNOWLEDGED
-    said = authored or _said(rest, asked)
+    said = authored or _said(rest, asked, parts)
     if said is not None:
         contradicts = (no and said is Sense.GOOD and not absent) or (yes and said is Sense.BAD)
         return None if contradicts else said
@@ -111,15 +118,32 @@ def _sense(tokens: Tokens, asked: Asked) -> Sense | None:
     return None if no else core_of(without_comments(rest), asked, gist)
 
 
-def _said(rest: Tokens, asked: Asked) -> Sense | None:
+def _said(rest: Tokens, asked: Asked, parts: tuple[Tokens, ...]) -> Sense | None:
     """The gist of the words, or of what is left of them without what changes nothing."""
     said = gist(rest, asked)
     if said in (None, Sense.ACKNOWLEDGED):
         bare = without_comments(rest)
         if bare != rest:
-            said = _authored(bare, asked) or gist(bare, asked) or said
-        said = said or of_clauses(bare, asked, gist)
+            said = _clause(bare, asked) or said
+        said = said or of_clauses(_clauses(bare, parts), asked, _clause)
     return said
+
+
+def _clause(tokens: Tokens, asked: Asked) -> Sense | None:
+    return _authored(tokens, asked) or gist(tokens, asked)
+
+
+def _clauses(bare: Tokens, parts: tuple[Tokens, ...]) -> tuple[Tokens, ...]:
+    """The clauses of a statement, as it is written and as its words show; none where a no stands in its middle."""
+    if len(parts) < 2:
+        return clauses(bare)
+    found: list[Tokens] = []
+    for at, part in enumerate(parts):
+        yes, no, rest = _without_leads(part)
+        if no and not yes and (at or not rest):
+            return ()
+        found += clauses(without_comments(rest)) if rest and not is_comment(rest) else ()
+    return tuple(found)
 
 
 def _without_leads(tokens: Tokens) -> tuple[bool, bool, Tokens]:
