@@ -39,7 +39,7 @@ REPORTS = _set("""
 """)
 """Words after which somebody else's words follow, or what ought to be: "make sure it's closed"."""
 FAULTS = _set("""
-    loose loosely wobbly wobbles wobbled crooked bent torn stuck undone slipped slipping slips slid popped pops pop sliding
+    loose loosely wobbly wobbles wobbled crooked bent torn stuck undone slipped slipping slips popped pops pop sliding
     weird funny strange odd weirdly oddly slow slower wet dirty empty dry dead broken fell falling falls dropped drops
     drop touched touch touches stopped stops stop restarted undid unclamped unpaused reopened halfway sideways backwards
     backward twisted kinked kink air bubble bubbles leak leaks leaking blood bleeding alarm alarms alarming beeping beeps
@@ -113,10 +113,10 @@ _END = r"(?:(?:the |its |my )?(?:tip|spike|port|hub|end|ends|tips|cap|connector|
 _WHAT = rf"(?:anything|it|either one|either|any of it|any|them|a drop|a thing|{_END}(?: (?:or|nor|and) {_END})?)"
 UNTOUCHED = re.compile(
     r"(?:(?:(?:i |we |is |are |have |has |had |did |and )*(?:not|never|without|nobody|nothing|no)(?: has| is| have)? "
-    rf"{_TOUCH}(?: {_WHAT})?)|(?:kept {_END} (?:sterile|clean))|(?:{_TOUCH} (?:nothing|neither|none of it))) "
+    rf"{_TOUCH}(?: {_WHAT})?)|(?:kept (?:{_END}|it|them|both|both ends|everything) (?:sterile|clean|untouched))|(?:{_TOUCH} (?:nothing|neither|none of it))) "
 )
 """What is said besides: that nothing was touched or lost."""
-_FLAW = r"(?:air bubbles?|bubbles?|air|leaks?|drips|kinks?|problems?|issues?|trouble|spills?|drops lost|fluid lost"
+_FLAW = r"(?:air bubbles?|bubbles?|air|leaks?|drips|kinks?|problems?|issues?|trouble|spills?|drops lost|fluid lost|drug lost|drug wasted|drug spilled"
 _FLAW += r"|cloudiness|particles|bits|sediment|swelling|redness|puffiness|wobble|errors?|resistance)"
 FLAWLESS = re.compile(
     rf"(?:(?:with |there (?:is|are) |and |i see )*(?:no|without|without any) {_FLAW}"

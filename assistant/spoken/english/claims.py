@@ -51,7 +51,9 @@ def phrases_at(asked: Asked) -> dict[Tokens, Says]:
             found[words] = says
         elif old.so is says.so:
             found[words] = Says(old.about | says.about, says.so, old.thing or says.thing)
-    for so, phrases in ((True, asked.good), (False, asked.bad)):
+    # "No questions" is "no more questions" too.
+    more = tuple(f"no {also} {good[3:]}" for good in asked.good if good.startswith("no ") for also in ("more", "further"))
+    for so, phrases in ((True, (*asked.good, *more)), (False, asked.bad)):
         found |= {tuple(phrase.split()): Says(every_of(line), so) for phrase in phrases}
     return found
 
@@ -166,6 +168,7 @@ def _of_deeds(line: Line) -> list[tuple[str, Says]]:
         rows += [(phrase, Says(mine)) for phrase in (*done, *(ends if done else ()))]
         rows += [(f"{ing}s finished", Says(mine)), (f"{ing}s not done", Says(mine, so=False))]
         rows += [(phrase, Says(mine, so=False)) for phrase in (*deed.not_so, f"did not {base}", f"not {base}")]
+    rows += [(phrase, Says(every)) for phrase in line.instead]
     if line.kept:
         beside = frozenset({len(line.deeds)})
         rows += [(phrase, Says(beside)) for phrase in line.kept.so]

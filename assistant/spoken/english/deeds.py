@@ -37,7 +37,7 @@ DETERMINERS = frozenset(
     {"the", "a", "an", "my", "your", "its", "this", "that", "these", "those", "every", "each", "both"}
 )
 _SUBORDINATE = re.compile(
-    r"\b(?:until|while|so|as|what|when|how|which|who|whom|since|whose|without|neither|if|because|that)\b.*"
+    r"\b(?:until|while|so|as|what|when|how|which|who|whom|since|whose|without|neither|if|because|that(?! (?:port|line|bag|clamp|site|hub|set)\b))\b.*"
 )
 _ADVERBS = frozenset({"now", "first", "gently", "slowly", "firmly", "fully", "again", "then", "clean", "old", "new"})
 _NOT_DEEDS = (
@@ -213,12 +213,24 @@ def _only_leads(deed: Deed, then: Deed) -> bool:
     return deed.verb.base in _LEADS.get(then.verb.base, frozenset())
 
 
+def also_said_of(line: str) -> frozenset[str]:
+    """What a line offers to be said instead: "or say that none are known", "unless it is running already"."""
+    said = {found[1] for found in re.finditer(r"\bor say that ([a-z ]+)", line.lower())}
+    said |= {words.replace(" are ", " ") for words in said}
+    if "none" in " ".join(said) and "allergies" in line.lower():
+        said |= {f"{no}{known} allergies" for no in ("no", "there are no", "has no") for known in ("", " known")}
+    for found in re.finditer(r"\bunless it is (\w+) already", line.lower()):
+        said |= {f"{be} already {found[1]}" for be in ("is", "was")} | {f"{be} {found[1]} already" for be in ("is", "was")}
+    return frozenset(said)
+
+
 def kept_of(line: str) -> Kept | None:
     """How a line wants something to be left; None where it says nothing of the kind."""
     forbidden = re.search(r"\bdo not (\w+) it\b", line.lower())
     verb = VERBS.get(forbidden[1]) if forbidden else None
     if verb is not None:
         so = {f"{no} {past}{it}" for no in ("have not", "not") for past in verb.past for it in ("", " it")}
+        so |= {f"{still}{state}" for still in ("still ", "is still ") for state in verb.undone}
         not_so = {f"{past} it" for past in verb.past}
         return Kept(frozenset(so | {f"did not {verb.base} it"}), frozenset(not_so))
     found = re.search(r"\bsee that (?:the |its )?(\w+) stays (\w+)", line.lower())
@@ -258,14 +270,38 @@ def answered_of(line: str) -> frozenset[str]:
 
 def meanwhile_of(line: str) -> tuple[Tokens, ...]:
     """How a learner repeats what goes on meanwhile: "close the clamp while you push" is "while pushing"."""
+    text = line.lower()
     by_ing = {verb.ing: verb for verb in VERBS.values()}
-    verbs = [VERBS[word] for word in re.findall(r"\bwhile you (\w+)", line.lower()) if word in VERBS]
-    verbs += [by_ing[word] for word in re.findall(r"\bkeep (\w+ing)\b", line.lower()) if word in by_ing]
-    return tuple(
-        tuple(words.split())
+    verbs = [VERBS[word] for word in re.findall(r"\bwhile you (\w+)", text) if word in VERBS]
+    verbs += [by_ing[word] for word in re.findall(r"\bkeep (\w+ing)\b", text) if word in by_ing]
+    said = [
+        words
         for verb in verbs
-        for words in (f"while {verb.ing}", f"while i was {verb.ing}", f"while i {verb.base}", f"while i {verb.past[0]}")
-    )
+        for words in (
+            *(f"while {verb.ing}", f"while i was {verb.ing}", f"while i {verb.base}", f"while i {verb.past[0]}"),
+            *(f"{lead} {verb.ing}" for lead in ("while still", "while i was still", "kept", "i kept", "as i was")),
+        )
+    ]
+    said += [words for found in _WHEN.finditer(text) for words in _once(*found.groups())]
+    if "as slowly as" in text or "at the same" in text:
+        said += [f"{at}same {speed}{as_}" for at in ("", "at the ", "the ") for speed in _SPEEDS for as_ in _AS_BEFORE]
+        said += [f"{just} {slow}" for just in ("just as", "equally", "as") for slow in ("slow", "slowly")]
+    if re.search(r"\bthe time\b", text):
+        said += [f"{when} i {past}{it}" for when in ("when", "what time") for past in _ENDED for it in ("", " it", " the pump")]
+    return tuple(tuple(words.split()) for words in said)
+
+
+_WHEN = re.compile(r"\b(?:when|with) the ([a-z' ]+?) (is|has|left)\b ?([a-z ]*),")
+_SPEEDS = ("speed", "rate", "pace")
+_AS_BEFORE = ("", " as the drug", " as i gave the drug", " as before")
+_ENDED = ("paused", "stopped", "started")
+
+
+def _once(thing: str, verb: str, state: str) -> tuple[str, ...]:
+    """How it is said that the time for a deed had come: "when the bag is empty" is "the bag was empty"."""
+    named = " ".join(cut(thing))
+    tense = {"is": ("is", "was"), "has": ("has", "had", "is")}.get(verb, ())
+    return tuple(f"{the}{named} {be} {state}".strip() for the in ("", "the ") for be in tense) if state else ()
 
 
 def untouched_of(line: str) -> tuple[Tokens, ...]:
@@ -349,7 +385,10 @@ def _is_gone(air: tuple[str, ...]) -> set[str]:
         f"no {more}{name}{end}" for more in ("", "more ") for name in air for end in ("", " in it", " left", " coming")
     }
     said |= {f"{name}{be} {out}" for name in (*air, "airs") for be in ("", " is", " is all") for out in ("out", "gone")}
-    return said | {"gone", "all gone", "air free", "free of air", "got rid of it", "got rid of the air"}
+    said |= {f"{only} fluid{end}" for only in ("just", "only", "all", "nothing but") for end in ("", " now", " left")}
+    said |= {f"{run} clear" for run in ("it is", "runs", "ran", "running", "it runs", "it ran", "all")}
+    said |= {f"{every}{more} {name}" for every in ("every", "every last", "each") for more in ("", " single") for name in air}
+    return said | {"gone", "all gone", "all out", "air free", "free of air", "got rid of it", "got rid of the air"}
 
 
 def _until(line: str) -> set[str]:
@@ -361,6 +400,9 @@ def _until(line: str) -> set[str]:
     if thing in _AIR:
         return _is_gone(_AIR)
     said = {f"{name}{be} {state}" for name in (thing, f"{thing}s") for be in ("", " is", " is all", " is now")}
+    if state in ("shows", "appears"):
+        said |= {f"{there} a {thing}" for there in ("there is", "i see", "i have", "got", "saw", "i have got", "there was")}
+        said |= {f"{thing} {there}" for there in ("showed", "came out", "is showing", "is there", "appeared", "came", "is out")}
     return said | ({"full", f"filled the {thing}", f"{thing} filled"} if state == "full" else set())
 
 
@@ -411,6 +453,8 @@ def deed_of(verb: Verb, rest: str) -> Deed:
         }
         so |= {f"{bit}{over} a third" for bit in ("", "a bit ", "a little ", "just ") for over in ("over", "above")}
         so |= {f"{bit}{under} half" for bit in ("", "a bit ", "a little ", "just ") for under in ("under", "below")}
+        so |= {f"{bit}less than half" for bit in ("", "a bit ", "a little ", "just ")}
+        so |= {f"{to}half{mark}" for to in ("to the ", "at the ", "up to the ") for mark in (" line", " mark", "way line")}
         so |= {"half full", "half", "at half", "about half full", "halfway", "at the halfway mark", "halfway full"}
         so -= {"full", "in"}
         not_so |= {"empty", "too full", "full", "overfull", "too low", "to the top", "to the brim"}
@@ -441,6 +485,7 @@ def deed_of(verb: Verb, rest: str) -> Deed:
     return Deed(verb, _called(noun), frozenset(so), frozenset(not_so - so), places)
 
 
+_HIGHER = ("raised", "higher", "higher up", "up higher")
 _ALSO_THERE = {
     "over": ("over", "on"),
     "below": ("below", "under", "underneath", "beneath", "lower than"),
@@ -454,7 +499,7 @@ _WHERE_IT_IS = frozenset(
     | {"wipe", "prime", "tap", "flush", "squeeze", "release"}
 )
 """What is done to a thing where it is: "the clamp on the lock" is there before it is closed."""
-_BUTTONS = frozenset({"start", "stop", "pause", "silence"})
+_BUTTONS = frozenset({"start", "stop", "pause", "silence", "confirm", "clear", "enter"})
 _CLOCKS = ("alarm", "timer", "reminder")
 _UN = {"cap": "uncapped", "wrap": "unwrapped", "wrapper": "unwrapped", "cover": "uncovered", "tape": "untaped"}
 
@@ -480,6 +525,13 @@ def _by_thing(verb: Verb, noun: list[str], rest: str) -> set[str]:
         so |= {*VERBS["start"].past, *VERBS["start"].states}
     if verb.base in ("press", "hit", "push") and noun[:1] in (["stop"], ["pause"]):
         so |= {*VERBS[noun[0]].past, *VERBS[noun[0]].states}
+    if "again" in rest.split():
+        so |= {f"re{past}" for past in verb.past if " " not in past}
+    if verb.base in ("hang", "place", "put", "move") and {"lower", "higher"} & set(rest.split()):
+        way = ("lowered", "lower", "lower down", "down lower") if "lower" in rest.split() else _HIGHER
+        so |= {*way, *(f"{past} {where}" for past in ("moved", "brought", "put", "hung") for where in way[1:])}
+    if verb.base == "rise":
+        so |= {f"{went} up" for went in ("went", "gone", "came", "come", "going", "coming", "run", "ran", "flowed")}
     if "reach" in rest:
         so |= {"by her hand", "by his hand", "in her hand", "in his hand", "next to her", "next to him", "next to the"}
         so |= {
@@ -509,6 +561,8 @@ def _parts(words: list[str]) -> tuple[list[str], list[str], str]:
             particle = word
             if noun:
                 return noun, [], particle
+        elif noun and word == "in" and words[at + 1 : at + 2] and words[at + 1] in PREPOSITIONS:
+            return noun, words[at + 1 :], word  # "run this rest in | at the drug's rate"
         elif word in PREPOSITIONS or word == "towards":
             return noun, words[at:], particle
         elif word in _NO_THINGS:

@@ -17,9 +17,14 @@ _AT_A_TIME = re.compile(
     r"\bat (?:half|quarter|five|ten|twenty|twenty five) (?:past|to) "
     r"(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)\b"
 )
+_UNTIL_FIRM = re.compile(
+    r" (?:until|till) it (?:stopped|clicked|snapped|locked|latched|would not (?:go|turn|move)(?: any)?(?: further| more)?"
+    r"|(?:was|is|felt) (?:snug|tight|firm)) "
+)
+_WHERE_REACHED = re.compile(r"\bwhere (?=(?:he|she|they) can (?:reach|get|grab)\b)")
 _UNTIL_IT_WAS = re.compile(
     r" (?:until|till) (?=(?:it|they|there|everything|i|all|no|the \w+|the \w+ \w+)(?: all)? "
-    r"(?:was|were|had|stopped|clicked|latched|felt|went|came|saw|got|left|reached|dripped)\b)"
+    r"(?:was|were|had|went|came|saw|got|left|reached|dripped)\b)"
 )
 _WAS = re.compile(r"\b(was|were|had)\b")
 _NOW = {"was": "is", "were": "are", "had": "has"}
@@ -40,7 +45,7 @@ def is_put_off(tokens: Tokens) -> bool:
 
 def written_out(tokens: Tokens) -> Tokens:
     """Without what only leads to what is seen: "I can see a drop"."""
-    text = _AT_A_TIME.sub("", " ".join(tokens))
+    text = _WHERE_REACHED.sub("", _UNTIL_FIRM.sub(" ", f"{_AT_A_TIME.sub('', ' '.join(tokens))} ")).rstrip()
     until = _UNTIL_IT_WAS.search(text)
     if until is not None:
         # "Ran it until the air was gone": so it is now.

@@ -74,6 +74,7 @@ def known_of(asked: Asked) -> Known:
         things |= {VERBS[word[:-1]].ing for word in line.words if word[-1:] == "s" and word[:-1] in VERBS}
     if any(deed.verb.base in ("tell", "inform", "report", "ask") for deed in line.deeds):
         things |= {"called", "phoned", "rang", "rung", "paged"}
+    things |= {"hanging", "hangs", "hung"} if any(d.verb.base in ("hang", "lower", "raise") for d in line.deeds) else set()
     named = {*line.words, *(word.removesuffix("s") for word in line.words)}
     if "clamp" in own | named and not {"roller", "slide"} & named:
         named |= {"roller", "slide"}

@@ -7,6 +7,7 @@ from functools import lru_cache
 from assistant.spoken.english.deeds import (
     Deed,
     Kept,
+    also_said_of,
     answered_of,
     cut,
     deeds_of,
@@ -37,6 +38,8 @@ class Line:
         absent: the question asks for something to be absent, so that a bare no may mean either.
         kept: how an instruction wants something to be left.
         answered: what an instruction wants to have come about.
+        instead: what may be said instead: "none are known".
+        text: the line of an instruction, as it is written.
         meanwhile: how what goes on meanwhile, or is to be left alone, may be repeated.
         told: what is to be said, each by its words: whoever names some of it has not said the rest.
         unsaid: what is to be left alone, by the words that say that it was not: "pressed".
@@ -54,6 +57,8 @@ class Line:
     absent: bool = False
     kept: Kept | None = None
     answered: frozenset[str] = frozenset()
+    instead: frozenset[str] = frozenset()
+    text: str = ""
     meanwhile: tuple[Tokens, ...] = ()
     unsaid: frozenset[str] = frozenset()
     told: tuple[frozenset[str], ...] = ()
@@ -71,6 +76,8 @@ def read_line(asked: Asked) -> Line:
             told=told_of(asked.line, deeds),
             kept=kept_of(asked.line),
             answered=answered_of(asked.line),
+            instead=also_said_of(asked.line),
+            text=asked.line,
             unsaid=unsaid_of(asked.line),
             meanwhile=(*meanwhile_of(asked.line), *untouched_of(asked.line)),
         )

@@ -56,6 +56,7 @@ def of_a_part(tokens: Tokens, line: Line) -> bool:
     if line.want is Want.DONE and not _ALL & told:
         things = {word for deed in line.deeds for thing in deed.things for word in thing.split()} & set(line.words)
         pairs = {word for word in things & NOUNS if word[-1:] == "s" and word[:-1] in NOUNS}
+        pairs -= {f"{owner}s" for owner in re.findall(r"(\w+)'s\b", line.text.lower())}
         single = {word[:-1] for word in pairs} & told
         # "Glove's" comes as "gloves".
         of_one = any(one in _ONE_OF_TWO and word in pairs for one, word in pairwise(tokens))
@@ -65,6 +66,7 @@ def of_a_part(tokens: Tokens, line: Line) -> bool:
         line.want is Want.DONE
         and not words & {"little", "bit"}
         and (told & {"slightly"} or _A_BIT & set(pairwise(tokens)))
+        and not told & {"over", "under", "less", "above", "below"}
     ):
         return True  # "opened it a little"
     if line.want is Want.DONE and {"every", "each"} & words and not (_ALL | {"everything"}) & told:

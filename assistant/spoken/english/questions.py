@@ -99,7 +99,7 @@ def _joined(sentence: str, asked: str) -> tuple[frozenset[str], ...]:
     subject, found, _ = sentence.lower().replace("-", " ").partition(asked)
     parts = re.split(r",|\band\b|\bor\b", subject.rpartition(":")[2]) if found else []
     words = (frozenset(cut(part)) - DETERMINERS - AUXILIARIES - {"all", "of", "on", "with"} for part in parts)
-    named = tuple(group for group in words if group)
+    named = tuple(group | {"birthday"} if "birth" in group else group for group in words if group)
     return named if len(named) > 1 else ()
 
 

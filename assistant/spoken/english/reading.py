@@ -62,6 +62,9 @@ _ENDS_OF_ALL = frozenset(
     }
 )
 """Ends of a thing, by which no other thing is named."""
+_ABOUT = frozenset({"about", "around", "roughly", "approximately"})
+_LEADS_NOWHERE = frozenset({"", "now", "already", "and", "fine", "all", "nice", "okay", "i", "it", "properly", "by", "like"})
+_LEADS_SOMEWHERE = ARTICLES | DETERMINERS | PREPOSITIONS | PRONOUNS | {"of", "there", "here", "one", "some", "any", "no"}
 _COUNTED = frozenset({"one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"})
 _THE_ONE = frozenset({"that", "this", "every", "each", "the"})
 _WRITTEN_AS = {"mil": "millilitre", "mils": "millilitre", "meter": "metre", "bit": "little"}
@@ -254,7 +257,11 @@ class Reading:
         """Whether it is a state and does not lead to a place: "the gloves are on", not "on the tray"."""
         if self._tokens[self._at] not in PREPOSITIONS:
             return True
-        if self._after() in ("", "now", "already", "and", "fine", "all", "nice", "okay", "i", "it", "properly"):
+        if self._after() in _LEADS_NOWHERE or (
+            self._after() not in _LEADS_SOMEWHERE and self._after().removesuffix("s") not in NOUNS
+        ):
+            return True
+        if self._leads_off():
             return True
         if self._after() in ("higher", "lower", "high", "slowly", "gently", "together", "again"):
             return True
@@ -268,6 +275,17 @@ class Reading:
                 or any(follows[:n] in self._table for n in (2, 3, 4))
                 or any(follows[1:][:n] in self._table for n in (1, 2, 3))
             )
+        )
+
+    def _leads_off(self) -> bool:
+        """Whether it leads off or out of what the line itself names: "off the hub", "out of the pump"."""
+        rest = [word for word in self._tokens[self._at : self._at + 5] if word not in ARTICLES]
+        line = [word for word in self._line.words if word not in ARTICLES]
+        length = 3 if rest[1:2] == ["of"] else 2
+        told = [word.removesuffix("s") for word in rest[:length]]
+        plain = [word.removesuffix("s") for word in line]
+        return rest[0] in ("off", "out") and any(
+            plain[at] == rest[0] and told[-1] in plain[at + 1 : at + 5] for at in range(len(plain))
         )
 
     def _is_thing(self, word: str) -> bool:
@@ -289,7 +307,9 @@ class Reading:
             # One press more on a button undoes the first.
             self.turned |= any(deed.verb.base in ONE_PRESS for deed in self._line.deeds)
             return 1
-        once_more = {"again", "more"} & set(self._line.words)
+        if word in _ABOUT and "about" in self._line.words:
+            return 1
+        once_more = {"again", "more", "anew"} & set(self._line.words)
         if word == "again" and once_more:
             return 1
         if word in TURNS_ONLY_GOOD or (word in ("still", "again") and self._line.want is not Want.ANSWER):

@@ -12,7 +12,7 @@ from assistant.spoken.statement import Tokens
 
 _AUDIENCE = r"(?:him|her|them|the patient|my patient|the client|mister \w+|mrs \w+|miss \w+|ms \w+|mum|dad)"
 _TOLD = re.compile(
-    rf"\b((?:told|informed|reminded|let|explained to|said to|warned) {_AUDIENCE}(?: know)?)"
+    rf"\b((?:told|informed|reminded|let|explained(?: it)? to|said to|warned) {_AUDIENCE}(?: know)?)"
     r" (?:that |about )?(.+)$"
 )
 _WE = r"(?:i|we)(?: (?:will|would|am|are|should|can|shall))?"
@@ -22,7 +22,7 @@ _CONTENT = {
         rf"(?:back|again|returning|return|be in|check on)\b|^back (?:in|at|by|around)\b|^(?:my return|in \w+ minutes?)\b"
         rf"|^when {_WE}\b"
     ),
-    "changed": re.compile(r"\b(?:changed?|changes|different|new|now|instead of|faster|slower|up to|down to)\b"),
+    "changed": re.compile(r"\b(?:changed?|changes|different|new|now|instead of|faster|slower|up to|down to|gone up|gone down|goes up|goes down|up|down|more|less|rate|dose)\b"),
     "watch": re.compile(
         r"\b(?:watch|look)(?:ing)?(?: out)? for\b|\b(?:pain|swelling|redness|bleeding|burning|numbness|tingling|wetness|"
         r"signs|symptoms|warning signs|itching|stinging|puffiness|leaking)\b"

@@ -25,7 +25,7 @@ class Verb:
 
 _TABLE = """
 # base | past | ing | once it is done | while it is not
-close | closed, shut, clamped, pinched, pinching it, pinched shut, squeezed shut, rolled shut, rolled down, clicked \
+close | closed, shut, clamped, slid shut, slid down, pushed shut, snapped shut, snapped closed, pinched, pinching it, pinched shut, squeezed shut, rolled shut, rolled down, clicked \
 shut, pinched off, clamped off, screwed shut, done up, clicked | closing | shut, closed off, down, clamped off, \
 tight | open, opened
 shut | shut, closed, clicked shut, snapped shut | shutting | closed, shut | open, opened
@@ -34,7 +34,7 @@ clip | clipped, clamped, slid shut, snapped shut, slid closed | clipping | shut,
 unclamp | unclamped, opened, released, slid open, unclipped, unpinched | unclamping | open, undone, released | closed, clamped, \
 shut
 open | opened, unclamped, rolled open, cracked open, unpinched, released, let go of | opening | open, running | closed, shut, clamped
-hang | hung, put up, hooked up, popped up | hanging | hanging, up, on the pole, on the stand, on the drip stand, on \
+hang | hung, put up, hooked up, popped up | hanging | hanging, hangs, up, on the pole, on the stand, on the drip stand, on \
 the hook, on the iv pole | down, on the table, on the counter, on the bed
 spike | spiked, pushed in, pierced, pushed home | spiking | spiked, in, in all the way |
 squeeze | squeezed, filled, pumped, pushed, pushed out, expelled, got out, got rid of | squeezing | full, filled, \
@@ -71,7 +71,7 @@ taking | off, out, away, gone, binned, disconnected, detached, removed, free | o
 remove | removed, taken, took, taken off, took off, taken out, took out, pulled, pulled out, peeled | removing | \
 off, out, gone, away | on, in
 rise | risen, rose, came up, come up, let in, let up, crept up | rising | up, in, coming up |
-fit | fitted, fit, seated, clicked in, clicked into place, slotted in, slotted, pushed in, put in, put | fitting | \
+fit | fitted, fit, seated, clicked in, clicked into place, clicked into, slotted in, slotted, pushed in, put in, put | fitting | \
 in, in place, seated, home | out, unseated
 discard | discarded, binned, tossed, chucked, trashed, dumped, thrown away, threw away, thrown out, threw out, \
 thrown in the bin, got rid of, disposed of, threw out, put in the bin | discarding | gone, in the bin, in the trash, \
@@ -99,7 +99,7 @@ label | labelled, labeled, marked, stickered, dated, put the label on, put the d
 wrote the date, put the date, stuck the label, written on, tagged, marked up, timed | labelling | on, dated, stuck \
 on, marked, got its label, got its sticker, got a label, label is on, label on, labels on, tagged, marked up | \
 unlabelled, unlabeled
-mark | marked, labelled, labeled, drawn, outlined, drawn round, drew round, drawn around, drew around | \
+mark | marked, labelled, labeled, drawn, drew a line, drawn a line, drew an outline, traced, outlined, drawn round, drew round, drawn around, drew around | \
 marking | on | unmarked
 date | dated, labelled, labeled | dating | dated | undated
 stick | stuck | sticking | on | off
@@ -174,7 +174,7 @@ fetch | fetched, got | fetching | here |
 check | checked, verified, looked at, inspected, went through, went over, had a look, looked over | checking | \
 checked | unchecked
 verify | verified, checked | verifying | checked |
-confirm | confirmed, checked, verified | confirming | checked |
+confirm | confirmed, checked, verified, accepted, entered, saved | confirming | checked |
 inspect | inspected, checked, looked at | inspecting | checked |
 look | looked, checked, looked up, looked at, looked in | looking | checked |
 watch | watched | watching | |
@@ -219,7 +219,7 @@ use | used, picked, selected, chose, chosen, went through, got it from, took it 
 find | found, located, spotted, got all | finding | found |
 see | seen, saw | seeing | |
 do | done, did | doing | |
-give | given, gave | giving | in |
+give | given, gave, pushed, flushed, flushed through, run in, ran in, went in, gone in | giving | in |
 sign | signed | signing | signed | unsigned
 seat | seated, loaded, threaded, threaded in, put, fitted, clicked, clicked in | seating | in, in place, in the \
 channel, in the groove, in the slot | out
@@ -237,7 +237,7 @@ bring down | brought down | bringing down | down |
 power | powered up, powered on, switched on, turned on, booted up, started | powering | on, up, booted up | off
 chase | chased, chased out, tapped, got rid of, tapped out | chasing | gone, out, clear, no more bubbles, air free |
 rinse | rinsed, flushed, washed | rinsing | clean |
-wrap | wrapped | wrapping | wrapped | unwrapped
+wrap | wrapped, wrapped up, covered, covered up, bagged, put the cover on | wrapping | wrapped | unwrapped
 unlock | unlocked, opened | unlocking | unlocked, open | locked
 release | released, opened, let go of | releasing | released, open | closed
 swap | swapped, changed, changed over, swapped over | swapping | changed, swapped |
