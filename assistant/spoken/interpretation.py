@@ -272,9 +272,7 @@ class Interpreter:
             (found for words in self._names.inside(bare) if (found := self._find_name(words, expected))), None
         )
 
-    def _choice(
-        self, bare: tuple[str, ...], parts: tuple[tuple[str, ...], ...], expect: ChoiceExpected
-    ) -> str | None:
+    def _choice(self, bare: tuple[str, ...], parts: tuple[tuple[str, ...], ...], expect: ChoiceExpected) -> str | None:
         """The choice that these words are, written or spoken, or in a sentence of its own; None for none."""
         choice = self._said_of(expect).get(bare) if bare else None
         if choice is not None or self._statements is None:

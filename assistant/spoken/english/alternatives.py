@@ -108,9 +108,7 @@ _OF_THE_LEARNER = re.compile(
 """What is the learner's own, where a patient or a thing is asked about: "my hand's swollen"."""
 _OFF_OR_BACK = re.compile(r"\balarms? (?:is |are |has |was |now )*off\b|\bmoved back\b")
 """An alarm that is off may have gone off; what moved back is where it was."""
-_FURNITURE = frozenset(
-    "curtain table room floor desk shelf drawer sink bin chair counter".split()
-)
+_FURNITURE = frozenset("curtain table room floor desk shelf drawer sink bin chair counter".split())
 """What no fault of a line, a bag or a patient is found at."""
 _SOMEBODY = frozenset({"somebody", "someone"})
 _SPEAKERS = frozenset({"he", "she", "they", "you", "nurse", "partner", "colleague", "somebody", "someone"})
@@ -150,7 +148,9 @@ def chosen(tokens: Tokens, choices: Tokens, sayings: tuple[tuple[str, str], ...]
         if word == "not" and tokens[at + 2] == "and" and tokens[at + 3 : at + 4] in claims:
             return None  # "not dry and hard": is it hard, or is it not?
     text = " ".join(tokens)
-    if any(turned.search(text) for turned in (_DENIED_BUT, _ELSEWHERE, _OF_THE_LEARNER, _OFF_OR_BACK)) or is_not_quite(text):
+    if any(turned.search(text) for turned in (_DENIED_BUT, _ELSEWHERE, _OF_THE_LEARNER, _OFF_OR_BACK)) or is_not_quite(
+        text
+    ):
         return None  # "it is not sound except a kink"; "the pump next door is alarming"
     reading = _Reading(tokens, claims, line)
     found = reading.choice(choices) if reading.read() else None

@@ -45,6 +45,7 @@ FAULTS = _set("""
     backward twisted kinked kink air bubble bubbles leak leaks leaking blood bleeding alarm alarms alarming beeping beeps
     error pain hurts sore red swollen mistake oops missed missing lost gone hmm whoops spilled spilt spill mess problem
     trouble resistance short long late early cracked split scratched sneezed coughed
+    case provided assuming supposing whenever
     pretending joking kidding kind sort about enough loosely badly poorly barely sloppy messy
 """)
 """Words of what may have gone wrong, beside which nothing is taken with words that are not known."""

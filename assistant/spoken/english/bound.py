@@ -12,7 +12,9 @@ from assistant.spoken.english.deeds import ALSO_CALLED, Deed
 from assistant.spoken.english.known import Known
 from assistant.spoken.statement import Tokens, Want
 
-_NOT_QUITE = re.compile(r"\b(?:as good as|used to|more or less|all but|next to|close to) (?!new\b|her\b|him\b|the\b|it\b|them\b)")
+_NOT_QUITE = re.compile(
+    r"\b(?:as good as|used to|more or less|all but|next to|close to) (?!new\b|her\b|him\b|the\b|it\b|them\b)"
+)
 _TOWARDS = frozenset({"into", "onto"})
 _AWAY = frozenset({"off", "out", "from"})
 _RESTS = frozenset(
@@ -24,7 +26,21 @@ _FURTHER = re.compile(r"\b(?:all the way|wide|fully|completely|full)\b")
 _PART_OF_IT = frozenset({"clamp", "clamps", "clip"})
 _OF_THE_WHOLE = frozenset({"rinse", "flush", "press", "hit"})
 _TOLD_ME = re.compile(r"\b(?:told|informed|asked|called) (?:me|us)\b")
-_BETWEEN = ARTICLES | {"new", "old", "small", "big", "little", "own", "of", "all", "each", "every", "both", "second", "first"}
+_BETWEEN = ARTICLES | {
+    "new",
+    "old",
+    "small",
+    "big",
+    "little",
+    "own",
+    "of",
+    "all",
+    "each",
+    "every",
+    "both",
+    "second",
+    "first",
+}
 
 
 def goes_astray(tokens: Tokens, known: Known) -> bool:
@@ -42,7 +58,9 @@ def goes_astray(tokens: Tokens, known: Known) -> bool:
         for one, other in zip(tokens, tokens[1:], strict=False)
     ):
         return True
-    return line.deeds[:1] != () and line.deeds[0].verb.base in ("tell", "say", "explain") and bool(_TOLD_ME.search(text))
+    return (
+        line.deeds[:1] != () and line.deeds[0].verb.base in ("tell", "say", "explain") and bool(_TOLD_ME.search(text))
+    )
 
 
 def is_not_quite(text: str) -> bool:

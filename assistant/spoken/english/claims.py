@@ -52,7 +52,9 @@ def phrases_at(asked: Asked) -> dict[Tokens, Says]:
         elif old.so is says.so:
             found[words] = Says(old.about | says.about, says.so, old.thing or says.thing)
     # "No questions" is "no more questions" too.
-    more = tuple(f"no {also} {good[3:]}" for good in asked.good if good.startswith("no ") for also in ("more", "further"))
+    more = tuple(
+        f"no {also} {good[3:]}" for good in asked.good if good.startswith("no ") for also in ("more", "further")
+    )
     for so, phrases in ((True, (*asked.good, *more)), (False, asked.bad)):
         found |= {tuple(phrase.split()): Says(every_of(line), so) for phrase in phrases}
     return found

@@ -106,8 +106,12 @@ def _begins(tokens: Tokens, at: int) -> bool:
         return bool(follows) and (follows[0] in AUXILIARIES or follows[0] in _SAYING)
     if word in DENIALS:
         return before not in AUXILIARIES
-    return word in ARTICLES and before not in _VERBS and any(
-        one in NOUNS and (then in AUXILIARIES or then in _SAYING) for one, then in pairwise(tokens[at + 1 : at + 5])
+    return (
+        word in ARTICLES
+        and before not in _VERBS
+        and any(
+            one in NOUNS and (then in AUXILIARIES or then in _SAYING) for one, then in pairwise(tokens[at + 1 : at + 5])
+        )
     )
 
 
@@ -146,8 +150,6 @@ def _undoing(asked: Asked) -> frozenset[str]:
     opposed = [verb for verb in VERBS.values() if undone & set(verb.states) or so & set(verb.undone)]
     words = {word for verb in opposed for past in verb.past for word in past.split()[:1]}
     return frozenset(words | {verb.ing for verb in opposed} | _PUTS) - own
-
-
 
 
 def _is_known(word: str, known: Known) -> bool:

@@ -220,7 +220,9 @@ def also_said_of(line: str) -> frozenset[str]:
     if "none" in " ".join(said) and "allergies" in line.lower():
         said |= {f"{no}{known} allergies" for no in ("no", "there are no", "has no") for known in ("", " known")}
     for found in re.finditer(r"\bunless it is (\w+) already", line.lower()):
-        said |= {f"{be} already {found[1]}" for be in ("is", "was")} | {f"{be} {found[1]} already" for be in ("is", "was")}
+        said |= {f"{be} already {found[1]}" for be in ("is", "was")} | {
+            f"{be} {found[1]} already" for be in ("is", "was")
+        }
     return frozenset(said)
 
 
@@ -287,7 +289,12 @@ def meanwhile_of(line: str) -> tuple[Tokens, ...]:
         said += [f"{at}same {speed}{as_}" for at in ("", "at the ", "the ") for speed in _SPEEDS for as_ in _AS_BEFORE]
         said += [f"{just} {slow}" for just in ("just as", "equally", "as") for slow in ("slow", "slowly")]
     if re.search(r"\bthe time\b", text):
-        said += [f"{when} i {past}{it}" for when in ("when", "what time") for past in _ENDED for it in ("", " it", " the pump")]
+        said += [
+            f"{when} i {past}{it}"
+            for when in ("when", "what time")
+            for past in _ENDED
+            for it in ("", " it", " the pump")
+        ]
     return tuple(tuple(words.split()) for words in said)
 
 
@@ -387,7 +394,9 @@ def _is_gone(air: tuple[str, ...]) -> set[str]:
     said |= {f"{name}{be} {out}" for name in (*air, "airs") for be in ("", " is", " is all") for out in ("out", "gone")}
     said |= {f"{only} fluid{end}" for only in ("just", "only", "all", "nothing but") for end in ("", " now", " left")}
     said |= {f"{run} clear" for run in ("it is", "runs", "ran", "running", "it runs", "it ran", "all")}
-    said |= {f"{every}{more} {name}" for every in ("every", "every last", "each") for more in ("", " single") for name in air}
+    said |= {
+        f"{every}{more} {name}" for every in ("every", "every last", "each") for more in ("", " single") for name in air
+    }
     return said | {"gone", "all gone", "all out", "air free", "free of air", "got rid of it", "got rid of the air"}
 
 
@@ -401,8 +410,13 @@ def _until(line: str) -> set[str]:
         return _is_gone(_AIR)
     said = {f"{name}{be} {state}" for name in (thing, f"{thing}s") for be in ("", " is", " is all", " is now")}
     if state in ("shows", "appears"):
-        said |= {f"{there} a {thing}" for there in ("there is", "i see", "i have", "got", "saw", "i have got", "there was")}
-        said |= {f"{thing} {there}" for there in ("showed", "came out", "is showing", "is there", "appeared", "came", "is out")}
+        said |= {
+            f"{there} a {thing}" for there in ("there is", "i see", "i have", "got", "saw", "i have got", "there was")
+        }
+        said |= {
+            f"{thing} {there}"
+            for there in ("showed", "came out", "is showing", "is there", "appeared", "came", "is out")
+        }
     return said | ({"full", f"filled the {thing}", f"{thing} filled"} if state == "full" else set())
 
 
@@ -454,7 +468,9 @@ def deed_of(verb: Verb, rest: str) -> Deed:
         so |= {f"{bit}{over} a third" for bit in ("", "a bit ", "a little ", "just ") for over in ("over", "above")}
         so |= {f"{bit}{under} half" for bit in ("", "a bit ", "a little ", "just ") for under in ("under", "below")}
         so |= {f"{bit}less than half" for bit in ("", "a bit ", "a little ", "just ")}
-        so |= {f"{to}half{mark}" for to in ("to the ", "at the ", "up to the ") for mark in (" line", " mark", "way line")}
+        so |= {
+            f"{to}half{mark}" for to in ("to the ", "at the ", "up to the ") for mark in (" line", " mark", "way line")
+        }
         so |= {"half full", "half", "at half", "about half full", "halfway", "at the halfway mark", "halfway full"}
         so -= {"full", "in"}
         not_so |= {"empty", "too full", "full", "overfull", "too low", "to the top", "to the brim"}

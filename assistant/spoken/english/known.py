@@ -47,7 +47,9 @@ class Known:
     tells_figures: bool
 
 
-_WITH_FIGURES = frozenset({"write", "note", "measure", "document", "set", "arrange", "label", "record", "count", "mark"})
+_WITH_FIGURES = frozenset(
+    {"write", "note", "measure", "document", "set", "arrange", "label", "record", "count", "mark"}
+)
 
 
 @lru_cache(maxsize=512)
@@ -67,14 +69,18 @@ def known_of(asked: Asked) -> Known:
             things |= {"roller", "wheel"}
     if line.deeds:
         things |= means_of(asked.line) | {deed.verb.ing for deed in line.deeds if deed.leads}
-        things |= {word for deed in line.deeds if deed.leads for past in deed.verb.past for word in (past, *deed.verb.states)}
+        things |= {
+            word for deed in line.deeds if deed.leads for past in deed.verb.past for word in (past, *deed.verb.states)
+        }
         things |= {"kept", "steady"} if {"hold", "keep"} & set(line.words) else set()
         things |= {"turned", "flipped", "inverted"} if "upside" in line.words else set()
     if any(deed.verb.base in ("tell", "say", "explain") for deed in line.deeds):
         things |= {VERBS[word[:-1]].ing for word in line.words if word[-1:] == "s" and word[:-1] in VERBS}
     if any(deed.verb.base in ("tell", "inform", "report", "ask") for deed in line.deeds):
         things |= {"called", "phoned", "rang", "rung", "paged"}
-    things |= {"hanging", "hangs", "hung"} if any(d.verb.base in ("hang", "lower", "raise") for d in line.deeds) else set()
+    things |= (
+        {"hanging", "hangs", "hung"} if any(d.verb.base in ("hang", "lower", "raise") for d in line.deeds) else set()
+    )
     named = {*line.words, *(word.removesuffix("s") for word in line.words)}
     if "clamp" in own | named and not {"roller", "slide"} & named:
         named |= {"roller", "slide"}

@@ -63,8 +63,12 @@ _ENDS_OF_ALL = frozenset(
 )
 """Ends of a thing, by which no other thing is named."""
 _ABOUT = frozenset({"about", "around", "roughly", "approximately"})
-_LEADS_NOWHERE = frozenset({"", "now", "already", "and", "fine", "all", "nice", "okay", "i", "it", "properly", "by", "like"})
-_LEADS_SOMEWHERE = ARTICLES | DETERMINERS | PREPOSITIONS | PRONOUNS | {"of", "there", "here", "one", "some", "any", "no"}
+_LEADS_NOWHERE = frozenset(
+    {"", "now", "already", "and", "fine", "all", "nice", "okay", "i", "it", "properly", "by", "like"}
+)
+_LEADS_SOMEWHERE = (
+    ARTICLES | DETERMINERS | PREPOSITIONS | PRONOUNS | {"of", "there", "here", "one", "some", "any", "no"}
+)
 _COUNTED = frozenset({"one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"})
 _THE_ONE = frozenset({"that", "this", "every", "each", "the"})
 _WRITTEN_AS = {"mil": "millilitre", "mils": "millilitre", "meter": "metre", "bit": "little"}
@@ -206,6 +210,8 @@ class Reading:
             return False
         if length == 1 and self._before() in ARTICLES and not says.thing and word not in NOUNS | {"match"}:
             return False  # "the closed": no statement
+        if self._denied and not says.about:
+            return False
         if self._denied or self._deny_again:
             if self._denied == "no" and not says.thing and word not in NOUNS:
                 return False
@@ -233,7 +239,13 @@ class Reading:
         own = {name for deed in owners for thing in deed.things for name in thing.split()}
         if owners and own and not names & own and any(names & set(deed.things) for deed in others):
             return True
-        if owners and all(deed.things for deed in owners) and names & NOUNS and before[-1:] and len(before) < len(self._tokens):
+        if (
+            owners
+            and all(deed.things for deed in owners)
+            and names & NOUNS
+            and before[-1:]
+            and len(before) < len(self._tokens)
+        ):
             # "The basin is free", where the block was to be freed.
             self.loose |= not names & own_words(owners, self._known) and not self._is_place_before()
         undone = [deed for deed in self._line.deeds if " ".join(words) in deed.not_so]
@@ -307,7 +319,7 @@ class Reading:
             # One press more on a button undoes the first.
             self.turned |= any(deed.verb.base in ONE_PRESS for deed in self._line.deeds)
             return 1
-        if word in _ABOUT and "about" in self._line.words:
+        if word in _ABOUT and "about" in self._line.words and self._after() in (*ARTICLES, *_COUNTED, "half", "at", "1"):
             return 1
         once_more = {"again", "more", "anew"} & set(self._line.words)
         if word == "again" and once_more:

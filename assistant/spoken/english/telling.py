@@ -22,17 +22,21 @@ _CONTENT = {
         rf"(?:back|again|returning|return|be in|check on)\b|^back (?:in|at|by|around)\b|^(?:my return|in \w+ minutes?)\b"
         rf"|^when {_WE}\b"
     ),
-    "changed": re.compile(r"\b(?:changed?|changes|different|new|now|instead of|faster|slower|up to|down to|gone up|gone down|goes up|goes down|up|down|more|less|rate|dose)\b"),
+    "changed": re.compile(
+        r"\b(?:changed?|changes|different|new|now|instead of|faster|slower|up to|down to|gone up|gone down|goes up|goes down|up|down|more|less|rate|dose)\b"
+    ),
     "watch": re.compile(
         r"\b(?:watch|look)(?:ing)?(?: out)? for\b|\b(?:pain|swelling|redness|bleeding|burning|numbness|tingling|wetness|"
         r"signs|symptoms|warning signs|itching|stinging|puffiness|leaking)\b"
     ),
-    "call": re.compile(r"\b(?:call|ring|press|buzz|shout|bell)(?: \w+)* (?:for|if|when|with)\b|\bwhat to (?:call|ring) for\b"),
+    "call": re.compile(
+        r"\b(?:call|ring|press|buzz|shout|bell)(?: \w+)* (?:for|if|when|with)\b|\bwhat to (?:call|ring) for\b"
+    ),
 }
 """By a word of the line: how what was told speaks of it."""
 _NOT_TOLD = re.compile(
     r"\b(?:not|never|nothing|no|forgot|but|except|half|some of|most of|almost|part of|maybe|later|soon|wrong|nobody|told|who"
-    r"|think|guess|hope)\b"
+    r"|think|guess|hope|kidding|joking)\b|^if\b|(?<!back) in an? (?:minute|moment|while|bit|second)\b|(?<!back )tomorrow\b"
 )
 _TELLS = frozenset({"tell", "inform", "say"})
 
