@@ -51,14 +51,22 @@ _BETWEEN = frozenset(
 """What may stand between a denial and what it denies."""
 _FEWER = frozenset(
     {"one", "two", "three", "four", "some", "most", "few", "couple", "first", "second", "third", "last", "only"}
-    | {"bit", "little", "slightly", "small", "tiny", "big", "like", "quite"}
+    | {"bit", "little", "slightly", "small", "tiny", "big", "like", "quite", "pretty", "fairly"}
 )
 """Words by which something is said of a part, or of a degree."""
 _ORDINALS = frozenset({"first", "second", "third", "last"})
 _BEYOND = frozenset({"above", "below", "over", "under", "outside", "beyond", "than"})
 """What puts a thing out of what follows: "above the usual rate"."""
 _DEGREES = frozenset({"bit", "little", "slightly", "small", "tiny", "big", "few", "couple", "lots", "loads", "some"})
-_SEEN = ("as far as i can see", "as far as i can tell", "so far as i can see", "that i can see", "that i can find")
+_SEEN = (
+    "as far as i can see",
+    "as far as i can tell",
+    "so far as i can see",
+    "that i can see",
+    "that i can find",
+    "this time",
+    "by itself",
+)
 """What only tells that it was looked at."""
 _ONLY_HEARD = frozenset({"okay", "right", "alright", "all", "sure", "ready", "great", "yes"})
 _PAST = frozenset({"was", "were", "had"})
@@ -138,10 +146,22 @@ def chosen(tokens: Tokens, choices: Tokens, sayings: tuple[tuple[str, str], ...]
     exact = _listed(choices).get(tokens, frozenset())
     if len(exact) == 1:
         return next(iter(exact))
+    if (
+        len(tokens) > 1
+        and tokens[-1] in ("is", "are")
+        and tokens[0] in ("neither", "both", "none", "only", "the", "just")
+    ):
+        tokens = tokens[:-1]  # "neither one is"
     tokens = tokens[:-1] if tokens[-1:] == ("yet",) and set(tokens) & _DENIALS else tokens
     claims = _claims(choices, sayings)
     if not tokens or is_put_off(tokens) or tokens[-1] in UNFINISHED_ENDS or _asks(tokens, claims):
         return None
+    if (
+        tokens[0] == "a"
+        and len(tokens) > 3
+        and any(word.removesuffix("s") in NOUNS and word.removesuffix("s") in cut(line) for word in tokens[1:3])
+    ):
+        return None  # "a cloudy bag's no good": not this one
     if _repeats(tokens, cut(line)) or _goes_on(tokens) or ("looked", "like") in pairwise(tokens):
         return None
     for at, word in enumerate(tokens[:-3]):

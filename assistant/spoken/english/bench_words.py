@@ -100,20 +100,25 @@ PLAIN = _set("""
     i we it that this they them these those there here he she his him her the a an its my our us me both all every
     each everything and so now then already just really very quite nicely well fully completely properly firmly tightly
     securely carefully slowly gently smoothly too also okay fine good nice tight easily is are am been have has having
-    got to into in onto on at by with from for over under around round along through up down off out away back as
+    got to into in onto on at by with from for over under around round along through up down off out away back as across
     together apart entire full way ready set clearly safely correctly perfectly totally entirely straight absolutely
     definitely alright yes exactly neat neatly beautifully freely quietly softly firm home perfect great brilliant
     cool anyway finally simply basically actually obviously certainly ok steadily steady hand above wide
     do does did went goes pair
 """)
 """Those of them with which a claim is taken at once; with another one the learner is asked whether it is done."""
+MANNER = _set("""
+    snapped clicked slid rolled twisted turned pushed pulled moved eased lifted lowered pressed squeezed flicked screwed
+    tugged pinched wiggled
+""")
+"""How a thing was brought into a state: "snapped it shut"; what the state is, is said beside."""
 PLAIN_TO_A_QUESTION = _set("see sees feel hear any single still left looks feels clean get gets says say comes came")
 """The same, where something is to be looked at."""
 _TOUCH = r"(?:touch(?:ed|ing)?|spill(?:ed|ing)?|spilt|los(?:e|ing|t)|wast(?:e|ed|ing)|contaminat(?:ed|e|ing))"
 _END = r"(?:(?:the |its |my )?(?:tip|spike|port|hub|end|ends|tips|cap|connector|ports))"
 _WHAT = rf"(?:anything|it|either one|either|any of it|any|them|a drop|a thing|{_END}(?: (?:or|nor|and) {_END})?)"
 UNTOUCHED = re.compile(
-    r"(?:(?:(?:i |we |is |are |have |has |had |did |and )*(?:not|never|without|nobody|nothing|no)(?: has| is| have)? "
+    r"(?:(?:(?:i |we |is |are |have |has |had |did |and )*(?:not|never|without|nobody|nothing|no)(?: has been| has| is| have| got| was| were)? "
     rf"{_TOUCH}(?: {_WHAT})?)|(?:kept (?:{_END}|it|them|both|both ends|everything) (?:sterile|clean|untouched))|(?:{_TOUCH} (?:nothing|neither|none of it))) "
 )
 """What is said besides: that nothing was touched or lost."""

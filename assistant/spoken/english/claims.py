@@ -44,6 +44,7 @@ def phrases_at(asked: Asked) -> dict[Tokens, Says]:
     """What each phrase says here."""
     line = read_line(asked)
     found: dict[Tokens, Says] = {}
+    unclear: set[Tokens] = set()
     for phrase, says in (*_of_points(line), *_of_deeds(line)):
         words = tuple(phrase.split())
         old = found.get(words)
@@ -51,6 +52,11 @@ def phrases_at(asked: Asked) -> dict[Tokens, Says]:
             found[words] = says
         elif old.so is says.so:
             found[words] = Says(old.about | says.about, says.so, old.thing or says.thing)
+        elif says.so:
+            # "Take the cap off, and screw it onto the port": what "on" says depends on the moment.
+            unclear.add(words)
+    for words in unclear:
+        del found[words]
     # "No questions" is "no more questions" too.
     more = tuple(
         f"no {also} {good[3:]}" for good in asked.good if good.startswith("no ") for also in ("more", "further")
@@ -160,6 +166,7 @@ def _of_deeds(line: Line) -> list[tuple[str, Says]]:
             f"{ing}s done",
             f"did {base}",
             f"i did {base}",
+            *(f"{gave} it a {good}{base}" for gave in ("gave", "given") for good in ("", "good ", "little ")),
             f"managed to {base}",
             f"i managed to {base}",
         )

@@ -44,6 +44,26 @@ _DANGER = TURNING | TURNS_ONLY_GOOD | DENIALS | REPORTS | FAULTS | {"still", "ag
 """What turns round, or may: beside a clause that is understood nothing of it may stand."""
 _PAST = frozenset(word for verb in VERBS.values() for past in verb.past for word in past.split()[:1])
 _SPEAKING = frozenset({"screen", "display", "pump", "label", "it", "monitor", "message"})
+_DOUBTS = frozenset(
+    {"if", "whether", "maybe", "perhaps", "think", "guess", "sure", "tell", "might", "could", "should", "would", "or"}
+    | {
+        "probably",
+        "supposed",
+        "almost",
+        "nearly",
+        "but",
+        "what",
+        "how",
+        "why",
+        "who",
+        "which",
+        "unless",
+        "until",
+        "till",
+    }
+)
+_OF_WHAT_IS_KNOWN = frozenset({"keep", "keeps", "when", "before", "after", "was", "were"})
+"""What may turn a deed round, and says nothing against an answer that was got: "I know, they keep it open"."""
 _PUTS = frozenset({"put", "took", "back", "swapped", "changed", "turned", "unscrewed", "undid", "let", "restarted"})
 """Verbs of every day that may undo anything."""
 _VERBS = _PAST | VERBS.keys()
@@ -64,8 +84,21 @@ def of_clauses(parts: tuple[Tokens, ...], asked: Asked, gist: Gist) -> Sense | N
     if not 1 < len(parts) <= _MOST_CLAUSES or asks_at_its_end(tokens) or is_put_off(tokens):
         return None
     said = [(clause, gist(clause, asked)) for clause in parts]
+    whole = any(sense is Sense.GOOD for _clause, sense in said)
+    # Beside a clause that says all of it, what says a part of it, or says it loosely, need not be understood.
+    said = [(clause, None if whole and sense is Sense.ACKNOWLEDGED else sense) for clause, sense in said]
     unknown = [clause for clause, sense in said if sense is None]
-    if Sense.BAD in (sense for _clause, sense in said) or any(_may_turn(clause, asked) for clause in unknown):
+    senses = {sense for _clause, sense in said}
+    if Sense.BAD in senses:
+        # "They're not falling, and I've looked twice": a no with its reason.
+        plain = Sense.GOOD not in senses and not _DOUBTS & set(tokens)
+        return Sense.BAD if asked.want is Want.ANSWER and plain else None
+    knows = (
+        bool(known_of(asked).line.answered)
+        and said[0][1] is Sense.GOOD
+        and not (_DOUBTS | DENIALS | TURNING - _OF_WHAT_IS_KNOWN) & set(tokens)
+    )
+    if not knows and any(_may_turn(clause, asked) for clause in unknown):
         return None
     understood = tuple(word for clause, sense in said if sense is not None for word in clause)
     if not understood or gist(understood, asked) is not Sense.GOOD:
@@ -119,8 +152,12 @@ def _may_turn(clause: Tokens, asked: Asked) -> bool:
     """Whether something in a clause may turn round what is said beside it."""
     known = known_of(asked)
     words = set(_without_what_a_thing_says(clause))
-    if words & _DANGER or clause[0] in AUXILIARIES or clause[-1] in UNFINISHED_ENDS:
+    # "The red part" is nothing wrong where the redness is to be marked.
+    asked_for = {word for word in words & FAULTS if any(other.startswith(word) for other in known.line.words)}
+    if words & (_DANGER - asked_for) or clause[0] in AUXILIARIES or clause[-1] in UNFINISHED_ENDS:
         return True
+    if words & known.named & NOUNS and not words & (PREPOSITIONS | AUXILIARIES | _VERBS):
+        return True  # "extension next": what is still to come
     if trouble_of(("it", *clause)) is not None or aside_of(clause) is not None or words & known.line.unsaid:
         return True
     if any(word in TOLD_APART | SIDES | OTHER_PLACES.keys() and word not in known.named for word in clause):

@@ -62,7 +62,7 @@ _SHAPES = (
     r" (?:click|snap|clicking|snapping|clunk)(?: in| into place| shut)?",
     r"(?:it |that )(?:just )?(?:clicked|snapped)(?: in| into place| shut)?",
     # What comes next.
-    r"(?:okay )?(?:ready|ready to go|good to go|good to move on)(?: (?:for|to) (?:the )?(?:next|next one|next step|move on"
+    r"(?:okay )?(?:ready to go|good to go|good to move on|ready)(?: (?:for|to) (?:the )?(?:next|next one|next step|move on"
     r"|go on))?",
     r"next (?:one|step|please)(?: please)?|moving on|on to the next(?: one| step)?|you can go on",
 )

@@ -23,7 +23,7 @@ it with two fingers, holding it there
 open unclamp unlock release | dripping, flowing, running, drops are falling, fluid is running, it drips, i see drops, \
 drops are coming, fluid is coming, dripping again, let go
 prime fill push expel | at the tip, fluid at the tip, fluid is at the tip, no air, no bubbles, no air in it, no \
-bubbles in it, no bubbles left, no air left, dripping, clear, just fluid, only fluid, drop at the tip, a drop at the \
+bubbles in it, no bubbles left, no air left, dripping, clear, just fluid, only fluid, drop at the tip, a drop at the end, a drop at the \
 tip, fluid came out, fluid is coming out, till fluid came out, until fluid came out, drops came out, dripping out of \
 the tip, until it dripped, till it dripped, until a drop came out, till a drop came out, until a drop showed
 connect attach join screw tighten | tight, snug, locked, secure, nice and tight, nice and snug, does not wobble, does \
@@ -48,7 +48,20 @@ label write mark date | readable, legible, in pen, in ink, stuck, stuck on, on t
 close | latched, latched shut, clicked, clicked shut, it latched, until it clicked, till it clicked, until it latched
 raise rest lift | comfortable, on a pillow
 """
-_LEADS = ("", "it is ", "it is all ", "is ", "it ", "they are ", "now it is ", "and it is ", "that is ", "now ")
+_LEADS = (
+    "",
+    "it is ",
+    "it is all ",
+    "is ",
+    "it ",
+    "they are ",
+    "there is ",
+    "i see ",
+    "now it is ",
+    "and it is ",
+    "that is ",
+    "now ",
+)
 
 
 def _read() -> dict[str, tuple[Tokens, ...]]:

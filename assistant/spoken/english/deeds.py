@@ -313,7 +313,8 @@ def _once(thing: str, verb: str, state: str) -> tuple[str, ...]:
 
 def untouched_of(line: str) -> tuple[Tokens, ...]:
     """How a learner repeats what was to be left alone: "press nothing yet" is "haven't pressed anything"."""
-    verbs = [VERBS[word] for word in re.findall(r"\b(\w+) nothing\b", line.lower()) if word in VERBS]
+    named = re.findall(r"\b(\w+) nothing\b|\bbefore you (\w+) anything", line.lower())
+    verbs = [VERBS[word] for found in named for word in found if word in VERBS]
     return tuple(
         tuple(said.split())
         for verb in verbs
@@ -383,13 +384,23 @@ def _also_told(word: str) -> tuple[str, ...]:
     return (VERBS[word[:-1]].ing,) if word[-1:] == "s" and word[:-1] in VERBS else ()
 
 
+_SETS = ("line", "tubing", "tube", "set", "chamber", "syringe")
 _AIR = ("air", "bubbles", "air bubbles")
 
 
 def _is_gone(air: tuple[str, ...]) -> set[str]:
     """How it is said that there is none left."""
     said = {
-        f"no {more}{name}{end}" for more in ("", "more ") for name in air for end in ("", " in it", " left", " coming")
+        f"no {more}{name}{end}"
+        for more in ("", "more ")
+        for name in air
+        for end in (
+            "",
+            " in it",
+            " left",
+            " coming",
+            *(f"{left} in the {thing}" for left in ("", " left") for thing in _SETS),
+        )
     }
     said |= {f"{name}{be} {out}" for name in (*air, "airs") for be in ("", " is", " is all") for out in ("out", "gone")}
     said |= {f"{only} fluid{end}" for only in ("just", "only", "all", "nothing but") for end in ("", " now", " left")}
@@ -453,6 +464,8 @@ def deed_of(verb: Verb, rest: str) -> Deed:
     if particle:
         so = (so - {_OPPOSITE.get(particle, "")}) | {particle, *(f"{past} {particle}" for past in verb.past)}
         not_so = (not_so - {particle}) | ({_OPPOSITE[particle]} if particle in _OPPOSITE else set())
+    if particle in ("out", "off", "up", "down", "in"):
+        so |= {f"{came} {particle}" for came in ("come", "came", "comes", "slid", "slipped")}
     if particle and verb.base in _BY_PARTICLE:
         # "I put the gloves down": the particle says what was done.
         so -= {past for past in verb.past if past in _BARE}
@@ -553,7 +566,12 @@ def _by_thing(verb: Verb, noun: list[str], rest: str) -> set[str]:
         so |= {
             *(f"{gave} {her} the" for gave in ("gave", "given", "handed") for her in ("her", "him", "them")),
             *(f"{gave} it to {her}" for gave in ("gave", "given", "handed") for her in ("her", "him", "them")),
-            *(f"{she} can {get}" for she in ("she", "he", "they") for get in ("reach", "get to it", "grab it")),
+            *(
+                f"{she} {can}{get}"
+                for can in ("can ", "")
+                for she in ("she", "he", "they")
+                for get in ("reach", "get to it", "grab it")
+            ),
             "she has the",
             "he has the",
             "she has it",

@@ -71,6 +71,8 @@ def gist(tokens: Tokens, asked: Asked) -> Sense | None:
         return None
     if sense is Sense.GOOD and (reading.turned or of_a_part(tokens, line)):
         return None if reading.turned else Sense.ACKNOWLEDGED
+    if sense is Sense.GOOD and reading.other:
+        return Sense.ACKNOWLEDGED
     if sense is Sense.GOOD and is_of_another(tokens, known):
         return Sense.ACKNOWLEDGED
     if sense is Sense.GOOD and (reading.loose or _is_of_oneself(tokens, known)):
@@ -80,8 +82,11 @@ def gist(tokens: Tokens, asked: Asked) -> Sense | None:
 
 def _is_reported(tokens: Tokens, line: Line) -> bool:
     """Whether somebody else says so: "she says they match"; what a patient feels, only a patient can tell."""
+    text = " ".join(tokens)
+    if line.words[:1] == ("colleague",):
+        text = re.sub(r"\b(?:my colleague|colleague|she|he) (?=says|said)", "", text)
     felt = any(point.finding or point.asked in _FELT for point in line.points) or bool(_TELLING & set(line.words))
-    return not felt and _REPORTED.search(" ".join(tokens)) is not None
+    return not felt and _REPORTED.search(text) is not None
 
 
 def _is_done_to_another(tokens: Tokens, line: Line) -> bool:

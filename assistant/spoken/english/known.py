@@ -47,6 +47,13 @@ class Known:
     tells_figures: bool
 
 
+_COMPARED = {
+    "below": {"lower", "below", "than", "under", "beneath"},
+    "low": {"lower", "below", "than", "under", "beneath"},
+    "above": {"higher", "above", "than", "over"},
+    "high": {"higher", "above", "than", "over"},
+}
+"""By a word of the line: in which other words it may be compared."""
 _WITH_FIGURES = frozenset(
     {"write", "note", "measure", "document", "set", "arrange", "label", "record", "count", "mark"}
 )
@@ -81,6 +88,8 @@ def known_of(asked: Asked) -> Known:
     things |= (
         {"hanging", "hangs", "hung"} if any(d.verb.base in ("hang", "lower", "raise") for d in line.deeds) else set()
     )
+    for at, words in _COMPARED.items():
+        things |= words if {at, f"{at}er"} & set(line.words) else set()
     named = {*line.words, *(word.removesuffix("s") for word in line.words)}
     if "clamp" in own | named and not {"roller", "slide"} & named:
         named |= {"roller", "slide"}

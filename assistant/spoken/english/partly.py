@@ -1,10 +1,13 @@
 """Whether a statement only speaks of some of what was asked, in English: "the name matches" of name and date."""
 
 import re
+from functools import lru_cache
 from itertools import pairwise
 
 from assistant.spoken.english.bench_words import ARTICLES, NOUNS, PRONOUNS
+from assistant.spoken.english.deeds import cut
 from assistant.spoken.english.lines import Line
+from assistant.spoken.english.verbs import VERBS
 from assistant.spoken.statement import Tokens, Want
 
 _ALL = frozenset({"every", "all", "each", "both"})
@@ -35,6 +38,17 @@ def _names_one_of(tokens: Tokens, line: Line) -> bool:
         if its != others and any(f" {a} and {b} " in text for a in one for b in other):
             return True  # "I wrote the date on the bag"
     return any(group & objects - PRONOUNS for group in groups) and 2 * sum(named) <= len(named)
+
+
+@lru_cache(maxsize=512)
+def _two_of(text: str) -> tuple[frozenset[str], ...]:
+    """What tells apart the two things that one verb is done to: roller and extension of two clamps; else nothing."""
+    first = re.split(r"[.:]", text.lower())[0]
+    parts = re.split(r",? and ", first)
+    if len(parts) != 2 or "," in parts[0] or "with" in first.split() or next(iter(parts[1].split()), "") in VERBS:
+        return ()
+    one, other = (NOUNS & set(cut(part)) for part in parts)
+    return (one - other, other - one) if one - other and other - one else ()
 
 
 def _counts_some(tokens: Tokens) -> bool:
@@ -81,6 +95,10 @@ def of_a_part(tokens: Tokens, line: Line) -> bool:
             return True  # "some are there"
     if line.told and "stays" in line.words and told & _NOT_LEFT - set(line.words):
         return True  # "I told her that the catheter comes out"
+    if line.want is Want.DONE and not _ALL & told:
+        singular = told | {word.removesuffix("s") for word in told}
+        if len({bool(group & singular) for group in _two_of(line.text)}) > 1:
+            return True  # "the roller's closed", of roller and extension
     if _counts_some(tokens):
         return True  # "four of the five match"
     if not _ALL & told and _names_one_of(tokens, line):

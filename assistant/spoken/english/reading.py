@@ -12,6 +12,7 @@ from assistant.spoken.english.bench_words import (
     DETERMINERS,
     FLAWLESS,
     LOOKED,
+    MANNER,
     NEUTRAL,
     NEUTRAL_PHRASES,
     NOUNS,
@@ -69,6 +70,7 @@ _LEADS_NOWHERE = frozenset(
 _LEADS_SOMEWHERE = (
     ARTICLES | DETERMINERS | PREPOSITIONS | PRONOUNS | {"of", "there", "here", "one", "some", "any", "no"}
 )
+_TOUCHES = frozenset({"touch", "touching", "untouched", "sterile", "neither", "nothing"})
 _COUNTED = frozenset({"one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"})
 _THE_ONE = frozenset({"that", "this", "every", "each", "the"})
 _WRITTEN_AS = {"mil": "millilitre", "mils": "millilitre", "meter": "metre", "bit": "little"}
@@ -87,6 +89,7 @@ class Reading:
     Attributes:
         said: what its phrases say, in their order.
         turned: a word was there with which nothing is taken for good ("but").
+        other: a thing is named that is not the line's.
         loose: a word was there that may say more than that it is done: "it looks clean", "I ran some".
         led_by_no: it began with a no of its own.
     """
@@ -102,6 +105,7 @@ class Reading:
         self._used: set[int] = set()
         self.said: list[Says] = []
         self.turned = False
+        self.other = False
         self.loose = known.line.want is Want.START and "already" in tokens  # "I scrubbed it already"
         self.led_by_no = False
 
@@ -319,7 +323,11 @@ class Reading:
             # One press more on a button undoes the first.
             self.turned |= any(deed.verb.base in ONE_PRESS for deed in self._line.deeds)
             return 1
-        if word in _ABOUT and "about" in self._line.words and self._after() in (*ARTICLES, *_COUNTED, "half", "at", "1"):
+        if (
+            word in _ABOUT
+            and "about" in self._line.words
+            and self._after() in (*ARTICLES, *_COUNTED, "half", "at", "1")
+        ):
             return 1
         once_more = {"again", "more", "anew"} & set(self._line.words)
         if word == "again" and once_more:
@@ -350,9 +358,14 @@ class Reading:
             known = own or (self._is_place() and not WHERE_OR_BY_WHAT.isdisjoint((word, singular)))
             self.turned |= bool({word, singular} & self._known.compared) and not self._is_place()
             self.turned |= self._is_another_one(word, singular) or self._is_elsewhere(word, singular)
-            self.turned |= not (known or (self._line.want is Want.ANSWER and singular in ASKED_OF))
+            self.other |= not (known or (self._line.want is Want.ANSWER and singular in ASKED_OF))
             return 1
-        plain = word in NEUTRAL or word in AUXILIARIES or word in self._known.things or singular in self._known.things
+        plain = (
+            word in NEUTRAL | MANNER
+            or word in AUXILIARIES
+            or word in self._known.things
+            or singular in self._known.things
+        )
         looked = self._line.want is Want.ANSWER and word in LOOKED
         self.loose |= not self._is_plain(word)
         return int(plain or looked or word.isdigit() or word in NUMBERS.values())
@@ -360,7 +373,11 @@ class Reading:
     def _is_plain(self, word: str) -> bool:
         """Whether a word beside the claims leaves no doubt about them."""
         own = self._known.things | self._known.named
-        if word in PLAIN or word in LOOKED or not own.isdisjoint((word, word.removesuffix("s"), word[:-2])):
+        if word == "some" and {"little", "bit"} & own:
+            return True
+        if word in _UNHARMED and _TOUCHES & own:
+            return True
+        if word in PLAIN | MANNER or word in LOOKED or not own.isdisjoint((word, word.removesuffix("s"), word[:-2])):
             return True
         match word:
             case "of":

@@ -35,7 +35,7 @@ _UNSURE = _set("""
 """)
 """Words of doubt, of intention, of the past that is over, of an exception."""
 _OF_A_REASON = _set(
-    "forgot forgotten only half yet enough another other wrong less more was had before after when soon later away"
+    "need needs want still forgot forgotten only half yet enough another other wrong less more was had before after when soon later away"
 )
 """Words of doubt that doubt nothing once a no was said."""
 _QUESTION_WORDS = _set("what which who whom whose where why how whether")
@@ -100,6 +100,8 @@ def _sense(tokens: Tokens, asked: Asked, parts: tuple[Tokens, ...] = ()) -> Sens
         return Sense.ACKNOWLEDGED
     if authored is None and _repeats(rest, asked):
         return Sense.ACKNOWLEDGED
+    if rest[0] in ("is", "are") and rest[1:] and rest[1] not in _SUBJECTS and (yes or rest[-1] in ("now", "already")):
+        rest, parts = rest[1:], ()  # "is closed now": without "it", as many say it
     said = authored or _said(rest, asked, parts)
     if said is not None:
         contradicts = (no and said is Sense.GOOD and not absent) or (yes and said is Sense.BAD)
@@ -125,7 +127,7 @@ def _said(rest: Tokens, asked: Asked, parts: tuple[Tokens, ...]) -> Sense | None
         bare = without_comments(rest)
         if bare != rest:
             said = _clause(bare, asked) or said
-        said = said or of_clauses(_clauses(bare, parts), asked, _clause)
+        said = of_clauses(_clauses(bare, parts), asked, _clause) or said if said is not Sense.GOOD else said
     return said
 
 

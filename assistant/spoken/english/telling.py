@@ -7,6 +7,7 @@ her" is what stays.
 
 import re
 
+from assistant.spoken.english.bench_words import TURNING
 from assistant.spoken.english.lines import Line
 from assistant.spoken.statement import Tokens
 
@@ -38,6 +39,11 @@ _NOT_TOLD = re.compile(
     r"\b(?:not|never|nothing|no|forgot|but|except|half|some of|most of|almost|part of|maybe|later|soon|wrong|nobody|told|who"
     r"|think|guess|hope|kidding|joking)\b|^if\b|(?<!back) in an? (?:minute|moment|while|bit|second)\b|(?<!back )tomorrow\b"
 )
+_IN_WHAT_IS_TOLD = frozenset(
+    """will would if when should can going must need needs may might could more less until while before after instead
+    was were had your you what""".split()
+)
+"""Words that turn a statement of one's own round, and not what somebody was told."""
 _TELLS = frozenset({"tell", "inform", "say"})
 
 
@@ -48,7 +54,12 @@ def without_what_was_told(tokens: Tokens, line: Line) -> Tokens:
     text = " ".join(tokens)
     found = _TOLD.search(text)
     wanted = [known for word, known in _CONTENT.items() if word in line.words]
-    if found is None or not wanted or _NOT_TOLD.search(found[2]):
+    if (
+        found is None
+        or not wanted
+        or _NOT_TOLD.search(found[2])
+        or (TURNING - _IN_WHAT_IS_TOLD) & set(found[2].split())
+    ):
         return tokens
     if len(line.deeds) > 1 or not all(known.search(found[2]) for known in wanted):
         return tokens

@@ -150,7 +150,7 @@ write | written down, wrote down, written, wrote, charted, documented, noted, no
 logged, got it written down, got it down, wrote it in, put it down | writing | in the chart, on paper, down |
 record | recorded, documented, charted, written down, wrote down, noted | recording | in the chart |
 note | noted, noted down, written down, wrote down | noting | |
-tell | told, informed, explained to, talked to, let know, spoken to, spoke to, explained, explained it, said it, \
+tell | told, informed, explained to, talked to, let know, let her know, let him know, let them know, let the patient know, spoken to, spoke to, explained, explained it, said it, \
 warned, talked through, talked it through, gave her, gave him | telling | informed, aware, knows, understands, has \
 been told, in the picture, she knows what is coming, he knows what is coming, they know, knows what to look for, \
 knows what to watch for |

@@ -52,6 +52,8 @@ CONTRACTIONS = {
     "them's": "them is",
     "nobody's": "nobody is",
     "one's": "one is",
+    "someone's": "someone is",
+    "somebody's": "somebody is",
     "it'll": "it will",
     "it'd": "it would",
     "who's": "who is",
