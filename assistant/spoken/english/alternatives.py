@@ -116,7 +116,9 @@ _OF_THE_LEARNER = re.compile(
 """What is the learner's own, where a patient or a thing is asked about: "my hand's swollen"."""
 _OFF_OR_BACK = re.compile(r"\balarms? (?:is |are |has |was |now )*off\b|\bmoved back\b")
 """An alarm that is off may have gone off; what moved back is where it was."""
-_FURNITURE = frozenset("curtain table room floor desk shelf drawer sink bin chair counter".split())
+_FURNITURE = frozenset(
+    ["curtain", "table", "room", "floor", "desk", "shelf", "drawer", "sink", "bin", "chair", "counter"]
+)
 """What no fault of a line, a bag or a patient is found at."""
 _SOMEBODY = frozenset({"somebody", "someone"})
 _SPEAKERS = frozenset({"he", "she", "they", "you", "nurse", "partner", "colleague", "somebody", "someone"})

@@ -42,7 +42,8 @@ FAULTS = _set("""
     loose loosely wobbly wobbles wobbled crooked bent torn stuck undone slipped slipping slips popped pops pop sliding
     weird funny strange odd weirdly oddly slow slower wet dirty empty dry dead broken fell falling falls dropped drops
     drop touched touch touches stopped stops stop restarted undid unclamped unpaused reopened halfway sideways backwards
-    backward twisted kinked kink air bubble bubbles leak leaks leaking blood bleeding alarm alarms alarming beeping beeps
+    backward twisted kinked kink air bubble bubbles leak leaks leaking blood bleeding alarm alarms alarming
+    beeping beeps
     error pain hurts sore red swollen mistake oops missed missing lost gone hmm whoops spilled spilt spill mess problem
     trouble resistance short long late early cracked split scratched sneezed coughed
     case provided assuming supposing whenever
@@ -118,11 +119,14 @@ _TOUCH = r"(?:touch(?:ed|ing)?|spill(?:ed|ing)?|spilt|los(?:e|ing|t)|wast(?:e|ed
 _END = r"(?:(?:the |its |my )?(?:tip|spike|port|hub|end|ends|tips|cap|connector|ports))"
 _WHAT = rf"(?:anything|it|either one|either|any of it|any|them|a drop|a thing|{_END}(?: (?:or|nor|and) {_END})?)"
 UNTOUCHED = re.compile(
-    r"(?:(?:(?:i |we |is |are |have |has |had |did |and )*(?:not|never|without|nobody|nothing|no)(?: has been| has| is| have| got| was| were)? "
-    rf"{_TOUCH}(?: {_WHAT})?)|(?:kept (?:{_END}|it|them|both|both ends|everything) (?:sterile|clean|untouched))|(?:{_TOUCH} (?:nothing|neither|none of it))) "
+    r"(?:(?:(?:i |we |is |are |have |has |had |did |and )*(?:not|never|without|nobody|nothing|no)(?: has been| has|"
+    r" is| have| got| was| were)? "
+    rf"{_TOUCH}(?: {_WHAT})?)|(?:kept (?:{_END}|it|them|both|both ends|everything) (?:sterile|clean|untouched))|"
+    rf"(?:{_TOUCH} (?:nothing|neither|none of it))) "
 )
 """What is said besides: that nothing was touched or lost."""
-_FLAW = r"(?:air bubbles?|bubbles?|air|leaks?|drips|kinks?|problems?|issues?|trouble|spills?|drops lost|fluid lost|drug lost|drug wasted|drug spilled"
+_FLAW = r"(?:air bubbles?|bubbles?|air|leaks?|drips|kinks?|problems?|issues?|trouble|spills?"
+_FLAW += r"|drops lost|fluid lost|drug lost|drug wasted|drug spilled"
 _FLAW += r"|cloudiness|particles|bits|sediment|swelling|redness|puffiness|wobble|errors?|resistance)"
 FLAWLESS = re.compile(
     rf"(?:(?:with |there (?:is|are) |and |i see )*(?:no|without|without any) {_FLAW}"

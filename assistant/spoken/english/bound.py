@@ -4,6 +4,7 @@
 meant of another thing is asked about; what goes the other way, or further than the line wants, is not taken.
 """
 
+import itertools
 import re
 from collections.abc import Iterable
 
@@ -18,7 +19,23 @@ _NOT_QUITE = re.compile(
 _TOWARDS = frozenset({"into", "onto"})
 _AWAY = frozenset({"off", "out", "from"})
 _RESTS = frozenset(
-    "table tray counter floor bed trolley shelf desk drawer sink chair lap station bench bedside".split()
+    [
+        "table",
+        "tray",
+        "counter",
+        "floor",
+        "bed",
+        "trolley",
+        "shelf",
+        "desk",
+        "drawer",
+        "sink",
+        "chair",
+        "lap",
+        "station",
+        "bench",
+        "bedside",
+    ]
 )
 """Where things lie that are at no place of their own."""
 _AT = frozenset({"on", "in", "onto", "into", "over", "under", "beside", "at"})
@@ -55,7 +72,7 @@ def goes_astray(tokens: Tokens, known: Known) -> bool:
         return _FURTHER.search(text) is not None
     if any(
         one == "half" and other in {word for deed in line.deeds for word in deed.verb.past} - {"filled"}
-        for one, other in zip(tokens, tokens[1:], strict=False)
+        for one, other in itertools.pairwise(tokens)
     ):
         return True
     return (

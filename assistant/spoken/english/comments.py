@@ -16,7 +16,8 @@ _HARD = (
 _THAN = r"(?: than (?:i (?:thought|expected|remembered)|expected|last time|it looks|the last one))"
 _PERSON = r"(?:he|she|they|the patient|my patient)"
 _THEIRS = (
-    r"(?:you|we|they|she|he|it|my instructor|the (?:instructor|teacher|manual|manufacturer|maker|book|booklet|guide|leaflet|"
+    r"(?:you|we|they|she|he|it|my instructor|the (?:instructor|teacher|manual|manufacturer|maker|book|booklet|guide|"
+    r"leaflet|"
     r"picture|pictures|diagram|policy|instructions|procedure|packet|package|label|line|step|checklist)|"
     r"(?:local |the local |hospital )?policy|instructions)"
 )
@@ -31,20 +32,24 @@ _SHAPES = (
     rf"(?:{_HOW} )?(?:easier|harder|quicker|trickier|faster|smoother){_THAN}",
     r"(?:it |that |which )?(?:only |just )?took (?:me )?(?:a|some|two|three|a few|a couple of|another|quite a|a good)"
     r"(?: little| bit of| lot of)?"
-    r" (?:while|bit|moment|moments|second|seconds|sec|minute|minutes|tries|goes|attempts|effort|force|doing|time|strength)",
+    r" (?:while|bit|moment|moments|second|seconds|sec|minute|minutes|tries|goes|attempts|effort|force|doing|time|"
+    r"strength)",
     r"(?:on |at )?(?:my |the )?(?:first|second|third) (?:try|go|attempt)",
-    r"(?:easy|piece of cake|easy peasy|no sweat|no bother|simple as that|nailed it|bingo|voila|there you go|there it is)",
+    r"(?:easy|piece of cake|easy peasy|no sweat|no bother|simple as that|nailed it|bingo|voila|there you go|"
+    r"there it is)",
     # That it was checked.
     rf"{_CHECKED}(?: (?:it|them|that|this|both|all|again|twice|once more|two times|three times|everything|myself"
     r"|to be sure|to make sure|just to be sure|just in case|by hand))*",
     r"(?:i (?:have )?)?looked (?:twice|again|closely|carefully|two times)",
     r"(?:i (?:have )?)?(?:read|counted|compared) (?:it|them|both) (?:twice|two times|again|out loud|aloud)",
     # How somebody felt about it.
-    rf"(?:i am|i feel) (?:{_HOW} )*(?:proud|happy|glad|relieved|nervous|sure|certain|confident|positive|pleased|sweating)"
+    rf"(?:i am|i feel) (?:{_HOW} )*(?:proud|happy|glad|relieved|nervous|sure|certain|confident|positive|pleased|"
+    rf"sweating)"
     r"(?: (?:of|about|with) (?:it|that|this))?(?: now)?",
     r"(?:and )?my hands are (?:still )?(?:a bit |a little )?(?:shaking|shaky|cold|trembling)",
     rf"{_PERSON} did not (?:even )?(?:flinch|mind|notice|complain|say anything|feel it|feel a thing|feel anything)",
-    rf"{_PERSON} is (?:{_HOW} )*(?:happy|fine|okay|smiling|asleep|calm|relaxed|comfortable)(?: (?:with|about) (?:that|it))?",
+    rf"{_PERSON} is (?:{_HOW} )*(?:happy|fine|okay|smiling|asleep|calm|relaxed|comfortable)(?: (?:with|"
+    rf"about) (?:that|it))?",
     rf"{_PERSON} (?:was|is) (?:{_HOW} )*(?:nice|kind|patient|lovely|sweet|helpful|friendly)(?: about it| actually)?",
     r"sorry(?: (?:about|for) (?:that|the wait|the delay|the noise|being slow|being so slow|taking so long))?",
     r"(?:oh )?(?:my )?(?:thank (?:god|goodness|you)|thanks|finally|at last|phew|gosh|goodness|yay|hooray|oof|ugh|wow)",
@@ -62,7 +67,8 @@ _SHAPES = (
     r" (?:click|snap|clicking|snapping|clunk)(?: in| into place| shut)?",
     r"(?:it |that )(?:just )?(?:clicked|snapped)(?: in| into place| shut)?",
     # What comes next.
-    r"(?:okay )?(?:ready to go|good to go|good to move on|ready)(?: (?:for|to) (?:the )?(?:next|next one|next step|move on"
+    r"(?:okay )?(?:ready to go|good to go|good to move on|ready)(?: (?:for|to) (?:the )?(?:next|next one|next step|"
+    r"move on"
     r"|go on))?",
     r"next (?:one|step|please)(?: please)?|moving on|on to the next(?: one| step)?|you can go on",
 )

@@ -23,9 +23,10 @@ it with two fingers, holding it there
 open unclamp unlock release | dripping, flowing, running, drops are falling, fluid is running, it drips, i see drops, \
 drops are coming, fluid is coming, dripping again, let go
 prime fill push expel | at the tip, fluid at the tip, fluid is at the tip, no air, no bubbles, no air in it, no \
-bubbles in it, no bubbles left, no air left, dripping, clear, just fluid, only fluid, drop at the tip, a drop at the end, a drop at the \
-tip, fluid came out, fluid is coming out, till fluid came out, until fluid came out, drops came out, dripping out of \
-the tip, until it dripped, till it dripped, until a drop came out, till a drop came out, until a drop showed
+bubbles in it, no bubbles left, no air left, dripping, clear, just fluid, only fluid, drop at the tip, a drop at the \
+end, a drop at the tip, fluid came out, fluid is coming out, till fluid came out, until fluid came out, drops came \
+out, dripping out of the tip, until it dripped, till it dripped, until a drop came out, till a drop came out, until a \
+drop showed
 connect attach join screw tighten | tight, snug, locked, secure, nice and tight, nice and snug, does not wobble, does \
 not move, not loose, finger tight, until it stopped, till it stopped, does not come off, does not leak, no leaks, \
 no leak, dry, until it clicked, till it clicked

@@ -37,7 +37,8 @@ DETERMINERS = frozenset(
     {"the", "a", "an", "my", "your", "its", "this", "that", "these", "those", "every", "each", "both"}
 )
 _SUBORDINATE = re.compile(
-    r"\b(?:until|while|so|as|what|when|how|which|who|whom|since|whose|without|neither|if|because|that(?! (?:port|line|bag|clamp|site|hub|set)\b))\b.*"
+    r"\b(?:until|while|so|as|what|when|how|which|who|whom|since|whose|without|neither|if|because|that(?! (?:port|"
+    r"line|bag|clamp|site|hub|set)\b))\b.*"
 )
 _ADVERBS = frozenset({"now", "first", "gently", "slowly", "firmly", "fully", "again", "then", "clean", "old", "new"})
 _NOT_DEEDS = (
@@ -114,8 +115,37 @@ ALSO_CALLED = {
 NUMBERS = {"2": "two", "10": "ten", "15": "fifteen", "20": "twenty", "30": "thirty", "60": "sixty"}
 
 ONES_AND_TENS = frozenset(
-    """one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen
-    nineteen twenty thirty forty fifty hundred oclock past point half quarter""".split()
+    [
+        "one",
+        "two",
+        "three",
+        "four",
+        "five",
+        "six",
+        "seven",
+        "eight",
+        "nine",
+        "ten",
+        "eleven",
+        "twelve",
+        "thirteen",
+        "fourteen",
+        "fifteen",
+        "sixteen",
+        "seventeen",
+        "eighteen",
+        "nineteen",
+        "twenty",
+        "thirty",
+        "forty",
+        "fifty",
+        "hundred",
+        "oclock",
+        "past",
+        "point",
+        "half",
+        "quarter",
+    ]
 )
 ONE_PRESS = frozenset({"pause", "start", "stop", "press", "hit", "restart", "switch"})
 """What a button does that undoes it when it is pressed once more."""

@@ -18,7 +18,8 @@ _AT_A_TIME = re.compile(
     r"(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)\b"
 )
 _UNTIL_FIRM = re.compile(
-    r" (?:until|till) it (?:stopped|clicked|snapped|locked|latched|would not (?:go|turn|move)(?: any)?(?: further| more)?"
+    r" (?:until|till) it (?:stopped|clicked|snapped|locked|latched|would not (?:go|turn|move)(?: any)?(?: further|"
+    r" more)?"
     r"|(?:was|is|felt) (?:snug|tight|firm)) "
 )
 _WHERE_REACHED = re.compile(r"\bwhere (?=(?:he|she|they) can (?:reach|get|grab)\b)")

@@ -88,8 +88,8 @@ def known_of(asked: Asked) -> Known:
     things |= (
         {"hanging", "hangs", "hung"} if any(d.verb.base in ("hang", "lower", "raise") for d in line.deeds) else set()
     )
-    for at, words in _COMPARED.items():
-        things |= words if {at, f"{at}er"} & set(line.words) else set()
+    for word, others in _COMPARED.items():
+        things |= others if {word, f"{word}er"} & set(line.words) else set()
     named = {*line.words, *(word.removesuffix("s") for word in line.words)}
     if "clamp" in own | named and not {"roller", "slide"} & named:
         named |= {"roller", "slide"}

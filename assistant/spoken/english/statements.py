@@ -35,7 +35,10 @@ _UNSURE = _set("""
 """)
 """Words of doubt, of intention, of the past that is over, of an exception."""
 _OF_A_REASON = _set(
-    "need needs want still forgot forgotten only half yet enough another other wrong less more was had before after when soon later away"
+    """
+    need needs want still forgot forgotten only half yet enough another other wrong less more was had before after
+    when soon later away
+    """
 )
 """Words of doubt that doubt nothing once a no was said."""
 _QUESTION_WORDS = _set("what which who whom whose where why how whether")

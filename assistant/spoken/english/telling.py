@@ -20,14 +20,17 @@ _WE = r"(?:i|we)(?: (?:will|would|am|are|should|can|shall))?"
 _CONTENT = {
     "back": re.compile(
         rf"\b{_WE} (?:be |come |coming |going to (?:be|come) |get |getting |look |looking |check |pop |popping |see )*"
-        rf"(?:back|again|returning|return|be in|check on)\b|^back (?:in|at|by|around)\b|^(?:my return|in \w+ minutes?)\b"
+        rf"(?:back|again|returning|return|be in|check on)\b|^back (?:in|at|by|around)\b|^(?:my return|"
+        rf"in \w+ minutes?)\b"
         rf"|^when {_WE}\b"
     ),
     "changed": re.compile(
-        r"\b(?:changed?|changes|different|new|now|instead of|faster|slower|up to|down to|gone up|gone down|goes up|goes down|up|down|more|less|rate|dose)\b"
+        r"\b(?:changed?|changes|different|new|now|instead of|faster|slower|up to|down to|gone up|gone down|goes up|"
+        r"goes down|up|down|more|less|rate|dose)\b"
     ),
     "watch": re.compile(
-        r"\b(?:watch|look)(?:ing)?(?: out)? for\b|\b(?:pain|swelling|redness|bleeding|burning|numbness|tingling|wetness|"
+        r"\b(?:watch|look)(?:ing)?(?: out)? for\b|\b(?:pain|swelling|redness|bleeding|burning|numbness|tingling|"
+        r"wetness|"
         r"signs|symptoms|warning signs|itching|stinging|puffiness|leaking)\b"
     ),
     "call": re.compile(
@@ -36,12 +39,40 @@ _CONTENT = {
 }
 """By a word of the line: how what was told speaks of it."""
 _NOT_TOLD = re.compile(
-    r"\b(?:not|never|nothing|no|forgot|but|except|half|some of|most of|almost|part of|maybe|later|soon|wrong|nobody|told|who"
-    r"|think|guess|hope|kidding|joking)\b|^if\b|(?<!back) in an? (?:minute|moment|while|bit|second)\b|(?<!back )tomorrow\b"
+    r"\b(?:not|never|nothing|no|forgot|but|except|half|some of|most of|almost|part of|maybe|later|soon|wrong|nobody|"
+    r"told|who"
+    r"|think|guess|hope|kidding|joking)\b|^if\b|(?<!back) in an? (?:minute|moment|while|bit|second)\b|"
+    r"(?<!back )tomorrow\b"
 )
 _IN_WHAT_IS_TOLD = frozenset(
-    """will would if when should can going must need needs may might could more less until while before after instead
-    was were had your you what""".split()
+    [
+        "will",
+        "would",
+        "if",
+        "when",
+        "should",
+        "can",
+        "going",
+        "must",
+        "need",
+        "needs",
+        "may",
+        "might",
+        "could",
+        "more",
+        "less",
+        "until",
+        "while",
+        "before",
+        "after",
+        "instead",
+        "was",
+        "were",
+        "had",
+        "your",
+        "you",
+        "what",
+    ]
 )
 """Words that turn a statement of one's own round, and not what somebody was told."""
 _TELLS = frozenset({"tell", "inform", "say"})

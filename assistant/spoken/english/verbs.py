@@ -25,17 +25,18 @@ class Verb:
 
 _TABLE = """
 # base | past | ing | once it is done | while it is not
-close | closed, shut, clamped, slid shut, slid down, pushed shut, snapped shut, snapped closed, pinched, pinching it, pinched shut, squeezed shut, rolled shut, rolled down, clicked \
-shut, pinched off, clamped off, screwed shut, done up, clicked | closing | shut, closed off, down, clamped off, \
-tight | open, opened
+close | closed, shut, clamped, slid shut, slid down, pushed shut, snapped shut, snapped closed, pinched, pinching it, \
+pinched shut, squeezed shut, rolled shut, rolled down, clicked shut, pinched off, clamped off, screwed shut, done up, \
+clicked | closing | shut, closed off, down, clamped off, tight | open, opened
 shut | shut, closed, clicked shut, snapped shut | shutting | closed, shut | open, opened
 clamp | clamped, closed | clamping | closed, shut | open, unclamped
 clip | clipped, clamped, slid shut, snapped shut, slid closed | clipping | shut, closed, clamped, on | open, unclipped
-unclamp | unclamped, opened, released, slid open, unclipped, unpinched | unclamping | open, undone, released | closed, clamped, \
-shut
-open | opened, unclamped, rolled open, cracked open, unpinched, released, let go of | opening | open, running | closed, shut, clamped
-hang | hung, put up, hooked up, popped up | hanging | hanging, hangs, up, on the pole, on the stand, on the drip stand, on \
-the hook, on the iv pole | down, on the table, on the counter, on the bed
+unclamp | unclamped, opened, released, slid open, unclipped, unpinched | unclamping | open, undone, released | \
+closed, clamped, shut
+open | opened, unclamped, rolled open, cracked open, unpinched, released, let go of | opening | open, running | \
+closed, shut, clamped
+hang | hung, put up, hooked up, popped up | hanging | hanging, hangs, up, on the pole, on the stand, on the drip \
+stand, on the hook, on the iv pole | down, on the table, on the counter, on the bed
 spike | spiked, pushed in, pierced, pushed home | spiking | spiked, in, in all the way |
 squeeze | squeezed, filled, pumped, pushed, pushed out, expelled, got out, got rid of | squeezing | full, filled, \
 out, gone |
@@ -71,8 +72,8 @@ taking | off, out, away, gone, binned, disconnected, detached, removed, free | o
 remove | removed, taken, took, taken off, took off, taken out, took out, pulled, pulled out, peeled | removing | \
 off, out, gone, away | on, in
 rise | risen, rose, came up, come up, let in, let up, crept up | rising | up, in, coming up |
-fit | fitted, fit, seated, clicked in, clicked into place, clicked into, slotted in, slotted, pushed in, put in, put | fitting | \
-in, in place, seated, home | out, unseated
+fit | fitted, fit, seated, clicked in, clicked into place, clicked into, slotted in, slotted, pushed in, put in, put \
+| fitting | in, in place, seated, home | out, unseated
 discard | discarded, binned, tossed, chucked, trashed, dumped, thrown away, threw away, thrown out, threw out, \
 thrown in the bin, got rid of, disposed of, threw out, put in the bin | discarding | gone, in the bin, in the trash, \
 in the clinical waste, in the waste, in the sharps bin |
@@ -99,8 +100,8 @@ label | labelled, labeled, marked, stickered, dated, put the label on, put the d
 wrote the date, put the date, stuck the label, written on, tagged, marked up, timed | labelling | on, dated, stuck \
 on, marked, got its label, got its sticker, got a label, label is on, label on, labels on, tagged, marked up | \
 unlabelled, unlabeled
-mark | marked, labelled, labeled, drawn, drew a line, drawn a line, drew an outline, traced, outlined, drawn round, drew round, drawn around, drew around | \
-marking | on | unmarked
+mark | marked, labelled, labeled, drawn, drew a line, drawn a line, drew an outline, traced, outlined, drawn round, \
+drew round, drawn around, drew around | marking | on | unmarked
 date | dated, labelled, labeled | dating | dated | undated
 stick | stuck | sticking | on | off
 slide | slid, moved, pushed | sliding | there, in place |
@@ -150,10 +151,10 @@ write | written down, wrote down, written, wrote, charted, documented, noted, no
 logged, got it written down, got it down, wrote it in, put it down | writing | in the chart, on paper, down |
 record | recorded, documented, charted, written down, wrote down, noted | recording | in the chart |
 note | noted, noted down, written down, wrote down | noting | |
-tell | told, informed, explained to, talked to, let know, let her know, let him know, let them know, let the patient know, spoken to, spoke to, explained, explained it, said it, \
-warned, talked through, talked it through, gave her, gave him | telling | informed, aware, knows, understands, has \
-been told, in the picture, she knows what is coming, he knows what is coming, they know, knows what to look for, \
-knows what to watch for |
+tell | told, informed, explained to, talked to, let know, let her know, let him know, let them know, let the patient \
+know, spoken to, spoke to, explained, explained it, said it, warned, talked through, talked it through, gave her, \
+gave him | telling | informed, aware, knows, understands, has been told, in the picture, she knows what is coming, he \
+knows what is coming, they know, knows what to look for, knows what to watch for |
 inform | informed, told | informing | |
 say | said, told, mentioned, passed on, named, stated, explained, gave the rundown, went through, handed over | \
 saying | knows, got all that |
