@@ -7,7 +7,9 @@ import pytest
 
 from assistant.errors import UsageError
 from assistant.spoken import interpret, parse_expect, phrases, read_back, vocabulary
-from assistant.spoken.english.phrases import CARRIERS, COMMANDS, CORRECTIONS, DONE, NO, YES
+from assistant.spoken.english.carriers import CARRIERS, CORRECTIONS
+from assistant.spoken.english.command_phrases import COMMANDS
+from assistant.spoken.english.phrases import DONE, NO, YES
 from assistant.spoken.english.sentences import Sentences
 from assistant.spoken.english.writing import COURTESIES, HESITATIONS
 from assistant.spoken.expect import (

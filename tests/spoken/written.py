@@ -113,7 +113,6 @@ SAID: dict[str, tuple[tuple[object, ...], ...]] = {
     "noted": (("Step 3", "Asked well."), ("", "Came late.")),
     "first_then": (("15", "50"), ("15", "")),
     "slips_made": ((("teen-ty", "other"),),),
-    "cue_names": ((("help", "more"),),),
     "help_given": ((("asked for help", "asked for more"),),),
     "reason": (("it fits",),),
     "step_detail": tuple(

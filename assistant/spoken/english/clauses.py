@@ -67,6 +67,7 @@ _OF_WHAT_IS_KNOWN = frozenset({"keep", "keeps", "when", "before", "after", "was"
 _PUTS = frozenset({"put", "took", "back", "swapped", "changed", "turned", "unscrewed", "undid", "let", "restarted"})
 """Verbs of every day that may undo anything."""
 _VERBS = _PAST | VERBS.keys()
+_WORDS = NOUNS | NEUTRAL | PLAIN | AUXILIARIES | PREPOSITIONS | LOOKED
 _MOST_CLAUSES = 6
 
 Gist = Callable[[Tokens, Asked], Sense | None]
@@ -191,5 +192,5 @@ def _undoing(asked: Asked) -> frozenset[str]:
 
 def _is_known(word: str, known: Known) -> bool:
     singular = word.removesuffix("s")
-    named = known.things | known.named | NOUNS | NEUTRAL | PLAIN | AUXILIARIES | PREPOSITIONS | LOOKED
-    return word in named or singular in named or any(word in phrase for phrase in known.table)
+    named = known.things | known.named
+    return not {word, singular}.isdisjoint(_WORDS) or not {word, singular}.isdisjoint(named) or word in known.spoken

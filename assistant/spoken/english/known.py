@@ -30,6 +30,7 @@ class Known:
         compared: things that it only compares with: "higher than the primary".
         beside: what may be seen once it is done, by its first word, the longest first: "it is quiet".
         tells_figures: something is written down, measured or set: a figure may be named.
+        spoken: every word of the phrases of the table.
     """
 
     line: Line
@@ -45,6 +46,7 @@ class Known:
     compared: frozenset[str]
     beside: dict[str, tuple[Tokens, ...]]
     tells_figures: bool
+    spoken: frozenset[str]
 
 
 _COMPARED = {
@@ -109,6 +111,7 @@ def known_of(asked: Asked) -> Known:
         frozenset() if than is None else NOUNS.intersection(line.words[than:]).difference(line.words[:than]),
         _beside(line, table),
         any(deed.verb.base in _WITH_FIGURES for deed in line.deeds),
+        frozenset(word for words in table for word in words),
     )
 
 

@@ -1,6 +1,17 @@
 """English as one object: its tables and its sentences."""
 
-from assistant.spoken.english import abbreviations, lexicon, names, phrases, sound, times, units, writing
+from assistant.spoken.english import (
+    abbreviations,
+    carriers,
+    command_phrases,
+    lexicon,
+    names,
+    phrases,
+    sound,
+    times,
+    units,
+    writing,
+)
 from assistant.spoken.english.amounts import amounts
 from assistant.spoken.english.numbers import NUMBER, ONES, POINT, SMALL_WORDS, SOUND_ALIKES, cardinal
 from assistant.spoken.english.report_words import ReportWords
@@ -12,22 +23,22 @@ from assistant.spoken.tables import Names, Numbers, Phrases, Shown, Tables, Unit
 
 TABLES = Tables(
     phrases=Phrases(
-        commands=phrases.COMMANDS,
+        commands=command_phrases.COMMANDS,
         yes=phrases.YES,
         no=phrases.NO,
         done=phrases.DONE,
         acknowledged=phrases.ACKNOWLEDGED,
         beside_an_answer=phrases.BESIDE_AN_ANSWER,
         likely_answers=("yes", "done", "no"),
-        instructor_words=phrases.INSTRUCTOR_WORDS,
-        carriers=phrases.CARRIERS,
-        before_numbers=phrases.BEFORE_NUMBERS,
-        behind_numbers=phrases.BEHIND_NUMBERS,
-        before_names=phrases.BEFORE_NAMES,
-        behind_names=phrases.BEHIND_NAMES,
-        corrections=phrases.CORRECTIONS,
-        between_amounts=phrases.BETWEEN_AMOUNTS,
-        between_numbers=phrases.BETWEEN_NUMBERS,
+        instructor_words=command_phrases.INSTRUCTOR_WORDS,
+        carriers=carriers.CARRIERS,
+        before_numbers=carriers.BEFORE_NUMBERS,
+        behind_numbers=carriers.BEHIND_NUMBERS,
+        before_names=carriers.BEFORE_NAMES,
+        behind_names=carriers.BEHIND_NAMES,
+        corrections=carriers.CORRECTIONS,
+        between_amounts=carriers.BETWEEN_AMOUNTS,
+        between_numbers=carriers.BETWEEN_NUMBERS,
     ),
     writing=Writing(
         contractions=writing.CONTRACTIONS,

@@ -305,10 +305,6 @@ class ResultWords:
         """The slips of one step."""
         return f"slip: {self.slips(slips)}"
 
-    def cue_names(self, cues: Sequence[str]) -> str:
-        """The cues of one step by their names."""
-        return f"cues: {', '.join(cues)}"
-
     def help_given(self, cues: Sequence[str]) -> str:
         """The cues of one step, each already in words."""
         return f"help: {', '.join(cues)}"

@@ -17,7 +17,6 @@ class SheetWords:
     FOR_THE_INSTRUCTOR = "For the instructor: it holds answers and faults."
 
     # Of a patient, on every document.
-    PATIENT_NAME = "Name"
     BORN = "Born"
     PATIENT_NUMBER = "Number"
     ALLERGIES = "Allergies"
