@@ -544,7 +544,7 @@ def deed_of(verb: Verb, rest: str) -> Deed:
     return Deed(verb, _called(noun), frozenset(so), frozenset(not_so - so), places)
 
 
-_HIGHER = ("raised", "higher", "higher up", "up higher")
+_HIGHER = ("raised", "higher up", "up higher", "hanging higher", "hangs higher", "is higher")
 _ALSO_THERE = {
     "over": ("over", "on"),
     "below": ("below", "under", "underneath", "beneath", "lower than"),
