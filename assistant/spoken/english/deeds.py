@@ -8,7 +8,7 @@ from assistant.spoken.english.writing import CONTRACTIONS, SAME_WORD
 from assistant.spoken.statement import Tokens
 
 PARTICLES = frozenset({"on", "off", "up", "down", "in", "out", "away", "over", "together"})
-_OPPOSITE = {"on": "off", "off": "on", "up": "down", "down": "up", "in": "out", "out": "in"}
+OPPOSITE = {"on": "off", "off": "on", "up": "down", "down": "up", "in": "out", "out": "in"}
 PREPOSITIONS = {
     "to": "on",
     "into": "in",
@@ -171,18 +171,6 @@ class Deed:
     leads: bool = False
 
 
-@dataclass(frozen=True)
-class Kept:
-    """How something is to be left: "see that the cap stays on the hub". Saying so is not needed; denying it counts.
-
-    Attributes:
-        so, not_so: what says that it is so, and that it is not: "cap is on", "cap came off".
-    """
-
-    so: frozenset[str]
-    not_so: frozenset[str]
-
-
 def cut(text: str) -> Tokens:
     """A line, or an author's words, as an utterance is cut: small letters, short forms written out."""
     found: list[str] = []
@@ -241,177 +229,6 @@ def _is_beside(deed: Deed, deeds: list[Deed]) -> bool:
 def _only_leads(deed: Deed, then: Deed) -> bool:
     """Whether nobody can have done what follows without it."""
     return deed.verb.base in _LEADS.get(then.verb.base, frozenset())
-
-
-def also_said_of(line: str) -> frozenset[str]:
-    """What a line offers to be said instead: "or say that none are known", "unless it is running already"."""
-    said = {found[1] for found in re.finditer(r"\bor say that ([a-z ]+)", line.lower())}
-    said |= {words.replace(" are ", " ") for words in said}
-    if "none" in " ".join(said) and "allergies" in line.lower():
-        said |= {f"{no}{known} allergies" for no in ("no", "there are no", "has no") for known in ("", " known")}
-    for found in re.finditer(r"\bunless it is (\w+) already", line.lower()):
-        said |= {f"{be} already {found[1]}" for be in ("is", "was")} | {
-            f"{be} {found[1]} already" for be in ("is", "was")
-        }
-    return frozenset(said)
-
-
-def kept_of(line: str) -> Kept | None:
-    """How a line wants something to be left; None where it says nothing of the kind."""
-    forbidden = re.search(r"\bdo not (\w+) it\b", line.lower())
-    verb = VERBS.get(forbidden[1]) if forbidden else None
-    if verb is not None:
-        so = {f"{no} {past}{it}" for no in ("have not", "not") for past in verb.past for it in ("", " it")}
-        so |= {f"{still}{state}" for still in ("still ", "is still ") for state in verb.undone}
-        not_so = {f"{past} it" for past in verb.past}
-        return Kept(frozenset(so | {f"did not {verb.base} it"}), frozenset(not_so))
-    found = re.search(r"\bsee that (?:the |its )?(\w+) stays (\w+)", line.lower())
-    if found is None:
-        return None
-    thing, state = found.groups()
-    away = _OPPOSITE.get(state, "")
-    be = ("", "is ", "is still ", "still ")
-    things = (thing, f"{thing}s")  # "cap's on" comes as "caps on"
-    states = (state, "in place", "there", "in its place")
-    so = {f"{name} {lead}{there}" for name in things for lead in be for there in states}
-    so |= {f"{thing} stayed {there}" for there in (*states, "put")} | {f"kept the {thing} {state}", "in place"}
-    gone = (away, "gone", "missing", "loose") if away else ("gone", "missing", "loose")
-    not_so = {f"{name} {lead}{there}" for name in things for lead in be for there in gone}
-    came = (f"came {away}", "fell off", "came away")
-    not_so |= {f"{thing} {went}{too}" for went in came for too in ("", " too", " with it")}
-    return Kept(frozenset(so), frozenset(not_so))
-
-
-def answered_of(line: str) -> frozenset[str]:
-    """What a line wants to have come about: "say done when they have answered" is "they have answered"."""
-    found = re.search(r"\bsay done when ([a-z ]+)", line.lower())
-    if found is None:
-        return frozenset()
-    words = ["i" if word == "you" else word for word in found[1].split()]
-    said = {" ".join(words)}
-    if words[1:2] == ["have"]:
-        rest = " ".join(words[2:])
-        said |= {rest, f"{words[0]} {rest}"}
-        if words[2:3] == ["a"]:
-            thing = " ".join(words[3:])
-            said |= {f"{have}{thing}" for have in ("got a ", "got the ", "have the ", "got ")}
-            said |= {f"{name} {there}" for name in (thing, f"{thing}s") for there in ("is here", "here", "is in", "in")}
-            said |= {"have it", "got it", "have one", "got one"}
-    return frozenset(said)
-
-
-def meanwhile_of(line: str) -> tuple[Tokens, ...]:
-    """How a learner repeats what goes on meanwhile: "close the clamp while you push" is "while pushing"."""
-    text = line.lower()
-    by_ing = {verb.ing: verb for verb in VERBS.values()}
-    verbs = [VERBS[word] for word in re.findall(r"\bwhile you (\w+)", text) if word in VERBS]
-    verbs += [by_ing[word] for word in re.findall(r"\bkeep (\w+ing)\b", text) if word in by_ing]
-    said = [
-        words
-        for verb in verbs
-        for words in (
-            *(f"while {verb.ing}", f"while i was {verb.ing}", f"while i {verb.base}", f"while i {verb.past[0]}"),
-            *(f"{lead} {verb.ing}" for lead in ("while still", "while i was still", "kept", "i kept", "as i was")),
-        )
-    ]
-    said += [words for found in _WHEN.finditer(text) for words in _once(*found.groups())]
-    if "as slowly as" in text or "at the same" in text:
-        said += [f"{at}same {speed}{as_}" for at in ("", "at the ", "the ") for speed in _SPEEDS for as_ in _AS_BEFORE]
-        said += [f"{just} {slow}" for just in ("just as", "equally", "as") for slow in ("slow", "slowly")]
-    if re.search(r"\bthe time\b", text):
-        said += [
-            f"{when} i {past}{it}"
-            for when in ("when", "what time")
-            for past in _ENDED
-            for it in ("", " it", " the pump")
-        ]
-    return tuple(tuple(words.split()) for words in said)
-
-
-_WHEN = re.compile(r"\b(?:when|with) the ([a-z' ]+?) (is|has|left)\b ?([a-z ]*),")
-_SPEEDS = ("speed", "rate", "pace")
-_AS_BEFORE = ("", " as the drug", " as i gave the drug", " as before")
-_ENDED = ("paused", "stopped", "started")
-
-
-def _once(thing: str, verb: str, state: str) -> tuple[str, ...]:
-    """How it is said that the time for a deed had come: "when the bag is empty" is "the bag was empty"."""
-    named = " ".join(cut(thing))
-    tense = {"is": ("is", "was"), "has": ("has", "had", "is")}.get(verb, ())
-    return tuple(f"{the}{named} {be} {state}".strip() for the in ("", "the ") for be in tense) if state else ()
-
-
-def untouched_of(line: str) -> tuple[Tokens, ...]:
-    """How a learner repeats what was to be left alone: "press nothing yet" is "haven't pressed anything"."""
-    named = re.findall(r"\b(\w+) nothing\b|\bbefore you (\w+) anything", line.lower())
-    verbs = [VERBS[word] for found in named for word in found if word in VERBS]
-    return tuple(
-        tuple(said.split())
-        for verb in verbs
-        for past in verb.past
-        for said in (f"have not {past} anything", f"not {past} anything", f"{past} nothing", f"nothing {past}")
-    ) + tuple(
-        said
-        for base, ing in (
-            *((verb.base, verb.ing) for verb in verbs),
-            *((word, f"{word}ing") for word in re.findall(r"\bso that nothing (\w+)s\b", line.lower())),
-        )
-        for said in (
-            ("did", "not", base, "anything"),
-            ("nothing", "is", ing),
-            ("nothing", f"{base}s"),
-            ("nothings", ing),
-        )
-    )
-
-
-def unsaid_of(line: str) -> frozenset[str]:
-    """What must not have been done, or named: "press nothing" is "pressed", "say nothing of your number" "number"."""
-    named = re.findall(r"\b\w+ nothing of (?:your|the) (\w+)", line.lower())
-    left = [VERBS[word] for word in re.findall(r"\b(\w+) nothing\b(?! of)", line.lower()) if word in VERBS]
-    left += [VERBS["say"], VERBS["tell"]] if named else []
-    left += [VERBS[word] for word in re.findall(r"\bbefore you (\w+) anything", line.lower()) if word in VERBS]
-    return frozenset((*named, *(past for verb in left for past in verb.past)))
-
-
-def means_of(line: str) -> frozenset[str]:
-    """What was done with the means that a line names: "with gauze and tape" is "taped"; it says nothing by itself."""
-    found = re.search(r"\bwith ([a-z ]+?) and ([a-z]+)\b", line.lower())
-    return (
-        frozenset(past for name in found.groups() if name in VERBS for past in VERBS[name].past)
-        if found
-        else frozenset()
-    )
-
-
-_TOLD = frozenset({"tell", "say", "explain", "name"})
-_NO_MATTER = frozenset(
-    {"that", "what", "to", "how", "much", "she", "it", "you", "with", "this", "has", "will", "be", "for", "since"}
-)
-
-
-def told_of(line: str, deeds: tuple[Deed, ...]) -> tuple[frozenset[str], ...]:
-    """What a line wants to be said, each by its words: "say what runs, since when, and why"."""
-    if not deeds or deeds[0].verb.base not in _TOLD or "nothing" in line:
-        return ()
-    told = re.split(r"[.:]", line.lower())[0]
-    own = {word for thing in deeds[0].things if deeds[0].verb.base == "tell" for word in thing.split()}
-    own |= {deeds[0].verb.base} | _NO_MATTER
-    said = [part for at, part in enumerate(re.split(r", and |,| and ", told)) if not at or not _begins(part)]
-    parts = [frozenset(cut(part)) - own - DETERMINERS - PREPOSITIONS.keys() for part in said]
-    named = tuple(part | {word for name in part for word in _also_told(name)} for part in parts if part)
-    return named if len(named) > 1 else ()
-
-
-def _begins(part: str) -> bool:
-    """Whether something else to do begins there: "and put the bell within reach"."""
-    return next(iter(part.split()), "") in VERBS
-
-
-def _also_told(word: str) -> tuple[str, ...]:
-    if word == "when":
-        return ("time", "hour", "oclock", "at")
-    return (VERBS[word[:-1]].ing,) if word[-1:] == "s" and word[:-1] in VERBS else ()
 
 
 _SETS = ("line", "tubing", "tube", "set", "chamber", "syringe")
@@ -492,8 +309,8 @@ def deed_of(verb: Verb, rest: str) -> Deed:
     so = {*verb.past, *verb.states}
     not_so = set(verb.undone)
     if particle:
-        so = (so - {_OPPOSITE.get(particle, "")}) | {particle, *(f"{past} {particle}" for past in verb.past)}
-        not_so = (not_so - {particle}) | ({_OPPOSITE[particle]} if particle in _OPPOSITE else set())
+        so = (so - {OPPOSITE.get(particle, "")}) | {particle, *(f"{past} {particle}" for past in verb.past)}
+        not_so = (not_so - {particle}) | ({OPPOSITE[particle]} if particle in OPPOSITE else set())
     if particle in ("out", "off", "up", "down", "in"):
         so |= {f"{came} {particle}" for came in ("come", "came", "comes", "slid", "slipped")}
     if particle and verb.base in _BY_PARTICLE:

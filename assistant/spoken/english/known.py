@@ -6,8 +6,9 @@ from functools import lru_cache
 from assistant.spoken.english.bench_words import CLAMPED_AT_THE_VEIN, NOUNS, PARTICLES
 from assistant.spoken.english.claims import Says, every_of, phrases_at
 from assistant.spoken.english.consequences import BESIDE
-from assistant.spoken.english.deeds import ALSO_CALLED, means_of
+from assistant.spoken.english.deeds import ALSO_CALLED
 from assistant.spoken.english.lines import Line, read_line
+from assistant.spoken.english.terms import means_of
 from assistant.spoken.english.verbs import VERBS
 from assistant.spoken.statement import Asked, Tokens, Want
 

@@ -4,20 +4,18 @@ import re
 from dataclasses import dataclass
 from functools import lru_cache
 
-from assistant.spoken.english.deeds import (
-    Deed,
+from assistant.spoken.english.deeds import Deed, cut, deeds_of
+from assistant.spoken.english.questions import Point, read_question
+from assistant.spoken.english.terms import (
     Kept,
     also_said_of,
     answered_of,
-    cut,
-    deeds_of,
     kept_of,
     meanwhile_of,
     told_of,
     unsaid_of,
     untouched_of,
 )
-from assistant.spoken.english.questions import Point, read_question
 from assistant.spoken.statement import Asked, Tokens, Want
 
 
