@@ -64,7 +64,7 @@ UNDERSTOOD = {
     "chatty": (0.75, 0.79),
     "three_hundred": (0.89, 0.93),
     "natural": (0.93, 0.98),
-    "many_words": (0.41, 0.62),
+    "many_words": (0.41, 0.6),
     "choices": (0.2, 0.2),
 }
 """The share of each table that is taken at once, and with what a yes takes when the learner is asked whether it is so.

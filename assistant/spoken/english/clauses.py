@@ -115,6 +115,9 @@ def core_of(tokens: Tokens, asked: Asked, gist: Gist) -> Sense | None:
     kept = tuple(word for word in tokens if _is_known(word, known))
     if kept == tokens or len(kept) < 2 or asks_at_its_end(tokens) or is_put_off(tokens) or _may_turn(tokens, asked):
         return None
+    past = {word for deed in known.line.deeds for said in deed.verb.past for word in said.split()}
+    if not set(kept) & ((known.things | known.named | past) - NEUTRAL - AUXILIARIES):
+        return None  # "I am done with this nonsense": nothing of the line is spoken of
     return Sense.ACKNOWLEDGED if gist(kept, asked) in (Sense.GOOD, Sense.ACKNOWLEDGED) else None
 
 

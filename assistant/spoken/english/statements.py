@@ -8,7 +8,7 @@ from functools import lru_cache
 
 from assistant.spoken.english.alternatives import chosen
 from assistant.spoken.english.asides import aside_of
-from assistant.spoken.english.bench_words import AUXILIARIES
+from assistant.spoken.english.bench_words import AUXILIARIES, DENIALS, TURNING
 from assistant.spoken.english.clauses import clauses, core_of, of_clauses
 from assistant.spoken.english.comments import is_comment, without_comments
 from assistant.spoken.english.deeds import cut
@@ -24,15 +24,10 @@ def _set(text: str) -> frozenset[str]:
     return frozenset(text.split())
 
 
-_NEGATIONS = _set("not no never none nothing neither nor without nobody cannot")
-_UNSURE = _set("""
-    almost nearly about trying try tried maybe perhaps probably possibly think guess hope believe suppose supposed
-    should would could might may going gonna will shall must need needs want wants wait if unless until till when
-    while before after seems seem seemingly half partly partially mostly somewhat kind sort bit except but or else
-    only rather forgot forget forgotten wrong other another hardly barely soon later starting beginning bout
-    unsure uncertain doubt let lets moment second minute sec enough supposedly apparently roughly approximately
-    least most either tomorrow yesterday had was were ought meant gotta better instead more less far
-""")
+_NEGATIONS = DENIALS | {"nor"}
+_OF_QUESTIONS = _set("can how keep keeps nor thought what where whether which who whose why yet you your")
+"""What turns a statement round and is no doubt of the speaker's own."""
+_UNSURE = TURNING - _OF_QUESTIONS | _set("beginning bit bout but except minute moment only sec second starting")
 """Words of doubt, of intention, of the past that is over, of an exception."""
 _OF_A_REASON = _set(
     """
