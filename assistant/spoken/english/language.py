@@ -83,6 +83,7 @@ TABLES = Tables(
         between=abbreviations.BETWEEN,
         signs=abbreviations.SIGNS,
         sounds=lexicon.SOUNDS,
+        hissed=lexicon.HISSED,
     ),
     statements=EnglishStatements(),
 )
