@@ -90,7 +90,9 @@ class Saying:
 
 
 def sounds_like_another(value: Decimal, unit: str) -> bool:
-    """Whether a number is read back digit by digit as well: teens, tens, decimals, three digits and more.
+    """Whether a number needs care when it is read back: teens, tens, decimals, three digits and more.
+
+    `Saying.read_back` says which of them have their digits said, and which their words alone.
 
     Sources: NCC MERP, Recommendations to Reduce Medication Errors Associated with Verbal Medication Orders:
     say a number as a word and then digit by digit (from memory); Pennsylvania Patient Safety Authority
