@@ -90,8 +90,15 @@ class NeuralVoice:
         """What the process is asked for: words, some with their sounds, their speed and their pitch."""
         pace = START_PACE * RATE_STEP**rate * (NUMBER_PACE if stretch.is_number else 1)
         words = self._word.sub(lambda match: self._marked[match[0].lower()], stretch.words)
+        if hissed := self._diction.hissed(stretch):
+            digit = stretch.words.rstrip(".,;:!?")
+            words = f"[{digit}](/{its_sounds(hissed)}/){stretch.words[len(digit) :]}"
         tone = PITCH_STEP**pitch * (AGAIN_PITCH if stretch.is_again else 1)
         return {"words": words, "speed": max(SLOWEST, min(FASTEST, pace)), "pitch": tone}
+
+    def ends_in_hiss(self, stretch: Stretch) -> bool:
+        """Whether nothing of this breath may sound behind its last hiss."""
+        return bool(self._diction.hissed(stretch))
 
     def pause_s(self, stretch: Stretch, rate: int) -> float:
         """Seconds of silence behind a breath, where another one follows."""

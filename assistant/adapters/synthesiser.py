@@ -15,6 +15,7 @@ import numpy.typing as npt
 import soxr
 
 from assistant.adapters.clarity import clearer
+from assistant.adapters.hiss import up_to_hiss
 from assistant.adapters.neural_voice import RATE_STEP, NeuralVoice
 from assistant.adapters.speaking_process import (
     OWN_COMMAND,
@@ -201,7 +202,10 @@ class Synthesiser:
         """A breath with the neural voice; None where the system's has to say it."""
         with self._new_file() as file, contextlib.suppress(WorkerFailedError):
             neural.write(stretch, rate, pitch, file, is_cancelled)
-            return _trimmed(_read(file))
+            speech = _read(file)
+            if neural.ends_in_hiss(stretch):
+                speech = Speech(up_to_hiss(speech.samples, speech.rate_hz), speech.rate_hz)
+            return _trimmed(speech)
         return None
 
     @contextlib.contextmanager

@@ -4,6 +4,7 @@ import itertools
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass
+from types import MappingProxyType
 
 from assistant.spoken.tables import Numbers
 
@@ -46,15 +47,23 @@ class Diction:
     Args:
         numbers: how its numbers are said.
         sounds: words whose sounds a voice may not know, in small letters, by the International Phonetic Alphabet.
+        hissed: the same for digits that end in a hiss, where one is a breath of its own.
     """
 
-    def __init__(self, numbers: Numbers, sounds: Mapping[str, str]) -> None:
+    def __init__(
+        self, numbers: Numbers, sounds: Mapping[str, str], hissed: Mapping[str, str] = MappingProxyType({})
+    ) -> None:
         self.sounds = sounds
+        self._hissed = hissed
         self._one = numbers.cardinal(1)
         said = (numbers.cardinal(number) for number in (*range(1, 101), 1_000, 1_000_000))
         self._number_words = frozenset(word for words in said for word in words.split()) - numbers.small_words
         self._digits = frozenset(numbers.digits)
         self._point = numbers.point
+
+    def hissed(self, stretch: Stretch) -> str:
+        """The sounds of a digit that is a breath of its own and ends in a hiss; empty for any other breath."""
+        return self._hissed.get(_bare(stretch.words).lower(), "")
 
     def spaced(self, text: str) -> str:
         """The text with commas between digits, and between letters, that are said one by one: "one, two, five".

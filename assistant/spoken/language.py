@@ -81,7 +81,7 @@ class Language:
         self.offer = tables.statements.words_for if tables.statements else lambda _asked: ("", "")
         self.completeness = Silence(tables.numbers, tokeniser, listing, interpreter).completeness
         self.speech = aloud.speech
-        self.diction = Diction(tables.numbers, tables.shown.sounds)
+        self.diction = Diction(tables.numbers, tables.shown.sounds, tables.shown.hissed)
         self.say_number = saying.say_number
         self.say_digits = saying.say_digits
         self.say_amount = saying.say_amount

@@ -1,5 +1,6 @@
 """Values to words: numbers, digits, amounts and the read-back."""
 
+import itertools
 from collections.abc import Callable
 from decimal import Decimal
 
@@ -56,8 +57,10 @@ class Saying:
         """What the assistant heard, for a yes or a no: with the unit, and by digits where it sounds like another.
 
         Three digits are said by themselves, which leaves nothing to mishear: "I have one two five millilitres per hour.
-        Is that right?" Teens, tens, thousands and decimals are said both ways: nobody counts zeros, and a doubled digit
-        before a point is easily lost. "I have fifteen millilitres per hour, one five. Is that right?"
+        Is that right?" Teens, tens, thousands and decimals are said both ways: "I have fifteen millilitres per hour,
+        one five. Is that right?" But two like digits side by side are easily heard as one, and nobody counts zeros:
+        "one one point six" as 1.6, "four zero zero" as 40. Such a number is said in words as well, and without its
+        digits where its words end in no teen and no ten: "I have four hundred milligrams. Is that right?"
 
         Args:
             value: the number.
@@ -70,7 +73,9 @@ class Saying:
         number, digits = self.say_number(value), self.say_digits(value)
         # "zero point five" is its own digits.
         is_doubtful = sounds_like_another(value, unit) and digits != number
-        if is_doubtful and value == value.to_integral_value() and 100 <= abs(value) < 1_000:
+        if is_doubtful and _has_like_digits(value):
+            is_doubtful = _ends_in_teen_or_ten(value)
+        elif is_doubtful and value == value.to_integral_value() and 100 <= abs(value) < 1_000:
             number, is_doubtful = digits, False
         return self._read_back(number, digits if is_doubtful else "", self._say_unit(unit, plural=value != 1))
 
@@ -85,7 +90,9 @@ class Saying:
 
 
 def sounds_like_another(value: Decimal, unit: str) -> bool:
-    """Whether a number is read back digit by digit as well: teens, tens, decimals, three digits and more.
+    """Whether a number needs care when it is read back: teens, tens, decimals, three digits and more.
+
+    `Saying.read_back` says which of them have their digits said, and which their words alone.
 
     Sources: NCC MERP, Recommendations to Reduce Medication Errors Associated with Verbal Medication Orders:
     say a number as a word and then digit by digit (from memory); Pennsylvania Patient Safety Authority
@@ -97,8 +104,20 @@ def sounds_like_another(value: Decimal, unit: str) -> bool:
     """
     if value != value.to_integral_value():
         return True
+    return abs(value) >= 100 or _ends_in_teen_or_ten(value)
+
+
+def _has_like_digits(value: Decimal) -> bool:
+    """Whether two like digits stand side by side before the point."""
+    whole, _ = _split(value)
+    return any(digit == following for digit, following in itertools.pairwise(whole))
+
+
+def _ends_in_teen_or_ten(value: Decimal) -> bool:
+    """Whether a teen, or a ten from twenty on, ends what is said before the point, or before "thousand"."""
     number = abs(int(value))
-    return number >= 100 or 13 <= number <= 19 or (number >= 20 and number % 10 == 0)
+    ends = (number % 100, number // 1_000 % 100)
+    return any(13 <= end <= 19 or (end >= 20 and end % 10 == 0) for end in ends)
 
 
 def _split(value: Decimal) -> tuple[str, str]:

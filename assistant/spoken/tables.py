@@ -209,6 +209,7 @@ class Shown:
         between: signs between two values, once their figures are words.
         signs: signs, in words.
         sounds: words whose sounds a voice would guess, in small letters, by the International Phonetic Alphabet.
+        hissed: digits that end in a hiss, with the sounds that a voice needs for them where they are said alone.
     """
 
     clock: Callable[[str, str], str]
@@ -223,6 +224,7 @@ class Shown:
     between: tuple[tuple[re.Pattern[str], str], ...] = ()
     signs: Mapping[str, str] = field(default_factory=dict)
     sounds: Mapping[str, str] = field(default_factory=dict)
+    hissed: Mapping[str, str] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, eq=False)

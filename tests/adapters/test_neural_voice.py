@@ -128,6 +128,25 @@ def test_numbers_are_said_more_slowly():
     assert pauses[1] == pauses[2] == DIGIT_PAUSE_S < pauses[0] == pauses[3]
 
 
+def test_a_six_by_itself_ends_in_its_hiss(voice):
+    """As a breath of its own it has its own sounds, a hiss as long as within a sentence (0.16 s), and no hum behind."""
+    spoken = voice._neural
+    requests = [spoken.request(stretch)["words"] for stretch in spoken.stretches("One six five, six six.")]
+    six = its_sounds(ENGLISH.diction.hissed(spoken.stretches("Six.")[0]))
+    assert requests == ["One,", f"[six](/{six}/),", "five,", f"[six](/{six}/),", f"[six](/{six}/)."]
+    assert spoken.request(spoken.stretches("thirty six drops")[0])["words"] == "thirty six drops"
+    for text in ("Six.", "Six five."):
+        samples = next(iter(voice.breaths(text))).samples.astype(float)
+        frames = samples[: len(samples) // 240 * 240].reshape(-1, 240)
+        power = np.square(np.abs(np.fft.rfft(frames)))
+        middle = power @ np.fft.rfftfreq(240, 1 / NEURAL_HZ) / np.maximum(power.sum(axis=1), 1)
+        sounds = power.sum(axis=1) > power.sum(axis=1).max() / 1_000
+        hiss = np.flatnonzero(sounds & (middle > 3_000))
+        assert len(hiss[hiss > np.flatnonzero(sounds & (middle < 1_500)).min()]) * 0.01 >= 0.14, text
+        # Two frames may hold what fades out.
+        assert np.flatnonzero(sounds).max() <= hiss.max() + 2, text
+
+
 def test_sounds_are_written_in_signs_that_the_model_knows():
     """Every sign of every word of the lexicon is one of the model's own.
 
@@ -136,7 +155,8 @@ def test_sounds_are_written_in_signs_that_the_model_knows():
     from hibari import Hibari
 
     known = set(Hibari().vocab)
-    for word, sounds in ENGLISH.diction.sounds.items():
+    alone = {"six": ENGLISH.diction.hissed(ENGLISH.diction.stretches("Six.")[0])}
+    for word, sounds in {**ENGLISH.diction.sounds, **alone}.items():
         assert set(its_sounds(sounds)) <= known, word
 
 

@@ -93,3 +93,16 @@ def test_a_digit_said_just_before_is_marked(text: str, again: list[bool]) -> Non
 def test_the_first_breath_is_short(text: str, parts: list[str]) -> None:
     """A long beginning is cut where its number begins or at its first late mark; what follows is not."""
     assert [stretch.words for stretch in DICTION.stretches(text)] == parts
+
+
+def test_a_digit_with_a_hiss_has_sounds_of_its_own_where_it_stands_alone() -> None:
+    """Only a breath that is nothing but that digit, whatever mark ends it."""
+    found = [bool(DICTION.hissed(stretch)) for stretch in DICTION.stretches("Six one six, point six. Sixty six. Six")]
+    words = [stretch.words for stretch in DICTION.stretches("Six one six, point six. Sixty six. Six")]
+    assert dict(zip(words, found, strict=True)) == {
+        "Six,": True,
+        "one,": False,
+        "six, point six.": False,
+        "Sixty six.": False,
+        "Six": True,
+    }

@@ -173,11 +173,22 @@ def test_refuses_units(unit: str) -> None:
         ("8", "h", "I have eight hours. Is that right?"),
         ("1", "min", "I have one minute. Is that right?"),
         ("0.5", "h", "I have zero point five hours. Is that right?"),
-        ("1000", "mL", "I have one thousand millilitres, one zero zero zero. Is that right?"),
+        ("1000", "mL", "I have one thousand millilitres. Is that right?"),
+        ("400", "mg", "I have four hundred milligrams. Is that right?"),
+        ("577", "min", "I have five hundred and seventy seven minutes. Is that right?"),
+        ("220", "mL", "I have two hundred and twenty millilitres, two two zero. Is that right?"),
+        ("115", "mL", "I have one hundred and fifteen millilitres, one one five. Is that right?"),
+        ("11.6", "mL/h", "I have eleven point six millilitres per hour. Is that right?"),
+        ("15.5", "mL", "I have fifteen point five millilitres, one five point five. Is that right?"),
+        ("15000", "units", "I have fifteen thousand units, one five zero zero zero. Is that right?"),
+        ("1104", "min", "I have one thousand one hundred and four minutes. Is that right?"),
     ],
 )
 def test_reads_back(value: str, unit: str, sentence: str) -> None:
-    """Fifteen as one five, fifty as five zero: NCC MERP recommendation on verbal orders (from memory)."""
+    """Fifteen as one five, fifty as five zero: NCC MERP recommendation on verbal orders (from memory).
+
+    Digits with two alike side by side are said only where a teen or a ten needs them.
+    """
     assert read_back(Decimal(value), unit) == sentence
 
 

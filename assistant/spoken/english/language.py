@@ -94,6 +94,7 @@ TABLES = Tables(
         between=abbreviations.BETWEEN,
         signs=abbreviations.SIGNS,
         sounds=lexicon.SOUNDS,
+        hissed=lexicon.HISSED,
     ),
     statements=EnglishStatements(),
 )
