@@ -31,6 +31,7 @@ class Hearing:
         alternatives: wordings with confidence, best first, the best included.
         audio_s, compute_s: length of the sound and time spent on it, seconds.
         doubtful: a number that has to be said digit by digit, for another one is possible.
+        told_apart: a number that the sound itself tells from those that sound like it (fifteen, not fifty).
     """
 
     words: str
@@ -38,6 +39,7 @@ class Hearing:
     audio_s: float
     compute_s: float
     doubtful: bool = False
+    told_apart: bool = False
 
 
 class Utterance(Protocol):

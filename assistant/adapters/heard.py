@@ -29,5 +29,6 @@ def heard_from(
         ear=ear,
         gap=gap,
         doubtful=hearing.doubtful,
+        told_apart=hearing.told_apart,
         sound=sound,
     )

@@ -48,6 +48,7 @@ class Heard:
         gap: sound was lost inside it.
         doubtful: the recogniser holds something else for possible: a number is asked for digit by digit, a
             confirmation or a choice once more.
+        told_apart: a number that the sound itself tells from those that sound like it.
         sound: what the recogniser got, where sound is kept; the entry names its file, and no replay has it.
     """
 
@@ -59,6 +60,7 @@ class Heard:
     during_speech: bool = False
     gap: bool = False
     doubtful: bool = False
+    told_apart: bool = False
     sound: bytes = field(default=b"", repr=False)
 
 
@@ -294,6 +296,8 @@ def body_of(event: Event) -> dict[str, object]:
                 body["gap"] = True
             if event.doubtful:
                 body["doubtful"] = True
+            if event.told_apart:
+                body["told_apart"] = True
         case Resumed():
             told = {"ear": event.ear, "ear_model": event.ear_model, "clock_behind_s": event.clock_behind_s}
             body |= {name: text for name, text in told.items() if text}
@@ -347,6 +351,7 @@ def event_of(entry: Mapping[str, object]) -> Event | None:
                 during_speech=bool(entry.get("during_speech", False)),
                 gap=bool(entry.get("gap", False)),
                 doubtful=bool(entry.get("doubtful", False)),
+                told_apart=bool(entry.get("told_apart", False)),
             )
         case "not understood":
             return NotUnderstood(at, str(entry.get("ear", "")))

@@ -103,9 +103,9 @@ def _take_number(turn: Turn, answer: Answer) -> None:
     # Asked for once: what is then said digit by digit is settled by the read-back, and never asked for in a circle.
     given_as_asked = turn.draft.digits_only and answer.digit_by_digit
     if isinstance(turn.event, Heard) and not given_as_asked:
-        doubtful = turn.event.doubtful
-        if digits_follow(answer, turn.papers.language, doubtful=doubtful):
-            _want_digits(turn, _which(turn, answer.value, doubtful=doubtful))
+        heard, language = turn.event, turn.papers.language
+        if digits_follow(answer, language, doubtful=heard.doubtful, told_apart=heard.told_apart):
+            _want_digits(turn, _which(turn, answer.value, doubtful=heard.doubtful))
             return
     _read_back(turn, NumberRead(answer.value, answer.unit or ""))
 
@@ -125,7 +125,7 @@ def _which(turn: Turn, heard: Decimal, *, doubtful: bool) -> str:
     return language.sentences.which_digits(*map(language.say_digits, pair))
 
 
-def digits_follow(answer: Answer, language: Language, *, doubtful: bool = False) -> bool:
+def digits_follow(answer: Answer, language: Language, *, doubtful: bool = False, told_apart: bool = False) -> bool:
     """Whether a number that came by voice is asked for digit by digit before it is read back.
 
     Typed figures cannot be misheard; said digit by digit, a number has no neighbour that sounds like it.
@@ -134,10 +134,13 @@ def digits_follow(answer: Answer, language: Language, *, doubtful: bool = False)
         answer: the number.
         language: tells which numbers sound alike.
         doubtful: the recogniser holds another number for possible.
+        told_apart: the sound itself tells it from the numbers that sound like it.
     """
     if not isinstance(answer.value, Decimal):
         raise TypeError("a number without a value")
-    sounds_alike = not answer.digit_by_digit and language.wants_digits(answer.value, answer.unit or "")
+    sounds_alike = (
+        not told_apart and not answer.digit_by_digit and language.wants_digits(answer.value, answer.unit or "")
+    )
     return doubtful or answer.corrected or sounds_alike
 
 

@@ -43,12 +43,13 @@ def hear(recogniser: Recogniser, clip: Clip, sound: bytes) -> Heard:
         recogniser = recogniser.model
     if not isinstance(recogniser, WhisperRecogniser):
         hearing = hear_sound(recogniser, sound, clip.saying.expect)
-        return Heard(clip, hearing.words, hearing.doubtful, hearing.compute_s)
+        return Heard(clip, hearing.words, hearing.doubtful, hearing.compute_s, told_apart=hearing.told_apart)
     recogniser.begin(clip.saying.expect)
     began = time.perf_counter()
     evidence = recogniser.evidence(samples_of(sound), clip.saying.expect)
     verdict = NOTHING if evidence is None else judge(evidence, clip.saying.expect, ENGLISH, recogniser.manner.limits)
-    return Heard(clip, verdict.words, verdict.doubtful, time.perf_counter() - began, evidence)
+    seconds = time.perf_counter() - began
+    return Heard(clip, verdict.words, verdict.doubtful, seconds, evidence, verdict.told_apart)
 
 
 def table(rows: list[Row]) -> Iterator[str]:

@@ -98,7 +98,9 @@ def _meant(heard: Heard | NotUnderstood, expect: Expect) -> Answer | None:
 
 def _wants_digits(answer: Answer, heard: Heard) -> bool:
     """Whether the guide would ask for this number again, digit by digit."""
-    return not answer.digit_by_digit and digits_follow(answer, ENGLISH, doubtful=heard.doubtful)
+    return not answer.digit_by_digit and digits_follow(
+        answer, ENGLISH, doubtful=heard.doubtful, told_apart=heard.told_apart
+    )
 
 
 def ten_seconds(turn: int, chance: random.Random) -> np.ndarray:

@@ -2,6 +2,7 @@
 
     python -m tests.bench.people --words WORDS --orders ORDERS               the report part, the bundled recogniser
     python -m tests.bench.people --words WORDS --half tuning --keep kept.pickle
+    python -m tests.bench.people --listed FOLDER                             sentences of people, as its table has them
     python -m tests.bench.people --digits RECORDINGS                         digits that nothing was learnt or chosen on
 
 No recording lies here. WORDS and ORDERS are what `tests.bench.training.people` names, with its parts: nobody who was
@@ -15,15 +16,19 @@ import pickle
 import sys
 from collections import Counter, defaultdict
 from collections.abc import Iterator
+from dataclasses import replace
 from decimal import Decimal
+from itertools import chain
 from pathlib import Path
 from random import Random
 
 import numpy as np
 
+from assistant import spoken
 from assistant.adapters.recognisers.choose import open_recogniser
 from assistant.ports import SAMPLE_RATE_HZ
-from assistant.spoken.expect import ConfirmExpected, Expect, NumberExpected
+from assistant.spoken.expect import AnyExpected, ConfirmExpected, Expect, NumberExpected
+from assistant.spoken.meaning import Ambiguous, Answer
 from assistant.spoken.statement import Asked, Want
 from tests.bench import conditions
 from tests.bench.clips import Clip
@@ -32,7 +37,7 @@ from tests.bench.hearing import hear
 from tests.bench.printing import say
 from tests.bench.sayings import FRAMES, Saying, one_by_one
 from tests.bench.scoring import Heard, Outcome, interval, outcome
-from tests.bench.training.people import DIGITS, orders, read, words
+from tests.bench.training.people import DIGITS, listed, orders, read, words
 from tests.bench.training.store import trimmed
 from tests.bench.voices import Sound
 
@@ -40,6 +45,8 @@ COMMANDS = {"yes": "yes", "no": "no", "stop": "stop", "right": "yes"}
 """Words of people that mean something where a yes or a no is expected, with what each means."""
 NOISY = ("pink 10 dB", "babble 10 dB", "pink 5 dB", "babble 5 dB")
 OTHER = ("8 kHz", "echo", "fast")
+_ANY_LENGTH = Decimal(10**11)
+"""Strings of people are often longer than a number at a bench."""
 _START = ConfirmExpected(asked=Asked("Start the infusion.", Want.START))
 _GAPS_S = (0.05, 0.35)
 _STRINGS, _SINGLES = 72, 40
@@ -49,16 +56,16 @@ Words = dict[str, list[tuple[str, Sound]]]
 """Words and their sounds, by speaker."""
 
 
-def clips(spoken: Words, sentences: list[tuple[str, Sound]]) -> Iterator[tuple[Clip, Sound]]:
+def clips(spoken_by: Words, sentences: list[tuple[str, Sound]]) -> Iterator[tuple[Clip, Sound]]:
     """What is said on the bench, clean: the same in every run.
 
     Args:
-        spoken: single words.
+        spoken_by: single words.
         sentences: speech that is not for the assistant, by the name of its recording.
     """
-    for speaker in sorted(spoken):
+    for speaker in sorted(spoken_by):
         chance = Random(f"people/{speaker}")  # noqa: S311 - no secret
-        said = spoken[speaker]
+        said = spoken_by[speaker]
         digits = [(word, sound) for word, sound in said if word in DIGITS]
         for number, (word, sound) in enumerate(said):
             if word in DIGITS:
@@ -82,6 +89,30 @@ def clips(spoken: Words, sentences: list[tuple[str, Sound]]) -> Iterator[tuple[C
                 yield _clip(f"{text} {number}", "digit by digit", NumberExpected("mL"), value, speaker), sound
     for number, (name, sound) in enumerate(sentences):
         yield _clip(name, "outside", FRAMES[number % len(FRAMES)], None, f"order:{name}"), sound
+
+
+def whole_sayings(folder: Path, part: str) -> Iterator[tuple[Clip, Sound]]:
+    """What people said in one breath: strings of digits, numbers, commands, and what is not for the assistant.
+
+    Args:
+        folder: its table is as `tests.bench.training.people` reads it.
+        part: whose.
+    """
+    for number, (said, sound) in enumerate(listed(folder)):
+        if said.part != part:
+            continue
+        text, name = said.words, f"{said.words} {number}"
+        as_number = NumberExpected("mL", highest=_ANY_LENGTH)
+        meaning = spoken.interpret(text, as_number)
+        if set(text.split()) <= {*DIGITS, "oh"} and len(text.split()) > 1 and isinstance(meaning, Answer):
+            digits = replace(as_number, digits_only=True)
+            yield _clip(name, "digits in one breath", digits, Decimal(str(meaning.value)), said.speaker), sound
+        elif isinstance(meaning, Answer) and isinstance(meaning.value, Decimal):
+            yield _clip(name, "number in one breath", as_number, meaning.value, said.speaker), sound
+        elif text in COMMANDS:
+            yield _clip(name, "command", ConfirmExpected(), COMMANDS[text], said.speaker), sound
+        elif not isinstance(spoken.interpret(text, AnyExpected()), Answer | Ambiguous):
+            yield _clip(name, "outside", FRAMES[number % len(FRAMES)], None, said.speaker), sound
 
 
 def in_conditions(clean: Iterator[tuple[Clip, Sound]], names: tuple[str, ...]) -> Iterator[tuple[Clip, bytes]]:
@@ -156,6 +187,7 @@ def main() -> None:
     parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
     parser.add_argument("--words", type=Path)
     parser.add_argument("--orders", type=Path)
+    parser.add_argument("--listed", type=Path)
     parser.add_argument("--digits", type=Path)
     parser.add_argument("--half", choices=("report", "tuning"), default="report")
     parser.add_argument("--ear", help="which recogniser (see: checkoff models list)")
@@ -164,16 +196,19 @@ def main() -> None:
     parser.add_argument("--clean", action="store_true", help="no noise")
     parser.add_argument("--keep", type=Path, help="keep the evidence in this file")
     args = parser.parse_args()
-    spoken: Words = {}
+    spoken_by: Words = {}
     if args.words is not None:
-        spoken |= spoken_words(args.words, args.half)
+        spoken_by |= spoken_words(args.words, args.half)
     if args.digits is not None:
-        spoken |= spoken_digits(args.digits)
+        spoken_by |= spoken_digits(args.digits)
     sentences = []
     if args.orders is not None:
         sentences = [(clip.speaker, sound) for clip, sound in orders(args.orders) if clip.part == args.half]
     recogniser = open_recogniser(args.ear, args.models)
-    made = list(in_conditions(clips(spoken, sentences), () if args.clean else (*NOISY, *NOISY[:2], *OTHER)))
+    clean = clips(spoken_by, sentences)
+    if args.listed is not None:
+        clean = chain(clean, whole_sayings(args.listed, args.half))
+    made = list(in_conditions(clean, () if args.clean else (*NOISY, *NOISY[:2], *OTHER)))
     made.sort(key=lambda one: hashlib.sha256(one[0].key.encode()).digest())
     all_heard = []
     for number, (clip, sound) in enumerate(made[: args.most], 1):

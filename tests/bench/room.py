@@ -65,7 +65,7 @@ def _outcome(heard: Heard | NotUnderstood, value: str) -> str:
     meaning = interpret(heard.words, NumberExpected("mL/h"), heard=True) if isinstance(heard, Heard) else None
     if not isinstance(heard, Heard) or not isinstance(meaning, Answer) or meaning.kind is not Kind.NUMBER:
         return "not_understood"
-    if digits_follow(meaning, ENGLISH, doubtful=heard.doubtful):
+    if digits_follow(meaning, ENGLISH, doubtful=heard.doubtful, told_apart=heard.told_apart):
         return "digits_wanted"
     return "right" if str(meaning.value) == value else "wrong"
 

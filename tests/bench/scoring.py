@@ -35,6 +35,7 @@ class Heard:
         words: the wording; empty where none is stood for.
         doubtful: the recogniser wants the digits.
         compute_s: time spent, seconds.
+        told_apart: the recogniser tells a number from those that sound like it.
         evidence: what thresholds are chosen on; None for recognisers that give none.
     """
 
@@ -43,6 +44,7 @@ class Heard:
     doubtful: bool
     compute_s: float
     evidence: Evidence | None = None
+    told_apart: bool = False
 
 
 def outcome(heard: Heard) -> Outcome:
@@ -50,7 +52,9 @@ def outcome(heard: Heard) -> Outcome:
     right = heard.clip.saying.right
     meaning = spoken.interpret(heard.words, heard.clip.saying.expect, heard=True) if heard.words else None
     match meaning:
-        case Answer(kind=Kind.NUMBER) if digits_follow(meaning, ENGLISH, doubtful=heard.doubtful):
+        case Answer(kind=Kind.NUMBER) if digits_follow(
+            meaning, ENGLISH, doubtful=heard.doubtful, told_apart=heard.told_apart
+        ):
             return Outcome.ASKED
         case Ambiguous():
             return Outcome.ASKED

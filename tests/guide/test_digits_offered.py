@@ -129,6 +129,30 @@ def test_a_doubtful_hearing_is_offered_nothing() -> None:
     assert question_for("fifteen", doubtful=True) == PLAIN
 
 
+@pytest.mark.parametrize("mode", list(Mode))
+@pytest.mark.parametrize("words", ["fifteen", "fifty", "eighty three point three"])
+def test_what_the_sound_tells_apart_is_read_back_at_once(words: str, mode: Mode) -> None:
+    """No digits are asked for; the number is read back with its digits, and kept after a clear yes alone."""
+    lived = asked_for_the_rate(mode)
+    lived.hear(words, told_apart=True)
+    assert lived.state is State.READING_BACK
+    said = lived.texts(Tone.READ_BACK)
+    value = ENGLISH.interpret(words, NumberExpected("mL/h"), heard=True).value
+    assert ENGLISH.say_digits(value) in said
+    lived.hear("okay")
+    assert lived.state is State.READING_BACK
+    lived.hear("yes")
+    assert lived.state is not State.READING_BACK
+
+
+@pytest.mark.parametrize("also", [{"doubtful": True}, {"gap": True}, {"during_speech": True}])
+def test_what_spoils_an_utterance_spoils_that_too(also: dict[str, bool]) -> None:
+    """What is doubtful, cut or spoken over is not read back at once."""
+    lived = asked_for_the_rate()
+    lived.hear("fifteen", told_apart=True, **also)
+    assert lived.state is not State.READING_BACK
+
+
 whole = st.integers(1, 2500).map(Decimal)
 
 

@@ -67,6 +67,7 @@ EVENTS: list[tuple[Event, dict[str, object]]] = [
     (Heard(AT, "done", ("don", "dun"), "0.5", "ear", during_speech=True), HEARD | {"during_speech": True}),
     (Heard(AT, "done", ("don", "dun"), "0.5", "ear", gap=True), HEARD | {"gap": True}),
     (Heard(AT, "done", ("don", "dun"), "0.5", "ear", doubtful=True), HEARD | {"doubtful": True}),
+    (Heard(AT, "done", ("don", "dun"), "0.5", "ear", told_apart=True), HEARD | {"told_apart": True}),
     (
         Heard(AT, "done"),
         {"kind": "heard", "source": "voice", "words": "done", "alternatives": [], "confidence": None, "ear": ""},

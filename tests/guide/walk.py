@@ -208,6 +208,8 @@ def _say(script: Script, words: str, random: Random) -> None:
         script.type(words)
         return
     spoilt = random.choice(({}, {}, {}, {"doubtful": True}, {"doubtful": True}, {"gap": True}, {"during_speech": True}))
+    if random.random() < 0.3:
+        spoilt = spoilt | {"told_apart": True}
     script.hear(words, **spoilt)
 
 

@@ -106,11 +106,13 @@ class Judgement:
         alternatives: all wordings with confidence, best first.
         doubtful: a number that has to be said digit by digit, for another one is possible; or a positive that leads
             without being clear.
+        told_apart: a number that the sound itself tells from those that sound like it.
     """
 
     words: str
     alternatives: tuple[Alternative, ...] = ()
     doubtful: bool = False
+    told_apart: bool = False
 
 
 NOTHING = Judgement("")
@@ -164,7 +166,8 @@ def judge(evidence: Evidence, expect: Expect, language: Language, limits: LimitS
             # A choice closes a step at once, as a yes does.
             stands = stands and not denies(best.text, evidence.free.text, language)
     if stands:
-        return Judgement(best.text, alternatives)
+        told_apart = best.is_number and limits.told_apart is not None and best.reaches(limits.told_apart, evidence)
+        return Judgement(best.text, alternatives, told_apart=told_apart)
     freely = _written_freely(alternatives, evidence, expect, language, limits)
     if freely is not None:
         return freely

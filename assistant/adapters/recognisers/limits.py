@@ -87,6 +87,7 @@ class LimitSet:
         positive: for a yes or a done at a line.
         turned_round: for one whose words in another order ask.
         doubtful_positive: for a positive that is asked about once more.
+        told_apart: for a number that is told from what sounds like it; None where the model cannot do that.
         free: for a positive in words that stand in no list, which is asked about once more.
         free_at_once: for one that is taken at first hearing; None where none is.
         witness: whether what the model writes without limits has to mean the same. A model that hardly ever wrote what
@@ -102,6 +103,7 @@ class LimitSet:
     positive: Limits = POSITIVE
     turned_round: Limits = TURNED_ROUND
     doubtful_positive: Limits = DOUBTFUL_POSITIVE
+    told_apart: Limits | None = None
     free: FreeLimits = FREE
     free_at_once: FreeLimits | None = None
     witness: bool = False

@@ -294,6 +294,7 @@ class WhisperUtterance:
             audio_s=len(samples) / SAMPLE_RATE_HZ,
             compute_s=time.perf_counter() - began,
             doubtful=verdict.doubtful,
+            told_apart=verdict.told_apart,
         )
 
     def give_up(self) -> None:

@@ -2,6 +2,7 @@
 
 import threading
 import time
+from dataclasses import replace
 from functools import partial
 
 import pytest
@@ -112,6 +113,15 @@ def test_a_number_that_is_held_back_is_asked_for_by_the_guide():
     apart = combined(hearing("125"), hearing("129"), RATE)
     assert not digits_follow(meaning, ENGLISH, doubtful=alike.doubtful)
     assert digits_follow(meaning, ENGLISH, doubtful=apart.doubtful)
+
+
+def test_what_the_first_tells_apart_stays_so_where_both_hear_it():
+    """Where the second hears another number, the doubt asks for the digits."""
+    sure = replace(hearing("fifteen"), told_apart=True)
+    meaning = spoken.interpret("fifteen", RATE, heard=True)
+    for second, asks in (("fifteen", False), ("fifty", True), ("", True)):
+        both = combined(sure, hearing(second), RATE)
+        assert digits_follow(meaning, ENGLISH, doubtful=both.doubtful, told_apart=both.told_apart) is asks
 
 
 def test_what_each_has_heard_is_told():

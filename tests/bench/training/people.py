@@ -1,17 +1,20 @@
 """People in training: single words of several hundred, spoken orders of others, and rooms in which nobody speaks.
 
-    python -m tests.bench.training.people WORDS ORDERS ISOLATED FOLDER
+    python -m tests.bench.training.people WORDS ORDERS ISOLATED FOLDER [--listed FOLDER...]
 
 WORDS is the folder of the test files of Speech Commands 0.02 (CC BY 4.0; a folder for each of twelve words), ORDERS the
 folder ``data`` of the public repository Picovoice/speech-to-intent-benchmark (Apache-2.0), ISOLATED the folder
 ``speech_data`` of the public repository zhongyuchen/DSPSpeech-20 (MIT; 34 students of Shanghai, single words). Nobody
-wrote down what the orders say, so the model that is to be trained writes it first. The Free Spoken Digit Dataset,
-AudioMNIST and Speech Commands 0.01 are for measuring alone: nothing of them may be learnt here.
+wrote down what the orders say, so the model that is to be trained writes it first. A folder that is listed holds a
+table ``clips.tsv`` of its recordings: path, words, speaker (the model's card says whose they are). The Free Spoken
+Digit Dataset, AudioMNIST and Speech Commands 0.01 are for measuring alone: nothing of them may be learnt here.
 """
 
 import argparse
+import csv
 import hashlib
 from collections.abc import Iterator
+from itertools import chain
 from pathlib import Path
 
 import numpy as np
@@ -23,6 +26,11 @@ from tests.bench.training.wordings import as_written
 
 DIGITS = ("zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine")
 _COMMANDS = ("yes", "no", "stop", "go", "right")
+_NUMBERS = frozenset(
+    {*DIGITS, "oh", "ten", "eleven", "twelve", "and", "a", "hundred", "thousand", "million", "point", "half"}
+    | {f"{stem}teen" for stem in ("thir", "four", "fif", "six", "seven", "eigh", "nine")}
+    | {f"{stem}ty" for stem in ("twen", "thir", "for", "fif", "six", "seven", "eigh", "nine")}
+)
 _REPORT, _TUNING = 0.15, 0.25
 """Speakers whose place is below the first are kept for the report, below the second for choosing limits."""
 _LEAST_CONTRAST = 4.0
@@ -77,6 +85,26 @@ def isolated(folder: Path) -> Iterator[tuple[Clip, np.ndarray]]:
             yield Clip(word, f"person:{speaker}", f"person, {kind}", part_of(speaker)), read(path)
 
 
+def listed(folder: Path) -> Iterator[tuple[Clip, np.ndarray]]:
+    """Recordings with what is said in them and by whom, as the folder's table has it."""
+    for row in csv.DictReader((folder / "clips.tsv").read_text().splitlines(), delimiter="\t", quoting=csv.QUOTE_NONE):
+        said = as_written(row["words"])
+        sound = read(folder / row["path"])
+        if not said or len(sound) / RATE_HZ > _LONGEST_S:
+            continue
+        speaker = f"person:{row['speaker']}"
+        yield Clip(said, speaker, f"person, {kind_of(said)}", part_of(speaker.removeprefix("person:"))), sound
+
+
+def kind_of(said: str) -> str:
+    """What sort of words a person says."""
+    if said in DIGITS:
+        return "digit"
+    if said in _COMMANDS:
+        return "command"
+    return "number" if set(said.split()) <= _NUMBERS else "other"
+
+
 def orders(folder: Path) -> Iterator[tuple[Clip, np.ndarray]]:
     """Spoken orders, as the untuned model writes them."""
     import ctranslate2
@@ -107,13 +135,16 @@ def main() -> None:
     parser.add_argument("orders", type=Path)
     parser.add_argument("isolated", type=Path)
     parser.add_argument("folder", type=Path)
+    parser.add_argument("--listed", type=Path, nargs="+", default=[], help="folders with a table of their recordings")
     args = parser.parse_args()
     store = Store()
-    for clip, sound in (*words(args.words), *orders(args.orders), *isolated(args.isolated)):
+    others = (clip for folder in args.listed for clip in listed(folder))
+    for clip, sound in chain(words(args.words), orders(args.orders), isolated(args.isolated), others):
         store.add(clip, sound)
-    kitchen = read(args.orders / "noise" / "kitchen.wav")
-    for start in range(0, len(kitchen) - 5 * RATE_HZ, 5 * RATE_HZ):
-        store.add(Clip("", "kitchen", "silence"), kitchen[start : start + 5 * RATE_HZ])
+    kitchen = args.orders / "noise" / "kitchen.wav"
+    noise = read(kitchen) if kitchen.is_file() else np.zeros(0, dtype=np.float32)
+    for start in range(0, len(noise) - 5 * RATE_HZ, 5 * RATE_HZ):
+        store.add(Clip("", "kitchen", "silence"), noise[start : start + 5 * RATE_HZ])
     args.folder.mkdir(parents=True, exist_ok=True)
     store.write(args.folder / "people.npz")
 

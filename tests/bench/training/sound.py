@@ -11,6 +11,8 @@ from tests.bench.training.store import RATE_HZ
 
 WINDOW_S = 6.0
 LENGTH = round(WINDOW_S * RATE_HZ)
+_VOCAL_TRACTS = (0.86, 0.92, 0.96, 1.0, 1.04, 1.09, 1.16)
+"""Factors by which a speaker's resonances lie lower or higher: as many speakers more (Jaitly and Hinton 2013)."""
 _LEVEL = 0.1
 """As `assistant.adapters.recognisers.front` brings speech to it."""
 
@@ -28,7 +30,7 @@ class Surroundings:
     def __init__(self, noises: Tensor, talk: Tensor, device: torch.device, seed: int) -> None:
         self._noises, self._talk, self._device = noises.to(device), talk.to(device), device
         self._chance = torch.Generator(device=device).manual_seed(seed)
-        self._filters = torch.from_numpy(mel_filters()).to(device)
+        self._filters = torch.from_numpy(np.stack([_warped(mel_filters(), by) for by in _VOCAL_TRACTS])).to(device)
         self._hann = torch.hann_window(WINDOW, device=device)
 
     def around(self, speech: Tensor, ends: Tensor) -> Tensor:
@@ -64,7 +66,8 @@ class Surroundings:
         """Log-mel energies, as `assistant.adapters.recognisers.features` works them out."""
         spectrum = torch.stft(sound, WINDOW, HOP, window=self._hann, return_complex=True, pad_mode="reflect")
         power = spectrum[..., :-1].abs().square()
-        energies = torch.log10((self._filters @ power).clamp(min=1e-10))
+        which = self._uniform(len(sound), 0, len(_VOCAL_TRACTS)).long() if masked else [_VOCAL_TRACTS.index(1.0)]
+        energies = torch.log10((self._filters[which] @ power).clamp(min=1e-10))
         energies = torch.maximum(energies, energies.amax(dim=(1, 2), keepdim=True) - 8.0)
         energies = (energies + 4.0) / 4.0
         if masked:
@@ -134,6 +137,18 @@ class Surroundings:
 
 def _level(sound: Tensor, inside: Tensor) -> Tensor:
     return (sound.square().sum(dim=1) / inside.sum(dim=1).clamp(min=1)).sqrt()
+
+
+def _warped(filters: np.ndarray, factor: float) -> np.ndarray:
+    """Mel filters that find a sound's resonances at another height; each keeps its weight.
+
+    Args:
+        filters: bands, frequencies.
+        factor: of the frequencies.
+    """
+    places = np.arange(filters.shape[1])
+    moved = np.stack([np.interp(places * factor, places, row, right=0.0) * factor for row in filters])
+    return moved.astype(filters.dtype)
 
 
 def quicker(sound: np.ndarray, factor: float) -> np.ndarray:

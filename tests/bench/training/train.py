@@ -35,18 +35,19 @@ MOST_TOKENS = 28
 _IGNORED = -100
 _DIGITS = ("zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "oh", "point")
 SHARES = {
-    "number": 0.15,
+    "number": 0.14,
     "digits": 0.07,
     "read back": 0.02,
     "command": 0.07,
     "alone": 0.08,
-    "statement": 0.19,
+    "statement": 0.18,
     "name": 0.02,
     "other": 0.07,
     "order": 0.04,
     "person, digit": 0.04,
+    "person, number": 0.07,
     "person, command": 0.05,
-    "person, other": 0.04,
+    "person, other": 0.05,
     "string, people": 0.06,
     "string, synthetic": 0.06,
     "silence": 0.01,
