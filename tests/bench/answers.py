@@ -11,19 +11,17 @@ from tests.spoken.answers import NAMES, TABLES, is_asked_about, is_wrong, rows, 
 
 def main() -> None:
     """Print one line a table, and each row that is taken wrongly."""
-    for folder in ("", "held_out/"):
-        for name in NAMES:
-            if not (TABLES / f"{folder}{name}.tsv").exists():
-                continue
-            table = [row for row in rows(f"{folder}{name}") if row.is_clear or row.means in ("no", "not taken")]
-            clear = Counter(taken(row) == row.means for row in table if row.is_clear)
-            others = [row for row in table if not row.is_clear]
-            wrong = [row for row in table if is_wrong(row, taken(row))]
-            asked = sum(row.is_clear and is_asked_about(row) for row in table)
-            understood = f"{clear[True]:4} of {clear.total():4} taken at once, {asked:3} more asked about"
-            say(f"{folder + name:20} {understood}, {len(others):4} others, {len(wrong):2} taken wrongly")
-            for row in wrong:
-                say(f"    {row.line} | {row.words} | taken as {taken(row)}, means {row.means}")
+    held_out = (f"held_out/{path.stem}" for path in sorted((TABLES / "held_out").glob("*.tsv")))
+    for name in (*NAMES, *held_out):
+        table = [row for row in rows(name) if row.is_clear or row.means in ("no", "not taken")]
+        clear = Counter(taken(row) == row.means for row in table if row.is_clear)
+        others = [row for row in table if not row.is_clear]
+        wrong = [row for row in table if is_wrong(row, taken(row))]
+        asked = sum(row.is_clear and is_asked_about(row) for row in table)
+        understood = f"{clear[True]:4} of {clear.total():4} taken at once, {asked:3} more asked about"
+        say(f"{name:21} {understood}, {len(others):4} others, {len(wrong):2} taken wrongly")
+        for row in wrong:
+            say(f"    {row.line} | {row.words} | taken as {taken(row)}, means {row.means}")
 
 
 if __name__ == "__main__":
