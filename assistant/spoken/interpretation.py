@@ -118,7 +118,7 @@ class Interpreter:
             return NoMatch(Reason.QUESTION)
         if words.rstrip().endswith(("...", "\u2026")) and isinstance(expect, ConfirmExpected):
             return NoMatch(Reason.UNSURE)
-        return self._answer(tokens, bare, self._parts_of(words), expect, heard)
+        return self._answer(words, tokens, bare, expect, heard)
 
     def _parts_of(self, words: str) -> tuple[tuple[str, ...], ...]:
         """The words as commas and the like part them, without hesitations and courtesies."""
@@ -127,14 +127,9 @@ class Interpreter:
         return tuple(filter(None, bare))
 
     def _answer(
-        self,
-        tokens: tuple[str, ...],
-        bare: tuple[str, ...],
-        parts: tuple[tuple[str, ...], ...],
-        expect: Expect,
-        heard: bool,
+        self, words: str, tokens: tuple[str, ...], bare: tuple[str, ...], expect: Expect, heard: bool
     ) -> Meaning:
-        meaning = self._in_frame(tokens, bare, parts, expect, heard)
+        meaning = self._in_frame(words, tokens, bare, expect, heard)
         if not isinstance(meaning, NoMatch) or isinstance(expect, AnyExpected) or self._statements is None:
             return meaning
         trouble = None if meaning.reason is Reason.QUESTION else self._statements.trouble(bare)
@@ -144,17 +139,12 @@ class Interpreter:
         return meaning if command is None else Answer(Kind.COMMAND, command)
 
     def _in_frame(
-        self,
-        tokens: tuple[str, ...],
-        bare: tuple[str, ...],
-        parts: tuple[tuple[str, ...], ...],
-        expect: Expect,
-        heard: bool,
+        self, words: str, tokens: tuple[str, ...], bare: tuple[str, ...], expect: Expect, heard: bool
     ) -> Meaning:
         label = self._confirmation(bare)
         match expect:
             case ConfirmExpected():
-                return self._confirm(bare, parts, label, expect, heard)
+                return self._confirm(words, bare, label, expect, heard)
             case NumberExpected():
                 if label is not None:
                     return NoMatch(Reason.NOT_AN_ANSWER_HERE)
@@ -168,7 +158,7 @@ class Interpreter:
                 return NoMatch(Reason.UNKNOWN_WORDS)
             case ChoiceExpected():
                 ways = (bare, self._after_carrier(bare), self._with_its_end(tokens, bare))
-                choice = next((found for words in ways if (found := self._choice(words, parts, expect))), None)
+                choice = next((found for way in ways if (found := self._choice(way, expect))), None)
                 if choice is not None:
                     return Answer(Kind.CHOICE, choice)
                 if label is not None or self._readings(bare):
@@ -186,12 +176,7 @@ class Interpreter:
                 raise AssertionError("free words are answered before this")
 
     def _confirm(
-        self,
-        bare: tuple[str, ...],
-        parts: tuple[tuple[str, ...], ...],
-        label: str | None,
-        expect: ConfirmExpected,
-        heard: bool,
+        self, words: str, bare: tuple[str, ...], label: str | None, expect: ConfirmExpected, heard: bool
     ) -> Meaning:
         """A yes, a no, a done; or what the line's own words amount to."""
         asked = expect.asked
@@ -203,7 +188,7 @@ class Interpreter:
             return NoMatch(Reason.NOT_AN_ANSWER_HERE)
         if label == "done" and expect.done_is_yes and expect.bare:
             return self._good(expect)
-        sense = None if self._statements is None else self._statements.sense(bare, asked, parts)
+        sense = None if self._statements is None else self._statements.sense(bare, asked, self._parts_of(words))
         if sense is Sense.ACKNOWLEDGED:
             # "No" to "Is it free of air?" may mean that there is none.
             return _HEARD
@@ -272,12 +257,12 @@ class Interpreter:
             (found for words in self._names.inside(bare) if (found := self._find_name(words, expected))), None
         )
 
-    def _choice(self, bare: tuple[str, ...], parts: tuple[tuple[str, ...], ...], expect: ChoiceExpected) -> str | None:
+    def _choice(self, bare: tuple[str, ...], expect: ChoiceExpected) -> str | None:
         """The choice that these words are, written or spoken, or in a sentence of its own; None for none."""
         choice = self._said_of(expect).get(bare) if bare else None
         if choice is not None or self._statements is None:
             return choice
-        return self._statements.chosen(bare, expect.choices, expect.phrases, expect.line, parts)
+        return self._statements.chosen(bare, expect.choices, expect.phrases, expect.line)
 
     def _sayings_of(self, expect: ChoiceExpected) -> dict[tuple[str, ...], str]:
         """What each saying of a choice means, written or spoken; the first counts."""

@@ -17,7 +17,7 @@ import pickle
 import resource
 import sys
 import time
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import asdict
 from pathlib import Path
 
@@ -50,6 +50,18 @@ def hear(recogniser: Recogniser, clip: Clip, sound: bytes) -> Heard:
     verdict = NOTHING if evidence is None else judge(evidence, clip.saying.expect, ENGLISH, recogniser.manner.limits)
     seconds = time.perf_counter() - began
     return Heard(clip, verdict.words, verdict.doubtful, seconds, evidence, verdict.told_apart)
+
+
+def hear_all(recogniser: Recogniser, made: Iterable[tuple[Clip, bytes]], keep: Path | None = None) -> list[Heard]:
+    """Every clip through the recogniser, with a word about how far it is; kept in a file where one is named."""
+    found = []
+    for number, (clip, sound) in enumerate(made, 1):
+        found.append(hear(recogniser, clip, sound))
+        if number % 100 == 0:
+            sys.stderr.write(f"{number} clips\n")
+    if keep is not None:
+        keep.write_bytes(pickle.dumps(found))
+    return found
 
 
 def table(rows: list[Row]) -> Iterator[str]:

@@ -10,8 +10,6 @@ cache folder. Synthetic voices stand in for people here, of whom there are no fr
 
 import argparse
 import hashlib
-import pickle
-import sys
 from collections import Counter, defaultdict
 from collections.abc import Iterator
 from decimal import Decimal
@@ -26,7 +24,7 @@ from assistant.spoken.expect import NumberExpected
 from tests.bench import conditions
 from tests.bench.clips import Clip, cache_folder
 from tests.bench.conditions import CLEAN, CONDITIONS
-from tests.bench.hearing import hear
+from tests.bench.hearing import hear_all
 from tests.bench.printing import say
 from tests.bench.sayings import UNITS, Saying, ways
 from tests.bench.scoring import Heard, Outcome, interval, is_like_another, outcome
@@ -118,13 +116,7 @@ def main() -> None:
         say(f"{sum(1 for _ in clips(args.styles, args.half, args.count))} clips")
         return
     recogniser = open_recogniser(args.ear, args.models)
-    all_heard = []
-    for number, (clip, sound) in enumerate(clips(args.styles, args.half, args.count), 1):
-        all_heard.append(hear(recogniser, clip, sound))
-        if number % 100 == 0:
-            sys.stderr.write(f"{number} clips\n")
-    if args.keep is not None:
-        args.keep.write_bytes(pickle.dumps(all_heard))
+    all_heard = hear_all(recogniser, clips(args.styles, args.half, args.count), args.keep)
     say(f"{recogniser.name}, {args.half} part, {len(all_heard)} clips\n")
     for line in rows(all_heard):
         say(line)

@@ -12,8 +12,6 @@ six speakers), which is for measuring alone.
 
 import argparse
 import hashlib
-import pickle
-import sys
 from collections import Counter, defaultdict
 from collections.abc import Iterator
 from dataclasses import replace
@@ -33,7 +31,7 @@ from assistant.spoken.statement import Asked, Want
 from tests.bench import conditions
 from tests.bench.clips import Clip
 from tests.bench.conditions import CLEAN, CONDITIONS
-from tests.bench.hearing import hear
+from tests.bench.hearing import hear_all
 from tests.bench.printing import say
 from tests.bench.sayings import FRAMES, Saying, one_by_one
 from tests.bench.scoring import Heard, Outcome, interval, outcome
@@ -210,13 +208,7 @@ def main() -> None:
         clean = chain(clean, whole_sayings(args.listed, args.half))
     made = list(in_conditions(clean, () if args.clean else (*NOISY, *NOISY[:2], *OTHER)))
     made.sort(key=lambda one: hashlib.sha256(one[0].key.encode()).digest())
-    all_heard = []
-    for number, (clip, sound) in enumerate(made[: args.most], 1):
-        all_heard.append(hear(recogniser, clip, sound))
-        if number % 100 == 0:
-            sys.stderr.write(f"{number} clips\n")
-    if args.keep is not None:
-        args.keep.write_bytes(pickle.dumps(all_heard))
+    all_heard = hear_all(recogniser, made[: args.most], args.keep)
     say(f"{recogniser.name}, {args.half} part, {len(all_heard)} clips\n")
     for line in (*rows(all_heard), "", *wrong(all_heard)):
         say(line)

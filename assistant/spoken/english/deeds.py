@@ -3,6 +3,7 @@
 import re
 from dataclasses import dataclass, replace
 
+from assistant.spoken.english.numbers import ONES, TEENS, TENS
 from assistant.spoken.english.verbs import VERBS, Verb
 from assistant.spoken.english.writing import CONTRACTIONS, SAME_WORD
 from assistant.spoken.statement import Tokens
@@ -114,39 +115,7 @@ ALSO_CALLED = {
 """Other names for a thing at the bench (common practice, no source)."""
 NUMBERS = {"2": "two", "10": "ten", "15": "fifteen", "20": "twenty", "30": "thirty", "60": "sixty"}
 
-ONES_AND_TENS = frozenset(
-    [
-        "one",
-        "two",
-        "three",
-        "four",
-        "five",
-        "six",
-        "seven",
-        "eight",
-        "nine",
-        "ten",
-        "eleven",
-        "twelve",
-        "thirteen",
-        "fourteen",
-        "fifteen",
-        "sixteen",
-        "seventeen",
-        "eighteen",
-        "nineteen",
-        "twenty",
-        "thirty",
-        "forty",
-        "fifty",
-        "hundred",
-        "oclock",
-        "past",
-        "point",
-        "half",
-        "quarter",
-    ]
-)
+ONES_AND_TENS = frozenset({*ONES[1:], *TEENS, *TENS[:4], "hundred", "oclock", "past", "point", "half", "quarter"})
 ONE_PRESS = frozenset({"pause", "start", "stop", "press", "hit", "restart", "switch"})
 """What a button does that undoes it when it is pressed once more."""
 

@@ -51,33 +51,41 @@ def gist(tokens: Tokens, asked: Asked) -> Sense | None:
         sense = Sense.GOOD if so else Sense.BAD if not_so == every else Sense.ACKNOWLEDGED
     else:
         sense = Sense.BAD if not_so else Sense.GOOD if so >= every else Sense.ACKNOWLEDGED
-    if sense is Sense.GOOD and reading.led_by_no and not line.absent:
+    if sense is not Sense.GOOD:
+        return sense
+    if _is_turned_round(reading, tokens, known):
         return None
-    if sense is Sense.GOOD and line.want is not Want.ANSWER and trouble_of(reading.beside()) is not None:
-        return None
-    if sense is Sense.GOOD and goes_astray(tokens, known):
-        return None
-    if sense is Sense.GOOD and _is_reported(tokens, line):
-        return None
-    if sense is Sense.GOOD and line.unsaid & set(tokens) and not _DENIED & set(tokens):
-        return None  # "I told her my number"
-    if (
-        sense is Sense.GOOD
-        and line.want is Want.ANSWER
-        and _WHERE_NOTHING_BELONGS.intersection(tokens) - set(line.words)
-    ):
-        return None  # "drops are falling on the floor"
-    if sense is Sense.GOOD and _is_done_to_another(tokens, line):
-        return None
-    if sense is Sense.GOOD and (reading.turned or of_a_part(tokens, line)):
-        return None if reading.turned else Sense.ACKNOWLEDGED
-    if sense is Sense.GOOD and reading.other:
-        return Sense.ACKNOWLEDGED
-    if sense is Sense.GOOD and is_of_another(tokens, known):
-        return Sense.ACKNOWLEDGED
-    if sense is Sense.GOOD and (reading.loose or _is_of_oneself(tokens, known)):
-        return Sense.ACKNOWLEDGED
-    return sense
+    return Sense.ACKNOWLEDGED if _is_to_be_asked_about(reading, tokens, known) else Sense.GOOD
+
+
+def _is_turned_round(reading: Reading, tokens: Tokens, known: Known) -> bool:
+    """Whether what seems good is not: somebody else says so, something went wrong, it is of another thing."""
+    line = known.line
+    if line.want is Want.ANSWER:
+        # "Drops are falling on the floor".
+        wrong = bool(_WHERE_NOTHING_BELONGS.intersection(tokens) - set(line.words))
+    else:
+        wrong = trouble_of(reading.beside()) is not None
+    return (
+        wrong
+        or reading.turned
+        or (reading.led_by_no and not line.absent)
+        or bool(line.unsaid & set(tokens) and not _DENIED & set(tokens))  # "I told her my number"
+        or goes_astray(tokens, known)
+        or _is_reported(tokens, line)
+        or _is_done_to_another(tokens, line)
+    )
+
+
+def _is_to_be_asked_about(reading: Reading, tokens: Tokens, known: Known) -> bool:
+    """Whether it may be meant of a part, of another thing, or of the learner alone."""
+    return (
+        reading.other
+        or reading.loose
+        or of_a_part(tokens, known.line)
+        or is_of_another(tokens, known)
+        or _is_of_oneself(tokens, known)
+    )
 
 
 def _is_reported(tokens: Tokens, line: Line) -> bool:

@@ -52,14 +52,7 @@ class EnglishStatements:
         """What the words say about what was asked."""
         return _sense(tokens, asked, parts)
 
-    def chosen(
-        self,
-        tokens: Tokens,
-        choices: Tokens,
-        sayings: tuple[tuple[str, str], ...],
-        line: str,
-        parts: tuple[Tokens, ...] = (),
-    ) -> str | None:
+    def chosen(self, tokens: Tokens, choices: Tokens, sayings: tuple[tuple[str, str], ...], line: str) -> str | None:
         """See `Statements`."""
         return None if _is_question(tokens) else chosen(tokens, choices, sayings, line)
 
