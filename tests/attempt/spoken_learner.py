@@ -11,8 +11,10 @@ import subprocess
 import sys
 import threading
 import time
+from collections.abc import Callable
 from dataclasses import dataclass, field
 from decimal import Decimal
+from pathlib import Path
 
 from assistant import dosing
 from assistant.checklist.model import (
@@ -51,10 +53,19 @@ class SpokenLearner:
         sound: the virtual sound system.
         checklist, key: what is asked and what is right.
         first: for a step's id, what is said there before the right answer.
+        write: writes words, spoken by one of `VOICES` or by whoever else, into a WAV file.
     """
 
-    def __init__(self, sound: VirtualSound, checklist: Checklist, key, first: dict[str, list[str]]) -> None:
+    def __init__(
+        self,
+        sound: VirtualSound,
+        checklist: Checklist,
+        key,
+        first: dict[str, list[str]],
+        write: Callable[[str, str, Path], None] = write_words,
+    ) -> None:
         self._sound = sound
+        self._write = write
         self._checklist = checklist
         self._key = key
         self._first = {name: list(words) for name, words in first.items()}
@@ -156,7 +167,7 @@ class SpokenLearner:
         self._said = words if self._asked != "read-back" else self._said
         voice = VOICES[self._voice % len(VOICES)]
         file = self._sound.folder / "learner.wav"
-        write_words(voice, words, file)
+        self._write(voice, words, file)
         self.heard.log.append(("said", words))
         self._sound.play(file)
 

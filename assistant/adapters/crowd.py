@@ -1,0 +1,55 @@
+"""Others who talk without a break in the room: what is no louder than they are is not for the assistant.
+
+A speech detector finds speech in a room full of talk all the time, and an utterance would never end. So where it has
+found hardly anything else for a while, a frame counts as speech only while it is louder than the talk behind it.
+"""
+
+from collections import deque
+
+import numpy as np
+
+from assistant.adapters.endpoint import FRAME_S, SPEECH
+
+LOOKS_BACK_S = 8.0
+"""What the talk behind is judged on."""
+CROWDED = 0.7
+"""Part of that time in which the detector found speech; a learner who answers is silent for longer."""
+LEAST_S = 5.0
+"""Before so much was heard nothing is judged: hardly an answer is longer."""
+ABOVE_DB = 7.0
+"""Decibels over the softest half second within that time from which a frame is somebody near."""
+_SMOOTHED = round(0.2 / FRAME_S)
+_HALF_SECOND = round(0.5 / FRAME_S)
+
+
+class Crowd:
+    """Follows how much is said in the room, and how loud the talk behind the learner is."""
+
+    def __init__(self) -> None:
+        frames = round(LOOKS_BACK_S / FRAME_S)
+        self._spoken: deque[bool] = deque(maxlen=frames)
+        self._halves: deque[float] = deque(maxlen=frames)
+        self._powers: deque[float] = deque(maxlen=_HALF_SECOND)
+
+    @property
+    def is_there(self) -> bool:
+        """Whether others talk all the time."""
+        return len(self._spoken) * FRAME_S >= LEAST_S and sum(self._spoken) >= CROWDED * len(self._spoken)
+
+    def near(self, frame: bytes, likelihood: float) -> float:
+        """The likelihood that somebody near speaks: 0 where it is only those behind.
+
+        Args:
+            frame: 16-bit mono samples that are listened to.
+            likelihood: of speech, by the detector.
+        """
+        power = float(np.mean(np.square(np.frombuffer(frame, "<i2").astype(np.float64))))
+        self._powers.append(power)
+        self._spoken.append(likelihood >= SPEECH)
+        if len(self._powers) == _HALF_SECOND:
+            self._halves.append(sum(self._powers) / _HALF_SECOND)
+        if not self.is_there:
+            return likelihood
+        lately = list(self._powers)[-_SMOOTHED:]
+        is_near = sum(lately) / len(lately) >= min(self._halves) * 10 ** (ABOVE_DB / 10)
+        return likelihood if is_near else 0.0
