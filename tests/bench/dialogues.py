@@ -1,12 +1,13 @@
 """Numbers through the real guide over a channel that confuses them: is a wrong one ever kept?
 
-    python -m tests.bench.dialogues [COUNT] [--misheard 0.3] [--lost 0.1] [--swapped 0.0] [--assent 0.1]
+    python -m tests.bench.dialogues [COUNT] [--misheard 0.3] [--lost 0.1] [--swapped 0.0] [--assent 0.1] [--sure 0.0]
 
 Each dialogue: a step asks for a number, the learner says it in one of its wordings, the channel makes another
 number of it as often as `--misheard` says (by the table of what sounds alike; in digits, five and nine are exchanged
 and digits lost), or nothing (`--lost`). Two learners: one answers read-backs truthfully; one says yes to everything in
-10 % of the dialogues (`--assent`). `--swapped` lets the channel take a no for a yes, and a yes for a no, which no
-recording ever did.
+10 % of the dialogues (`--assent`). `--sure` is the part of numbers, right or wrong, that the recogniser calls told
+from those that sound like them, so that no digits are asked for. `--swapped` lets the channel take a no for a yes,
+and a yes for a no, which no recording ever did.
 """
 
 import argparse
@@ -40,11 +41,13 @@ class Channel:
         misheard: part of the numbers that arrive as another one.
         lost: part of the utterances that arrive as nothing.
         swapped: part of the confirmations that arrive as their opposite.
+        sure: part of the numbers, right or wrong, that arrive as told from what sounds like them.
     """
 
     misheard: float = 0.3
     lost: float = 0.1
     swapped: float = 0.0
+    sure: float = 0.0
 
     def number(self, value: Decimal, digits_only: bool, chance: Random) -> str:
         """The words that arrive for a number."""
@@ -87,7 +90,8 @@ def dialogue(value: Decimal, channel: Channel, agrees: Callable[[bool], bool], c
             says_yes = agrees(progress.reading_back.value == value)
             lived.give(Heard(lived.at, channel.confirmation(says_yes, chance)))
         else:
-            lived.give(Heard(lived.at, channel.number(value, progress.digits_only, chance)))
+            words = channel.number(value, progress.digits_only, chance)
+            lived.give(Heard(lived.at, words, told_apart=chance.random() < channel.sure))
     return "not kept", MOST_UTTERANCES
 
 
@@ -121,8 +125,9 @@ def main() -> None:
     parser.add_argument("--lost", type=float, default=0.1)
     parser.add_argument("--swapped", type=float, default=0.0)
     parser.add_argument("--assent", type=float, default=ASSENT)
+    parser.add_argument("--sure", type=float, default=0.0)
     args = parser.parse_args()
-    channel = Channel(args.misheard, args.lost, args.swapped)
+    channel = Channel(args.misheard, args.lost, args.swapped, args.sure)
     for name, assent in (("truthful", 0.0), (f"yes to everything in {100 * args.assent:.0f} %", args.assent)):
         found, utterances = run(args.count, channel, assent)
         shown = ", ".join(f"{result} {found[result]}" for result in ("right", "WRONG", "not kept"))

@@ -18,6 +18,15 @@ def test_a_learner_who_agrees_to_everything_keeps_wrong_ones() -> None:
     assert found["WRONG"] > 0
 
 
+def test_a_number_that_the_sound_tells_apart_takes_fewer_utterances_and_is_still_kept_right() -> None:
+    """It is read back at once, and a truthful learner says no where it is another one."""
+    asked, with_digits = run(60, Channel(), assent=0.0)
+    told, without = run(60, Channel(sure=1.0), assent=0.0)
+    assert told["WRONG"] == 0
+    assert told["right"] >= asked["right"]
+    assert without < with_digits
+
+
 def test_the_channel_sends_other_numbers() -> None:
     """What arrives is the number said, or one that sounds like it."""
     chance = Random(1)  # noqa: S311 - see above

@@ -18,11 +18,11 @@ from assistant.adapters.recognisers.evidence import Evidence, Hypothesis
 from assistant.adapters.recognisers.forms import Form, has_a_say
 from assistant.adapters.recognisers.limits import GENERAL, Limits, LimitSet
 from assistant.adapters.recognisers.positives import (
+    alike,
     begins_otherwise,
     denies,
     is_asked,
     is_denied,
-    is_like_another,
     is_positive,
     is_turned_round,
     is_written_so,
@@ -216,7 +216,7 @@ def _positive(
     of_a_line = isinstance(expect, AnyExpected) or (isinstance(expect, ConfirmExpected) and expect.asked is not None)
     leads = not of_a_line or (
         best.reaches(limits.positive, evidence)
-        and not is_like_another(best.text, expect, language)
+        and (not alike(best.text, expect, language) or _beats_rivals(best.text, evidence, expect, language, limits))
         and (
             not is_turned_round(best.text, expect, language)
             or (best.reaches(limits.turned_round, evidence) and is_written_so(best.text, evidence.free.text, language))
@@ -265,11 +265,24 @@ def _written_freely(
         at_once is not None
         and lead >= at_once.lead
         and clear >= at_once.clear
-        and not is_like_another(texts[0], expect, language)
-        and (evidence.rivals or not is_turned_round(texts[0], expect, language))
-        and all(evidence.free.score - score >= at_once.rival for score in evidence.rivals.values())
+        and (
+            _beats_rivals(texts[0], evidence, expect, language, limits)
+            or not (evidence.rivals or alike(texts[0], expect, language) or is_turned_round(texts[0], expect, language))
+        )
     )
     return Judgement(texts[0], alternatives, doubtful=not taken)
+
+
+def _beats_rivals(words: str, evidence: Evidence, expect: Expect, language: Language, limits: LimitSet) -> bool:
+    """Whether a positive is written freely too, and far likelier than each wording that asks or denies the same."""
+    at_once = limits.free_at_once
+    return (
+        at_once is not None
+        and bool(evidence.rivals)
+        and set(alike(words, expect, language)) <= evidence.rivals.keys()
+        and is_written_so(words, evidence.free.text, language)
+        and all(evidence.free.score - score >= at_once.rival for score in evidence.rivals.values())
+    )
 
 
 def _sum(scores: list[float]) -> float:

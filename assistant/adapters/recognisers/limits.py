@@ -5,7 +5,7 @@ on the other.
 """
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 
 @dataclass(frozen=True)
@@ -115,18 +115,21 @@ GENERAL = LimitSet()
 _SAID = Limits(share=0.7, clear=-0.1, ratio=-1.0, least=-0.6, ending=-0.5)
 """Of what is said at a bench the trained model is surer than that, and less sure of most that it mishears."""
 
+_NUMBER_SAID = Limits(share=0.99, clear=-0.2, ratio=-1.0, least=-0.2, ending=-0.5, longer=0.01)
+
 TRAINED = LimitSet(
     clear_command=_SAID,
     command=_SAID,
     faint_command=_SAID,
-    number=Limits(share=0.997, clear=-0.2, ratio=-1.0, least=-0.2, ending=-0.5, longer=0.003),
-    digits=Limits(share=0.997, clear=-0.2, ratio=-1.0, least=-0.2, ending=-0.5, longer=0.003),
+    number=_NUMBER_SAID,
+    digits=_NUMBER_SAID,
+    told_apart=replace(_NUMBER_SAID, share=0.999),
     positive=Limits(share=0.95, clear=-0.2, ratio=-1.0, least=-0.2, ending=-0.5),
     turned_round=Limits(share=0.98, clear=-0.2, ratio=-1.0, least=-0.1, ending=-0.5),
     doubtful=Limits(share=0.6, clear=-1.0, ratio=-2.0, least=-2.0),
     doubtful_positive=Limits(share=0.6, clear=-1.0, ratio=-2.0, least=-2.0, ending=-2.0),
     free=FreeLimits(lead=1.0, clear=-0.3),
-    free_at_once=FreeLimits(lead=2.0, clear=-0.06, rival=4.0),
+    free_at_once=FreeLimits(lead=2.0, clear=-0.06, rival=8.0),
     witness=True,
 )
 """For the model that was trained for the bench.

@@ -42,20 +42,23 @@ def is_denied(words: str, free: str, expect: Expect, language: Language) -> bool
 
 
 @lru_cache(maxsize=1_000)
-def is_like_another(words: str, expect: Expect, language: Language) -> bool:
-    """Whether something that is no positive is spelt nearly alike, or differs by a "n't".
+def alike(words: str, expect: Expect, language: Language) -> tuple[str, ...]:
+    """What is no positive and is spelt nearly alike, or differs by a "n't".
 
-    Of such a one the model may be certain and still be wrong, so no limit on its certainty helps.
+    Of such a one a model may be certain and still be wrong, so that no limit on its certainty helps; only how much
+    likelier it is than each of these tells.
     """
     import jellyfish  # a start stays quick without it
 
     letters = _letters(words)
-    return any(
-        (jellyfish.levenshtein_distance(letters, _letters(said)) <= LIKE or words == said.replace("n't", ""))
-        and not is_positive(language.interpret(other, expect, heard=True), expect)
+    found = (
+        said
         for other in language.phrases(expect)
         for said in (other, *_contracted(other, language))
+        if (jellyfish.levenshtein_distance(letters, _letters(said)) <= LIKE or words == said.replace("n't", ""))
+        and not is_positive(language.interpret(other, expect, heard=True), expect)
     )
+    return tuple(dict.fromkeys(found))
 
 
 @lru_cache(maxsize=1_000)
@@ -68,13 +71,18 @@ def is_turned_round(words: str, expect: Expect, language: Language) -> bool:
     return len(own) > 1 and isinstance(meaning, NoMatch) and meaning.reason is Reason.QUESTION
 
 
-def rivals(words: str, language: Language) -> tuple[str, ...]:
+def rivals(words: str, expect: Expect, language: Language) -> tuple[str, ...]:
     """What is said in nearly the same words for the opposite: asked ("is it spiked"), or denied ("it isn't spiked").
 
     Args:
-        words: a positive of the learner's own, "it's spiked".
+        words: a positive, "it's spiked".
+        expect: what the step expects.
         language: in which it is.
     """
+    return tuple(dict.fromkeys((*_turned(words, language), *alike(words, expect, language))))
+
+
+def _turned(words: str, language: Language) -> tuple[str, ...]:
     own = _in_order(words, language)
     others = [" ".join((*own[1::-1], *own[2:])), *(" ".join((*own[:2], no, *own[2:])) for no in _noes(language))]
     return tuple(form for other in others for form in (other, *_contracted(other, language))) if len(own) > 1 else ()

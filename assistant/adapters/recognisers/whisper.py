@@ -201,8 +201,10 @@ class WhisperRecogniser:
     def _rivals(self, listening: Listening, free: Hypothesis, expect: Expect) -> dict[str, float]:
         """How likely it is that what is written freely, where it closes a step, was asked or denied instead."""
         words = plain(free.text, self._language)
-        others = rivals(words, self._language)
-        if not others or not is_positive(self._language.interpret(words, expect, heard=True), expect):
+        if not is_positive(self._language.interpret(words, expect, heard=True), expect):
+            return {}
+        others = rivals(words, expect, self._language)
+        if not others:
             return {}
         with self._pools.limit(limits=1, user_api="blas"):
             written = [self._tokens(f" {other}") for other in others]

@@ -1,14 +1,15 @@
 """What must not be taken for a yes: the rules as tables, and the bundled recogniser on synthesised near-misses."""
 
 import math
+from dataclasses import replace
 
 import pytest
 
 from assistant.adapters.recognisers.evidence import Evidence, Hypothesis
 from assistant.adapters.recognisers.forms import Form
 from assistant.adapters.recognisers.judgement import judge
-from assistant.adapters.recognisers.limits import TRAINED
-from assistant.adapters.recognisers.positives import is_denied, is_like_another, is_positive, rivals
+from assistant.adapters.recognisers.limits import GENERAL, TRAINED
+from assistant.adapters.recognisers.positives import alike, is_denied, is_positive, rivals
 from assistant.adapters.recognisers.replay import hear_sound
 from assistant.spoken import ENGLISH
 from assistant.spoken.expect import ConfirmExpected
@@ -16,6 +17,7 @@ from assistant.spoken.statement import Asked, Want
 from tests.speakers import spoken as speak
 
 CLAMP = ConfirmExpected(asked=Asked("Close the roller clamp.", Want.DONE))
+SPIKE = ConfirmExpected(asked=Asked("Spike the bag.", Want.DONE))
 ORDER = ConfirmExpected(
     done_is_yes=False, asked=Asked("Read the order. Is it complete, clear and signed?", Want.ANSWER)
 )
@@ -80,7 +82,7 @@ def test_when_a_positive_is_taken(case, expect, words, doubtful):
 )
 def test_what_asks_or_denies_in_nearly_the_same_words(words, others):
     """A single word has no such rival: nothing changes places, and a "not" before it is heard."""
-    assert set(rivals(words, ENGLISH)) == others
+    assert set(rivals(words, SPIKE, ENGLISH)) == others
 
 
 @pytest.mark.parametrize(
@@ -95,21 +97,33 @@ def test_what_asks_or_denies_in_nearly_the_same_words(words, others):
 )
 def test_a_yes_in_words_of_the_learners_own_beats_its_rivals(found, doubtful):
     """Each of them, and clearly; else it is asked about once more."""
-    bag = ConfirmExpected(asked=Asked("Spike the bag.", Want.DONE))
     likely = Hypothesis(" it's spiked", -0.01)
     unlikely = Hypothesis(" done", -8.0, 2)
     case = Evidence(likely, 5, 0.0, {Form.WORDS: (unlikely,)}, rivals=found)
-    verdict = judge(case, bag, ENGLISH, TRAINED)
+    verdict = judge(case, SPIKE, ENGLISH, TRAINED)
     assert (verdict.words, verdict.doubtful) == ("it's spiked", doubtful)
 
 
-def test_what_no_ear_tells_apart_is_asked_about():
+def test_what_is_one_letter_away_from_a_no():
     """ "I did it" is one letter away from "I didn't"; "closed" is like nothing else."""
-    assert is_like_another("i did it", CLAMP, ENGLISH)
-    assert is_like_another("i did", CLAMP, ENGLISH)
-    assert not is_like_another("closed", CLAMP, ENGLISH)
-    assert not is_like_another("done", CLAMP, ENGLISH)
-    assert judge(evidence((" I did it.", 0.9), free=" I did it."), CLAMP, ENGLISH).doubtful
+    assert "i didn't" in alike("i did it", CLAMP, ENGLISH)
+    assert "i didn't" in alike("i did", CLAMP, ENGLISH)
+    assert not alike("closed", CLAMP, ENGLISH)
+    assert not alike("done", CLAMP, ENGLISH)
+
+
+@pytest.mark.parametrize(
+    ("against", "doubtful"),
+    [({}, True), ({"i didn't": -4.5}, True), ({"i didn't": -7.5}, True), ({"i didn't": -12.0}, False)],
+)
+def test_a_yes_that_is_one_letter_away_from_a_no_is_asked_about_unless_it_is_far_likelier(against, doubtful):
+    """Of "I didn't" by 35 voices a model was sure of "I did it" by up to 4.3; it has to be surer by far."""
+    case = evidence((" I did it.", 0.99), free=" I did it.")
+    others = rivals("i did it", CLAMP, ENGLISH)
+    scores = dict.fromkeys(others, -30.0) | against if against else {}
+    case = replace(case, free=replace(case.free, text=" i did it", score=-0.01), rivals=scores)
+    assert judge(case, CLAMP, ENGLISH, TRAINED).doubtful is doubtful
+    assert judge(case, CLAMP, ENGLISH, GENERAL).doubtful
 
 
 NEAR_MISSES = (
