@@ -127,7 +127,7 @@ class Surroundings:
         telephone = (hertz > 300) & (hertz < 3_400)
         dull = hertz < self._uniform(count, 2_800, 7_000)[:, None]
         narrow = hertz < self._uniform(count, 3_300, 4_000)[:, None]
-        changed = torch.where(chance < 0.3, response * narrow, torch.where(chance < 0.4, response * dull, response))
+        changed = torch.where(chance < 0.4, response * narrow, torch.where(chance < 0.5, response * dull, response))
         response = torch.where(chance < 0.1, response * telephone, changed)
         return torch.fft.irfft(spectrum * response, LENGTH)
 
