@@ -16,8 +16,9 @@ CROWDED = 0.7
 """Part of that time in which the detector found speech; a learner who answers is silent for longer."""
 LEAST_S = 5.0
 """Before so much was heard nothing is judged: hardly an answer is longer."""
-ABOVE_DB = 7.0
-"""Decibels over the softest half second within that time from which a frame is somebody near."""
+BEGINS_DB, GOES_ON_DB = 9.0, 6.0
+"""Decibels over the softest half second within that time from which somebody near begins to speak, and goes on: the
+end of a word is softer than its beginning."""
 _SMOOTHED = round(0.2 / FRAME_S)
 _HALF_SECOND = round(0.5 / FRAME_S)
 
@@ -30,26 +31,32 @@ class Crowd:
         self._spoken: deque[bool] = deque(maxlen=frames)
         self._halves: deque[float] = deque(maxlen=frames)
         self._powers: deque[float] = deque(maxlen=_HALF_SECOND)
+        self._is_near = False
 
     @property
     def is_there(self) -> bool:
         """Whether others talk all the time."""
         return len(self._spoken) * FRAME_S >= LEAST_S and sum(self._spoken) >= CROWDED * len(self._spoken)
 
-    def near(self, frame: bytes, likelihood: float) -> float:
+    def near(self, frame: bytes, likelihood: float, *, listens: bool = True) -> float:
         """The likelihood that somebody near speaks: 0 where it is only those behind.
 
         Args:
-            frame: 16-bit mono samples that are listened to.
+            frame: 16-bit mono samples.
             likelihood: of speech, by the detector.
+            listens: whether an answer is waited for; what is heard beside that, the assistant's own voice it may be,
+                says nothing of the room.
         """
         power = float(np.mean(np.square(np.frombuffer(frame, "<i2").astype(np.float64))))
         self._powers.append(power)
-        self._spoken.append(likelihood >= SPEECH)
-        if len(self._powers) == _HALF_SECOND:
-            self._halves.append(sum(self._powers) / _HALF_SECOND)
+        if listens:
+            self._spoken.append(likelihood >= SPEECH)
+            if len(self._powers) == _HALF_SECOND:
+                self._halves.append(sum(self._powers) / _HALF_SECOND)
         if not self.is_there:
+            self._is_near = False
             return likelihood
         lately = list(self._powers)[-_SMOOTHED:]
-        is_near = sum(lately) / len(lately) >= min(self._halves) * 10 ** (ABOVE_DB / 10)
-        return likelihood if is_near else 0.0
+        above_db = GOES_ON_DB if self._is_near else BEGINS_DB
+        self._is_near = sum(lately) / len(lately) >= min(self._halves) * 10 ** (above_db / 10)
+        return likelihood if self._is_near else 0.0

@@ -210,12 +210,15 @@ class _HearingThread:
             likelihood = self._detector(frame)
             self._measure(frame, likelihood, listens=wanted is not None)
             if wanted is None:
-                self._follower.overhear(likelihood)
-            else:
-                # Only who dictates speaks for so long that it might be taken for a room full of talk.
-                dictates = isinstance(wanted.expect, TextExpected)
-                near = likelihood if dictates else self._crowd.near(frame, likelihood)
-                self._follower.take(wanted, frame, near, block.arrived)
+                self._follower.overhear(self._crowd.near(frame, likelihood, listens=False))
+                continue
+            # Only who dictates speaks for so long that it might be taken for a room full of talk.
+            if not isinstance(wanted.expect, TextExpected):
+                was_there = self._crowd.is_there
+                likelihood = self._crowd.near(frame, likelihood)
+                if self._crowd.is_there and not was_there:
+                    self._follower.lost_sound()  # nobody knows which part of it was the learner
+            self._follower.take(wanted, frame, likelihood, block.arrived)
 
     def _measure(self, frame: bytes, likelihood: float, *, listens: bool) -> None:
         samples = np.frombuffer(frame, "<i2")

@@ -50,6 +50,16 @@ class TestWhoIsNear:
             for _ in range(second):
                 crowd.near(level(-60), 0.0)
 
+    def test_what_is_heard_beside_an_answer_says_nothing_of_the_room(self):
+        """The assistant's own voice, for a minute, makes no crowd; and those behind are not near while it speaks."""
+        crowd = Crowd()
+        for _ in range(round(60 / FRAME_S)):
+            crowd.near(level(-10), 1.0, listens=False)
+        assert not crowd.is_there
+        for _ in range(round(LEAST_S / FRAME_S) + 1):
+            crowd.near(level(-30), 1.0)
+        assert crowd.near(level(-30), 1.0, listens=False) == 0.0
+
     def test_a_room_that_falls_silent_is_a_quiet_one_again(self):
         crowd = Crowd()
         for _ in range(round(LOOKS_BACK_S / FRAME_S)):

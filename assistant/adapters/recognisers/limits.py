@@ -134,7 +134,7 @@ TRAINED = LimitSet(
 )
 """For the model that was trained for the bench.
 
-Chosen on parts of people and voices that it had not heard (`tests/bench/hearing.md`). Of numbers it is seldom unsure: of
-414 strings of digits none was wrong at a share of 0.997 and one at 0.99. Of 720 teens, tens and decimals the last wrong
-one was gone at 0.997; what is told apart has to lead by three times as much.
+Chosen on parts of people and voices that it had not heard (`tests/bench/hearing.md`). Of numbers it is seldom unsure:
+of 414 strings of digits none was wrong at a share of 0.997 and one at 0.99. Of 720 teens, tens and decimals the last
+wrong one was gone at 0.997; what is told apart has to lead by three times as much.
 """
