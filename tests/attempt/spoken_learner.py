@@ -33,6 +33,9 @@ from tests.virtual_sound import VirtualSound
 
 VOICES = ("en-us", "slt", "en-gb")
 """Voices in turn, so that no single one carries the test: espeak-ng's American and British one, one of flite's."""
+PATIENCE_S = 15.0
+"""After so long without a sign that they were heard, people say it again."""
+_LONGEST_SILENCE_S = 120.0
 _STEP = re.compile(r"Step (\d+) of \d+")
 
 
@@ -108,6 +111,13 @@ class SpokenLearner:
         elif line.get("listening"):
             self._planned = ""
             self._speak(self._words())
+
+    def say_again(self) -> None:
+        """Say once more what nobody seems to have heard."""
+        file = self._sound.folder / "learner.wav"
+        if file.is_file():
+            self.heard.log.append(("said again", self._said))
+            self._sound.play(file)
 
     def _plan_again(self) -> None:
         """What was planned and not understood is said once more."""
@@ -191,6 +201,7 @@ def live(
     console: list[str] = []
     deadline = time.monotonic() + limit_s
     last: dict[str, object] = {}
+    unheard = 0
     with subprocess.Popen(
         [sys.executable, "-m", "assistant", *command],
         env=sound.environment,
@@ -210,9 +221,17 @@ def live(
                 left = deadline - time.monotonic()
                 assert left > 0, ("the attempt took too long", learner.heard.log[-20:])
                 try:
-                    last = json.loads(lines.get(timeout=min(left, 120)))
+                    last = json.loads(lines.get(timeout=min(left, PATIENCE_S)))
                 except queue.Empty:
-                    raise AssertionError(("nothing came for two minutes", learner.heard.log[-20:], console)) from None
+                    unheard += 1
+                    assert unheard * PATIENCE_S < _LONGEST_SILENCE_S, (
+                        "nothing came for two minutes",
+                        learner.heard.log[-20:],
+                        console,
+                    )
+                    learner.say_again()
+                    continue
+                unheard = 0
                 learner.take(last)
             if stays:
                 process.terminate()
