@@ -17,7 +17,7 @@ import re
 import sys
 import tomllib
 import zlib
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from decimal import Decimal
 from pathlib import Path
 from random import Random
@@ -36,11 +36,12 @@ from assistant.checklist.load import available
 from assistant.orders.key import KeyEntry
 from assistant.orders.solve import answer_key
 from assistant.ports import SAMPLE_RATE_HZ
-from assistant.spoken import ENGLISH, read_back, say_unit, speech
+from assistant.spoken import ENGLISH, read_back, say_digits, say_unit, speech
 from assistant.spoken.english.varieties import american
 from tests.bench import conditions
 from tests.bench.printing import say
-from tests.bench.second_listener import reporting_listener, tuning_listener, unseen_listener
+from tests.bench.second_listener import Hears, reporting_listener, sounds_listener, tuning_listener, unseen_listener
+from tests.bench.sounds_listener import SoundsListener
 from tests.bench.voices import Sound
 from tests.orders.many import KINDS, drawn_for
 
@@ -52,11 +53,14 @@ CAREFUL = -1
 ORDERS = 300
 OTHER_SEEDS = 10_000
 """Where the seeds begin of orders with which nothing was tuned."""
-LISTENERS = {"tuning": tuning_listener, "reporting": reporting_listener, "unseen": unseen_listener}
 UNLIKE = 0.25
-LEAD = re.compile(r"^\W*the label says\W*", re.IGNORECASE)
+LEAD_WORDS = "The label says"
+LEAD = re.compile(rf"^\W*{LEAD_WORDS}\W*", re.IGNORECASE)
 SHORT_FORMS = ("KCl", "NaCl", "IVPB", "q12h", "an 18-gauge catheter", "SpO2", "b.i.d.", "PRN", "BP 120/80", "the 21st")
-SOUND_ALIKE = {"sight": "site", "cite": "site", "queue": "cue", "hole": "whole", "too": "to", "two": "to", "2": "to"}
+SOUND_ALIKE = {
+    **{"sight": "site", "cite": "site", "queue": "cue", "hole": "whole", "too": "to", "two": "to", "2": "to"},
+    **{"4": "for", "u": "you", "wait": "weight", "write": "right"},
+}
 """Words that sound the same: which one is written says nothing of the voice."""
 SOUND_LIKE_DIGITS = {"for": "4", "four": "4", "to": "2", "too": "2", "ate": "8", "won": "1", "oh": "0", "o": "0"}
 """Spellings of a digit's sound: which one a recogniser writes says nothing of the voice."""
@@ -113,7 +117,23 @@ def sayings(part: str, count: int, half: str = "all") -> list[tuple[str, str]]:
         found = [(read_back(value, unit), f"{value:f} {unit}") for value, unit in numbers(half)]
         Random(18).shuffle(found)  # noqa: S311 - no secret
         return found[:count]
-    return [(f"The label says: {speech(name)}.", name) for name in names()][:count]
+    return [(f"{LEAD_WORDS}: {speech(name)}.", name) for name in names()][:count]
+
+
+def vocabulary() -> list[str]:
+    """Every word of what is said here, those of numbers first."""
+    counted = [word for value, unit in numbers() for word in f"{read_back(value, unit)} {say_digits(value)}".split()]
+    others = [word for text in (*sentences(), *map(speech, names())) for word in text.split()]
+    words = [re.sub(r"[^a-z']", "", word.lower()).strip("'") for word in (*counted, *others, *LEAD_WORDS.split())]
+    return [word for word in dict.fromkeys(words) if word]
+
+
+LISTENERS: dict[str, Callable[[], Hears | None]] = {
+    "tuning": tuning_listener,
+    "reporting": reporting_listener,
+    "unseen": unseen_listener,
+    "sounds": lambda: sounds_listener(vocabulary()),
+}
 
 
 # What was heard.
@@ -222,6 +242,8 @@ def listen(part: str, voice_name: str, listener_name: str, folder: Path, count: 
                 sound = conditions.CONDITIONS[condition](sound_of(voice, said, part == "numbers"), f"voice {said}")
                 [heard] = listener.written([sound])
                 row = {"said": said, "by": by, "condition": condition, "heard": heard}
+                if isinstance(listener, SoundsListener) and part == "names":
+                    row["sounds"] = listener.sounds(sound)
                 out.write(json.dumps(row, ensure_ascii=False) + "\n")
                 out.flush()
     finally:
@@ -277,7 +299,7 @@ def sounds(folder: Path) -> None:
                 say(f"{file.stem}, {condition}:")
                 for row in rows:
                     said = phonemes(speech(row["by"]))
-                    heard = phonemes(speech(LEAD.sub("", row["heard"])))
+                    heard = row.get("sounds") or phonemes(speech(LEAD.sub("", row["heard"])))
                     unlike = levenshtein_distance(said.replace(" ", ""), heard.replace(" ", "")) / len(said)
                     mark = "!" if unlike > UNLIKE else " "
                     say(f"  {mark} {row['by']}: /{said}/ heard as {row['heard']!r} /{heard}/")
