@@ -1,6 +1,5 @@
 """Values to words: numbers, digits, amounts and the read-back."""
 
-import itertools
 from collections.abc import Callable
 from decimal import Decimal
 
@@ -57,14 +56,13 @@ class Saying:
         """What the assistant heard, for a yes or a no: with the unit, and by digits where it sounds like another.
 
         A teen and its ten are said both ways: "I have fifteen millilitres per hour, one five millilitres per hour. Is
-        that right?" Three digits are said by themselves, which leaves nothing to mishear: "I have one two five
-        millilitres per hour." Anything else is said once, in words: two like digits side by side are easily heard as
-        one, nobody counts zeros, and digits around a point are taken for another number.
+        that right?" Anything else is said once, in words: they are understood better than a row of digits, in which
+        two alike are heard as one, nobody counts zeros, and a point is taken for the beginning of another number.
 
         Sources: NCC MERP, Recommendations to Reduce Medication Errors Associated with Verbal Medication Orders: say a
         number as a word and then digit by digit (from memory); Pennsylvania Patient Safety Authority advisory, June
         2006, and ISMP newsletter of 24 January 2001: 15 heard as 50. ICAO Annex 10, volume II, 5.2.1.4.1: each digit by
-        itself with the unit behind it ("seven zero knots"), whole hundreds and thousands as such ("eight hundred").
+        itself with the unit behind it ("seven zero knots").
 
         Args:
             value: the number.
@@ -74,12 +72,8 @@ class Saying:
             ValueError: the number cannot be said.
             QuantityError: the unit cannot be said.
         """
-        number, digits = self.say_number(value), ""
-        if _ends_in_teen_or_ten(value):
-            digits = self.say_digits(value)
-        elif value == value.to_integral_value() and 100 <= abs(value) < 1_000 and not _has_like_digits(value):
-            number = self.say_digits(value)
-        return self._read_back(number, digits, self._say_unit(unit, plural=value != 1))
+        digits = self.say_digits(value) if _ends_in_teen_or_ten(value) else ""
+        return self._read_back(self.say_number(value), digits, self._say_unit(unit, plural=value != 1))
 
     def spelled(self, figures: str) -> str:
         """Figures one by one; a point among them is said."""
@@ -89,12 +83,6 @@ class Saying:
     def _joined(self, value: Decimal, whole: str, fraction: str) -> str:
         sign = f"{self._numbers.minus} " if value < 0 else ""
         return f"{sign}{whole}" + (f" {self._numbers.point} {self.spelled(fraction)}" if fraction else "")
-
-
-def _has_like_digits(value: Decimal) -> bool:
-    """Whether two like digits stand side by side before the point."""
-    whole, _ = _split(value)
-    return any(digit == following for digit, following in itertools.pairwise(whole))
 
 
 def _ends_in_teen_or_ten(value: Decimal) -> bool:

