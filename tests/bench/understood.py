@@ -186,7 +186,7 @@ def lost(said: str, heard: str) -> int:
 
 
 def number_is_right(value: Decimal, unit: str, heard: str) -> bool:
-    """Whether nothing but this number was written down, once or twice, every digit of it, with its unit behind it."""
+    """Whether nothing but this number was written down, once or twice, every digit of it, each time with its unit."""
     words = plain(PAUSED.sub(lambda decimals: decimals[0].replace(",", ""), heard))
     for at, word in enumerate(words):
         beside = words[max(0, at - 1) : at] + words[at + 1 : at + 2]
@@ -196,9 +196,10 @@ def number_is_right(value: Decimal, unit: str, heard: str) -> bool:
     digits = figures.replace(".", "")
     found = [word for word in words if word[0].isdigit()]
     # How digits that were said one by one are grouped is the recogniser's choice; a point has to stand in its place.
-    is_right = "".join(found).replace(".", "") in (digits, digits * 2) and ("." not in figures or figures in found)
+    times = {digits: 1, digits * 2: 2}.get("".join(found).replace(".", ""), 0)
     named = " ".join(words).replace(" a ", " per ").replace(" an ", " per ")
-    return is_right and " ".join(plain(say_unit(unit, plural=value != 1))) in named
+    has_units = named.count(" ".join(plain(say_unit(unit, plural=value != 1)))) >= times
+    return times > 0 and has_units and ("." not in figures or figures in found)
 
 
 # The bench.
