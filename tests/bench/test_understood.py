@@ -28,6 +28,8 @@ from tests.bench.understood import lost, nearest, number_is_right, plain
         ("28.08", "mg/h", "I have twenty-eight point zero, eight milligrams per hour.", True),
         ("28.08", "mg/h", "I have twenty-eight point zero milligrams, eight per hour. Is that right?", False),
         ("28.08", "mg/h", "I have 28.0, 8 milligrams per hour. Is that right?", False),
+        ("71.4", "mL/h", "I have seventy-one point for milliliters per hour. Is that right?", True),
+        ("71.4", "mL/h", "I have seventy-one for milliliters per hour. Is that right?", False),
         ("0.5", "h", "I have 0.5 hours. Is that right?", True),
         ("950", "mL", "I have 150 milliliters. Is that right?", False),
         ("15", "mg", "I have 50 milligrams, 5-0 milligrams. Is that right?", False),

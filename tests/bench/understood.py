@@ -64,6 +64,8 @@ SOUND_ALIKE = {
 """Words that sound the same: which one is written says nothing of the voice."""
 SOUND_LIKE_DIGITS = {"for": "4", "four": "4", "to": "2", "too": "2", "ate": "8", "won": "1", "oh": "0", "o": "0"}
 """Spellings of a digit's sound: which one a recogniser writes says nothing of the voice."""
+POINT = re.compile(rf"(?<=\bpoint )(?:{'|'.join(SOUND_LIKE_DIGITS)})\b", re.IGNORECASE)
+"""Such a spelling behind a point, where nothing but a digit can stand: "seventy-one point for"."""
 PAUSED = re.compile(rf"\bpoint(?:,? (?:{'|'.join(ENGLISH.tables.numbers.digits)})\b)+", re.IGNORECASE)
 """Decimals in words, with or without commas where the recogniser wrote a pause: "point zero, eight"."""
 _QUIET_S = 0.3
@@ -187,7 +189,8 @@ def lost(said: str, heard: str) -> int:
 
 def number_is_right(value: Decimal, unit: str, heard: str) -> bool:
     """Whether nothing but this number was written down, once or twice, every digit of it, each time with its unit."""
-    words = plain(PAUSED.sub(lambda decimals: decimals[0].replace(",", ""), heard))
+    spelled = POINT.sub(lambda digit: ENGLISH.tables.numbers.digits[int(SOUND_LIKE_DIGITS[digit[0].lower()])], heard)
+    words = plain(PAUSED.sub(lambda decimals: decimals[0].replace(",", ""), spelled))
     for at, word in enumerate(words):
         beside = words[max(0, at - 1) : at] + words[at + 1 : at + 2]
         if word in SOUND_LIKE_DIGITS and any(other[:1].isdigit() for other in beside):
