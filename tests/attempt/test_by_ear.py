@@ -61,13 +61,11 @@ def test_a_wrong_number_that_is_read_back_is_refused(listener: Listener) -> None
     """The same learner, the same step, by the sound of the voice: yes to what was meant, no to anything else."""
     voice = open_voice("neural")
     try:
+        asked = written_down(listener, sound_of(voice, NUMBER_STEP, careful=False))
         for value, answer in ((RIGHT, "yes"), (WRONG, "no"), (Decimal("0.5"), "no"), (Decimal(15), "no")):
             learner = LearnerByEar(papers(CHECKLIST))
-            asked, read = (
-                written_down(listener, sound_of(voice, text, careful=False))
-                for text in (NUMBER_STEP, read_back(value, "mL"))
-            )
             assert learner.answer(asked) == f"{RIGHT} mL"
+            read = written_down(listener, sound_of(voice, read_back(value, "mL"), careful=False))
             assert learner.answer(read) == answer, read
     finally:
         voice.close()
