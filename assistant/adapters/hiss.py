@@ -33,4 +33,5 @@ def up_to_hiss(samples: npt.NDArray[np.int16], rate_hz: int) -> npt.NDArray[np.i
     gain = np.interp(np.arange(len(samples)) / size - 0.5, np.arange(len(is_hiss)), 10 ** (is_hiss * RAISED_DB / 20))
     behind = gain[(int(np.flatnonzero(is_hiss)[-1]) + 1) * size :]
     behind[:] = np.clip(1 - np.arange(len(behind)) / (FADED_S * rate_hz), 0, 1)
-    return np.clip(samples * gain, -32_768, 32_767).astype(np.int16)
+    ended: npt.NDArray[np.int16] = np.clip(samples * gain, -32_768, 32_767).astype(np.int16)
+    return ended
