@@ -56,6 +56,14 @@ OTHER_SEEDS = 10_000
 UNLIKE = 0.25
 LEAD_WORDS = "The label says"
 LEAD = re.compile(rf"^\W*{LEAD_WORDS}\W*", re.IGNORECASE)
+LEAD_SOUNDS = re.compile(r"^.*?se\u026a[zs] ?")
+ONE_WRITING = {
+    **{"d\u0361\u0292": "\u02a4", "t\u0361\u0283": "\u02a7", "g": "\u0261", "one": "w\u028cn"},
+    **{"e\u026a": "A", "a\u026a": "I", "o\u028a": "O", "a\u028a": "W", "\u0254\u026a": "Y"},
+    **{"\u025d": "\u0259\u0279", "\u025a": "\u0259\u0279", "\u025c\u0279": "\u0259\u0279"},
+    **{"T": "t", "\u027e": "t", "\u1d7b": "\u026a", "\u1d4a": "\u0259", "\u0250": "\u0259"},
+}
+"""The same sound in two writings; the last row are sounds that are said alike."""
 SHORT_FORMS = ("KCl", "NaCl", "IVPB", "q12h", "an 18-gauge catheter", "SpO2", "b.i.d.", "PRN", "BP 120/80", "the 21st")
 SOUND_ALIKE = {
     **{"sight": "site", "cite": "site", "queue": "cue", "hole": "whole", "too": "to", "two": "to", "2": "to"},
@@ -282,6 +290,13 @@ def report(folder: Path) -> None:
                 say(f"    {row['by']}: {row['heard']}")
 
 
+def in_one_writing(sounds: str) -> str:
+    """Sounds in the voice's own signs, whoever wrote them down, without what is written otherwise and said alike."""
+    for theirs, own in ONE_WRITING.items():
+        sounds = sounds.replace(theirs, own)
+    return sounds
+
+
 def sounds(folder: Path) -> None:
     """Print drugs, fluids and short forms by their sounds: as they are said, and as what was written down is said.
 
@@ -302,8 +317,9 @@ def sounds(folder: Path) -> None:
                 rows = [row for row in _rows(file) if row["condition"] == condition]
                 say(f"{file.stem}, {condition}:")
                 for row in rows:
-                    said = phonemes(speech(row["by"]))
-                    heard = row.get("sounds") or phonemes(speech(LEAD.sub("", row["heard"])))
+                    said = in_one_writing(phonemes(speech(row["by"])))
+                    by_ear = LEAD_SOUNDS.sub("", row.get("sounds", ""))
+                    heard = in_one_writing(by_ear or phonemes(speech(LEAD.sub("", row["heard"]))))
                     unlike = levenshtein_distance(said.replace(" ", ""), heard.replace(" ", "")) / len(said)
                     mark = "!" if unlike > UNLIKE else " "
                     say(f"  {mark} {row['by']}: /{said}/ heard as {row['heard']!r} /{heard}/")
