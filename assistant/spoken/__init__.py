@@ -6,7 +6,6 @@ and command-line verbs.
 
 from assistant.spoken.english.language import ENGLISH, english
 from assistant.spoken.language import Language, Variety
-from assistant.spoken.saying import sounds_like_another
 
 confusions = ENGLISH.confusions
 continuations = ENGLISH.continuations
@@ -48,7 +47,6 @@ __all__ = [
     "say_digits",
     "say_number",
     "say_unit",
-    "sounds_like_another",
     "speech",
     "vocabulary",
     "wants_digits",

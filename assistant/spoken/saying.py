@@ -1,6 +1,5 @@
 """Values to words: numbers, digits, amounts and the read-back."""
 
-import itertools
 from collections.abc import Callable
 from decimal import Decimal
 
@@ -56,11 +55,14 @@ class Saying:
     def read_back(self, value: Decimal, unit: str) -> str:
         """What the assistant heard, for a yes or a no: with the unit, and by digits where it sounds like another.
 
-        Three digits are said by themselves, which leaves nothing to mishear: "I have one two five millilitres per hour.
-        Is that right?" Teens, tens, thousands and decimals are said both ways: "I have fifteen millilitres per hour,
-        one five. Is that right?" But two like digits side by side are easily heard as one, and nobody counts zeros:
-        "one one point six" as 1.6, "four zero zero" as 40. Such a number is said in words as well, and without its
-        digits where its words end in no teen and no ten: "I have four hundred milligrams. Is that right?"
+        A teen and its ten are said both ways: "I have fifteen millilitres per hour, one five millilitres per hour. Is
+        that right?" Anything else is said once, in words: they are understood better than a row of digits, in which
+        two alike are heard as one, nobody counts zeros, and a point is taken for the beginning of another number.
+
+        Sources: NCC MERP, Recommendations to Reduce Medication Errors Associated with Verbal Medication Orders: say a
+        number as a word and then digit by digit (from memory); Pennsylvania Patient Safety Authority advisory, June
+        2006, and ISMP newsletter of 24 January 2001: 15 heard as 50. ICAO Annex 10, volume II, 5.2.1.4.1: each digit by
+        itself with the unit behind it ("seven zero knots").
 
         Args:
             value: the number.
@@ -70,14 +72,8 @@ class Saying:
             ValueError: the number cannot be said.
             QuantityError: the unit cannot be said.
         """
-        number, digits = self.say_number(value), self.say_digits(value)
-        # "zero point five" is its own digits.
-        is_doubtful = sounds_like_another(value, unit) and digits != number
-        if is_doubtful and _has_like_digits(value):
-            is_doubtful = _ends_in_teen_or_ten(value)
-        elif is_doubtful and value == value.to_integral_value() and 100 <= abs(value) < 1_000:
-            number, is_doubtful = digits, False
-        return self._read_back(number, digits if is_doubtful else "", self._say_unit(unit, plural=value != 1))
+        digits = self.say_digits(value) if _ends_in_teen_or_ten(value) else ""
+        return self._read_back(self.say_number(value), digits, self._say_unit(unit, plural=value != 1))
 
     def spelled(self, figures: str) -> str:
         """Figures one by one; a point among them is said."""
@@ -87,30 +83,6 @@ class Saying:
     def _joined(self, value: Decimal, whole: str, fraction: str) -> str:
         sign = f"{self._numbers.minus} " if value < 0 else ""
         return f"{sign}{whole}" + (f" {self._numbers.point} {self.spelled(fraction)}" if fraction else "")
-
-
-def sounds_like_another(value: Decimal, unit: str) -> bool:
-    """Whether a number needs care when it is read back: teens, tens, decimals, three digits and more.
-
-    `Saying.read_back` says which of them have their digits said, and which their words alone.
-
-    Sources: NCC MERP, Recommendations to Reduce Medication Errors Associated with Verbal Medication Orders:
-    say a number as a word and then digit by digit (from memory); Pennsylvania Patient Safety Authority
-    advisory, June 2006, and ISMP newsletter of 24 January 2001: 15 heard as 50.
-
-    Args:
-        value: the number.
-        unit: its unit; with percent it makes no difference.
-    """
-    if value != value.to_integral_value():
-        return True
-    return abs(value) >= 100 or _ends_in_teen_or_ten(value)
-
-
-def _has_like_digits(value: Decimal) -> bool:
-    """Whether two like digits stand side by side before the point."""
-    whole, _ = _split(value)
-    return any(digit == following for digit, following in itertools.pairwise(whole))
 
 
 def _ends_in_teen_or_ten(value: Decimal) -> bool:

@@ -1,8 +1,8 @@
-"""A word that ends in a hiss is silent behind it, and nothing before that changes."""
+"""A word that ends in a hiss is silent behind it; its hisses are raised, and nothing else changes."""
 
 import numpy as np
 
-from assistant.adapters.hiss import FADED_S, up_to_hiss
+from assistant.adapters.hiss import FADED_S, RAISED_DB, up_to_hiss
 
 RATE_HZ = 24_000
 
@@ -20,12 +20,14 @@ def _sound(*parts: np.ndarray) -> np.ndarray:
 
 
 def test_what_hums_behind_the_last_hiss_is_silenced() -> None:
-    """Vowel and hiss stay as they are, what follows fades within its time; the length stays."""
+    """The vowel stays as it is, the hiss is raised, what follows fades within its time; the length stays."""
     sound = _sound(_hum(0.2, 0.5), _hiss(0.1, 0.1), _hum(0.2, 0.1))
     ended = up_to_hiss(sound, RATE_HZ)
     until = round(0.3 * RATE_HZ)
     assert len(ended) == len(sound)
-    assert np.array_equal(ended[:until], sound[:until])
+    vowel, hiss = slice(0, round(0.19 * RATE_HZ)), slice(round(0.21 * RATE_HZ), round(0.29 * RATE_HZ))
+    assert np.array_equal(ended[vowel], sound[vowel])
+    assert np.allclose(ended[hiss], sound[hiss] * 10 ** (RAISED_DB / 20), atol=1)
     assert not ended[until + round((FADED_S + 0.011) * RATE_HZ) :].any()
     assert np.abs(sound[until:]).max() > 3_000
 

@@ -8,6 +8,7 @@ procedure, and answers by keyboard. Prints one line of JSON for each attempt, an
 
 import argparse
 import json
+import math
 import queue
 import subprocess
 import sys
@@ -16,16 +17,18 @@ import threading
 import time
 from dataclasses import dataclass, field
 from decimal import Decimal
+from pathlib import Path
 
 import numpy as np
 import soxr
 
+from assistant import dosing
 from assistant.checklist.model import Step
 from assistant.ports import SAMPLE_RATE_HZ
 from assistant.spoken import speech
 from tests.attempt.library import Papers, amount, papers, right_words
 from tests.bench.printing import say
-from tests.bench.second_listener import WINDOW_S, Listener, reporting_listener
+from tests.bench.second_listener import WINDOW_S, Hears, reporting_listener
 from tests.bench.understood import errors, number_is_right, plain
 from tests.bench.voices import Sound
 from tests.virtual_sound import SINK_RATE_HZ, virtual_sound
@@ -42,12 +45,14 @@ class LearnerByEar:
     """Answers what was written down; sees nothing.
 
     Attributes:
+        slip: what is typed at first where a number is asked for, against what is meant; empty for no slip.
         steps: those that were answered.
         asked_again: how often nothing could be made of what was heard.
-        refused: numbers read back that were not what had been said.
+        refused: numbers read back that were not what was meant.
     """
 
     given: Papers
+    slip: str = ""
     steps: list[str] = field(default_factory=list)
     asked_again: int = 0
     refused: list[str] = field(default_factory=list)
@@ -59,6 +64,9 @@ class LearnerByEar:
         words = plain(heard)
         if words[-3:] == ["is", "that", "right"]:
             return self._confirm(heard)
+        if words[-3:] == ["digit", "by", "digit"] and self._number is not None:
+            self._said = dosing.show(dosing.Amount(*self._number))
+            return self._said
         step = self._step(words)
         if step is None:
             if "timing" in words[-4:]:
@@ -71,6 +79,9 @@ class LearnerByEar:
         if number is not None:
             right = amount(self.given.key[number.key])
             self._number = (right.value, right.unit)
+            if self.slip:
+                self._said, self.slip = self.slip, ""
+                return self._said
         self._said = right_words(step, self.given)
         return self._said
 
@@ -97,7 +108,7 @@ class LearnerByEar:
         return step if likeness <= LIKE else None
 
 
-def written_down(listener: Listener, sound: Sound) -> str:
+def written_down(listener: Hears, sound: Sound) -> str:
     """What the listener writes of a whole turn, cut where the voice pauses into what it takes at once."""
     size = round(_GAP_S * SAMPLE_RATE_HZ)
     frames = np.abs(sound[: len(sound) // size * size]).reshape(-1, size).max(axis=1)
@@ -115,47 +126,63 @@ def written_down(listener: Listener, sound: Sound) -> str:
     return " ".join(listener.written([part])[0] for part in parts)
 
 
-def attempt(name: str, listener: Listener, *, talk: bool) -> dict[str, object]:
-    """Live through an attempt; what came of it."""
-    given = papers(name)
-    learner = LearnerByEar(given)
+def attempt(
+    learner: LearnerByEar, listener: Hears, *, rate: int = 0, talk: bool = False, limit_s: float = math.inf
+) -> dict[str, object]:
+    """Live through an attempt; what came of it.
+
+    Args:
+        learner: whose attempt it is, with its papers.
+        listener: writes down what the loudspeaker says.
+        rate: steps from the voice's usual speed, as a learner may choose them.
+        talk: print what was heard and typed as well.
+        limit_s: longest time; an attempt that takes longer is broken off, with no outcome.
+    """
+    name = learner.given.checklist.name
     began = time.monotonic()
+    last: dict[str, object] = {}
     with tempfile.TemporaryDirectory() as folder, virtual_sound() as sound, sound.recording() as recording:
+        settings = Path(folder) / "settings.toml"
+        settings.write_text(f"[sound]\nrate = {rate}\n")
         command = [sys.executable, "-m", "assistant", "run", name, "--json", "--short-waits", "--voice"]
-        process = subprocess.Popen(
+        pipe = subprocess.PIPE
+        with subprocess.Popen(
             [*command, "--ear", "bundled", "--synthesiser", "neural", "--records", folder],
-            env=sound.environment,
-            stdin=subprocess.PIPE,
-            stdout=subprocess.PIPE,
+            env=sound.environment | {"CHECKOFF_SETTINGS": str(settings)},
+            stdin=pipe,
+            stdout=pipe,
             stderr=subprocess.DEVNULL,
             text=True,
-        )
-        lines: queue.Queue[dict[str, object] | None] = queue.Queue()
-        threading.Thread(target=_read, args=(process, lines), daemon=True).start()
-        last: dict[str, object] = {}
-        at = 0
-        while (line := lines.get(timeout=TURN_LIMIT_S)) is not None:
-            last = line if "outcome" in line else last
-            if not line.get("listening") or not lines.empty():
-                continue
-            samples = recording.samples()
-            turn, at = samples[at:], len(samples)
-            heard = written_down(listener, _at_listeners_rate(turn))
-            if not heard:
-                continue
-            answer = learner.answer(heard)
-            if talk:
-                say(f"    heard: {heard}\n    typed: {answer}")
-            if answer is not None:
-                process.stdin.write(answer + "\n")
-                process.stdin.flush()
-        code = process.wait(30)
+        ) as process:
+            lines: queue.Queue[dict[str, object] | None] = queue.Queue()
+            reader = threading.Thread(target=_read, args=(process, lines), daemon=True)
+            reader.start()
+            at = 0
+            while time.monotonic() < began + limit_s and (line := lines.get(timeout=TURN_LIMIT_S)) is not None:
+                last = line if "outcome" in line else last
+                if not line.get("listening") or not lines.empty():
+                    continue
+                samples = recording.samples()
+                turn, at = samples[at:], len(samples)
+                heard = written_down(listener, _at_listeners_rate(turn))
+                if not heard:
+                    continue
+                answer = learner.answer(heard)
+                if talk:
+                    say(f"    heard: {heard}\n    typed: {answer}")
+                if answer is not None:
+                    process.stdin.write(answer + "\n")
+                    process.stdin.flush()
+            if "outcome" not in last:
+                process.kill()
+            code = process.wait(30)
+            reader.join()
     return {
         "checklist": name,
         "outcome": last.get("outcome"),
         "code": code,
         "steps_answered": len(learner.steps),
-        "of": len(given.checklist.steps),
+        "of": len(learner.given.checklist.steps),
         "asked_again": learner.asked_again,
         "read_backs_refused": learner.refused,
         "minutes": round((time.monotonic() - began) / 60, 1),
@@ -181,7 +208,7 @@ def main() -> int:
     listener = reporting_listener()
     if listener is None:
         raise SystemExit("The listener is not installed: see tests/bench/second_listener.py.")
-    found = [attempt(name, listener, talk=args.talk) for name in args.names]
+    found = [attempt(LearnerByEar(papers(name)), listener, talk=args.talk) for name in args.names]
     for one in found:
         say(json.dumps(one))
     return 0 if all(one["code"] == 0 for one in found) else 1

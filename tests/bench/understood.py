@@ -17,7 +17,7 @@ import re
 import sys
 import tomllib
 import zlib
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from decimal import Decimal
 from pathlib import Path
 from random import Random
@@ -36,11 +36,12 @@ from assistant.checklist.load import available
 from assistant.orders.key import KeyEntry
 from assistant.orders.solve import answer_key
 from assistant.ports import SAMPLE_RATE_HZ
-from assistant.spoken import ENGLISH, read_back, say_unit, speech
+from assistant.spoken import ENGLISH, read_back, say_digits, say_unit, speech
 from assistant.spoken.english.varieties import american
 from tests.bench import conditions
 from tests.bench.printing import say
-from tests.bench.second_listener import reporting_listener, tuning_listener, unseen_listener
+from tests.bench.second_listener import Hears, reporting_listener, sounds_listener, tuning_listener, unseen_listener
+from tests.bench.sounds_listener import SoundsListener
 from tests.bench.voices import Sound
 from tests.orders.many import KINDS, drawn_for
 
@@ -52,14 +53,27 @@ CAREFUL = -1
 ORDERS = 300
 OTHER_SEEDS = 10_000
 """Where the seeds begin of orders with which nothing was tuned."""
-LISTENERS = {"tuning": tuning_listener, "reporting": reporting_listener, "unseen": unseen_listener}
 UNLIKE = 0.25
-LEAD = re.compile(r"^\W*the label says\W*", re.IGNORECASE)
+LEAD_WORDS = "The label says"
+LEAD = re.compile(rf"^\W*{LEAD_WORDS}\W*", re.IGNORECASE)
+LEAD_SOUNDS = re.compile(r"^.*?se\u026a[zs] ?")
+ONE_WRITING = {
+    **{"d\u0361\u0292": "\u02a4", "t\u0361\u0283": "\u02a7", "g": "\u0261", "one": "w\u028cn"},
+    **{"e\u026a": "A", "a\u026a": "I", "o\u028a": "O", "a\u028a": "W", "\u0254\u026a": "Y"},
+    **{"\u025d": "\u0259\u0279", "\u025a": "\u0259\u0279", "\u025c\u0279": "\u0259\u0279"},
+    **{"T": "t", "\u027e": "t", "\u1d7b": "\u026a", "\u1d4a": "\u0259", "\u0250": "\u0259"},
+}
+"""The same sound in two writings; the last row are sounds that are said alike."""
 SHORT_FORMS = ("KCl", "NaCl", "IVPB", "q12h", "an 18-gauge catheter", "SpO2", "b.i.d.", "PRN", "BP 120/80", "the 21st")
-SOUND_ALIKE = {"sight": "site", "cite": "site", "queue": "cue", "hole": "whole", "too": "to", "two": "to", "2": "to"}
+SOUND_ALIKE = {
+    **{"sight": "site", "cite": "site", "queue": "cue", "hole": "whole", "too": "to", "two": "to", "2": "to"},
+    **{"4": "for", "u": "you", "wait": "weight", "write": "right"},
+}
 """Words that sound the same: which one is written says nothing of the voice."""
 SOUND_LIKE_DIGITS = {"for": "4", "four": "4", "to": "2", "too": "2", "ate": "8", "won": "1", "oh": "0", "o": "0"}
 """Spellings of a digit's sound: which one a recogniser writes says nothing of the voice."""
+POINT = re.compile(rf"(?<=\bpoint )(?:{'|'.join(SOUND_LIKE_DIGITS)})\b", re.IGNORECASE)
+"""Such a spelling behind a point, where nothing but a digit can stand: "seventy-one point for"."""
 PAUSED = re.compile(rf"\bpoint(?:,? (?:{'|'.join(ENGLISH.tables.numbers.digits)})\b)+", re.IGNORECASE)
 """Decimals in words, with or without commas where the recogniser wrote a pause: "point zero, eight"."""
 _QUIET_S = 0.3
@@ -113,7 +127,23 @@ def sayings(part: str, count: int, half: str = "all") -> list[tuple[str, str]]:
         found = [(read_back(value, unit), f"{value:f} {unit}") for value, unit in numbers(half)]
         Random(18).shuffle(found)  # noqa: S311 - no secret
         return found[:count]
-    return [(f"The label says: {speech(name)}.", name) for name in names()][:count]
+    return [(f"{LEAD_WORDS}: {speech(name)}.", name) for name in names()][:count]
+
+
+def vocabulary() -> list[str]:
+    """Every word of what is said here, those of numbers first."""
+    counted = [word for value, unit in numbers() for word in f"{read_back(value, unit)} {say_digits(value)}".split()]
+    others = [word for text in (*sentences(), *map(speech, names())) for word in text.split()]
+    words = [re.sub(r"[^a-z']", "", word.lower()).strip("'") for word in (*counted, *others, *LEAD_WORDS.split())]
+    return [word for word in dict.fromkeys(words) if word]
+
+
+LISTENERS: dict[str, Callable[[], Hears | None]] = {
+    "tuning": tuning_listener,
+    "reporting": reporting_listener,
+    "unseen": unseen_listener,
+    "sounds": lambda: sounds_listener(vocabulary()),
+}
 
 
 # What was heard.
@@ -166,8 +196,9 @@ def lost(said: str, heard: str) -> int:
 
 
 def number_is_right(value: Decimal, unit: str, heard: str) -> bool:
-    """Whether nothing but this number was written down, once or twice, every digit of it, with its unit behind it."""
-    words = plain(PAUSED.sub(lambda decimals: decimals[0].replace(",", ""), heard))
+    """Whether nothing but this number was written down, once or twice, every digit of it, each time with its unit."""
+    spelled = POINT.sub(lambda digit: ENGLISH.tables.numbers.digits[int(SOUND_LIKE_DIGITS[digit[0].lower()])], heard)
+    words = plain(PAUSED.sub(lambda decimals: decimals[0].replace(",", ""), spelled))
     for at, word in enumerate(words):
         beside = words[max(0, at - 1) : at] + words[at + 1 : at + 2]
         if word in SOUND_LIKE_DIGITS and any(other[:1].isdigit() for other in beside):
@@ -176,9 +207,10 @@ def number_is_right(value: Decimal, unit: str, heard: str) -> bool:
     digits = figures.replace(".", "")
     found = [word for word in words if word[0].isdigit()]
     # How digits that were said one by one are grouped is the recogniser's choice; a point has to stand in its place.
-    is_right = "".join(found).replace(".", "") in (digits, digits * 2) and ("." not in figures or figures in found)
+    times = {digits: 1, digits * 2: 2}.get("".join(found).replace(".", ""), 0)
     named = " ".join(words).replace(" a ", " per ").replace(" an ", " per ")
-    return is_right and " ".join(plain(say_unit(unit, plural=value != 1))) in named
+    has_units = named.count(" ".join(plain(say_unit(unit, plural=value != 1)))) >= times
+    return times > 0 and has_units and ("." not in figures or figures in found)
 
 
 # The bench.
@@ -222,6 +254,8 @@ def listen(part: str, voice_name: str, listener_name: str, folder: Path, count: 
                 sound = conditions.CONDITIONS[condition](sound_of(voice, said, part == "numbers"), f"voice {said}")
                 [heard] = listener.written([sound])
                 row = {"said": said, "by": by, "condition": condition, "heard": heard}
+                if isinstance(listener, SoundsListener) and part == "names":
+                    row["sounds"] = listener.sounds(sound)
                 out.write(json.dumps(row, ensure_ascii=False) + "\n")
                 out.flush()
     finally:
@@ -256,6 +290,13 @@ def report(folder: Path) -> None:
                 say(f"    {row['by']}: {row['heard']}")
 
 
+def in_one_writing(sounds: str) -> str:
+    """Sounds in the voice's own signs, whoever wrote them down, without what is written otherwise and said alike."""
+    for theirs, own in ONE_WRITING.items():
+        sounds = sounds.replace(theirs, own)
+    return sounds
+
+
 def sounds(folder: Path) -> None:
     """Print drugs, fluids and short forms by their sounds: as they are said, and as what was written down is said.
 
@@ -276,8 +317,9 @@ def sounds(folder: Path) -> None:
                 rows = [row for row in _rows(file) if row["condition"] == condition]
                 say(f"{file.stem}, {condition}:")
                 for row in rows:
-                    said = phonemes(speech(row["by"]))
-                    heard = phonemes(speech(LEAD.sub("", row["heard"])))
+                    said = in_one_writing(phonemes(speech(row["by"])))
+                    by_ear = LEAD_SOUNDS.sub("", row.get("sounds", ""))
+                    heard = in_one_writing(by_ear or phonemes(speech(LEAD.sub("", row["heard"]))))
                     unlike = levenshtein_distance(said.replace(" ", ""), heard.replace(" ", "")) / len(said)
                     mark = "!" if unlike > UNLIKE else " "
                     say(f"  {mark} {row['by']}: /{said}/ heard as {row['heard']!r} /{heard}/")

@@ -48,7 +48,7 @@ def test_prints_a_number_with_its_read_back(call: Call) -> None:
         "answer": {"kind": "number", "value": "125", "unit": "mL/h"},
         "readings": [],
         "reject": None,
-        "readback": "I have one two five millilitres per hour. Is that right?",
+        "readback": "I have one hundred and twenty five millilitres per hour. Is that right?",
     }
 
 

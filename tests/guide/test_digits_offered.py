@@ -97,7 +97,7 @@ def test_only_digits_answer_the_offer() -> None:
         assert "kept" not in lived.entries[-1]
     lived.hear("five zero")
     assert lived.state is State.READING_BACK
-    assert "I have fifty millilitres per hour, five zero." in lived.texts(Tone.READ_BACK)
+    assert "I have fifty millilitres per hour, five zero millilitres per hour." in lived.texts(Tone.READ_BACK)
 
 
 def test_neither_of_the_two_can_be_said_too() -> None:
@@ -132,13 +132,13 @@ def test_a_doubtful_hearing_is_offered_nothing() -> None:
 @pytest.mark.parametrize("mode", list(Mode))
 @pytest.mark.parametrize("words", ["fifteen", "fifty", "eighty three point three"])
 def test_what_the_sound_tells_apart_is_read_back_at_once(words: str, mode: Mode) -> None:
-    """No digits are asked for; the number is read back with its digits, and kept after a clear yes alone."""
+    """No digits are asked for; the number is read back as any other, and kept after a clear yes alone."""
     lived = asked_for_the_rate(mode)
     lived.hear(words, told_apart=True)
     assert lived.state is State.READING_BACK
     said = lived.texts(Tone.READ_BACK)
     value = ENGLISH.interpret(words, NumberExpected("mL/h"), heard=True).value
-    assert ENGLISH.say_digits(value) in said
+    assert ENGLISH.read_back(value, "mL/h") in said
     lived.hear("okay")
     assert lived.state is State.READING_BACK
     lived.hear("yes")

@@ -127,8 +127,8 @@ def _done(kind: Confusion) -> str:
     if kind in NEARLY_THE_SAME:
         return "asks for the digits; in practice offers both where there is one other"
     if kind is Confusion.POINT_LOST:
-        return "asks for the digits of the decimal; the whole number is read back by digits"
-    return "reads back; from 100 on, teens and tens by digits too"
+        return "asks for the digits of the decimal; the whole number is read back"
+    return "reads back; teens and tens by digits too"
 
 
 def main(arguments: list[str]) -> int:

@@ -275,8 +275,9 @@ class Sentences:
 
     def number_read_back(self, number: str, digits: str, unit: str) -> str:
         """A number that was heard, read back; `digits` may be empty."""
-        # With the unit between them, "sixty, six zero" is never "sixty six".
-        return f"I have {number} {unit}{f', {digits}' if digits else ''}. Is that right?"
+        # With the unit between them, "sixty, six zero" is never "sixty six"; with one behind them as well, digits are
+        # taken for a number of their own, and not for decimals ("nine zero" as 9.0).
+        return f"I have {number} {unit}{f', {digits} {unit}' if digits else ''}. Is that right?"
 
     def name_read_back(self, name: str) -> str:
         """A name that was heard, read back."""
