@@ -52,9 +52,16 @@ class EnglishStatements:
         """What the words say about what was asked."""
         return _sense(tokens, asked, parts)
 
-    def chosen(self, tokens: Tokens, choices: Tokens, sayings: tuple[tuple[str, str], ...], line: str) -> str | None:
+    def chosen(
+        self,
+        tokens: Tokens,
+        choices: Tokens,
+        sayings: tuple[tuple[str, str], ...],
+        line: str,
+        parts: tuple[Tokens, ...] = (),
+    ) -> str | None:
         """See `Statements`."""
-        return None if _is_question(tokens) else chosen(tokens, choices, sayings, line)
+        return None if _is_question(tokens) else chosen(tokens, choices, sayings, line, parts)
 
     def trouble(self, tokens: Tokens) -> Trouble | None:
         """See `Statements`."""
