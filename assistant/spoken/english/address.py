@@ -40,6 +40,7 @@ _AT_THE_END = _phrases("""
     what is next then, good to go, so we are good, we are good, we are grand, happy days, job done, job is done, easy as
 """)
 _BY_LAST = {words[-1] for words in (*_AT_EITHER_END, *_AT_THE_END)}
+_LONGEST_KEPT = 7
 _BY_FIRST = {words[0] for words in _AT_EITHER_END}
 
 
@@ -48,15 +49,15 @@ def without_address(tokens: Tokens, keep: frozenset[Tokens] = frozenset()) -> To
 
     Args:
         tokens: the words of one clause.
-        keep: phrases that say something here, and are kept: "grand" where a line asks whether it is grand.
+        keep: phrases that say something here, and are left whole: "goes in easy".
     """
     rest = _cut_at_the_end(_cut_at_the_beginning(tokens, keep), keep)
     return rest or tokens
 
 
 def _cut_at_the_beginning(rest: Tokens, keep: frozenset[Tokens]) -> Tokens:
-    while rest and rest[0] in _BY_FIRST:
-        found = next((words for words in _AT_EITHER_END if rest[: len(words)] == words and words not in keep), ())
+    while rest and rest[0] in _BY_FIRST and not any(rest[:length] in keep for length in range(1, _LONGEST_KEPT)):
+        found = next((words for words in _AT_EITHER_END if rest[: len(words)] == words), ())
         if not found or len(found) == len(rest):
             break
         rest = rest[len(found) :]
@@ -64,9 +65,9 @@ def _cut_at_the_beginning(rest: Tokens, keep: frozenset[Tokens]) -> Tokens:
 
 
 def _cut_at_the_end(rest: Tokens, keep: frozenset[Tokens]) -> Tokens:
-    while rest and rest[-1] in _BY_LAST:
+    while rest and rest[-1] in _BY_LAST and not any(rest[-length:] in keep for length in range(1, _LONGEST_KEPT)):
         both = (*_AT_THE_END, *_AT_EITHER_END)
-        found = next((words for words in both if rest[-len(words) :] == words and words not in keep), ())
+        found = next((words for words in both if rest[-len(words) :] == words), ())
         if not found or len(found) == len(rest):
             break
         rest = rest[: -len(found)]

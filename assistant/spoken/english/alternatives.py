@@ -35,6 +35,7 @@ _OF_THE_LEARNER = re.compile(
 _OFF_OR_BACK = re.compile(r"\balarms? (?:is |are |has |was |now )*off\b|\bmoved back\b")
 """An alarm that is off may have gone off; what moved back is where it was."""
 
+_HARD_TO = re.compile(r"\b(?:hard|difficult|tricky|impossible) to (?:see|say|tell|know|judge|make|find|check)\b")
 _BEFORE_IS = frozenset({"neither", "both", "none", "only", "the", "just"})
 _ASKED = re.compile(r"^ask\b|\bask how\b")
 _SEEMS = re.compile(r"\b(?:looks?|seems?|appears?)\b(?! (?:after|at)\b)")
@@ -62,7 +63,7 @@ def chosen(
     tokens = _bare(tokens, keep)
     if _is_turned(tokens, claims, line):
         return None
-    bare = tuple(_bare(part, keep) for part in parts)
+    bare = tuple(_bare(part, keep) for part in parts if part not in (("no",), ("yes",)))
     found = None
     if not any(DENIALS & set(part) and not ChoiceReading(part, claims, line).read() for part in bare):
         reading = ChoiceReading(tokens, claims, line)
@@ -99,7 +100,7 @@ def _is_turned(tokens: Tokens, claims: dict[Tokens, Claim], line: str) -> bool:
             return True  # "not dry and hard": is it hard, or is it not?
     text = " ".join(tokens)
     # "It is not sound except a kink"; "the pump next door is alarming".
-    turns = (_DENIED_BUT, _ELSEWHERE, _OF_THE_LEARNER, _OFF_OR_BACK)
+    turns = (_DENIED_BUT, _ELSEWHERE, _OF_THE_LEARNER, _OFF_OR_BACK, _HARD_TO)
     return any(turned.search(text) for turned in turns) or is_not_quite(text)
 
 
