@@ -9,14 +9,14 @@ import re
 from functools import lru_cache
 from itertools import pairwise
 
-from assistant.spoken.english.address import without_address
+from assistant.spoken.english.address import says_nothing, without_address
 from assistant.spoken.english.bench_words import DETERMINERS, NOUNS, UNFINISHED_ENDS
 from assistant.spoken.english.bound import is_not_quite
 from assistant.spoken.english.choice_claims import DENIALS, Claim, claims_of, content
 from assistant.spoken.english.choice_reading import ChoiceReading, of_pieces
 from assistant.spoken.english.choices import FELT, ways_of
 from assistant.spoken.english.clauses import clauses
-from assistant.spoken.english.comments import without_comments
+from assistant.spoken.english.comments import is_comment
 from assistant.spoken.english.deeds import cut
 from assistant.spoken.english.framing import asks_at_its_end, is_put_off
 from assistant.spoken.statement import Tokens
@@ -63,9 +63,9 @@ def chosen(
     tokens = _bare(tokens, keep)
     if _is_turned(tokens, claims, line):
         return None
-    bare = tuple(_bare(part, keep) for part in parts if part not in (("no",), ("yes",)))
+    bare = tuple(_bare(part, keep) for part in parts if not _is_beside(part, keep))
     found = None
-    if not any(DENIALS & set(part) and not ChoiceReading(part, claims, line).read() for part in bare):
+    if len(parts) < 2 or not any(DENIALS & set(part) and not ChoiceReading(part, claims, line).read() for part in bare):
         reading = ChoiceReading(tokens, claims, line)
         found = reading.choice(choices) if reading.read() else None
     if found is None:
@@ -74,10 +74,15 @@ def chosen(
     return None if found is None or _is_of_another(tokens, found, line) else found
 
 
+def _is_beside(part: Tokens, keep: frozenset[Tokens]) -> bool:
+    """Whether a part only leads to the others, or says nothing."""
+    return part in (("no",), ("yes",)) or (part not in keep and (says_nothing(part) or is_comment(part)))
+
+
 def _bare(tokens: Tokens, keep: frozenset[Tokens]) -> Tokens:
     """The words without what says nothing of any alternative."""
-    text = " ".join(without_comments(without_address(tokens, keep)))
-    tokens = without_address(tuple(_TOUCHED.sub(" ", _BUT.sub(" but ", f" {text} ")).split()), keep)
+    text = f" {' '.join(without_address(tokens, keep))} "
+    tokens = without_address(tuple(_TOUCHED.sub(" ", _BUT.sub(" but ", text)).split()), keep)
     if len(tokens) > 1 and tokens[-1] in ("is", "are") and tokens[0] in _BEFORE_IS:
         tokens = tokens[:-1]  # "neither one is"
     return tokens[:-1] if tokens[-1:] == ("yet",) and set(tokens) & DENIALS else tokens

@@ -304,7 +304,10 @@ class ChoiceReading:
             return known or word in AT_FAULT or (at > 0 and words[at - 1] in PREPOSITIONS | _LEAVES_OUT)
         self.of_a_part |= word in NEUTRAL and word not in PLAIN | PLAIN_TO_A_QUESTION | _BETWEEN | LOOKED | line
         named = word in line or word.removesuffix("s") in line  # "potassium's low" comes as "potassiums low"
-        return word in NEUTRAL or named or word in _BETWEEN or word.isdigit()
+        if word in NEUTRAL or named or word in _BETWEEN or word.isdigit():
+            return True
+        self.of_a_part = True  # where a fault is need not be understood: "dripping from the bottom seam"
+        return word not in _TURNS | FAULTS | AUXILIARIES and not PREPOSITIONS.isdisjoint(words[max(at - 3, 0) : at])
 
     def _deny(self, word: str) -> bool:
         if self._denied:

@@ -867,17 +867,16 @@ said, not as i said, different from what i said, misheard, misheard it, got it b
 ten, out by ten, said ten times, rate not right, dose not right, dose off, rate off, time off, name off, not quite \
 what i said, messed up, messed up rate, messed up dose
 ready-mixed | ready mixed, premixed, pre mixed, mixed already, comes mixed, from pharmacy, mixed in pharmacy, mixed \
-by pharmacy, comes ready, came ready, came ready mixed, came mixed, came premixed, came from pharmacy, comes from \
-pharmacy, comes premixed, straight from pharmacy, pharmacy mixed it, pharmacy made, pharmacy made it, pharmacy bag, \
-made in pharmacy, made by pharmacy, made up in pharmacy, made up by pharmacy, factory made, from factory, factory \
-mixed, from manufacturer, from maker, maker mixed, already mixed, pre made, premade, ready made, ready to use, \
-bought in, commercial, commercially mixed, sealed from maker, not mixed here, not ours
+by pharmacy, came ready mixed, came premixed, came from pharmacy, comes from pharmacy, comes premixed, straight from \
+pharmacy, pharmacy mixed it, pharmacy made, pharmacy made it, pharmacy bag, made in pharmacy, made by pharmacy, made \
+up in pharmacy, made up by pharmacy, factory made, from factory, factory mixed, from manufacturer, from maker, maker \
+mixed, pre made, premade, bought in, commercial, commercially mixed, sealed from maker
 mixed on this ward | mixed it myself, i mixed it, mixed by myself, mixed on ward, mixed on unit, mixed here, mixed \
 by us, ward mixed, mixed ourselves, we mixed it, we mixed it here, we made it, we made it up, we made it up here, we \
 made it here, made here, made up here, made on ward, made up on ward, made on unit, made up on unit, i made it up, i \
 made it, i mixed this, i mixed it here, mixed up here, mixed it here, mixed in treatment room, made up in treatment \
 room, nurse mixed it, nurse made it up, colleague mixed it, night shift mixed it, home made, homemade, mixed \
-locally, done here, not from pharmacy, not ready mixed
+locally, done here
 on the screen | on screen, see rhythm, rhythm there, showing, visible, shows, displayed, on monitor, there on \
 screen, it there, can see it, see it, up on screen, up there, on there, running across, trace there, trace on \
 screen, see trace, got trace, got rhythm, see rhythm on screen, rhythm showing, showing on screen, showing up, \

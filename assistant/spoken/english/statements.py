@@ -6,9 +6,11 @@ doubt or as an acknowledgement, and refused.
 
 from functools import lru_cache
 
+from assistant.spoken.english.address import says_nothing, without_address
 from assistant.spoken.english.alternatives import chosen
 from assistant.spoken.english.asides import aside_of
 from assistant.spoken.english.bench_words import AUXILIARIES, DENIALS, TURNING
+from assistant.spoken.english.claims import phrases_at
 from assistant.spoken.english.clauses import clauses, core_of, of_clauses
 from assistant.spoken.english.comments import is_comment, without_comments
 from assistant.spoken.english.deeds import cut
@@ -87,7 +89,8 @@ class EnglishStatements:
 @lru_cache(maxsize=8192)
 def _sense(tokens: Tokens, asked: Asked, parts: tuple[Tokens, ...] = ()) -> Sense | None:
     absent = read_line(asked).absent
-    yes, no, rest = _without_leads(tokens)
+    yes, no, rest = _without_leads(without_address(tokens, _kept(asked)))
+    rest = without_address(rest, _kept(asked))
     if asked.want is not Want.ANSWER and set(tokens) > {"yes"} and set(tokens) <= {"yes", *_ACKNOWLEDGEMENTS}:
         return Sense.ACKNOWLEDGED
     if not rest:
@@ -118,6 +121,12 @@ def _sense(tokens: Tokens, asked: Asked, parts: tuple[Tokens, ...] = ()) -> Sens
     return None if no else core_of(without_comments(rest), asked, gist)
 
 
+@lru_cache(maxsize=512)
+def _kept(asked: Asked) -> frozenset[Tokens]:
+    """What says something at a line, and is left whole."""
+    return frozenset(phrases_at(asked))
+
+
 def _said(rest: Tokens, asked: Asked, parts: tuple[Tokens, ...]) -> Sense | None:
     """The gist of the words, or of what is left of them without what changes nothing."""
     said = gist(rest, asked)
@@ -139,10 +148,12 @@ def _clauses(bare: Tokens, parts: tuple[Tokens, ...]) -> tuple[Tokens, ...]:
         return clauses(bare)
     found: list[Tokens] = []
     for at, part in enumerate(parts):
-        yes, no, rest = _without_leads(part)
+        yes, no, rest = _without_leads(without_address(part))
         if no and not yes and (at or not rest):
             return ()
-        found += clauses(without_comments(rest)) if rest and not is_comment(rest) else ()
+        rest = without_address(rest)
+        if rest and not says_nothing(rest) and not is_comment(rest):
+            found += clauses(without_address(without_comments(rest)))
     return tuple(found)
 
 
