@@ -68,7 +68,7 @@ class Interpreter:
                 (_ACKNOWLEDGED, phrases.beside_an_answer),
                 ("yes", phrases.yes),
                 ("no", phrases.no),
-                ("done", phrases.done),
+                ("done", (*phrases.done, *phrases.also_done)),
             )
             for phrase in known
         }

@@ -108,14 +108,37 @@ stopped | over, stopped now, dry | still bleeding, bleeding, oozing, still oozin
 _DEEDS = """
 # asked | so | not so | what is then there
 match | matches, match, the same, same, identical, exactly what is written, both say the same, the same number, \
-agree, agrees, a match, right, correct, matching | different, wrong, off, spelled differently, a mismatch, not the \
-same, off by, mixed up | difference, mismatch, differences
-agree | agrees, agree, the same, identical, match, matches, in agreement, right, correct | different, wrong, off, \
-differ, disagree, disagrees, not the same | difference, mismatch, differences
-meet | meets, meet, meet it, meets it, on target, met, within it, as ordered | miss, off, too high, too low |
+agree, agrees, right, correct, matching, tally, tallies, tie up, ties up, tie in, ties in, line up, lines up, check \
+out, checks out, correspond, corresponds, add up, adds up, square up, fit together, spot on, bang on, dead on, same \
+on both, same on each, same on all, same in both, same both places, same as the order, same as on the order, same as \
+ordered, as the order says, as on the order, just as ordered, exactly as ordered, as ordered, as prescribed, what is \
+ordered, what is on the order, what the order says, what was ordered, what it says on the order, no difference, no \
+differences, no discrepancy, no discrepancies, no mismatch, one and the same, word for word, all present and \
+correct, in line, in order, accurate, a perfect match, a match, concur, concurs, is the same, are the same | \
+different, wrong, off, spelled differently, a mismatch, not the same, off by, mixed up, do not tally, out, not \
+matching, mismatched, not right, out of line, at odds | difference, mismatch, differences, discrepancy, \
+discrepancies
+agree | agrees, agree, the same, identical, match, matches, in agreement, right, correct, same, matching, tally, \
+tallies, tie up, ties up, tie in, ties in, line up, lines up, check out, checks out, correspond, corresponds, add \
+up, adds up, square up, fit together, spot on, bang on, dead on, same on both, same on each, same on all, same in \
+both, same both places, same as the order, same as on the order, same as ordered, as the order says, as on the \
+order, just as ordered, exactly as ordered, as ordered, as prescribed, what is ordered, what is on the order, what \
+the order says, what was ordered, what it says on the order, no difference, no differences, no discrepancy, no \
+discrepancies, no mismatch, one and the same, word for word, all present and correct, in line, in order, accurate, a \
+perfect match, a match, concur, concurs, is the same, are the same | different, wrong, off, differ, disagree, \
+disagrees, not the same, do not tally, out, not matching, mismatched, not right, out of line, at odds | difference, \
+mismatch, differences, discrepancy, discrepancies
+meet | meets, meet, meet it, meets it, on target, met, within it, as ordered, at target, at the target, in target, \
+in range, within range, within the target, in the target, where they want them, where they want it, where they \
+should be, where it should be, where they are meant to be, where they are supposed to be, where they need to be, \
+right where they should be, hit the target, hits the target, hitting the target, meeting the target, good, fine, in \
+line, in the range, reach the target, reached the target | miss, off, too high, too low, out of range, off target, \
+below target, above target, under, over |
 drip | drips, drip, dripping, dripping again, dripping nicely | stopped, stopped dripping, dry, still |
-falling | falling, dripping, drips, drip, dropping, falling nicely, dropping nicely, coming down, running | stopped, \
-stopped dripping, stopped falling, dry |
+falling | falling, dripping, drips, drip, dropping, falling nicely, dropping nicely, coming down, running, coming, \
+coming through, coming nicely, coming steadily, coming along, plopping, plinking, ticking, ticking along, ticking away, \
+drops coming, drops fall, flowing, going, drip drip drip, one after another, one after the other | stopped, stopped \
+dripping, stopped falling, dry, hanging |
 run freely | runs freely, run freely, ran freely, flows freely, went in freely, runs, freely, runs fine, runs \
 easily, went in easily, went in fine, goes in easily, smooth, easy | stiff, hard to push, hard, blocked, slow | \
 resistance
