@@ -95,6 +95,11 @@ NEUTRAL = _set("""
     upper lower higher sterile signed timed hello began begun since eye natural normally usual usually
     meter meters metre metres untouched ran kindly simply basically actually obviously certainly
     quiet ahead along anyway finally lastly meanwhile together twice once
+    myself ourselves wee throughout straightaway thing things whole full palm palms thumb thumbs
+    fingertip fingertips aseptically cleanly snugly evenly smoothly swiftly quickly promptly accurately legibly
+    cautiously thoroughly successfully crisply soundly squarely individually separately personally thankfully luckily
+    happily effortlessly seamlessly immediately directly precisely solidly audibly visibly calmly politely patiently
+    sweetly finely
 """)
 """Words that change nothing about what is claimed."""
 PLAIN = _set("""
@@ -105,7 +110,10 @@ PLAIN = _set("""
     together apart entire full way ready set clearly safely correctly perfectly totally entirely straight absolutely
     definitely alright yes exactly neat neatly beautifully freely quietly softly firm home perfect great brilliant
     cool anyway finally simply basically actually obviously certainly ok steadily steady hand above wide
-    do does did went goes pair
+    do does did went goes pair whole full myself ourselves wee thing things throughout forward straightaway
+    aseptically cleanly snugly evenly smoothly swiftly quickly promptly steadily accurately legibly cautiously thoroughly
+    successfully finely crisply soundly squarely individually separately personally thankfully luckily happily
+    effortlessly seamlessly immediately directly precisely solidly audibly visibly calmly politely patiently sweetly
 """)
 """Those of them with which a claim is taken at once; with another one the learner is asked whether it is done."""
 MANNER = _set("""
@@ -142,7 +150,15 @@ NEUTRAL_PHRASES = tuple(
         *("so far as i can see", "right to the end", "right up", "right in", "right on", "right at"),
         *("right down", "right through", "for you", "what is coming", "what i am going to do", "right there"),
         *("first drop", "a moment ago", "just now", "all the way", "i can tell", "any more"),
-        *("on my watch", "by my watch", "on my phone"),
+        *("on my watch", "by my watch", "on my phone", "the lot", "the whole lot", "the whole thing", "the full lot"),
+        *("every bit of it", "every last bit", "every last one", "every single one", "each and every one", "the pair"),
+        *("the pair of them", "the two of them", "the three of them", "the both of them", "on the two", "in one go"),
+        *("for that one", "for this one", "on that one", "from start to finish", "start to finish", "by feel", "by touch"),
+        *("with both hands", "with one hand"),
+        *("a second ago", "a minute ago", "at the first go", "first go", "as well", "of course", "for sure", "good and"),
+        *("all by myself", "by myself", "on my own", "one after the other", "one after another", "one at a time"),
+        *("where it belongs", "where it goes", "as it should be", "as they should be", "like it should be", "dead on"),
+        *("to be safe", "to be sure", "just to be safe", "just to be sure", "on the safe side", "in my hand"),
     )
 )
 """What is said of how it was done."""

@@ -30,8 +30,10 @@ from assistant.spoken.english.bench_words import (
     TURNS_ONLY_GOOD,
     UNFINISHED_ENDS,
 )
+from assistant.spoken.english.bound import goes_astray
 from assistant.spoken.english.framing import asks_at_its_end, is_put_off
 from assistant.spoken.english.known import Known, known_of
+from assistant.spoken.english.tails import is_harmless
 from assistant.spoken.english.troubles import trouble_of
 from assistant.spoken.english.verbs import VERBS
 from assistant.spoken.statement import Asked, Sense, Tokens, Want
@@ -66,6 +68,7 @@ _OF_WHAT_IS_KNOWN = frozenset({"keep", "keeps", "when", "before", "after", "was"
 """What may turn a deed round, and says nothing against an answer that was got: "I know, they keep it open"."""
 _PUTS = frozenset({"put", "took", "back", "swapped", "changed", "turned", "unscrewed", "undid", "let", "restarted"})
 """Verbs of every day that may undo anything."""
+_DID = frozenset({"went", "took", "gave", "ran", "got", "used", "came", "worked", "started", "followed", "traced"})
 _VERBS = _PAST | VERBS.keys()
 _WORDS = NOUNS | NEUTRAL | PLAIN | AUXILIARIES | PREPOSITIONS | LOOKED
 _MOST_CLAUSES = 6
@@ -88,14 +91,17 @@ def of_clauses(parts: tuple[Tokens, ...], asked: Asked, gist: Gist) -> Sense | N
     whole = any(sense is Sense.GOOD for _clause, sense in said)
     # Beside a clause that says all of it, what says a part of it, or says it loosely, need not be understood.
     said = [(clause, None if whole and sense is Sense.ACKNOWLEDGED else sense) for clause, sense in said]
-    unknown = [clause for clause, sense in said if sense is None]
+    known = known_of(asked)
+    if goes_astray(tokens, known):
+        return None
+    unknown = [clause for clause, sense in said if sense is None and not is_harmless(clause, known)]
     senses = {sense for _clause, sense in said}
     if Sense.BAD in senses:
         # "They're not falling, and I've looked twice": a no with its reason.
         plain = Sense.GOOD not in senses and not _DOUBTS & set(tokens)
         return Sense.BAD if asked.want is Want.ANSWER and plain else None
     knows = (
-        bool(known_of(asked).line.answered)
+        bool(known.line.answered)
         and said[0][1] is Sense.GOOD
         and not (_DOUBTS | DENIALS | TURNING - _OF_WHAT_IS_KNOWN) & set(tokens)
     )
@@ -104,9 +110,16 @@ def of_clauses(parts: tuple[Tokens, ...], asked: Asked, gist: Gist) -> Sense | N
     understood = tuple(word for clause, sense in said if sense is not None for word in clause)
     if not understood or gist(understood, asked) is not Sense.GOOD:
         return None
-    leads = next(at for at, (_clause, sense) in enumerate(said) if sense is not None)
+    at = next(at for at, (_clause, sense) in enumerate(said) if sense is not None)
+    leads = any(clause in unknown and not _tells_what_was_done(clause) for clause, _sense in said[:at])
     follows = (not leads or asked.want is Want.START) and not any(_acts(clause, asked) for clause in unknown)
     return Sense.GOOD if follows else Sense.ACKNOWLEDGED
+
+
+def _tells_what_was_done(clause: Tokens) -> bool:
+    """Whether a clause tells what the learner did: "went along by feel"; nothing that follows depends on it."""
+    words = tuple(word for word in clause if word not in ("i", "we", "have", "just"))
+    return bool(words) and words[0] in _DID | _PAST - NOUNS
 
 
 def core_of(tokens: Tokens, asked: Asked, gist: Gist) -> Sense | None:

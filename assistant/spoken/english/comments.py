@@ -8,9 +8,13 @@ import re
 
 from assistant.spoken.statement import Tokens
 
-_HOW = r"(?:so|really|quite|pretty|very|super|rather|a bit|a little|a lot|much|kind of|surprisingly|actually)"
+_HOW = (
+    r"(?:so|really|quite|pretty|very|super|rather|a (?:wee |little )?bit|a little|a lot|a tad|much|kind of|surprisingly|"
+    r"actually|dead|well|fairly|proper|that|too)"
+)
 _HARD = (
     r"(?:easy|easier|hard|harder|tricky|fiddly|stiff|tough|awkward|quick|quicker|simple|annoying|slippery|fun|messy|"
+    r"sticky|slippy|heavy|wee|loud|rough|small|tiny|long|fine|neat|"
     r"straightforward|nice|smooth|smoother|scary|satisfying|difficult|trickier|slow|great|a pain|a struggle|a fight)"
 )
 _THAN = r"(?: than (?:i (?:thought|expected|remembered)|expected|last time|it looks|the last one))"

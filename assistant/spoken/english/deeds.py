@@ -349,6 +349,15 @@ _CLOCKS = ("alarm", "timer", "reminder")
 _UN = {"cap": "uncapped", "wrap": "unwrapped", "wrapper": "unwrapped", "cover": "uncovered", "tape": "untaped"}
 
 
+_WRITTEN_UP = frozenset(
+    f"{record}{be} {end}"
+    for record in ("charting", "documenting", "documentation", "paperwork", "writing", "write up", "entry", "notes", "note")
+    for be in ("", " is", " are", " is all", "s", "s all")
+    for end in ("done", "complete", "completed", "finished", "in", "made", "up to date")
+)
+"""How it is said that the writing is done: "charting's finished" comes as "chartings finished"."""
+
+
 def _by_thing(verb: Verb, noun: list[str], rest: str) -> set[str]:
     """What also says that it is done, by what it is done to: "uncapped", "gloved up", "the bag is spiked"."""
     so: set[str] = set()
@@ -370,6 +379,8 @@ def _by_thing(verb: Verb, noun: list[str], rest: str) -> set[str]:
         so |= {*VERBS["start"].past, *VERBS["start"].states}
     if verb.base in ("press", "hit", "push") and noun[:1] in (["stop"], ["pause"]):
         so |= {*VERBS[noun[0]].past, *VERBS[noun[0]].states}
+    if verb.base in ("document", "chart", "record"):
+        so |= _WRITTEN_UP
     if "again" in rest.split():
         so |= {f"re{past}" for past in verb.past if " " not in past}
     if verb.base in ("hang", "place", "put", "move") and {"lower", "higher"} & set(rest.split()):

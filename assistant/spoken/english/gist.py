@@ -112,6 +112,7 @@ def _is_done_to_another(tokens: Tokens, line: Line) -> bool:
 
 def _is_of_oneself(tokens: Tokens, known: Known) -> bool:
     """Whether a learner says of themselves what is asked of things: "we agree" where they do."""
-    asks_of_things = known.line.want is Want.ANSWER and "you" not in known.line.words
+    words = known.line.words
+    asks_of_things = known.line.want is Want.ANSWER and "you" not in words and words[:1] != ("colleague",)
     says_so = tokens[1:] in known.table or tokens[1:2] in (("agree",), ("match",))
     return asks_of_things and tokens[0] in ("i", "we") and says_so

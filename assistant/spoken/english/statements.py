@@ -15,8 +15,10 @@ from assistant.spoken.english.clauses import clauses, core_of, of_clauses
 from assistant.spoken.english.comments import is_comment, without_comments
 from assistant.spoken.english.deeds import cut
 from assistant.spoken.english.gist import gist
+from assistant.spoken.english.known import known_of
 from assistant.spoken.english.lines import read_line
 from assistant.spoken.english.sayings import opposed_to, sayings_of, words_of
+from assistant.spoken.english.tails import without_purpose
 from assistant.spoken.english.troubles import trouble_of
 from assistant.spoken.meaning import Command, Trouble
 from assistant.spoken.statement import Asked, Sense, Tokens, Want
@@ -131,7 +133,7 @@ def _said(rest: Tokens, asked: Asked, parts: tuple[Tokens, ...]) -> Sense | None
     """The gist of the words, or of what is left of them without what changes nothing."""
     said = gist(rest, asked)
     if said in (None, Sense.ACKNOWLEDGED):
-        bare = without_comments(rest)
+        bare = without_comments(without_purpose(rest, known_of(asked)) if asked.want is not Want.ANSWER else rest)
         if bare != rest:
             said = _clause(bare, asked) or said
         said = of_clauses(_clauses(bare, parts), asked, _clause) or said if said is not Sense.GOOD else said

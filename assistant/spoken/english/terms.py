@@ -89,12 +89,23 @@ def meanwhile_of(line: str) -> tuple[Tokens, ...]:
         for words in (
             *(f"while {verb.ing}", f"while i was {verb.ing}", f"while i {verb.base}", f"while i {verb.past[0]}"),
             *(f"{lead} {verb.ing}" for lead in ("while still", "while i was still", "kept", "i kept", "as i was")),
+            *(f"{lead} {verb.ing}" for lead in ("still", "i am still", "i was", "i was still", "never stopped", "did not stop")),
         )
     ]
     said += [words for found in _WHEN.finditer(text) for words in _once(*found.groups())]
     if "as slowly as" in text or "at the same" in text:
         said += [f"{at}same {speed}{as_}" for at in ("", "at the ", "the ") for speed in _SPEEDS for as_ in _AS_BEFORE]
         said += [f"{just} {slow}" for just in ("just as", "equally", "as") for slow in ("slow", "slowly")]
+    if "half a millilitre left" in text:
+        said += [
+            f"{at}{half}{mil} {left}"
+            for at in ("", "at ", "with ")
+            for half in ("half", "half a", "point five", "0.5", "5", "point 5")
+            for mil in ("", " mil", " ml", " millilitre", " milliliter", " of a mil")
+            for left in ("", "left", "to go", "remaining", "still in", "still in it", "mark")
+        ]
+        said += [f"at {the}half{mark}" for the in ("", "the ") for mark in ("", " mark", " mil", " ml", " mil mark")]
+        said += ["mid push", "never stopped", "kept the push going", "kept going", "all through", "while still going"]
     if re.search(r"\bthe time\b", text):
         said += [
             f"{when} i {past}{it}"

@@ -1,0 +1,82 @@
+"""Clauses that turn nothing round, in English: "not a drop wasted", "I checked the label first", "so it won't come off".
+
+Beside a clause that says that it is done they need not be understood word by word: that nothing went wrong, that
+somebody looked, what it was for. Words of every day (common practice, no source).
+"""
+
+import re
+
+from assistant.spoken.english.bench_words import ARTICLES, AUXILIARIES, DENIALS, NOUNS, PREPOSITIONS, PRONOUNS
+from assistant.spoken.english.known import Known
+from assistant.spoken.statement import Tokens
+
+_HARM = frozenset("""
+    leak leaks leaking leaked spill spills spilled spilt spilling waste wastes wasted wasting lose losing lost touch
+    touched touching kink kinks kinked kinking twist twists twisted twisting loose wobble wobbles wobbled wobbling wobbly
+    splash splashed splashing fall falls fell falling slip slips slipped slipping stick sticks stuck sticking fuss bother
+    trouble problem problems issue issues drama mess hassle struggle contamination contaminated brushed brushing dropped
+    dropping tangled tangle tangles resistance resisted pulling pulls pulled tug tugs tugging move moves moved moving
+    budge budges budged shift shifts shifted rush rushed rushing skip skipped skipping complaint complaints complained
+    complain complaining flinch flinched hurt hurts wrong damage damaged tear tears torn crease creases wrinkle wrinkles
+    hesitation delay mistake mistakes error errors bubbles bubble air gap gaps drips dripping
+""".split())
+"""What may go wrong: a denial before it denies nothing else."""
+_SMALL = (
+    ARTICLES
+    | PRONOUNS
+    | PREPOSITIONS
+    | DENIALS
+    | AUXILIARIES
+    | NOUNS
+    | frozenset("""
+    and or nor single one bit anything any some more all once ever even me him them us got been being gone come coming
+    came off out loose over there anywhere along way left thing whole time itself each other either both ones going go
+    """.split())
+)
+_LOOKED = re.compile(
+    r"(?:and )?(?:i |we )?(?:have )?(?:also |just |even |already |then )?(?:double |triple )?"
+    r"(?:checked|looked|felt|watched|read|counted|compared|listened|inspected|traced|followed|verified|confirmed|tested|"
+    r"wiggled|tugged|gave it a (?:tug|wiggle|shake|look)|made sure|had a (?:look|feel|listen))\b(?: .*)?"
+)
+_CAN_NOT = re.compile(
+    r"(?:and |so |that )*(?:it|they|nothing|that|everything|she|he) (?:is not |are not )?"
+    r"(?:will not|can not|does not|do not|is not going to|would not|going to|will|can) "
+    r"(move|come|fall|slip|leak|budge|go anywhere|pull|slide|pop|drip|shift|wobble|touch|get lost|kink|catch|turn|work)\b"
+    r"(?: \w+){0,4}"
+)
+_PURPOSE = re.compile(
+    r" (?:just )?(?:so as )?to (?:be (?:safe|sure|on the safe side)|keep|make sure|avoid|prevent|stop|help|save) (?!trying)"
+    r"(?:\w+ ?){0,6}$"
+)
+_PUT_IN_DOUBT = frozenset("if whether but wrong not never other another should would could might may or later yet".split())
+
+
+def is_harmless(clause: Tokens, known: Known) -> bool:
+    """Whether a clause only says that nothing went wrong, that somebody looked, or what cannot happen now."""
+    text = " ".join(clause)
+    words = set(clause)
+    if _LOOKED.fullmatch(text):
+        return not words & _PUT_IN_DOUBT
+    could = _CAN_NOT.fullmatch(text)
+    if could is not None:
+        return could[1] not in {deed.verb.base for deed in known.line.deeds} and not words & known.spoken & _HARM
+    harm = words & _HARM
+    denied = [at for at, word in enumerate(clause) if word in DENIALS]
+    return (
+        len(denied) == 1
+        and bool(harm)
+        and not harm & known.spoken
+        and words <= _HARM | _SMALL
+        and all(at > denied[0] for at, word in enumerate(clause) if word in _HARM)
+    )
+
+
+def without_purpose(tokens: Tokens, known: Known) -> Tokens:
+    """The words without what it was done for at their end: "taped it down to keep it still"."""
+    text = " ".join(tokens)
+    found = _PURPOSE.search(text)
+    if found is None or any(deed.verb.base in ("keep", "stop", "hold") for deed in known.line.deeds):
+        return tokens
+    if _PUT_IN_DOUBT & set(found[0].split()) or " ".join(known.line.words).endswith(found[0].strip()):
+        return tokens
+    return tuple(text[: found.start()].split()) or tokens
