@@ -26,7 +26,8 @@ TURNING = _set("""
     rather forgot forget forgotten wrong other another hardly barely soon later unsure uncertain doubt let lets
     enough supposedly apparently roughly approximately least most either tomorrow yesterday had was were ought meant
     gotta better instead more less far what which who whose where why how whether yet can nor
-    you your keep keeps
+    you your keep keeps assume assumes assuming assumed presume presumes presumed bet gather expect expects expecting
+    trust figure reckon suspect suspected wish pray wager fancy surmise appears appear swear
 """)
 """Words of doubt, of intention, of the past that is over, of an exception, of a question."""
 TURNS_ONLY_GOOD = _set("but last first only except")
@@ -110,7 +111,7 @@ PLAIN = _set("""
     together apart entire full way ready set clearly safely correctly perfectly totally entirely straight absolutely
     definitely alright yes exactly neat neatly beautifully freely quietly softly firm home perfect great brilliant
     cool anyway finally simply basically actually obviously certainly ok steadily steady hand above wide
-    do does did went goes pair whole full myself ourselves wee thing things throughout forward straightaway
+    do does did went goes pair sitting sits sat high hear today standing clean whole full myself ourselves wee thing things throughout forward straightaway
     aseptically cleanly snugly evenly smoothly swiftly quickly promptly steadily accurately legibly cautiously thoroughly
     successfully finely crisply soundly squarely individually separately personally thankfully luckily happily
     effortlessly seamlessly immediately directly precisely solidly audibly visibly calmly politely patiently sweetly

@@ -34,6 +34,7 @@ from assistant.spoken.english.choices import (
     PAST,
     parts_of,
 )
+from assistant.spoken.english.clauses import tells_what_was_done
 from assistant.spoken.english.deeds import cut
 from assistant.spoken.english.troubles import trouble_of
 from assistant.spoken.english.verbs import VERBS
@@ -359,7 +360,7 @@ def of_pieces(pieces: list[Tokens], claims: dict[Tokens, Claim], choices: Tokens
         return None
     name = " ".join(cut(found))
     named = " " in name and any(name in " ".join(reading.tokens) for reading in understood)
-    return found if named or found in OF_A_PART or all(_tells_of_oneself(piece) for piece in beside) else None
+    return found if named or found in OF_A_PART or all(tells_what_was_done(piece) for piece in beside) else None
 
 
 def _may_turn(piece: Tokens, found: str, claims: dict[Tokens, Claim], line: str) -> bool:
@@ -378,11 +379,6 @@ def _may_turn(piece: Tokens, found: str, claims: dict[Tokens, Claim], line: str)
     return any(
         word in TOLD_APART or OTHER_PLACES.get(word, frozenset()) & set(cut(line)) for word in words - set(cut(line))
     )
-
-
-def _tells_of_oneself(piece: Tokens) -> bool:
-    """Whether a clause tells what the learner did: "I held it up to the light"."""
-    return piece[0] in ("i", "we") and "see" not in piece and "feel" not in piece
 
 
 @lru_cache(maxsize=256)

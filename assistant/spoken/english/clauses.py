@@ -33,6 +33,7 @@ from assistant.spoken.english.bench_words import (
 from assistant.spoken.english.bound import goes_astray
 from assistant.spoken.english.framing import asks_at_its_end, is_put_off
 from assistant.spoken.english.known import Known, known_of
+from assistant.spoken.english.partly import of_a_part
 from assistant.spoken.english.tails import is_harmless
 from assistant.spoken.english.troubles import trouble_of
 from assistant.spoken.english.verbs import VERBS
@@ -66,11 +67,15 @@ _DOUBTS = frozenset(
 )
 _OF_WHAT_IS_KNOWN = frozenset({"keep", "keeps", "when", "before", "after", "was", "were"})
 """What may turn a deed round, and says nothing against an answer that was got: "I know, they keep it open"."""
+_ASKED_AFTER = frozenset({"who", "how", "when", "what"})
+"""What was to be found out, as it may be repeated: "it's the nurse who decides"."""
 _PUTS = frozenset({"put", "took", "back", "swapped", "changed", "turned", "unscrewed", "undid", "let", "restarted"})
 """Verbs of every day that may undo anything."""
 _DID = frozenset({"went", "took", "gave", "ran", "got", "used", "came", "worked", "started", "followed", "traced"})
 _VERBS = _PAST | VERBS.keys()
 _WORDS = NOUNS | NEUTRAL | PLAIN | AUXILIARIES | PREPOSITIONS | LOOKED
+_NAMES_FAULTS = frozenset({"find", "document", "chart", "record", "say", "report", "name"})
+"""Where a fault is to be found, told or written down, one is named."""
 _MOST_CLAUSES = 6
 
 Gist = Callable[[Tokens, Asked], Sense | None]
@@ -103,7 +108,7 @@ def of_clauses(parts: tuple[Tokens, ...], asked: Asked, gist: Gist) -> Sense | N
     knows = (
         bool(known.line.answered)
         and said[0][1] is Sense.GOOD
-        and not (_DOUBTS | DENIALS | TURNING - _OF_WHAT_IS_KNOWN) & set(tokens)
+        and not ((_DOUBTS | DENIALS | TURNING - _OF_WHAT_IS_KNOWN) - _ASKED_AFTER) & set(tokens)
     )
     if not knows and any(_may_turn(clause, asked) for clause in unknown):
         return None
@@ -111,12 +116,14 @@ def of_clauses(parts: tuple[Tokens, ...], asked: Asked, gist: Gist) -> Sense | N
     if not understood or gist(understood, asked) is not Sense.GOOD:
         return None
     at = next(at for at, (_clause, sense) in enumerate(said) if sense is not None)
-    leads = any(clause in unknown and not _tells_what_was_done(clause) for clause, _sense in said[:at])
+    leads = any(clause in unknown and not tells_what_was_done(clause) for clause, _sense in said[:at])
+    if of_a_part(tokens, known.line):
+        return Sense.ACKNOWLEDGED
     follows = (not leads or asked.want is Want.START) and not any(_acts(clause, asked) for clause in unknown)
     return Sense.GOOD if follows else Sense.ACKNOWLEDGED
 
 
-def _tells_what_was_done(clause: Tokens) -> bool:
+def tells_what_was_done(clause: Tokens) -> bool:
     """Whether a clause tells what the learner did: "went along by feel"; nothing that follows depends on it."""
     words = tuple(word for word in clause if word not in ("i", "we", "have", "just"))
     return bool(words) and words[0] in _DID | _PAST - NOUNS
@@ -171,6 +178,8 @@ def _may_turn(clause: Tokens, asked: Asked) -> bool:
     words = set(_without_what_a_thing_says(clause))
     # "The red part" is nothing wrong where the redness is to be marked.
     asked_for = {word for word in words & FAULTS if any(other.startswith(word) for other in known.line.words)}
+    if known.line.deeds and known.line.deeds[0].verb.base in _NAMES_FAULTS:
+        asked_for = words & FAULTS
     if words & (_DANGER - asked_for) or clause[0] in AUXILIARIES or clause[-1] in UNFINISHED_ENDS:
         return True
     if words & known.named & NOUNS and not words & (PREPOSITIONS | AUXILIARIES | _VERBS):

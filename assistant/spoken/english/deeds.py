@@ -242,8 +242,12 @@ def _until(line: str) -> set[str]:
         }
         said |= {
             f"{thing} {there}"
-            for there in ("showed", "came out", "is showing", "is there", "appeared", "came", "is out")
+            for there in ("showed", "came out", "is showing", "is there", "appeared", "came", "is out", "showing", "is visible")
+        } | {f"{thing}s {there}" for there in ("showing", "there", "out", "visible", "at the tip", "at the end", "hanging")}
+        said |= {
+            f"{see}the {thing}" for see in ("there is ", "i see ", "i have ", "got ", "saw ", "i have got ", "i can see ")
         }
+        said |= {f"{see} a drip" for see in ("got", "there is", "i see", "i have got", "saw")} if thing == "drop" else set()
     return said | ({"full", f"filled the {thing}", f"{thing} filled"} if state == "full" else set())
 
 

@@ -26,6 +26,13 @@ _REPORTED = re.compile(
     r"\b(?:he|she|they|somebody|someone|everybody|nurse|partner|colleague|instructor|teacher|patient|doctor)"
     r" (?:says?|said|thinks?|thought|reckons?|claims?|tells|told me|swears)\b"
 )
+_WRITES = frozenset({"document", "chart", "record"})
+"""Where something is written down, all sorts of things may be named."""
+_YET_TO_WRITE = frozenset(
+    {"left", "leave", "leaving", "rest", "remaining", "remains", "skipped", "missed", "next", "add", "later", "still"}
+    | {"just", "first", "started", "begun", "most", "part", "some", "half", "bit", "top", "page"}
+)
+"""What may tell of something that is not written yet."""
 _TELLING = frozenset({"answered", "say", "tell"})
 _FELT = frozenset(
     {"comfortable", "well", "warm", "cool", "cold", "swollen", "red", "soft", "understand", "ask", "run in"}
@@ -79,9 +86,9 @@ def _is_turned_round(reading: Reading, tokens: Tokens, known: Known) -> bool:
 
 def _is_to_be_asked_about(reading: Reading, tokens: Tokens, known: Known) -> bool:
     """Whether it may be meant of a part, of another thing, or of the learner alone."""
+    writes = bool(known.line.deeds) and known.line.deeds[0].verb.base in _WRITES
     return (
-        reading.other
-        or reading.loose
+        (bool(_YET_TO_WRITE & set(tokens) - set(known.line.words)) if writes else reading.other or reading.loose)
         or of_a_part(tokens, known.line)
         or is_of_another(tokens, known)
         or _is_of_oneself(tokens, known)

@@ -75,6 +75,19 @@ _IN_WHAT_IS_TOLD = frozenset(
     ]
 )
 """Words that turn a statement of one's own round, and not what somebody was told."""
+_READ_OUT = re.compile(
+    r"(?:okay |so |now |i see )*(?:(?:it|the (?:screen|display|message|alert|pump|alarm)|message|alert) )?(?:is )?"
+    r"(?:says?|reads?|saying|showing|reading|shows?)(?: here| that)? (?P<message>\w+(?: \w+){0,7})"
+)
+_NO_MESSAGE = frozenset("something nothing what that this it press confirm check silence you error wait".split())
+_LEFT_ALONE = re.compile(
+    r" (?:and )?(?:i )?(?:have )?(?:not|did not|have not) (?:touched|touch|pressed|press)(?: (?:anything|it|a thing))?(?: yet)?$"
+)
+_OF_CONTENT = frozenset("was were had in at then half while when since because after before last next other another".split())
+_NOT_CONTENT = frozenset(
+    "i you let me us do does did what which who how can could think know ask tell forget sure hold hang see look not".split()
+)
+_CONTENT_VERBS = frozenset({"say", "name"})
 _TELLS = frozenset({"tell", "inform", "say"})
 
 
@@ -95,3 +108,22 @@ def without_what_was_told(tokens: Tokens, line: Line) -> Tokens:
     if len(line.deeds) > 1 or not all(known.search(found[2]) for known in wanted):
         return tokens
     return tuple(text[: found.end(1)].split())
+
+
+def reads_out(tokens: Tokens, line: Line) -> bool:
+    """Whether the words are a message that a line wants read aloud: "it says air in line"."""
+    wanted = {"read", "aloud"} <= set(line.words) and line.deeds[-1:] != () and line.deeds[-1].verb.base == "read"
+    if not wanted:
+        return False
+    text = _LEFT_ALONE.sub("", " ".join(tokens))
+    found = _READ_OUT.fullmatch(text)
+    if found is None:
+        return False
+    message = set(found["message"].split())
+    return not message & (_NO_MESSAGE | (TURNING - {"above", "more", "less", "far"}) | line.unsaid | {"not", "but", "can"})
+
+
+def tells_content(tokens: Tokens, line: Line) -> bool:
+    """Whether the words may be what a line wants said itself: "there was a kink", at "Say what has gone wrong"."""
+    says = line.deeds[:1] != () and line.deeds[0].verb.base in _CONTENT_VERBS and "nothing" not in line.words
+    return says and not set(tokens) & ((TURNING - _OF_CONTENT) | _NOT_CONTENT)

@@ -66,6 +66,10 @@ def answered_of(line: str) -> frozenset[str]:
         return frozenset()
     words = ["i" if word == "you" else word for word in found[1].split()]
     said = {" ".join(words)}
+    if words == ["i", "know"]:
+        found_out = ("found out", "i found out", "i have found out", "i know now", "got the answer", "i have the answer")
+        said |= {*found_out, "got my answer", "got an answer", "i have got the answer", "i have my answer", "now i know"}
+        said |= {f"{they} told me" for they in ("they", "she", "he", "the nurse", "the doctor", "i asked and they")}
     if words[1:2] == ["have"]:
         rest = " ".join(words[2:])
         said |= {rest, f"{words[0]} {rest}"}
