@@ -41,6 +41,7 @@ _ASKED = re.compile(r"^ask\b|\bask how\b")
 _SEEMS = re.compile(r"\b(?:looks?|seems?|appears?)\b(?! (?:after|at)\b)")
 
 
+@lru_cache(maxsize=8192)
 def chosen(
     tokens: Tokens, choices: Tokens, sayings: tuple[tuple[str, str], ...], line: str, parts: tuple[Tokens, ...] = ()
 ) -> str | None:

@@ -96,7 +96,7 @@ NEUTRAL = _set("""
     upper lower higher sterile signed timed hello began begun since eye natural normally usual usually
     meter meters metre metres untouched ran kindly simply basically actually obviously certainly
     quiet ahead along anyway finally lastly meanwhile together twice once
-    myself ourselves wee throughout straightaway thing things whole full palm palms thumb thumbs
+    todays tonights myself ourselves wee throughout straightaway thing things whole full palm palms thumb thumbs
     fingertip fingertips aseptically cleanly snugly evenly smoothly swiftly quickly promptly accurately legibly
     cautiously thoroughly successfully crisply soundly squarely individually separately personally thankfully luckily
     happily effortlessly seamlessly immediately directly precisely solidly audibly visibly calmly politely patiently
@@ -111,7 +111,7 @@ PLAIN = _set("""
     together apart entire full way ready set clearly safely correctly perfectly totally entirely straight absolutely
     definitely alright yes exactly neat neatly beautifully freely quietly softly firm home perfect great brilliant
     cool anyway finally simply basically actually obviously certainly ok steadily steady hand above wide
-    do does did went goes pair sitting sits sat high hear today standing clean whole full myself ourselves wee thing things throughout forward straightaway
+    do does did went goes pair sitting sits sat high hear today todays tonights standing clean whole full myself ourselves wee thing things throughout forward straightaway
     aseptically cleanly snugly evenly smoothly swiftly quickly promptly steadily accurately legibly cautiously thoroughly
     successfully finely crisply soundly squarely individually separately personally thankfully luckily happily
     effortlessly seamlessly immediately directly precisely solidly audibly visibly calmly politely patiently sweetly
@@ -154,6 +154,7 @@ NEUTRAL_PHRASES = tuple(
         *("on my watch", "by my watch", "on my phone", "the lot", "the whole lot", "the whole thing", "the full lot"),
         *("every bit of it", "every last bit", "every last one", "every single one", "each and every one", "the pair"),
         *("the pair of them", "the two of them", "the three of them", "the both of them", "on the two", "in one go"),
+        *("in one piece", "all in one piece", "took my time", "slow and steady", "nice and steady", "no rush"),
         *("for that one", "for this one", "on that one", "from start to finish", "start to finish", "by feel", "by touch"),
         *("with both hands", "with one hand"),
         *("a second ago", "a minute ago", "at the first go", "first go", "as well", "of course", "for sure", "good and"),

@@ -38,6 +38,7 @@ _SHAPES = (
     r"(?: little| bit of| lot of)?"
     r" (?:while|bit|moment|moments|second|seconds|sec|minute|minutes|tries|goes|attempts|effort|force|doing|time|"
     r"strength)",
+    r"(?:i )?took (?:my|the) time(?: (?:over|with) it)?|slow and steady|nice and (?:steady|easy|gentle)",
     r"(?:on |at )?(?:my |the )?(?:first|second|third) (?:try|go|attempt)",
     r"(?:easy|piece of cake|easy peasy|no sweat|no bother|simple as that|nailed it|bingo|voila|there you go|"
     r"there it is)",

@@ -110,6 +110,13 @@ ALSO_CALLED = {
     "pump": ("infusion", "machine", "device"),
     "tubing to": (),
     "hands": ("hand",),
+    "compress": ("pack", "cold pack", "warm pack", "ice pack", "heat pack", "ice", "cold compress", "warm compress"),
+    "stopper": ("top", "bung", "rubber"),
+    "gauze": ("pad", "gauze pad"),
+    "pole": ("stand", "drip stand", "hanger"),
+    "pillow": ("cushion",),
+    "label": ("sticker", "tag"),
+    "strip": ("tape",),
     "clamp": ("clamps",),
 }
 """Other names for a thing at the bench (common practice, no source)."""
@@ -219,7 +226,7 @@ def _is_gone(air: tuple[str, ...]) -> set[str]:
         )
     }
     said |= {f"{name}{be} {out}" for name in (*air, "airs") for be in ("", " is", " is all") for out in ("out", "gone")}
-    said |= {f"{only} fluid{end}" for only in ("just", "only", "all", "nothing but") for end in ("", " now", " left")}
+    said |= {f"{only} fluid{end}" for only in ("just", "only", "all", "nothing but") for end in ("", " now", " left", " coming", " coming out")}
     said |= {f"{run} clear" for run in ("it is", "runs", "ran", "running", "it runs", "it ran", "all")}
     said |= {
         f"{every}{more} {name}" for every in ("every", "every last", "each") for more in ("", " single") for name in air
@@ -299,6 +306,7 @@ def deed_of(verb: Verb, rest: str) -> Deed:
             for end in ("", " full")
         }
         so |= {f"{bit}{over} a third" for bit in ("", "a bit ", "a little ", "just ") for over in ("over", "above")}
+        so |= {f"{bit}{under} half full" for bit in ("", "a bit ", "a little ", "just ") for under in ("under", "below")}
         so |= {f"{bit}{under} half" for bit in ("", "a bit ", "a little ", "just ") for under in ("under", "below")}
         so |= {f"{bit}less than half" for bit in ("", "a bit ", "a little ", "just ")}
         so |= {
@@ -350,6 +358,7 @@ _WHERE_IT_IS = frozenset(
 """What is done to a thing where it is: "the clamp on the lock" is there before it is closed."""
 _BUTTONS = frozenset({"start", "stop", "pause", "silence", "confirm", "clear", "enter"})
 _CLOCKS = ("alarm", "timer", "reminder")
+_PILLOW = ("pillow", "pillow is", "pillows")
 _UN = {"cap": "uncapped", "wrap": "unwrapped", "wrapper": "unwrapped", "cover": "uncovered", "tape": "untaped"}
 
 
@@ -359,6 +368,11 @@ _WRITTEN_UP = frozenset(
     for be in ("", " is", " are", " is all", "s", "s all")
     for end in ("done", "complete", "completed", "finished", "in", "made", "up to date")
 )
+_WRITTEN_UP |= {
+    f"{finished} {writing}"
+    for finished in ("finished", "done", "completed", "done with", "finished with", "did", "just did")
+    for writing in ("charting", "the charting", "documenting", "writing it up", "writing it all up", "writing up", "the notes")
+} | {f"finished {writing}" for writing in ("writing", "writing it", "writing it down", "the write up", "the entry")}
 """How it is said that the writing is done: "charting's finished" comes as "chartings finished"."""
 
 
@@ -373,10 +387,15 @@ def _by_thing(verb: Verb, noun: list[str], rest: str) -> set[str]:
         for word in set(noun) & {"spike", "label", "tape", "cap", "flush", "clamp"}:
             so |= set(VERBS[word].past)
     if "gloves" in rest.split() and verb.base in ("put", "don", "wear", "pull"):
-        so |= {"gloved", "gloved up", "on my hands", "wearing them", "wearing gloves", "wearing"}
+        so |= {"gloved", "gloved up", "on my hands", "wearing them", "wearing gloves", "wearing", "worn", "wore", "on me"}
+    if "pillow" in rest.split():
+        so |= {f"{put}{pillow} under" for put in ("", "put a ", "put the ", "tucked a ", "slid a ") for pillow in _PILLOW}
     if verb.base in _BUTTONS:
         so |= {f"{pressed} {verb.base}" for pressed in ("hit", "pressed", "pushed")}
     if verb.base == "set" and re.search(r"\ba time\b", rest):
+        so |= {f"{clock}{be} {on}" for clock in _CLOCKS for be in ("", "s", " is") for on in ("on", "running", "going", "ticking")}
+        so |= {f"{have}a {clock}" for have in ("got ", "have ", "put on ", "made ") for clock in _CLOCKS}
+        so |= {f"set my {clock}" for clock in ("watch", "phone", "clock")}
         so |= {f"set {a}{clock}" for a in ("a ", "an ", "the ", "my ", "") for clock in _CLOCKS}
         so |= {f"{clock} {is_}set" for is_ in ("is ", "") for clock in (*_CLOCKS, *(f"{name}s" for name in _CLOCKS))}
     if verb.base in ("press", "hit", "push") and "start" in noun[:1]:

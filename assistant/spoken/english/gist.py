@@ -9,7 +9,7 @@ import re
 
 from assistant.spoken.english.bench_words import NOUNS, TURNS_ONLY_GOOD
 from assistant.spoken.english.bound import goes_astray, is_of_another
-from assistant.spoken.english.framing import written_out
+from assistant.spoken.english.framing import a_little, written_out
 from assistant.spoken.english.known import Known, known_of
 from assistant.spoken.english.lines import Line
 from assistant.spoken.english.partly import of_a_part
@@ -45,6 +45,8 @@ def gist(tokens: Tokens, asked: Asked) -> Sense | None:
     known = known_of(asked)
     line, every = known.line, known.every
     tokens = without_what_was_told(written_out(tokens), line)
+    if "little" in line.words:
+        tokens = a_little(tokens)
     reading = Reading(tokens, known)
     if not reading.read():
         return None

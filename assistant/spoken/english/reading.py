@@ -64,6 +64,8 @@ _ENDS_OF_ALL = frozenset(
 )
 """Ends of a thing, by which no other thing is named."""
 _ABOUT = frozenset({"about", "around", "roughly", "approximately"})
+_SPEAKS = frozenset({"tell", "inform", "explain", "say", "document", "report"})
+_FRESH = frozenset({"fresh", "new", "clean", "sterile"})
 _LEADS_NOWHERE = frozenset(
     {"", "now", "already", "and", "fine", "all", "nice", "okay", "i", "it", "properly", "by", "like"}
 )
@@ -282,6 +284,9 @@ class Reading:
         if self._after() in ("higher", "lower", "high", "slowly", "gently", "together", "again"):
             return True
         follows = tuple(word for word in self._tokens[self._at + 1 :] if word not in (*ARTICLES, "is", "are", "still"))
+        beside = tuple(self._tokens[self._at + 1 :])
+        if any(beside[: len(words)] == words for words in _NEUTRAL_BY_FIRST.get(self._after(), ())):
+            return True
         return self._says_beside(self._at + 1) > 0 or (
             len(follows) > 1
             and self._is_thing(follows[0])
@@ -332,6 +337,8 @@ class Reading:
         once_more = {"again", "more", "anew"} & set(self._line.words)
         if word == "again" and once_more:
             return 1
+        if word == "about" and any(deed.verb.base in _SPEAKS for deed in self._line.deeds[:1]):
+            return 1  # "told her about the drip"
         if word in TURNS_ONLY_GOOD or (word in ("still", "again") and self._line.want is not Want.ANSWER):
             self.turned = True
             return 1
@@ -373,6 +380,8 @@ class Reading:
     def _is_plain(self, word: str) -> bool:
         """Whether a word beside the claims leaves no doubt about them."""
         own = self._known.things | self._known.named
+        if word in _FRESH and _FRESH & own:
+            return True
         if word == "some" and {"little", "bit"} & own:
             return True
         if word in _UNHARMED and _TOUCHES & own:

@@ -19,7 +19,7 @@ from assistant.spoken.english.known import known_of
 from assistant.spoken.english.lines import read_line
 from assistant.spoken.english.sayings import opposed_to, sayings_of, words_of
 from assistant.spoken.english.tails import without_purpose
-from assistant.spoken.english.telling import reads_out, tells_content
+from assistant.spoken.english.telling import reads_out, sets_a_time, tells_content
 from assistant.spoken.english.troubles import trouble_of
 from assistant.spoken.meaning import Command, Trouble
 from assistant.spoken.statement import Asked, Sense, Tokens, Want
@@ -91,7 +91,8 @@ class EnglishStatements:
 
 @lru_cache(maxsize=8192)
 def _sense(tokens: Tokens, asked: Asked, parts: tuple[Tokens, ...] = ()) -> Sense | None:
-    absent = read_line(asked).absent
+    line = read_line(asked)
+    absent = line.absent
     yes, no, rest = _without_leads(without_address(tokens, _kept(asked)))
     rest = without_address(rest, _kept(asked))
     if asked.want is not Want.ANSWER and set(tokens) > {"yes"} and set(tokens) <= {"yes", *_ACKNOWLEDGEMENTS}:
@@ -107,7 +108,7 @@ def _sense(tokens: Tokens, asked: Asked, parts: tuple[Tokens, ...] = ()) -> Sens
     if rest[0] in ("is", "are") and rest[1:] and rest[1] not in _SUBJECTS and (yes or rest[-1] in ("now", "already")):
         rest, parts = rest[1:], ()  # "is closed now": without "it", as many say it
     said = authored or _said(rest, asked, parts)
-    if said is None and reads_out(rest, read_line(asked)):
+    if said is None and (reads_out(rest, line) or sets_a_time(rest, line)):
         return Sense.GOOD
     if said is not None:
         contradicts = (no and said is Sense.GOOD and not absent) or (yes and said is Sense.BAD)
@@ -123,7 +124,7 @@ def _sense(tokens: Tokens, asked: Asked, parts: tuple[Tokens, ...] = ()) -> Sens
     doubted = words & _UNSURE or ("sure" in words and words & _NEGATIONS)
     if doubted or _unfinished(rest, asked):
         return Sense.UNSURE
-    if asked.want is Want.DONE and tells_content(rest, read_line(asked)):
+    if asked.want is Want.DONE and tells_content(rest, line):
         return Sense.ACKNOWLEDGED
     return None if no else core_of(without_comments(rest), asked, gist)
 

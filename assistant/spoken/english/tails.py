@@ -41,7 +41,7 @@ _LOOKED = re.compile(
 _CAN_NOT = re.compile(
     r"(?:and |so |that )*(?:it|they|nothing|that|everything|she|he) (?:is not |are not )?"
     r"(?:will not|can not|does not|do not|is not going to|would not|going to|will|can) "
-    r"(move|come|fall|slip|leak|budge|go anywhere|pull|slide|pop|drip|shift|wobble|touch|get lost|kink|catch|turn|work)\b"
+    r"(flow|get|go|run|move|come|fall|slip|leak|budge|go anywhere|pull|slide|pop|drip|shift|wobble|touch|get lost|kink|catch|turn|work)\b"
     r"(?: \w+){0,4}"
 )
 _PURPOSE = re.compile(

@@ -16,6 +16,7 @@ _TOLD = re.compile(
     rf"\b((?:told|informed|reminded|let|explained(?: it)? to|said to|warned) {_AUDIENCE}(?: know)?)"
     r" (?:that |about )?(.+)$"
 )
+_SAID = re.compile(r"\b(?:said|mentioned) (?:that )?(?=i )")
 _WE = r"(?:i|we)(?: (?:will|would|am|are|should|can|shall))?"
 _CONTENT = {
     "back": re.compile(
@@ -47,6 +48,7 @@ _NOT_TOLD = re.compile(
 _IN_WHAT_IS_TOLD = frozenset(
     [
         "will",
+        "or",
         "would",
         "if",
         "when",
@@ -87,6 +89,10 @@ _OF_CONTENT = frozenset("was were had in at then half while when since because a
 _NOT_CONTENT = frozenset(
     "i you let me us do does did what which who how can could think know ask tell forget sure hold hang see look not".split()
 )
+_AT_THE_TIME = re.compile(
+    r"(?:and |so )?i (?:will|am going to) (?:look|check|come back|be back|return|count|have a look|recheck)"
+    r"(?: (?:again|back|it|on it|the arm|the site|her|him))* (?:at|around|by) (?!some|least|once)\w+(?: \w+){0,3}"
+)
 _CONTENT_VERBS = frozenset({"say", "name"})
 _TELLS = frozenset({"tell", "inform", "say"})
 
@@ -95,7 +101,7 @@ def without_what_was_told(tokens: Tokens, line: Line) -> Tokens:
     """The words without what was told, where that is what the line wants told; else as they are."""
     if not line.deeds or line.deeds[0].verb.base not in _TELLS or "patient" not in line.words:
         return tokens
-    text = " ".join(tokens)
+    text = _SAID.sub("told him ", " ".join(tokens))
     found = _TOLD.search(text)
     wanted = [known for word, known in _CONTENT.items() if word in line.words]
     if (
@@ -121,6 +127,11 @@ def reads_out(tokens: Tokens, line: Line) -> bool:
         return False
     message = set(found["message"].split())
     return not message & (_NO_MESSAGE | (TURNING - {"above", "more", "less", "far"}) | line.unsaid | {"not", "but", "can"})
+
+
+def sets_a_time(tokens: Tokens, line: Line) -> bool:
+    """Whether the words name the time that a learner was to set: "I'll look again at four"."""
+    return line.words[:1] == ("set",) and "time" in line.words and _AT_THE_TIME.fullmatch(" ".join(tokens)) is not None
 
 
 def tells_content(tokens: Tokens, line: Line) -> bool:

@@ -38,7 +38,8 @@ def kept_of(line: str) -> Kept | None:
     forbidden = re.search(r"\bdo not (\w+) it\b", line.lower())
     verb = VERBS.get(forbidden[1]) if forbidden else None
     if verb is not None:
-        so = {f"{no} {past}{it}" for no in ("have not", "not") for past in verb.past for it in ("", " it")}
+        so = {f"not {verb.ing}{it}" for it in ("", " it", " it yet", " anything")}
+        so |= {f"{no} {past}{it}" for no in ("have not", "not") for past in verb.past for it in ("", " it")}
         so |= {f"{still}{state}" for still in ("still ", "is still ") for state in verb.undone}
         not_so = {f"{past} it" for past in verb.past}
         return Kept(frozenset(so | {f"did not {verb.base} it"}), frozenset(not_so))
@@ -99,6 +100,7 @@ def meanwhile_of(line: str) -> tuple[Tokens, ...]:
     said += [words for found in _WHEN.finditer(text) for words in _once(*found.groups())]
     if "as slowly as" in text or "at the same" in text:
         said += [f"{at}same {speed}{as_}" for at in ("", "at the ", "the ") for speed in _SPEEDS for as_ in _AS_BEFORE]
+        said += [words for words in ("same as before", "as slow as before", "just like before", "the same as before")]
         said += [f"{just} {slow}" for just in ("just as", "equally", "as") for slow in ("slow", "slowly")]
     if "half a millilitre left" in text:
         said += [
@@ -129,15 +131,32 @@ _ENDED = ("paused", "stopped", "started")
 def _once(thing: str, verb: str, state: str) -> tuple[str, ...]:
     """How it is said that the time for a deed had come: "when the bag is empty" is "the bag was empty"."""
     named = " ".join(cut(thing))
-    tense = {"is": ("is", "was"), "has": ("has", "had", "is")}.get(verb, ())
+    tense = {"is": ("is", "was", "ran", "went", "got", "has run", "is all"), "has": ("has", "had", "is")}.get(verb, ())
     return tuple(f"{the}{named} {be} {state}".strip() for the in ("", "the ") for be in tense) if state else ()
+
+
+_KEPT_BACK = tuple(
+    tuple(said.split())
+    for said in (
+        *("kept my number to myself", "kept it to myself", "keeping my number to myself", "keeping it to myself"),
+        *(
+            f"{no} {verb}{them} my number"
+            for no, verbs in (("did not", ("tell", "say", "mention", "give", "share", "show")), ("have not", ("told", "said")))
+            for verb in verbs
+            for them in ("", " her", " him", " them")
+        ),
+        *(f"{no} my number" for no in ("without saying", "without telling", "nothing about", "said nothing about")),
+    )
+)
+"""How it is said that a number was kept back."""
 
 
 def untouched_of(line: str) -> tuple[Tokens, ...]:
     """How a learner repeats what was to be left alone: "press nothing yet" is "haven't pressed anything"."""
     named = re.findall(r"\b(\w+) nothing\b|\bbefore you (\w+) anything", line.lower())
     verbs = [VERBS[word] for found in named for word in found if word in VERBS]
-    return tuple(
+    kept = _KEPT_BACK if re.search(r"\bnothing of your number\b", line.lower()) else ()
+    return kept + tuple(
         tuple(said.split())
         for verb in verbs
         for past in verb.past

@@ -248,7 +248,8 @@ gave him, let the patient in on, briefed, reminded, filled in, made aware, given
 on, run through it with, went over it with, gone over it with, went through it with, gone through it with, advised, \
 updated, notified, mentioned, had a word with, explained it to, chatted to, chatted with, walked through | telling | \
 informed, aware, knows, understands, has been told, in the picture, she knows what is coming, he knows what is \
-coming, they know, knows what to look for, knows what to watch for, in the know, clear on it, up to speed, up to \
+coming, they know, knows what to look for, knows what to watch for, knows what to call for, knows \
+what to ring for, knows when to call, knows when to ring, knows what has changed, knows when i will be back, knows the plan, in the know, clear on it, up to speed, up to \
 date, filled in, told, happy with it, clued in, briefed, got the message, understood, has got it |
 inform | informed, told | informing |  |
 say | said, told, mentioned, passed on, named, stated, explained, gave the rundown, went through, handed over, \
@@ -261,7 +262,7 @@ gave both, told me, asked, asked for, requested |
 introduce | introduced, presented, made introductions, said hello, said who i am, told, gave my name, made the \
 introductions, done the introductions, did the introductions, made them known, told who, named | introducing | met, \
 they have met, knows who i am, knows my name, said my name, introduced, acquainted, know each other, know one \
-another, introductions made, introductions done, introductions are done, met each other |
+another, introductions made, introductions done, introductions are done, met each other, they have met each other, they know each other, they have been introduced |
 explain | explained, told, talked through, talked it through, informed | explaining | understands, understood, knows \
 |
 name | named, said, listed, mentioned, read out, told, listed out, gave, given, stated, called out, recited | naming \
