@@ -72,4 +72,3 @@ def without_address(tokens: Tokens, keep: frozenset[Tokens] = frozenset()) -> To
             break
         rest = rest[: -len(found)]
     return rest
-

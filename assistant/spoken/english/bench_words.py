@@ -51,6 +51,8 @@ FAULTS = _set("""
     pretending joking kidding kind sort about enough loosely badly poorly barely sloppy messy
 """)
 """Words of what may have gone wrong, beside which nothing is taken with words that are not known."""
+UNREAL = _set("case kidding joking pretending provided supposing whenever imagine fancy")
+"""Words by which what is said is not meant, or not yet so."""
 DETERMINERS = _set("the a an my its his her their this that these those all both each every any one our")
 ARTICLES = _set("the a an my its his her their our")
 PRONOUNS = _set("it i we they she he there that this")
@@ -155,9 +157,26 @@ NEUTRAL_PHRASES = tuple(
         *("every bit of it", "every last bit", "every last one", "every single one", "each and every one", "the pair"),
         *("the pair of them", "the two of them", "the three of them", "the both of them", "on the two", "in one go"),
         *("in one piece", "all in one piece", "took my time", "slow and steady", "nice and steady", "no rush"),
-        *("for that one", "for this one", "on that one", "from start to finish", "start to finish", "by feel", "by touch"),
+        *(
+            "for that one",
+            "for this one",
+            "on that one",
+            "from start to finish",
+            "start to finish",
+            "by feel",
+            "by touch",
+        ),
         *("with both hands", "with one hand"),
-        *("a second ago", "a minute ago", "at the first go", "first go", "as well", "of course", "for sure", "good and"),
+        *(
+            "a second ago",
+            "a minute ago",
+            "at the first go",
+            "first go",
+            "as well",
+            "of course",
+            "for sure",
+            "good and",
+        ),
         *("all by myself", "by myself", "on my own", "one after the other", "one after another", "one at a time"),
         *("where it belongs", "where it goes", "as it should be", "as they should be", "like it should be", "dead on"),
         *("to be safe", "to be sure", "just to be safe", "just to be sure", "on the safe side", "in my hand"),

@@ -21,6 +21,7 @@ from assistant.spoken.english.bench_words import (
     TURNING,
     TURNS_ONLY_GOOD,
     UNFINISHED_ENDS,
+    UNREAL,
     WHERE_OR_BY_WHAT,
 )
 from assistant.spoken.english.choice_claims import ALSO_VERBS, DENIALS, SKIPPED, WHOLE, Claim, one_of
@@ -102,7 +103,7 @@ _FURNITURE = frozenset(
 _SOMEBODY = frozenset({"somebody", "someone"})
 _SPEAKERS = frozenset({"he", "she", "they", "you", "nurse", "partner", "colleague", "somebody", "someone"})
 _MOST_PIECES = 6
-_TURNS = TURNING | TURNS_ONLY_GOOD | REPORTS | {"or", "if", "used", "prefer", "wish"}
+_TURNS = TURNING | TURNS_ONLY_GOOD | REPORTS | {"or", "if", "used", "prefer", "wish", "never", "lest"} | UNREAL
 """What turns round, or may, beside a clause that is understood."""
 
 

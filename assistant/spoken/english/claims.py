@@ -136,7 +136,8 @@ def _of_points(line: Line) -> list[tuple[str, Says]]:
             for ready in ("ready", "set", "all set", "good to go", "good", "all ready", "all good")
         ]
         rows += [
-            (f"{lead}good to go", Says(every)) for lead in ("", "all ", "it is ", "it is all ", "everything is ", "they are ")
+            (f"{lead}good to go", Says(every))
+            for lead in ("", "all ", "it is ", "it is all ", "everything is ", "they are ")
         ]
     subjects = ("i", "we") if "you" in line.words else ("it", "they", "that", "everything", "both", "she", "he")
     for subject in subjects:

@@ -29,6 +29,7 @@ from assistant.spoken.english.bench_words import (
     TURNING,
     TURNS_ONLY_GOOD,
     UNFINISHED_ENDS,
+    UNREAL,
 )
 from assistant.spoken.english.bound import goes_astray
 from assistant.spoken.english.framing import asks_at_its_end, is_put_off
@@ -97,7 +98,7 @@ def of_clauses(parts: tuple[Tokens, ...], asked: Asked, gist: Gist) -> Sense | N
     # Beside a clause that says all of it, what says a part of it, or says it loosely, need not be understood.
     said = [(clause, None if whole and sense is Sense.ACKNOWLEDGED else sense) for clause, sense in said]
     known = known_of(asked)
-    if goes_astray(tokens, known):
+    if goes_astray(tokens, known) or UNREAL & set(tokens):
         return None
     unknown = [clause for clause, sense in said if sense is None and not is_harmless(clause, known)]
     senses = {sense for _clause, sense in said}
@@ -179,7 +180,7 @@ def _may_turn(clause: Tokens, asked: Asked) -> bool:
     # "The red part" is nothing wrong where the redness is to be marked.
     asked_for = {word for word in words & FAULTS if any(other.startswith(word) for other in known.line.words)}
     if known.line.deeds and known.line.deeds[0].verb.base in _NAMES_FAULTS:
-        asked_for = words & FAULTS
+        asked_for = words & (FAULTS - UNREAL - TURNING)
     if words & (_DANGER - asked_for) or clause[0] in AUXILIARIES or clause[-1] in UNFINISHED_ENDS:
         return True
     if words & known.named & NOUNS and not words & (PREPOSITIONS | AUXILIARIES | _VERBS):

@@ -1,4 +1,4 @@
-"""Clauses that turn nothing round, in English: "not a drop wasted", "I checked the label first", "so it won't come off".
+"""Clauses that turn nothing round, in English: "not a drop wasted", "I checked the label", "so it won't come off".
 
 Beside a clause that says that it is done they need not be understood word by word: that nothing went wrong, that
 somebody looked, what it was for. Words of every day (common practice, no source).
@@ -6,33 +6,40 @@ somebody looked, what it was for. Words of every day (common practice, no source
 
 import re
 
-from assistant.spoken.english.bench_words import ARTICLES, AUXILIARIES, DENIALS, NOUNS, PREPOSITIONS, PRONOUNS
+from assistant.spoken.english.bench_words import (
+    ARTICLES,
+    DENIALS,
+    NOUNS,
+    PREPOSITIONS,
+    PRONOUNS,
+    TURNING,
+    UNREAL,
+)
 from assistant.spoken.english.known import Known
 from assistant.spoken.statement import Tokens
 
-_HARM = frozenset("""
+
+def _set(text: str) -> frozenset[str]:
+    return frozenset(text.split())
+
+
+_HARM = _set("""
     leak leaks leaking leaked spill spills spilled spilt spilling waste wastes wasted wasting lose losing lost touch
-    touched touching kink kinks kinked kinking twist twists twisted twisting loose wobble wobbles wobbled wobbling wobbly
-    splash splashed splashing fall falls fell falling slip slips slipped slipping stick sticks stuck sticking fuss bother
-    trouble problem problems issue issues drama mess hassle struggle contamination contaminated brushed brushing dropped
-    dropping tangled tangle tangles resistance resisted pulling pulls pulled tug tugs tugging move moves moved moving
-    budge budges budged shift shifts shifted rush rushed rushing skip skipped skipping complaint complaints complained
-    complain complaining flinch flinched hurt hurts wrong damage damaged tear tears torn crease creases wrinkle wrinkles
-    hesitation delay mistake mistakes error errors bubbles bubble air gap gaps drips dripping
-""".split())
+    touched touching kink kinks kinked kinking twist twists twisted twisting loose wobble wobbles wobbled wobbling
+    wobbly splash splashed splashing fall falls fell falling slip slips slipped slipping stick sticks stuck sticking
+    fuss bother trouble problem problems issue issues drama mess hassle struggle contamination contaminated brushed
+    brushing dropped dropping tangled tangle tangles resistance resisted pulling pulls pulled tug tugs tugging move
+    moves moved moving budge budges budged shift shifts shifted rush rushed rushing skip skipped skipping complaint
+    complaints complained complain complaining flinch flinched hurt hurts wrong damage damaged tear tears torn crease
+    creases wrinkle wrinkles hesitation delay mistake mistakes error errors bubbles bubble air gap gaps
+""")
 """What may go wrong: a denial before it denies nothing else."""
-_SMALL = (
-    ARTICLES
-    | PRONOUNS
-    | PREPOSITIONS
-    | DENIALS
-    | AUXILIARIES
-    | NOUNS
-    | frozenset("""
-    and or nor single one bit anything any some more all once ever even me him them us got been being gone come coming
+_SMALL = ARTICLES | PRONOUNS | PREPOSITIONS | DENIALS | NOUNS
+_SMALL |= _set("""
+    is are am has have do does did and or nor single one bit anything any some more all once ever even me him them us got been being gone come coming
     came off out loose over there anywhere along way left thing whole time itself each other either both ones going go
-    """.split())
-)
+""")
+"""What may stand beside it."""
 _LOOKED = re.compile(
     r"(?:and )?(?:i |we )?(?:have )?(?:also |just |even |already |then )?(?:double |triple )?"
     r"(?:checked|looked|felt|watched|read|counted|compared|listened|inspected|traced|followed|verified|confirmed|tested|"
@@ -48,7 +55,8 @@ _PURPOSE = re.compile(
     r" (?:just )?(?:so as )?to (?:be (?:safe|sure|on the safe side)|keep|make sure|avoid|prevent|stop|help|save) (?!trying)"
     r"(?:\w+ ?){0,6}$"
 )
-_PUT_IN_DOUBT = frozenset("if whether but wrong not never other another should would could might may or later yet".split())
+_PUT_IN_DOUBT = (TURNING | DENIALS | UNREAL | {"but", "only", "except"}) - {"before"}
+_POWERS = frozenset({"will", "can", "would", "going"})
 
 
 def is_harmless(clause: Tokens, known: Known) -> bool:
@@ -59,6 +67,8 @@ def is_harmless(clause: Tokens, known: Known) -> bool:
         return not words & _PUT_IN_DOUBT
     could = _CAN_NOT.fullmatch(text)
     if could is not None:
+        if words & (_PUT_IN_DOUBT - DENIALS - _POWERS):
+            return False
         return could[1] not in {deed.verb.base for deed in known.line.deeds} and not words & known.spoken & _HARM
     harm = words & _HARM
     denied = [at for at, word in enumerate(clause) if word in DENIALS]
@@ -77,6 +87,6 @@ def without_purpose(tokens: Tokens, known: Known) -> Tokens:
     found = _PURPOSE.search(text)
     if found is None or any(deed.verb.base in ("keep", "stop", "hold") for deed in known.line.deeds):
         return tokens
-    if _PUT_IN_DOUBT & set(found[0].split()) or " ".join(known.line.words).endswith(found[0].strip()):
+    if (_PUT_IN_DOUBT - {"keep"}) & set(found[0].split()) or " ".join(known.line.words).endswith(found[0].strip()):
         return tokens
     return tuple(text[: found.start()].split()) or tokens

@@ -7,7 +7,8 @@ her" is what stays.
 
 import re
 
-from assistant.spoken.english.bench_words import TURNING
+from assistant.spoken.english.bench_words import DENIALS, TURNING, UNREAL
+from assistant.spoken.english.framing import asks_at_its_end
 from assistant.spoken.english.lines import Line
 from assistant.spoken.statement import Tokens
 
@@ -79,19 +80,83 @@ _IN_WHAT_IS_TOLD = frozenset(
 """Words that turn a statement of one's own round, and not what somebody was told."""
 _READ_OUT = re.compile(
     r"(?:okay |so |now |i see )*(?:(?:it|the (?:screen|display|message|alert|pump|alarm)|message|alert) )?(?:is )?"
-    r"(?:says?|reads?|saying|showing|reading|shows?)(?: here| that)? (?P<message>\w+(?: \w+){0,7})"
+    r"(?:says?|reads|saying|showing|reading|shows?)(?: here| that)? (?P<message>\w+(?: \w+){0,7})"
 )
-_NO_MESSAGE = frozenset("something nothing what that this it press confirm check silence you error wait".split())
+_NO_MESSAGE = frozenset(
+    [
+        "something",
+        "nothing",
+        "what",
+        "that",
+        "this",
+        "it",
+        "press",
+        "confirm",
+        "check",
+        "silence",
+        "you",
+        "error",
+        "wait",
+    ]
+)
 _LEFT_ALONE = re.compile(
     r" (?:and )?(?:i )?(?:have )?(?:not|did not|have not) (?:touched|touch|pressed|press)(?: (?:anything|it|a thing))?(?: yet)?$"
 )
-_OF_CONTENT = frozenset("was were had in at then half while when since because after before last next other another".split())
-_NOT_CONTENT = frozenset(
-    "i you let me us do does did what which who how can could think know ask tell forget sure hold hang see look not".split()
+_OF_CONTENT = frozenset(
+    [
+        "was",
+        "were",
+        "had",
+        "in",
+        "at",
+        "then",
+        "half",
+        "while",
+        "when",
+        "since",
+        "because",
+        "after",
+        "before",
+        "last",
+        "next",
+        "other",
+        "another",
+    ]
 )
+_NOT_CONTENT = frozenset(
+    [
+        "i",
+        "you",
+        "let",
+        "me",
+        "us",
+        "do",
+        "does",
+        "did",
+        "what",
+        "which",
+        "who",
+        "how",
+        "can",
+        "could",
+        "think",
+        "know",
+        "ask",
+        "tell",
+        "forget",
+        "sure",
+        "hold",
+        "hang",
+        "see",
+        "look",
+        "not",
+    ]
+)
+_HOURS = "one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|fourteen|fifteen|sixteen"
 _AT_THE_TIME = re.compile(
     r"(?:and |so )?i (?:will|am going to) (?:look|check|come back|be back|return|count|have a look|recheck)"
-    r"(?: (?:again|back|it|on it|the arm|the site|her|him))* (?:at|around|by) (?!some|least|once)\w+(?: \w+){0,3}"
+    r"(?: (?:again|back|it|on it|the arm|the site|her|him))* (?:at|around|by) "
+    rf"(?:(?:half|quarter|five|ten|twenty)(?: past| to)? )?(?:{_HOURS}|\d+)(?: (?:oclock|thirty|fifteen|forty five))?"
 )
 _CONTENT_VERBS = frozenset({"say", "name"})
 _TELLS = frozenset({"tell", "inform", "say"})
@@ -100,6 +165,8 @@ _TELLS = frozenset({"tell", "inform", "say"})
 def without_what_was_told(tokens: Tokens, line: Line) -> Tokens:
     """The words without what was told, where that is what the line wants told; else as they are."""
     if not line.deeds or line.deeds[0].verb.base not in _TELLS or "patient" not in line.words:
+        return tokens
+    if asks_at_its_end(tokens):
         return tokens
     text = _SAID.sub("told him ", " ".join(tokens))
     found = _TOLD.search(text)
@@ -126,7 +193,9 @@ def reads_out(tokens: Tokens, line: Line) -> bool:
     if found is None:
         return False
     message = set(found["message"].split())
-    return not message & (_NO_MESSAGE | (TURNING - {"above", "more", "less", "far"}) | line.unsaid | {"not", "but", "can"})
+    return not message & (
+        _NO_MESSAGE | (TURNING - {"above", "more", "less", "far"}) | line.unsaid | UNREAL | (DENIALS | {"but", "can"})
+    )
 
 
 def sets_a_time(tokens: Tokens, line: Line) -> bool:

@@ -68,8 +68,22 @@ def answered_of(line: str) -> frozenset[str]:
     words = ["i" if word == "you" else word for word in found[1].split()]
     said = {" ".join(words)}
     if words == ["i", "know"]:
-        found_out = ("found out", "i found out", "i have found out", "i know now", "got the answer", "i have the answer")
-        said |= {*found_out, "got my answer", "got an answer", "i have got the answer", "i have my answer", "now i know"}
+        found_out = (
+            "found out",
+            "i found out",
+            "i have found out",
+            "i know now",
+            "got the answer",
+            "i have the answer",
+        )
+        said |= {
+            *found_out,
+            "got my answer",
+            "got an answer",
+            "i have got the answer",
+            "i have my answer",
+            "now i know",
+        }
         said |= {f"{they} told me" for they in ("they", "she", "he", "the nurse", "the doctor", "i asked and they")}
     if words[1:2] == ["have"]:
         rest = " ".join(words[2:])
@@ -94,7 +108,10 @@ def meanwhile_of(line: str) -> tuple[Tokens, ...]:
         for words in (
             *(f"while {verb.ing}", f"while i was {verb.ing}", f"while i {verb.base}", f"while i {verb.past[0]}"),
             *(f"{lead} {verb.ing}" for lead in ("while still", "while i was still", "kept", "i kept", "as i was")),
-            *(f"{lead} {verb.ing}" for lead in ("still", "i am still", "i was", "i was still", "never stopped", "did not stop")),
+            *(
+                f"{lead} {verb.ing}"
+                for lead in ("still", "i am still", "i was", "i was still", "never stopped", "did not stop")
+            ),
         )
     ]
     said += [words for found in _WHEN.finditer(text) for words in _once(*found.groups())]
@@ -141,7 +158,10 @@ _KEPT_BACK = tuple(
         *("kept my number to myself", "kept it to myself", "keeping my number to myself", "keeping it to myself"),
         *(
             f"{no} {verb}{them} my number"
-            for no, verbs in (("did not", ("tell", "say", "mention", "give", "share", "show")), ("have not", ("told", "said")))
+            for no, verbs in (
+                ("did not", ("tell", "say", "mention", "give", "share", "show")),
+                ("have not", ("told", "said")),
+            )
             for verb in verbs
             for them in ("", " her", " him", " them")
         ),
@@ -156,22 +176,26 @@ def untouched_of(line: str) -> tuple[Tokens, ...]:
     named = re.findall(r"\b(\w+) nothing\b|\bbefore you (\w+) anything", line.lower())
     verbs = [VERBS[word] for found in named for word in found if word in VERBS]
     kept = _KEPT_BACK if re.search(r"\bnothing of your number\b", line.lower()) else ()
-    return kept + tuple(
-        tuple(said.split())
-        for verb in verbs
-        for past in verb.past
-        for said in (f"have not {past} anything", f"not {past} anything", f"{past} nothing", f"nothing {past}")
-    ) + tuple(
-        said
-        for base, ing in (
-            *((verb.base, verb.ing) for verb in verbs),
-            *((word, f"{word}ing") for word in re.findall(r"\bso that nothing (\w+)s\b", line.lower())),
+    return (
+        kept
+        + tuple(
+            tuple(said.split())
+            for verb in verbs
+            for past in verb.past
+            for said in (f"have not {past} anything", f"not {past} anything", f"{past} nothing", f"nothing {past}")
         )
-        for said in (
-            ("did", "not", base, "anything"),
-            ("nothing", "is", ing),
-            ("nothing", f"{base}s"),
-            ("nothings", ing),
+        + tuple(
+            said
+            for base, ing in (
+                *((verb.base, verb.ing) for verb in verbs),
+                *((word, f"{word}ing") for word in re.findall(r"\bso that nothing (\w+)s\b", line.lower())),
+            )
+            for said in (
+                ("did", "not", base, "anything"),
+                ("nothing", "is", ing),
+                ("nothing", f"{base}s"),
+                ("nothings", ing),
+            )
         )
     )
 

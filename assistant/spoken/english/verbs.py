@@ -50,7 +50,7 @@ slung up, got up, stuck up, lifted up, clipped up, put back up, hung up | hangin
 on the stand, on the drip stand, on the hook, on the iv pole, on its hook, on the drip pole, up on the pole, up on \
 the hook, up on the stand, suspended, hooked up, hooked on, hung, dangling, up there, up high | down, on the table, \
 on the counter, on the bed
-spike | spiked, pushed in, pierced, pushed home, punctured, poked, pushed through, inserted, popped in, stuck in, \
+spike | spiked, pushed in, pierced, pushed home, pushed through, inserted, popped in, stuck in, \
 shoved in, gone in, went in, pushed right in, got in, driven in | spiking | spiked, in, in all the way, through, \
 home, right in, fully in, all the way home, in to the hilt, in to the collar, seated |
 squeeze | squeezed, filled, pumped, pushed, pushed out, expelled, got out, got rid of, squished, squashed, pinched, \
