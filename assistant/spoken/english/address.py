@@ -1,9 +1,9 @@
 """Whom people speak to, and what they say only to say something, in English: "yes po", "it's on, love", "there we are".
 
 Words of several Englishes that neither claim nor doubt anything. They are left out at the beginning and the end of a
-clause, where something else is left. Not among them is what asks ("eh", "innit", "abi", "no"), what laughs a thing away
-("ha ha"), whoever might have done it ("Anna closed it"), or what a denial may stand before ("not great"). Words of every
-day (common practice, no source).
+clause, where something else is left. Not among them is what asks ("eh", "innit", "abi", "no"), what laughs a thing
+away ("ha ha"), whoever might have done it ("Anna closed it"), or what a denial may stand before ("not great"). Words of
+every day (common practice, no source).
 """
 
 from assistant.spoken.statement import Tokens
@@ -22,24 +22,25 @@ _ANYWHERE = _phrases("""
     you see, you know, right then, right so, right now, okay so, well now, so then, now then, there now, there we are,
     there we go, there you are, there you go, here we are, here you go, that is that, so that is that, jeez, blimey,
     crikey, goodness, my goodness, lord, wow, yay, phew, bingo, boom, bam, bosh, tada, ta da, voila, hooray, hallelujah,
-    amen, cheers, ta, ta very much, thanks, thank you, many thanks, okie dokie, okie, okey dokey, righto, righty,
-    righty ho, rightio, alrighty, roger, roger that, copy that, mhm, mmhm, mm hm, uh huh, anyway, anyways, for sure,
-    of course, sure thing, at last, finally, please
+    amen, cheers, ta, ta very much, thanks, thank you, many thanks, okie dokie, okie, okey dokey, righto, righty, righty
+    ho, rightio, alrighty, roger, roger that, copy that, mhm, mmhm, mm hm, uh huh, anyway, anyways, for sure, of course,
+    sure thing, at last, finally, please
 """)
 _AT_THE_END = _phrases("""
-    right enough, sure enough, so it is, so they are, so i have, so i did, so it has, just there, the now, just now,
-    now now, a moment ago, a second ago, a minute ago, this minute, this second, mind, mind you, as you can see, as usual,
-    as always, as promised, as requested, as asked, as told, as instructed, as planned, first go, in one go, for you, for
-    me, and all, and everything, i promise, promise, hundred percent, one hundred percent, a hundred percent, 100 percent,
-    no doubt, all by myself, by myself, myself, on my own, by feel, by touch, with both hands, that is me, that is us, that is it, over to you, your turn, you can go on, next please, next one please,
-    ready for the next, ready for the next one, ready when you are, happy days, job done, job is done, easy as pie
+    right enough, sure enough, so it is, so they are, so i have, so i did, so it has, just there, the now, just now, now
+    now, a moment ago, a second ago, a minute ago, this minute, this second, mind, mind you, as you can see, as usual,
+    as always, as promised, as requested, as asked, as told, as instructed, as planned, first go, in one go, for you,
+    for me, and all, and everything, i promise, promise, hundred percent, one hundred percent, a hundred percent, 100
+    percent, no doubt, all by myself, by myself, myself, on my own, by feel, by touch, with both hands, that is me, that
+    is us, that is it, over to you, your turn, you can go on, next please, next one please, ready for the next, ready
+    for the next one, ready when you are, happy days, job done, job is done, easy as pie
 """)
 _ALONE = _phrases("""
     lovely, lovely jubbly, brilliant, cool, nice, nice one, grand, champion, smashing, excellent, awesome, amazing,
     wonderful, fantastic, super, great, great stuff, good stuff, easy, easy peasy, no worries, no bother, no probs, no
-    problem, no problems, no trouble, no fuss, no drama, sorted, so yes, so there, look, listen, so, now, then, definitely,
-    certainly, actually, basically, honestly, ready, i am ready, we are ready, good to go, we are good, so we are good,
-    we are grand, next, next one, what is next then
+    problem, no problems, no trouble, no fuss, no drama, sorted, so yes, so there, look, listen, so, now, then,
+    definitely, certainly, actually, basically, honestly, ready, i am ready, we are ready, good to go, we are good, so
+    we are good, we are grand, next, next one, what is next then
 """)
 _BY_FIRST = {words[0] for words in _ANYWHERE}
 _BY_LAST = {words[-1] for words in (*_ANYWHERE, *_AT_THE_END)}

@@ -74,49 +74,47 @@ for _one, _other in (pair.split() for pair in _APART.split(", ")):
     OTHER_PLACES[_one] = OTHER_PLACES.get(_one, frozenset()) | {_other}
     OTHER_PLACES[_other] = OTHER_PLACES.get(_other, frozenset()) | {_one}
 NEUTRAL = _set("""
-    i we it that this they them these those there here he she his him her the a an its my our us me both all every
-    each everything anything any some one ones of and so now then already just really very quite nicely well fully
-    completely properly firmly tightly securely carefully slowly gently smoothly too also okay fine good nice tight
-    easily is are am be been being has have having got get gets getting to into in onto on at by with from for over
-    under around round along through up down off out away back as than next together apart clean new old whole near
-    entire full way ready set looks look feels feel clearly safely correctly perfectly totally entirely straight
-    absolutely definitely alright yes per oh exactly come comes came went goes go gone says said see sees
-    sitting seated place same identical bit little lot single above below behind inside beside between within
-    against across month months year years week day days january february march april june july august september
-    october november december ml mil mils millilitres milliliters minute minutes second seconds hour hours inch
-    inches foot feet happy aware left right hand self anymore alone even hangs hanging sits hung listed ok
-    deep wide much loud long high right neat nicely gentle still again today
-    two three four five six seven eight nine ten eleven twelve fifteen twenty
-    thirty forty fifty sixty seventy eighty ninety hundred thousand clock oclock noon midnight morning evening tonight
-    nurse colleague mister mrs miss comfortable comfy relaxed calm lovely beautifully steady steadily freely
-    quietly softly firm home deep round wide main big thing things everyone people brand whole
-    lots couple few inwards outwards upwards downwards upright sideways flat level straightforward standing
-    read checked looked wrote written put placed turned gave given kept held pushed pulled moved pressed heard made
-    signed followed used took taken found saw told reached fixed stayed stays sat lifted wiped cleaned hear keeping
-    because since using perfect great brilliant cool spare fresh hospital ward room lab trolley local policy rules
-    yellow orange red green blue white clinical sharps biohazard medium size sized extra proper exact final inner outer
-    upper lower higher sterile signed timed hello began begun since eye natural normally usual usually
-    meter meters metre metres untouched ran kindly simply basically actually obviously certainly
-    quiet ahead along anyway finally lastly meanwhile together twice once
-    todays tonights myself ourselves wee throughout straightaway thing things whole full palm palms thumb thumbs
-    fingertip fingertips aseptically cleanly snugly evenly smoothly swiftly quickly promptly accurately legibly
-    cautiously thoroughly successfully crisply soundly squarely individually separately personally thankfully luckily
-    happily effortlessly seamlessly immediately directly precisely solidly audibly visibly calmly politely patiently
-    sweetly finely
+    i we it that this they them these those there here he she his him her the a an its my our us me both all every each
+    everything anything any some one ones of and so now then already just really very quite nicely well fully completely
+    properly firmly tightly securely carefully slowly gently smoothly too also okay fine good nice tight easily is are
+    am be been being has have having got get gets getting to into in onto on at by with from for over under around round
+    along through up down off out away back as than next together apart clean new old whole near entire full way ready
+    set looks look feels feel clearly safely correctly perfectly totally entirely straight absolutely definitely alright
+    yes per oh exactly come comes came went goes go gone says said see sees sitting seated place same identical bit
+    little lot single above below behind inside beside between within against across month months year years week day
+    days january february march april june july august september october november december ml mil mils millilitres
+    milliliters minute minutes second seconds hour hours inch inches foot feet happy aware left right hand self anymore
+    alone even hangs hanging sits hung listed ok deep wide much loud long high right neat nicely gentle still again
+    today two three four five six seven eight nine ten eleven twelve fifteen twenty thirty forty fifty sixty seventy
+    eighty ninety hundred thousand clock oclock noon midnight morning evening tonight nurse colleague mister mrs miss
+    comfortable comfy relaxed calm lovely beautifully steady steadily freely quietly softly firm home deep round wide
+    main big thing things everyone people brand whole lots couple few inwards outwards upwards downwards upright
+    sideways flat level straightforward standing read checked looked wrote written put placed turned gave given kept
+    held pushed pulled moved pressed heard made signed followed used took taken found saw told reached fixed stayed
+    stays sat lifted wiped cleaned hear keeping because since using perfect great brilliant cool spare fresh hospital
+    ward room lab trolley local policy rules yellow orange red green blue white clinical sharps biohazard medium size
+    sized extra proper exact final inner outer upper lower higher sterile signed timed hello began begun since eye
+    natural normally usual usually meter meters metre metres untouched ran kindly simply basically actually obviously
+    certainly quiet ahead along anyway finally lastly meanwhile together twice once todays tonights myself ourselves wee
+    throughout straightaway thing things whole full palm palms thumb thumbs fingertip fingertips aseptically cleanly
+    snugly evenly smoothly swiftly quickly promptly accurately legibly cautiously thoroughly successfully crisply
+    soundly squarely individually separately personally thankfully luckily happily effortlessly seamlessly immediately
+    directly precisely solidly audibly visibly calmly politely patiently sweetly finely
 """)
 """Words that change nothing about what is claimed."""
 PLAIN = _set("""
-    i we it that this they them these those there here he she his him her the a an its my our us me both all every
-    each everything and so now then already just really very quite nicely well fully completely properly firmly tightly
+    i we it that this they them these those there here he she his him her the a an its my our us me both all every each
+    everything and so now then already just really very quite nicely well fully completely properly firmly tightly
     securely carefully slowly gently smoothly too also okay fine good nice tight easily is are am been have has having
     got to into in onto on at by with from for over under around round along through up down off out away back as across
     together apart entire full way ready set clearly safely correctly perfectly totally entirely straight absolutely
-    definitely alright yes exactly neat neatly beautifully freely quietly softly firm home perfect great brilliant
-    cool anyway finally simply basically actually obviously certainly ok steadily steady hand above wide
-    do does did went goes pair sitting sits sat high hear today todays tonights standing clean whole full myself ourselves wee thing things throughout forward straightaway
-    aseptically cleanly snugly evenly smoothly swiftly quickly promptly steadily accurately legibly cautiously thoroughly
-    successfully finely crisply soundly squarely individually separately personally thankfully luckily happily
-    effortlessly seamlessly immediately directly precisely solidly audibly visibly calmly politely patiently sweetly
+    definitely alright yes exactly neat neatly beautifully freely quietly softly firm home perfect great brilliant cool
+    anyway finally simply basically actually obviously certainly ok steadily steady hand above wide do does did went
+    goes pair sitting sits sat high hear today todays tonights standing clean whole full myself ourselves wee thing
+    things throughout forward straightaway aseptically cleanly snugly evenly smoothly swiftly quickly promptly steadily
+    accurately legibly cautiously thoroughly successfully finely crisply soundly squarely individually separately
+    personally thankfully luckily happily effortlessly seamlessly immediately directly precisely solidly audibly visibly
+    calmly politely patiently sweetly
 """)
 """Those of them with which a claim is taken at once; with another one the learner is asked whether it is done."""
 MANNER = _set("""

@@ -9,8 +9,8 @@ import re
 from assistant.spoken.statement import Tokens
 
 _HOW = (
-    r"(?:so|really|quite|pretty|very|super|rather|a (?:wee |little )?bit|a little|a lot|a tad|much|kind of|surprisingly|"
-    r"actually|dead|well|fairly|proper|that|too)"
+    r"(?:so|really|quite|pretty|very|super|rather|a (?:wee |little )?bit|a little|a lot|a tad|much|kind of|"
+    r"surprisingly|actually|dead|well|fairly|proper|that|too)"
 )
 _HARD = (
     r"(?:easy|easier|hard|harder|tricky|fiddly|stiff|tough|awkward|quick|quicker|simple|annoying|slippery|fun|messy|"

@@ -36,8 +36,9 @@ _HARM = _set("""
 """What may go wrong: a denial before it denies nothing else."""
 _SMALL = ARTICLES | PRONOUNS | PREPOSITIONS | DENIALS | NOUNS
 _SMALL |= _set("""
-    is are am has have do does did and or nor single one bit anything any some more all once ever even me him them us got been being gone come coming
-    came off out loose over there anywhere along way left thing whole time itself each other either both ones going go
+    is are am has have do does did and or nor single one bit anything any some more all once ever even me him them
+    us got been being gone come coming came off out loose over there anywhere along way left thing whole time itself
+    each other either both ones going go
 """)
 """What may stand beside it."""
 _LOOKED = re.compile(
@@ -48,12 +49,12 @@ _LOOKED = re.compile(
 _CAN_NOT = re.compile(
     r"(?:and |so |that )*(?:it|they|nothing|that|everything|she|he) (?:is not |are not )?"
     r"(?:will not|can not|does not|do not|is not going to|would not|going to|will|can) "
-    r"(flow|get|go|run|move|come|fall|slip|leak|budge|go anywhere|pull|slide|pop|drip|shift|wobble|touch|get lost|kink|catch|turn|work)\b"
+    r"(flow|get|go|run|move|come|fall|slip|leak|budge|pull|slide|pop|drip|shift|wobble|touch|kink|catch|turn|work)\b"
     r"(?: \w+){0,4}"
 )
 _PURPOSE = re.compile(
-    r" (?:just )?(?:so as )?to (?:be (?:safe|sure|on the safe side)|keep|make sure|avoid|prevent|stop|help|save) (?!trying)"
-    r"(?:\w+ ?){0,6}$"
+    r" (?:just )?(?:so as )?to (?:be (?:safe|sure|on the safe side)|keep|make sure|avoid|prevent|stop|help|save) "
+    r"(?!trying)(?:\w+ ?){0,6}$"
 )
 _PUT_IN_DOUBT = (TURNING | DENIALS | UNREAL | {"but", "only", "except"}) - {"before"}
 _POWERS = frozenset({"will", "can", "would", "going"})

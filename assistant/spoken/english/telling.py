@@ -13,6 +13,12 @@ from assistant.spoken.english.lines import Line
 from assistant.spoken.statement import Tokens
 
 _AUDIENCE = r"(?:him|her|them|the patient|my patient|the client|mister \w+|mrs \w+|miss \w+|ms \w+|mum|dad)"
+
+
+def _set(text: str) -> frozenset[str]:
+    return frozenset(text.split())
+
+
 _TOLD = re.compile(
     rf"\b((?:told|informed|reminded|let|explained(?: it)? to|said to|warned) {_AUDIENCE}(?: know)?)"
     r" (?:that |about )?(.+)$"
@@ -46,117 +52,34 @@ _NOT_TOLD = re.compile(
     r"|think|guess|hope|kidding|joking)\b|^if\b|(?<!back) in an? (?:minute|moment|while|bit|second)\b|"
     r"(?<!back )tomorrow\b"
 )
-_IN_WHAT_IS_TOLD = frozenset(
-    [
-        "will",
-        "or",
-        "would",
-        "if",
-        "when",
-        "should",
-        "can",
-        "going",
-        "must",
-        "need",
-        "needs",
-        "may",
-        "might",
-        "could",
-        "more",
-        "less",
-        "until",
-        "while",
-        "before",
-        "after",
-        "instead",
-        "was",
-        "were",
-        "had",
-        "your",
-        "you",
-        "what",
-    ]
-)
+_IN_WHAT_IS_TOLD = _set("""
+    will or would if when should can going must need needs may might could more less until while before after
+    instead was were had your you what
+""")
 """Words that turn a statement of one's own round, and not what somebody was told."""
 _READ_OUT = re.compile(
     r"(?:okay |so |now |i see )*(?:(?:it|the (?:screen|display|message|alert|pump|alarm)|message|alert) )?(?:is )?"
     r"(?:says?|reads|saying|showing|reading|shows?)(?: here| that)? (?P<message>\w+(?: \w+){0,7})"
 )
-_NO_MESSAGE = frozenset(
-    [
-        "something",
-        "nothing",
-        "what",
-        "that",
-        "this",
-        "it",
-        "press",
-        "confirm",
-        "check",
-        "silence",
-        "you",
-        "error",
-        "wait",
-    ]
-)
+_NO_MESSAGE = _set("""
+    something nothing what that this it press confirm check silence you error wait
+""")
 _LEFT_ALONE = re.compile(
-    r" (?:and )?(?:i )?(?:have )?(?:not|did not|have not) (?:touched|touch|pressed|press)(?: (?:anything|it|a thing))?(?: yet)?$"
+    r" (?:and )?(?:i )?(?:have )?(?:not|did not|have not) (?:touched|touch|pressed|press)"
+    r"(?: (?:anything|it|a thing))?(?: yet)?$"
 )
-_OF_CONTENT = frozenset(
-    [
-        "was",
-        "were",
-        "had",
-        "in",
-        "at",
-        "then",
-        "half",
-        "while",
-        "when",
-        "since",
-        "because",
-        "after",
-        "before",
-        "last",
-        "next",
-        "other",
-        "another",
-    ]
-)
-_NOT_CONTENT = frozenset(
-    [
-        "i",
-        "you",
-        "let",
-        "me",
-        "us",
-        "do",
-        "does",
-        "did",
-        "what",
-        "which",
-        "who",
-        "how",
-        "can",
-        "could",
-        "think",
-        "know",
-        "ask",
-        "tell",
-        "forget",
-        "sure",
-        "hold",
-        "hang",
-        "see",
-        "look",
-        "not",
-    ]
-)
+_OF_CONTENT = _set("""
+    was were had in at then half while when since because after before last next other another
+""")
+_NOT_CONTENT = _set("""
+    i you let me us do does did what which who how can could think know ask tell forget sure hold hang see look not
+""")
 _HOURS = "one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|fourteen|fifteen|sixteen"
 _AT_THE_TIME = re.compile(
     r"(?:and |so )?i (?:will|am going to) (?:look|check|come back|be back|return|count|have a look|recheck)"
     r"(?: (?:again|back|it|on it|the arm|the site|her|him))* (?:at|around|by) "
-    rf"(?:(?:half|quarter|five|ten|twenty)(?: past| to)? )?(?:{_HOURS}|\d+)(?: (?:oclock|thirty|fifteen|forty five))?"
+    rf"(?:(?:half|quarter|five|ten|twenty)(?: past| to)? )?(?:{_HOURS}|\d+)"
+    r"(?: (?:oclock|thirty|fifteen|forty five))?"
 )
 _CONTENT_VERBS = frozenset({"say", "name"})
 _TELLS = frozenset({"tell", "inform", "say"})

@@ -117,7 +117,7 @@ def meanwhile_of(line: str) -> tuple[Tokens, ...]:
     said += [words for found in _WHEN.finditer(text) for words in _once(*found.groups())]
     if "as slowly as" in text or "at the same" in text:
         said += [f"{at}same {speed}{as_}" for at in ("", "at the ", "the ") for speed in _SPEEDS for as_ in _AS_BEFORE]
-        said += [words for words in ("same as before", "as slow as before", "just like before", "the same as before")]
+        said += ["same as before", "as slow as before", "just like before", "the same as before"]
         said += [f"{just} {slow}" for just in ("just as", "equally", "as") for slow in ("slow", "slowly")]
     if "half a millilitre left" in text:
         said += [

@@ -1,4 +1,4 @@
-"""How people say the alternatives of bags, labels, orders and what is in them, in English: see `assistant.spoken.english.choices`."""
+"""How people say the alternatives of bags, labels and orders, in English: see `choices`."""
 
 WAYS = """
 all there | complete, all complete, everything is there, nothing missing, nothing is missing, nothing lacking, all of \

@@ -1,4 +1,4 @@
-"""How people say the alternatives of lines, clamps, pumps and what they show, in English: see `assistant.spoken.english.choices`."""
+"""How people say the alternatives of lines, clamps and pumps, in English: see `choices`."""
 
 WAYS = """
 from the library | library, in library, used library, i used library, picked from library, from list, off list, from \

@@ -1,4 +1,4 @@
-"""How people say the alternatives of a patient, a site, a catheter, in English: see `assistant.spoken.english.choices`."""
+"""How people say the alternatives of a patient, a site, a catheter, in English: see `choices`."""
 
 WAYS = """
 safe to give | no allergies, no known allergies, no allergy, not allergic, she not allergic, he not allergic, safe, \
