@@ -10,7 +10,7 @@ from functools import lru_cache
 from itertools import pairwise
 
 from assistant.spoken.english.address import says_nothing, without_address
-from assistant.spoken.english.bench_words import DETERMINERS, NOUNS, UNFINISHED_ENDS
+from assistant.spoken.english.bench_words import AUXILIARIES, DETERMINERS, NOUNS, UNFINISHED_ENDS
 from assistant.spoken.english.bound import is_not_quite
 from assistant.spoken.english.choice_claims import DENIALS, Claim, claims_of, content
 from assistant.spoken.english.choice_reading import ChoiceReading, of_pieces
@@ -56,11 +56,13 @@ def chosen(
     """
     if not tokens or set(tokens) <= _ONLY_HEARD:
         return None
+    if any(part[0] in AUXILIARIES and part[1:2] and part[1] not in DENIALS for part in parts[1:]):
+        return None  # "no leaks, is that a bit cloudy"
     exact = _listed(choices).get(tokens, frozenset())
     if len(exact) == 1:
         return next(iter(exact))
     claims = claims_of(choices, sayings)
-    keep = frozenset(claims)
+    keep = _kept(choices, sayings)
     tokens = _bare(tokens, keep)
     if _is_turned(tokens, claims, line):
         return None
@@ -73,6 +75,12 @@ def chosen(
         pieces = [piece for part in bare or (tokens,) for piece in clauses(part)]
         found = of_pieces([piece for piece in pieces if not set(piece) <= _ONLY_HEARD], claims, choices, line)
     return None if found is None or _is_of_another(tokens, found, line) else found
+
+
+@lru_cache(maxsize=256)
+def _kept(choices: Tokens, sayings: tuple[tuple[str, str], ...]) -> frozenset[Tokens]:
+    """What says something here, and is left whole."""
+    return frozenset(claims_of(choices, sayings))
 
 
 def _is_beside(part: Tokens, keep: frozenset[Tokens]) -> bool:

@@ -211,8 +211,14 @@ def _undoing(asked: Asked) -> frozenset[str]:
     own = {word for deed in deeds for past in deed.verb.past for word in past.split()}
     undone = {word for deed in deeds for state in (*deed.not_so, *deed.verb.undone) for word in state.split()}
     so = {state for deed in deeds for state in deed.verb.states}
+    if known_of(asked).line.kept:
+        # What is only to be found is not to be put right yet.
+        undone |= {
+            word for base in ("free", "open", "release") for past in VERBS[base].past for word in past.split()[:1]
+        }
     opposed = [verb for verb in VERBS.values() if undone & set(verb.states) or so & set(verb.undone)]
     words = {word for verb in opposed for past in verb.past for word in past.split()[:1]}
+    words |= undone if known_of(asked).line.kept else set()
     return frozenset(words | {verb.ing for verb in opposed} | _PUTS) - own
 
 

@@ -14,15 +14,15 @@ pump menu, chosen from drug list, drug library used, went through library, via l
 library, pulled from library, library all way
 by hand | manually, typed in, i typed in, entered myself, i entered myself, keyed in, i keyed in, entered by hand, no \
 library, typed by hand, i did by hand, manual, keyed by hand, put in by hand, put in myself, typed myself, typed, \
-keyed, entered, hand entered, without library, set by hand, manual entry, entered manually, keyed manually, \
-programmed by hand, own entry, put in manually, typed manually, typed in manually, typed it in, typed it all, typed \
-it myself, typed it manually, typed by myself, typed drug in, typed drug in manually, typed drug, entered it myself, \
-entered it by hand, entered it manually, put it in by hand, put it in manually, put it in myself, keyed it, keyed it \
-in, keyed it in myself, keyed it by hand, keyed all, keyed everything, keyed numbers, keyed in numbers myself, \
-punched it in, punched in, did it by hand, did it manually, done by hand, done manually, had to type it, had to type, \
-had to key it in, had to key, own numbers, free text, basic mode, manual mode, custom, custom entry, off own bat, \
-wrote it in, dialled in, dialled it in, set manually, set it by hand, set it manually, hand typed, manual way, \
-programmed manually, letter by letter
+keyed, hand entered, without library, set by hand, manual entry, entered manually, keyed manually, programmed by \
+hand, own entry, put in manually, typed manually, typed in manually, typed it in, typed it all, typed it myself, \
+typed it manually, typed by myself, typed drug in, typed drug in manually, typed drug, entered it myself, entered it \
+by hand, entered it manually, put it in by hand, put it in manually, put it in myself, keyed it, keyed it in, keyed \
+it in myself, keyed it by hand, keyed all, keyed everything, keyed numbers, keyed in numbers myself, punched it in, \
+punched in, did it by hand, did it manually, done by hand, done manually, had to type it, had to type, had to key it \
+in, had to key, own numbers, free text, basic mode, manual mode, custom, custom entry, off own bat, wrote it in, \
+dialled in, dialled it in, set manually, set it by hand, set it manually, hand typed, manual way, programmed \
+manually, letter by letter
 running quietly | running, running fine, running well, quiet, no alarm, no alarms, infusing, all quiet, infusing \
 quietly, running smoothly, no beeping, going fine, running normally, runs, runs fine, runs well, runs quietly, \
 running no alarm, running without alarm, running as should, up and running, ticking along, runs smoothly, runs \
