@@ -34,6 +34,10 @@ _HARM = _set("""
     creases wrinkle wrinkles hesitation delay mistake mistakes error errors bubbles bubble air gap gaps
 """)
 """What may go wrong: a denial before it denies nothing else."""
+_DONE_ON_PURPOSE = _set("""
+    stick stuck sticking pull pulled pulling tug tugged tugging twist twisted twisting shift shifted move moved moving
+""")
+"""What a learner may have been asked to do."""
 _SMALL = ARTICLES | PRONOUNS | PREPOSITIONS | DENIALS | NOUNS
 _SMALL |= _set("""
     is are am has have do does did and or nor single one bit anything any some more all once ever even me him them
@@ -72,6 +76,8 @@ def is_harmless(clause: Tokens, known: Known) -> bool:
             return False
         return could[1] not in {deed.verb.base for deed in known.line.deeds} and not words & known.spoken & _HARM
     harm = words & _HARM
+    if words & {"i", "we", "have"} and words & _DONE_ON_PURPOSE:
+        return False  # "I haven't stuck the strip on"
     denied = [at for at, word in enumerate(clause) if word in DENIALS]
     return (
         len(denied) == 1
