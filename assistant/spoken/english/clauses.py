@@ -201,7 +201,8 @@ def _without_what_a_thing_says(clause: Tokens) -> Tokens:
 
 def _acts(clause: Tokens, asked: Asked) -> bool:
     """Whether it tells of something else that was done, which may undo it, or of what somebody else did."""
-    return bool(set(clause) & (_undoing(asked) | OTHERS))
+    finds = known_of(asked).line.words[:1] == ("find",)  # "he's lying on the tubing" is what was found
+    return bool(set(clause) & (_undoing(asked) | (frozenset() if finds else OTHERS)))
 
 
 @lru_cache(maxsize=512)

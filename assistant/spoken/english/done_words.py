@@ -181,7 +181,11 @@ def by_thing(verb: Verb, noun: list[str], rest: str) -> set[str]:
     if "again" in rest.split():
         so |= {f"re{past}" for past in verb.past if " " not in past}
     if verb.base in ("hang", "place", "put", "move") and {"lower", "higher"} & set(rest.split()):
-        way = ("lowered", "lower", "lower down", "down lower") if "lower" in rest.split() else _HIGHER
+        way = (
+            ("lowered", "lower", "lower down", "down lower", "moved down", "brought down", "taken down")
+            if "lower" in rest.split()
+            else _HIGHER
+        )
         so |= {*way, *(f"{past} {where}" for past in ("moved", "brought", "put", "hung") for where in way[1:])}
     if verb.base == "rise":
         so |= {f"{went} up" for went in ("went", "gone", "came", "come", "going", "coming", "run", "ran", "flowed")}

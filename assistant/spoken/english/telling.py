@@ -49,7 +49,7 @@ _CONTENT = {
 _NOT_TOLD = re.compile(
     r"\b(?:not|never|nothing|no|forgot|but|except|half|some of|most of|almost|part of|maybe|later|soon|wrong|nobody|"
     r"told|who"
-    r"|think|guess|hope|kidding|joking)\b|^if\b|(?<!back) in an? (?:minute|moment|while|bit|second)\b|"
+    r"|think|guess|hope|kidding|joking)\b|^(?:if|should|would|could|might|may|must|needs?)\b|(?<!back) in an? (?:minute|moment|while|bit|second)\b|"
     r"(?<!back )tomorrow\b"
 )
 _IN_WHAT_IS_TOLD = _set("""
@@ -78,7 +78,7 @@ _HOURS = "one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thirtee
 _AT_THE_TIME = re.compile(
     r"(?:and |so )?i (?:will|am going to) (?:look|check|come back|be back|return|count|have a look|recheck)"
     r"(?: (?:again|back|it|on it|the arm|the site|her|him))* (?:at|around|by) "
-    rf"(?:(?:half|quarter|five|ten|twenty)(?: past| to)? )?(?:{_HOURS}|\d+)"
+    rf"(?:(?:half|quarter) (?:past|to)|(?:(?:half|quarter|five|ten|twenty)(?: past| to)? )?(?:{_HOURS}|\d+))"
     r"(?: (?:oclock|thirty|fifteen|forty five))?"
 )
 _CONTENT_VERBS = frozenset({"say", "name"})

@@ -39,6 +39,11 @@ def kept_of(line: str) -> Kept | None:
     verb = VERBS.get(forbidden[1]) if forbidden else None
     if verb is not None:
         so = {f"not {verb.ing}{it}" for it in ("", " it", " it yet", " anything")}
+        so |= {
+            f"{left} it {alone}"
+            for left in ("left", "leaving", "i am leaving", "kept", "keeping")
+            for alone in ("as it is", "as it was", "alone", "be", "where it is", *verb.undone)
+        }
         so |= {f"{no} {past}{it}" for no in ("have not", "not") for past in verb.past for it in ("", " it")}
         so |= {f"{still}{state}" for still in ("still ", "is still ") for state in verb.undone}
         not_so = {f"{past} it" for past in verb.past}

@@ -170,7 +170,8 @@ place | placed, put, popped, laid, set, stuck, positioned | placing | in place, 
 rest | rested, propped, propped up, put, laid | resting | up, resting |
 position | positioned, placed, put, set | positioning | in place, there |
 lay | laid, put, placed, popped, draped, rested, set, stuck, spread, pressed, held on, covered | laying | on, there, \
-in place, in position, over the site, covering it, covered, lying on, sitting on | off
+in place, in position, over the site, covering it, covered, lying on, sitting on, over it, on it now, on top, on top \
+of it | off
 set | set, entered, programmed, put in, keyed in, dialled in, dialed in, typed in, adjusted, fixed, made | setting | \
 set |
 enter | entered, keyed in, typed in, put in, set, dialled in, dialed in, punched in, programmed in, programmed, \
