@@ -49,7 +49,8 @@ _CONTENT = {
 _NOT_TOLD = re.compile(
     r"\b(?:not|never|nothing|no|forgot|but|except|half|some of|most of|almost|part of|maybe|later|soon|wrong|nobody|"
     r"told|who"
-    r"|think|guess|hope|kidding|joking)\b|^(?:if|should|would|could|might|may|must|needs?)\b|(?<!back) in an? (?:minute|moment|while|bit|second)\b|"
+    r"|think|guess|hope|kidding|joking)\b|"
+    r"^(?:if|should|would|could|might|may|must|needs?)\b|(?<!back) in an? (?:minute|moment|while|bit|second)\b|"
     r"(?<!back )tomorrow\b"
 )
 _IN_WHAT_IS_TOLD = _set("""

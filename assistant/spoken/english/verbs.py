@@ -70,13 +70,12 @@ pull | pulled, peeled, put, got, slipped, yanked, tugged, eased | pulling | out 
 insert | inserted, pushed, put, slid in, slotted in, pushed in, popped in, stuck in, fitted | inserting | in, inside, \
 right in, fully in, home | out
 uncover | uncovered, uncapped | uncovering | open, uncovered, off | covered, capped
-cover | covered, dressed, covered over, covered up, put gauze on, put gauze over, taped over, taped, laid gauze on, \
-laid gauze over, padded, wrapped, patched, put a dressing on, put the gauze on | covering | covered, on, covered \
-over, covered up, under gauze, under cover, dressed, taped over, taped up, taped, in place, protected | uncovered, \
-bare
+cover | covered, dressed, covered over, covered up, put gauze on, put gauze over, taped over, laid gauze on, laid \
+gauze over, padded, wrapped, patched, put a dressing on, put the gauze on | covering | covered, on, covered over, \
+covered up, under gauze, under cover, dressed, taped over, in place, protected | uncovered, bare
 cap | capped | capping | on, capped | off, uncapped
-put | put, popped, placed, pulled on, got on, stuck, set, slipped, pulled, snapped, tugged, slid, left, tucked, \
-clipped, moved, laid, gave, given | putting | in place, there, on, on my hands | off
+put | put, popped, placed, pulled on, got on, stuck, tucked, clipped, laid | putting | in place, there, on, on my \
+hands | off
 wear | worn, wore | wearing | on | off
 don | donned | donning | on | off
 apply | applied, put, laid, laid on, placed, popped on, stuck on, put on, taped, held on | applying | on, in place, \
@@ -153,10 +152,10 @@ gone, freed, cleared, flowing, running again, unkinked, straight, released | blo
 label | labelled, labeled, marked, stickered, dated, put the label on, put the date and time on, wrote the label, \
 wrote the date, put the date, stuck the label, written on, tagged, marked up, timed, put a label on, put the sticker \
 on, stuck a label on, stuck the sticker on, put a sticker on, stuck a sticker on, slapped a label on, popped a label \
-on, popped the label on, written up, wrote up, wrote on, written out, filled in, initialled, named | labelling | on, \
-dated, stuck on, marked, got its label, got its sticker, got a label, label is on, label on, labels on, tagged, \
-marked up, labelled, labeled, stickered, got its date, got the date, sticker on, sticker is on, stickers on, stickers \
-are on, label stuck on, with its label, written on | unlabelled, unlabeled
+on, popped the label on, written up, wrote up, wrote on, written out, filled in | labelling | on, dated, stuck on, \
+marked, got its label, got its sticker, got a label, label is on, label on, labels on, tagged, marked up, labelled, \
+labeled, stickered, got its date, got the date, sticker on, sticker is on, stickers on, stickers are on, label stuck \
+on, with its label, written on | unlabelled, unlabeled
 mark | marked, labelled, labeled, drawn, drew a line, drawn a line, drew an outline, traced, outlined, drawn round, \
 drew round, drawn around, drew around, inked, pencilled, circled, ringed, penned | marking | on, marked, drawn on, \
 inked, outlined | unmarked
@@ -189,8 +188,7 @@ in, locked in, got in, inserted | loading | in, seated, in the channel, in the g
 clicked in, clipped in, locked in, fitted, in the pump, in position, in there, sitting in the channel, home | out, \
 unloaded
 thread | threaded, loaded | threading | in | out
-press | pressed, hit, pushed, holding, holding down, tapped, touched, pushed down, held, leaned on, pushed on | \
-pressing | pressed |
+press | pressed, hit, pushed, holding, holding down, pushed down, held, leaned on, pushed on | pressing | pressed |
 start | started, set going, turned on, got going, kicked off, hit start, pressed start, hit go, set running, pressed \
 run, set off, switched on, put on, fired up, switched it on, pressed go, hit run, pressed the start button, pressed \
 the button, begun, began, got running, got started, set it running, set it off, sent off, launched, resumed, \
@@ -204,8 +202,8 @@ run | run, ran, primed, flushed, let through, flushed through, run in, ran in, l
 put through, sent through | running | through, primed, full, at the end, run in, in, gone in, finished, done |
 stop | stopped, paused, turned off, switched off, hit stop, pressed stop, shut off, halted, shut down, put a stop to, \
 put on stop, pressed the stop button, ended, switched it off, shut it off, brought to a stop, cut off, killed, \
-ceased, put on hold | stopping | stopped, off, halted, shut down, not running, no longer running, at a stop, ended, \
-finished, paused, at rest, standing still, stationary, quiet | running, on, going
+ceased, put on hold | stopping | stopped, off, halted, shut down, not running, no longer running, at a stop, paused, \
+at rest, standing still, stationary | running, on, going
 pause | paused, stopped, halted, suspended, put on hold, pressed pause, hit pause, held, put on pause, put on \
 standby, stopped for now, frozen, pressed hold, hit hold, put in standby, put it on hold, put it on pause | pausing | \
 paused, on pause, on hold, stopped, on standby, suspended, halted, frozen, held, standing, at rest, paused now, in \
@@ -227,18 +225,18 @@ lift | lifted, raised | lifting | up | down
 document | documented, charted, written down, wrote down, recorded, noted, noted down, written up, put in the chart, \
 logged, entered, wrote up, filled in, put in the record, put it in, put down, written in, wrote in, wrote out, \
 written out, written it up, jotted, jotted down, put in writing, put in the notes, put in the system, put in the \
-computer, put on the chart, put on paper, put on record, typed up, typed in, typed, keyed in, signed, signed off, \
-signed for, entered up, got down, filled out, completed, inputted, registered, finished writing, done writing, \
-finished writing up, noted it down, made a note of, made a record of, logged in | documenting | in the chart, on the \
-chart, charted, in the notes, in the record, on the flow sheet, on the sheet, complete, down, down on paper, on \
-paper, in the book, on the record, on record, in the system, in the computer, in the file, in the log, on the form, \
-on file, written down, written up, written in, recorded, documented, noted, noted down, entered, logged, filled in, \
-filled out, signed off, down in the chart, down on the chart, down in the notes, in writing, in my notes, on the mar, \
-in the mar, on the page, up to date | undocumented
+computer, put on the chart, put on paper, put on record, typed up, typed in, typed, keyed in, signed off, entered up, \
+got down, filled out, completed, inputted, registered, finished writing, done writing, finished writing up, noted it \
+down, made a note of, made a record of, logged in | documenting | in the chart, on the chart, charted, in the notes, \
+in the record, on the flow sheet, on the sheet, complete, down, down on paper, on paper, in the book, on the record, \
+on record, in the system, in the computer, in the file, in the log, on the form, on file, written down, written up, \
+written in, recorded, documented, noted, noted down, entered, logged, filled in, filled out, signed off, down in the \
+chart, down on the chart, down in the notes, in writing, in my notes, on the mar, in the mar, on the page, up to date \
+| undocumented
 chart | charted, documented, written down, wrote down, recorded | charting | in the chart | uncharted
 write | written down, wrote down, written, wrote, charted, documented, noted, noted down, recorded, jotted down, \
 logged, got it written down, got it down, wrote it in, put it down, put down, put on paper, made a note of, \
-scribbled, scribbled down, entered, written out, wrote out, taken down, took down, typed, typed in, typed up, put | \
+scribbled, scribbled down, entered, written out, wrote out, taken down, took down, typed, typed in, typed up | \
 writing | in the chart, on paper, down, written down, noted, noted down, on the chart, in the notes, in my notes, on \
 the sheet, recorded, jotted down, on record, on the form, logged, down on paper, on my sheet |
 record | recorded, documented, charted, written down, wrote down, noted | recording | in the chart |
@@ -262,10 +260,10 @@ ask | asked, requested, called, got, asked for, enquired, inquired, checked with
 out, got hold of, rang for, phoned, phoned for, spoken to, spoke to, sent for, ordered | asking | gave me, gave both, \
 told me, asked, asked for, requested |
 introduce | introduced, presented, made introductions, said hello, said who i am, told, gave my name, made the \
-introductions, done the introductions, did the introductions, made them known, told who, named | introducing | met, \
-they have met, knows who i am, knows my name, said my name, introduced, acquainted, know each other, know one \
-another, introductions made, introductions done, introductions are done, met each other, they have met each other, \
-they know each other, they have been introduced |
+introductions, done the introductions, did the introductions, made them known, told who | introducing | met, they \
+have met, knows who i am, knows my name, said my name, introduced, acquainted, know each other, know one another, \
+introductions made, introductions done, introductions are done, met each other, they have met each other, they know \
+each other, they have been introduced |
 explain | explained, told, talked through, talked it through, informed | explaining | understands, understood, knows \
 |
 name | named, said, listed, mentioned, read out, told, listed out, gave, given, stated, called out, recited | naming \
@@ -289,15 +287,14 @@ inspect | inspected, checked, looked at | inspecting | checked |
 look | looked, checked, looked up, looked at, looked in | looking | checked |
 watch | watched | watching | |
 observe | observed, watched | observing | |
-read | read, read out, read through, read off, read aloud, called out, said, read it out, spoken | reading | read \
-out, read aloud, read |
+read | read, read out, read through, read off, read aloud, called out, read it out, spoken | reading | read out, read \
+aloud, read |
 follow | followed, traced, checked | following | checked |
 trace | traced, followed, checked | tracing | checked |
 compare | compared, checked | comparing | checked |
 count | counted | counting | |
-measure | measured, sized, taped, got the size, taken the size, took the size, ran the tape over, put the tape on, \
-put a ruler on, put the ruler on, taken a measurement, took a measurement, read off | measuring | measured, measured \
-up |
+measure | measured, sized, got the size, taken the size, took the size, ran the tape over, put the tape on, put a \
+ruler on, put the ruler on, taken a measurement, took a measurement, read off | measuring | measured, measured up |
 feel | felt, palpated, had a feel | feeling | |
 assess | assessed, checked | assessing | |
 flush | flushed, flushed through, pushed, rinsed, washed through, run through, pushed through, given, gave, injected, \
@@ -306,8 +303,8 @@ out, gone in | unflushed
 lock | locked, sealed, clamped, closed | locking | locked, sealed, clamped, closed | unlocked
 aspirate | aspirated, drawn back, drew back, pulled back | aspirating | |
 draw | drawn, drew, pulled, taken, took, eased, drew up, drawn up, pulled up, sucked up, filled, eased out, slid, \
-slid out, slipped out, withdrawn, withdrew, got, got out, removed, come out | drawing | out, up, drawn up, in the \
-syringe, out now, removed |
+slid out, slipped out, withdrawn, withdrew, got out, removed, come out | drawing | out, up, drawn up, in the syringe, \
+out now, removed |
 tape | taped, taped down, stuck down, secured, strapped, stuck, fixed, anchored, fastened | taping | secure, secured, \
 on, taped down, taped, stuck down, fastened, strapped down | loose
 fix | fixed, taped, taped down, secured, anchored, stuck down, strapped, strapped down, fastened, stuck, looped, \
@@ -338,14 +335,14 @@ logged, written up, wrote up, filled in, passed on, handed in, raised, put throu
 escalated | reporting | reported, filed, logged, flagged, sent in, submitted, in the system |
 plug | plugged, put in the socket, put in the wall, pushed in, put into the wall, put into the socket, plugged it in, \
 connected to the mains, put on the mains | plugging | in, plugged in, plugged, in the wall, in the socket, on the \
-mains, on mains, on wall power, on mains power, at the wall, connected, powered, charging, getting power | unplugged
+mains, on mains, on wall power, on mains power, at the wall, connected, charging, getting power | unplugged
 unpack | unpacked, opened | unpacking | out, open |
 unwrap | unwrapped, opened | unwrapping | out, open |
 tear | torn, tore, ripped, torn open, tore open, ripped open, opened | tearing | open | sealed, closed
 twist | twisted, screwed | twisting | |
 use | used, picked, selected, chose, chosen, went through, got it from, took it from | using | |
 find | found, located, spotted, got all, tracked down, traced, pinpointed, figured out, worked out, identified, \
-discovered, got | finding | found, located, spotted, identified |
+discovered | finding | found, located, spotted, identified |
 see | seen, saw | seeing | |
 do | done, did | doing | |
 give | given, gave, pushed, flushed, flushed through, run in, ran in, went in, gone in, infused, delivered, \
