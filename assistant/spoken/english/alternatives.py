@@ -36,6 +36,11 @@ _OFF_OR_BACK = re.compile(r"\balarms? (?:is |are |has |was |now )*off\b|\bmoved 
 """An alarm that is off may have gone off; what moved back is where it was."""
 
 _HARD_TO = re.compile(r"\b(?:hard|difficult|tricky|impossible) to (?:see|say|tell|know|judge|make|find|check)\b")
+_ONLY_LOOKED = re.compile(
+    r"(?:i |we )?(?:have |am |need to )?(?:just |also |already )?(?:looked|looking|look|checked|checking|read|reading|"
+    r"asked|asking|compared|inspected|felt|followed|traced|need|want)(?: at| up| for| about| over| through| along)?"
+    r" (?:the|his|her|my|their|its|that|this|both)(?: \w+){1,3}"
+)
 _BEFORE_IS = frozenset({"neither", "both", "none", "only", "the", "just"})
 _ASKED = re.compile(r"^ask\b|\bask how\b")
 _SEEMS = re.compile(r"\b(?:looks?|seems?|appears?)\b(?! (?:after|at)\b)")
@@ -58,6 +63,9 @@ def chosen(
         return None
     if any(part[0] in AUXILIARIES and part[1:2] and part[1] not in DENIALS for part in parts[1:]):
         return None  # "no leaks, is that a bit cloudy"
+    authored = {*map(cut, choices), *(cut(said) for said, _choice in sayings)}
+    if tokens[0] in ("the", "his", "her") and tokens not in authored and len(tokens) == 2 and tokens[1] in cut(line):
+        return None  # "the allergies": what of them?
     exact = _listed(choices).get(tokens, frozenset())
     if len(exact) == 1:
         return next(iter(exact))
@@ -114,6 +122,8 @@ def _is_turned(tokens: Tokens, claims: dict[Tokens, Claim], line: str) -> bool:
             return True  # "not dry and hard": is it hard, or is it not?
     text = " ".join(tokens)
     # "It is not sound except a kink"; "the pump next door is alarming".
+    if _ONLY_LOOKED.fullmatch(text):
+        return True  # "I checked the fluid": what of it?
     turns = (_DENIED_BUT, _ELSEWHERE, _OF_THE_LEARNER, _OFF_OR_BACK, _HARD_TO)
     return any(turned.search(text) for turned in turns) or is_not_quite(text)
 

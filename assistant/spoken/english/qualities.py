@@ -127,7 +127,7 @@ no mismatch, one and the same, word for word, all present and correct, in line, 
 a match, concur, concurs, is the same, are the same | different, wrong, off, differ, disagree, disagrees, not the \
 same, do not tally, out, not matching, mismatched, not right, out of line, at odds | difference, mismatch, \
 differences, discrepancy, discrepancies
-meet | meets, meet, meet it, meets it, on target, met, within it, as ordered, at target, at the target, in target, in \
+meet | meets, meet, meet it, meets it, on target, met, within it, as ordered, at target, in target, in \
 range, within range, within the target, in the target, where they want them, where they want it, where they should \
 be, where it should be, where they are meant to be, where they are supposed to be, where they need to be, right where \
 they should be, hit the target, hits the target, hitting the target, meeting the target, good, fine, in line, in the \

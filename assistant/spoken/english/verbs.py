@@ -58,8 +58,9 @@ pressed, given a squeeze, gave a squeeze | squeezing | full, filled, out, gone |
 prime | primed, run through, ran through, flushed through, filled, run it through, ran it through, flushed it \
 through, let it run through, purged, filled up, flooded, run right through, ran right through, let through, flushed \
 out, come through, came through, run to the tip, run to the end | priming | full, through, filled, full of fluid, \
-right through, at the tip, at the end, reached the tip, reached the end, to the tip, down to the tip, up to the tip, \
-run through, come through | unprimed, dry
+right through, reached the tip, reached the end, run through, come through, it is at the tip, it is at the end, is at \
+the end now, fluid is at the end, fluids at the end, fluids at the tip, it is down to the tip, fluid to the tip, full \
+up to the tip | unprimed, dry
 fill | filled, topped up, squeezed, filled up, pumped, pumped up, squished | filling | full, at the mark, to the \
 mark, up to the mark, on the mark, half full, at the line, filled, filled up | empty
 push | pushed, pressed, shoved, popped, slid, expelled, got, given, gave, injected, administered, squeezed, squeezed \
@@ -123,14 +124,14 @@ out, got rid of, discarded, disposed of, put in the bin | throwing | gone, in th
 in the clinical waste, in the waste, in the right bin |
 connect | connected, attached, joined, hooked up, screwed on, hooked on, twisted on, locked on, plugged in, plugged \
 back in, joined up, clicked in, screwed together, twisted onto, screwed in, screwed onto, twisted in, twisted \
-together, hooked in, hooked onto, hooked, coupled, linked, linked up, fastened, fixed on, fitted, fitted on, put on, \
-popped on, clicked on, locked in, luer locked, put together, married up, hitched up, fixed, secured, clipped on, \
-pushed on, attached back, reattached, reconnected | connecting | on, attached, joined, hooked up, tight, secure, \
-joined up, locked, snug, plugged in, in, screwed on, screwed in, locked on, linked up, coupled, fitted, fastened, in \
-place, twisted on, clicked in, seated, on there, firmly on, fixed on | off, loose, disconnected, unconnected
-attach | attached, connected, screwed on, joined, hooked up, twisted on, hooked on, linked, fastened, fixed, fixed \
-on, popped on, fitted, put on, coupled | attaching | on, tight, connected, attached, hooked up, screwed on, in place, \
-fitted | off, loose
+together, hooked in, hooked onto, hooked, coupled, linked, linked up, fastened, fitted, fitted on, put on, popped on, \
+clicked on, locked in, luer locked, put together, married up, hitched up, clipped on, pushed on, attached back, \
+reattached, reconnected | connecting | on, attached, joined, hooked up, tight, secure, joined up, locked, snug, \
+plugged in, in, screwed on, screwed in, locked on, linked up, coupled, fitted, fastened, in place, twisted on, \
+clicked in, seated, on there, firmly on | off, loose, disconnected, unconnected
+attach | attached, connected, screwed on, joined, hooked up, twisted on, hooked on, linked, fastened, popped on, \
+fitted, put on, coupled | attaching | on, tight, connected, attached, hooked up, screwed on, in place, fitted | off, \
+loose
 join | joined, connected, attached | joining | on | off
 hook | hooked, hung, hooked up | hooking | on, up, hanging | off
 screw | screwed | screwing | on, tight, in | loose
@@ -147,15 +148,15 @@ loosen | loosened, peeled back, freed, peeled, lifted, undone, eased, eased up, 
 pulled back, picked loose, unpeeled, teased off | loosening | loose, free, undone, up, lifted, peeled, peeled back, \
 loosened, come up | stuck
 free | freed, cleared, unblocked, undone, undid, straightened, straightened out, untwisted, unkinked, untangled, \
-opened, released, flushed out, sorted, let go, undid the kink, removed | freeing | free, clear, unblocked, open, \
-gone, freed, cleared, flowing, running again, unkinked, straight, released | blocked
+released, flushed out, sorted, let go, undid the kink, removed | freeing | free, clear, unblocked, open, gone, freed, \
+cleared, flowing, running again, unkinked, straight, released | blocked
 label | labelled, labeled, marked, stickered, dated, put the label on, put the date and time on, wrote the label, \
 wrote the date, put the date, stuck the label, written on, tagged, marked up, timed, put a label on, put the sticker \
 on, stuck a label on, stuck the sticker on, put a sticker on, stuck a sticker on, slapped a label on, popped a label \
 on, popped the label on, written up, wrote up, wrote on, written out, filled in | labelling | on, dated, stuck on, \
 marked, got its label, got its sticker, got a label, label is on, label on, labels on, tagged, marked up, labelled, \
-labeled, stickered, got its date, got the date, sticker on, sticker is on, stickers on, stickers are on, label stuck \
-on, with its label, written on | unlabelled, unlabeled
+labeled, stickered, got its date, sticker on, sticker is on, stickers on, stickers are on, label stuck on, with its \
+label, written on | unlabelled, unlabeled
 mark | marked, labelled, labeled, drawn, drew a line, drawn a line, drew an outline, traced, outlined, drawn round, \
 drew round, drawn around, drew around, inked, pencilled, circled, ringed, penned | marking | on, marked, drawn on, \
 inked, outlined | unmarked
@@ -188,7 +189,7 @@ in, locked in, got in, inserted | loading | in, seated, in the channel, in the g
 clicked in, clipped in, locked in, fitted, in the pump, in position, in there, sitting in the channel, home | out, \
 unloaded
 thread | threaded, loaded | threading | in | out
-press | pressed, hit, pushed, holding, holding down, pushed down, held, leaned on, pushed on | pressing | pressed |
+press | pressed, hit, pushed, holding, holding down, pushed down, pushed on | pressing | pressed |
 start | started, set going, turned on, got going, kicked off, hit start, pressed start, hit go, set running, pressed \
 run, set off, switched on, put on, fired up, switched it on, pressed go, hit run, pressed the start button, pressed \
 the button, begun, began, got running, got started, set it running, set it off, sent off, launched, resumed, \
@@ -204,10 +205,10 @@ stop | stopped, paused, turned off, switched off, hit stop, pressed stop, shut o
 put on stop, pressed the stop button, ended, switched it off, shut it off, brought to a stop, cut off, killed, \
 ceased, put on hold | stopping | stopped, off, halted, shut down, not running, no longer running, at a stop, paused, \
 at rest, standing still, stationary | running, on, going
-pause | paused, stopped, halted, suspended, put on hold, pressed pause, hit pause, held, put on pause, put on \
-standby, stopped for now, frozen, pressed hold, hit hold, put in standby, put it on hold, put it on pause | pausing | \
-paused, on pause, on hold, stopped, on standby, suspended, halted, frozen, held, standing, at rest, paused now, in \
-standby, on pause now | running, going
+pause | paused, stopped, halted, suspended, put on hold, pressed pause, hit pause, put on pause, put on standby, \
+stopped for now, frozen, pressed hold, hit hold, put in standby, put it on hold, put it on pause | pausing | paused, \
+on pause, on hold, stopped, on standby, suspended, halted, frozen, standing, at rest, paused now, in standby, on \
+pause now | running, going
 silence | silenced, muted, switched off, turned off | silencing | silent, quiet, off | beeping, alarming, on
 turn | turned, flipped, switched, inverted, powered, shut, shut down, rolled, tipped, upended, rotated | turning | \
 upside down |
@@ -335,7 +336,7 @@ logged, written up, wrote up, filled in, passed on, handed in, raised, put throu
 escalated | reporting | reported, filed, logged, flagged, sent in, submitted, in the system |
 plug | plugged, put in the socket, put in the wall, pushed in, put into the wall, put into the socket, plugged it in, \
 connected to the mains, put on the mains | plugging | in, plugged in, plugged, in the wall, in the socket, on the \
-mains, on mains, on wall power, on mains power, at the wall, connected, charging, getting power | unplugged
+mains, on mains, on wall power, on mains power, connected, charging, getting power | unplugged
 unpack | unpacked, opened | unpacking | out, open |
 unwrap | unwrapped, opened | unwrapping | out, open |
 tear | torn, tore, ripped, torn open, tore open, ripped open, opened | tearing | open | sealed, closed
@@ -379,9 +380,9 @@ replace | replaced, changed, swapped | replacing | new |
 lean | leaned, propped | leaning | |
 come | come, came | coming | back |
 return | returned | returning | back |
-arrange | arranged, booked, scheduled, organised, organized, set up, ordered, put in for, fixed up, sorted, fixed, \
+arrange | arranged, booked, scheduled, organised, organized, set up, ordered, put in for, fixed up, sorted, \
 requested, put down for, put in the diary, lined up, planned, put in the request | arranging | booked, arranged, \
-scheduled, ordered, requested, fixed, sorted, set up, in the diary, organised, lined up, on the system, planned |
+scheduled, ordered, requested, sorted, set up, in the diary, organised, lined up, on the system, planned |
 """
 """Words of the trade and of every day (common practice, no source)."""
 

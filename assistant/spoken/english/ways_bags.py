@@ -51,7 +51,7 @@ date, over its date, past expiry, past expiry date, past use by, expiry passed, 
 expired, not good any more, has expired, no longer in date, ran out, run out, date past, expired last month, expired \
 last week, expired yesterday, expired last year, out of date by, went out of date, went off, gone off, gone past, \
 month out, week out, year out, day out, month over, too old to use, not good any longer, not in date any more, date \
-has gone, date has passed, date is gone, date in past, lapsed, well out of date, well past, past it
+has gone, date has passed, date is gone, date in past, lapsed, well out of date, well past
 sealed and in date | in date and sealed, both sealed and in date, sealed and good, all sealed and in date, sealed and \
 not expired, both fine, all good, both good, sealed in date, seal fine in date, intact in date, all fine, both all \
 right, sealed and current, closed and in date, good, fine, no tears in date, unopened and in date, not opened and in \
@@ -120,8 +120,8 @@ different stuff, different solution, different from before, different from last 
 last one, not same bag, not same stuff, not same thing, another kind, another type, another sort, changed it, changed \
 fluid, have changed it, they changed it, they have changed it, they changed fluid, changed to, changed it to, changed \
 to dextrose, changed it to dextrose, changed to saline, changed it to saline, changed over, switched, switched it, \
-switched to, switched to dextrose, switched fluid, swapped, swapped it, swapped to, now dextrose, dextrose now, \
-dextrose instead, other stuff, potassium added, with potassium, added potassium, not saline, not saline any more
+switched to, switched to dextrose, switched fluid, swapped, swapped it, swapped to, dextrose instead, other stuff, \
+potassium added, with potassium, added potassium, not saline, not saline any more
 torn | ripped, tear, rip, hole, split, damaged, open, opened, broken, not sealed, seal broken, punctured, not intact, \
 unsealed, package open, torn open, been torn, bit torn, little tear, small tear, tiny tear, there tear, got tear, \
 tear in it, rip in it, there rip, hole in it, small hole, tiny hole, pin hole, pinhole, split in it, split open, \
@@ -151,9 +151,9 @@ drops left, drop left, inch left, mils left, ten mils left, twenty mils left, dr
 loads left
 comes out | come out, taken out, to be taken out, remove, removed, to be removed, out it comes, goes, to come out, \
 catheter out, must come out, has to come out, take catheter out, take cannula out, take it out, taking it out, pull \
-it, pull it out, pull catheter, remove it, remove catheter, remove cannula, for removal, is for removal, to be \
-pulled, coming out, is coming out, is to come out, want it out, want it removed, want it taken out, removal, has to \
-go, must go, cannula out, not staying, not staying in, comes out yes
+it out, pull catheter, remove it, remove catheter, remove cannula, for removal, is for removal, to be pulled, coming \
+out, is coming out, is to come out, want it out, want it removed, want it taken out, removal, has to go, must go, \
+cannula out, not staying, not staying in, comes out yes
 stays in | stays, stay, leave in, leave it in, keep in, keep it in, left in, kept in, not come out, not comes out, \
 catheter stays, to stay in, stays where, stays put, remains in, remains, has to stay in, stays there, stay there, \
 keep catheter, kept, want it kept, to be kept, is to be kept, want it left in, want to keep it, leave catheter in, \
@@ -168,10 +168,10 @@ staying, staying, staying in, staying put, stay put, left in, left in place, lea
 it there, remains in place, stays in place, stays where it is, stays for now, keep cannula, cannula stays, iv stays, \
 not for removal, not to come out, not coming out, do not remove, do not take it out, not remove it
 it comes out | come out, taken out, remove, removed, to be removed, goes, out, catheter out, take catheter out, take \
-cannula out, take it out, taking it out, pull it, pull it out, pull catheter, remove it, remove catheter, remove \
-cannula, for removal, is for removal, to be pulled, to come out, is to come out, to be taken out, coming out, is \
-coming out, comes out today, want it out, want it removed, want it taken out, out it comes, removal, has to come out, \
-has to go, must come out, must go, cannula out, not staying, not stay, does not stay, not staying in, whip it out
+cannula out, take it out, taking it out, pull it out, pull catheter, remove it, remove catheter, remove cannula, for \
+removal, is for removal, to be pulled, to come out, is to come out, to be taken out, coming out, is coming out, comes \
+out today, want it out, want it removed, want it taken out, out it comes, removal, has to come out, has to go, must \
+come out, must go, cannula out, not staying, not stay, does not stay, not staying in, whip it out
 all three | all there, all of them, all of it, all complete, everything, everything there, yes to all, three of \
 three, all three good, all three fine, all good, all fine, nothing missing, all three of them, primed loaded no air, \
 primed and loaded no air, all done
@@ -181,8 +181,8 @@ limits, well inside, within usual range, within normal range, within usual limit
 dose, within, right in range, right within range, in normal range, in usual limits, in normal limits, under limit, \
 under maximum, below maximum, below limit, between limits, in window, in band, falls within range, falls within, \
 falls in range, sits in range, sits within range, nothing out of range, neither too fast nor too slow, acceptable, \
-fits range, matches usual range, as usual, usual dose, usual rate, in table, in book range, all within range, both \
-within range, both in range, safe range, in safe range
+fits range, matches usual range, as usual, in table, in book range, all within range, both within range, both in \
+range, safe range, in safe range
 out of range | too high, too low, too fast, too slow, outside, outside limits, outside usual range, out of limits, \
 above range, below range, over limit, under range, beyond range, over, above limit, not in range, not within range, \
 not normal, not usual, above usual dose, above usual rate, above usual range, above normal range, above maximum, \
@@ -249,16 +249,16 @@ high, ten times too much, does not match, not match order, not same as order, no
 digits swapped, two digits swapped
 rinse it in | rinse, rinse in, rinse it, flush in, rinsed in, rinse it through, rinse through, rinsing it in, flush \
 it in, flush it through, flush through, flushing it in, flush set, flush rest in, flush it all in, push it in, wash \
-it in, wash it through, give it, give rest, give it all, run it in, it gets rinsed, gets rinsed in, gets rinsed, gets \
-flushed in, gets flushed, is rinsed in, to be rinsed, to be rinsed in, to be flushed in, must be rinsed in, must be \
-rinsed, policy says rinse, policy says rinse it in, policy says rinse it, policy says flush, says rinse, says rinse \
-it in, says flush it in, says to rinse it, says to rinse it in, in it goes
+it in, wash it through, give rest, give it all, run it in, it gets rinsed, gets rinsed in, gets rinsed, gets flushed \
+in, gets flushed, is rinsed in, to be rinsed, to be rinsed in, to be flushed in, must be rinsed in, must be rinsed, \
+policy says rinse, policy says rinse it in, policy says rinse it, policy says flush, says rinse, says rinse it in, \
+says flush it in, says to rinse it, says to rinse it in, in it goes
 leave it | leave, leave in, left, stays, not rinse, not rinsed, leave it in set, leave it in, leave it where it is, \
 leave it be, leave in set, leave rest, leave drug, leaving it, leaving it there, leaving it in set, gets left, is \
 left, is left there, it left, to be left, left in set, left there, left alone, do not rinse, do not rinse it, do not \
 flush, do not flush it, not to rinse, not to be rinsed, not to rinse it, no rinsing, no rinse, no flushing, policy \
 says leave it, policy says leave, says leave it, says to leave it, says leave, stays in set, stays there, throw it \
-away with set, discard with set, discard it
+away with set, discard with set
 fits the bag | fits, fit, matches bag, agrees with bag, same as bag, right for bag, okay, fits fine, it fits fine, \
 fits right, fits exactly, fits perfectly, fits well, just right, right amount, matches, matches what in bag, matches \
 what left, same as in bag, same as what in bag, same as what left, equals bag, agrees, bag has that much, that much \
@@ -290,16 +290,16 @@ not make it, not last, not enough left, one low, one running low, one almost emp
 one nearly done, one almost done, running dry, needs new one soon, needs replacing soon, ready to change, inch left, \
 drop left
 due | due now, it is time, time for it, on time, on schedule, late, overdue, is due, due today, due this hour, due at \
-this time, time is right, right time, on the dot, it time, high time, ready to give, can be given, can give it, ready \
-for it, last one was eight hours ago, eight hours since last, long enough since last, long enough ago, needs \
-changing, needs changing today, to be changed, to be changed today, for changing, changing day, needs to be changed, \
-needs replaced, day four, four days old, due for change, due for changing, due to be changed, expired
+this time, time is right, right time, on the dot, it time, high time, ready to give, can be given, ready for it, last \
+one was eight hours ago, eight hours since last, long enough since last, long enough ago, needs changing, needs \
+changing today, to be changed, to be changed today, for changing, changing day, needs to be changed, needs replaced, \
+day four, four days old, due for change, due for changing, due to be changed, expired
 too early | not due, not yet due, not time, early, too soon, not due yet, already given, already had it, given too \
 recently, not time yet, not for another hour, hour too early, hour early, hours early, bit early, bit too early, \
 still early, too close to last, too close, too soon after last, too soon after last one, only had it hour ago, had it \
-hour ago, just had it, had it already, been given, been given already, already been given, given an hour ago, given \
-hour ago, next one later, should wait, has to wait, must wait, not long enough, not long enough since last, not \
-enough time since last
+hour ago, had it already, been given, been given already, already been given, given an hour ago, given hour ago, next \
+one later, should wait, has to wait, must wait, not long enough, not long enough since last, not enough time since \
+last
 still fresh | fresh, new, not due, not due yet, too early, still good, in date, not old, fresh still, fresh today, \
 brand new, brand new set, new set, new today, changed today, changed yesterday, put up today, put up yesterday, hung \
 today, only day old, only one day old, day old, one day old, two days old, not due till, not due for, not due until, \
@@ -346,13 +346,12 @@ may share it, may share set, can share one, may share one, can share line, share
 will do, one set fine, one set is fine, one set okay, same set fine, same set okay, same set is fine, one set for \
 both, same set for both, together in one set, in one set, in same set, both in one set, both through one set, \
 compatible so one set, compatible with each other, can go together, may go together, go together, fine together, okay \
-together, can mix, no clash
+together, no clash
 none / a second drug | no second, no second drug, no second one, no other drug, only one, just one drug, only one \
 drug, nothing else, nothing follows, just the one, only the one, nothing after it, nothing after, nothing after that, \
-no more drugs, none after, none after that, no second drug after, just first one, only first one, just first, only \
-first, just this one, only this one, that last one, last one, last drug, no other, no other one, no others, no more, \
-no more after, nothing more, nothing further, nothing after first, nothing second, that was only one, single drug, \
-end of it
+no more drugs, none after, none after that, no second drug after, just first one, only first one, just this one, only \
+this one, that last one, last one, last drug, no other, no other one, no others, no more, no more after, nothing \
+more, nothing further, nothing after first, nothing second, that was only one, single drug, end of it
 it goes on | carries on, continues, continue, keeps going, keep going, keeps on, keeps running, keep running, carry \
 on, going on, still going, still on, still ordered, still runs, to continue, is to continue, is to go on, is to carry \
 on, to carry on, to go on, infusion continues, infusion carries on, drip continues, drip carries on, more to come, \

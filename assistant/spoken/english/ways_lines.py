@@ -6,12 +6,12 @@ menu, chose from library, selected from library, drug library, i picked from lib
 off list, chosen from library, found in library, found it in library, took it from library, selected in library, \
 chose in library, through library, using library, with library, out of library, from drug library, picked in library, \
 via library, drug list, off drug list, in drug library, got from library, in list, on list, from drug list, used drug \
-library, used list, in menu, off menu, picked it, picked it from list, chose it from list, found it in list, found it \
-on list, found on list, it was in list, it was in library, was in library, was in list, was on list, library entry, \
-library one, came up in library, up in library, preset, from presets, preset used, profile, out of list, selected it, \
-tapped it, scrolled to it, scrolled and picked, built in, from built in list, from database, pump list, pump library, \
-pump menu, chosen from drug list, drug library used, went through library, via list, pulled it up, pulled it from \
-library, pulled from library, library all way
+library, used list, in menu, off menu, picked it from list, chose it from list, found it in list, found it on list, \
+found on list, it was in list, it was in library, was in library, was in list, was on list, library entry, library \
+one, came up in library, up in library, preset, from presets, preset used, profile, out of list, scrolled to it, \
+scrolled and picked, built in, from built in list, from database, pump list, pump library, pump menu, chosen from \
+drug list, drug library used, went through library, via list, pulled it up, pulled it from library, pulled from \
+library, library all way
 by hand | manually, typed in, i typed in, entered myself, i entered myself, keyed in, i keyed in, entered by hand, no \
 library, typed by hand, i did by hand, manual, keyed by hand, put in by hand, put in myself, typed myself, typed, \
 keyed, hand entered, without library, set by hand, manual entry, entered manually, keyed manually, programmed by \
@@ -267,9 +267,8 @@ antibiotic running, heparin running, two running, two infusions, two going, y si
 with another
 on the screen | on screen, see rhythm, rhythm there, showing, visible, shows, displayed, on monitor, there on screen, \
 it there, can see it, see it, up on screen, up there, on there, running across, trace there, trace on screen, see \
-trace, got trace, got rhythm, see rhythm on screen, rhythm showing, showing on screen, showing up, sinus, sinus \
-rhythm, regular rhythm, see beats, picking it up, picked up, waves, see waves, green line, tracing, tracing on \
-screen, displaying
+trace, see rhythm on screen, rhythm showing, showing on screen, showing up, sinus, sinus rhythm, regular rhythm, see \
+beats, picking it up, picked up, waves, see waves, green line, tracing, tracing on screen, displaying
 there is none | none, nothing, nothing there, no rhythm, no monitor, not connected, blank, nothing on screen, not on \
 screen, not see any, no trace, no tracing, no rhythm there, no rhythm showing, nothing showing, nothing showing up, \
 flat line, flat, screen blank, screen off, screen dark, blank screen, monitor off, monitor not on, not hooked up, not \
