@@ -19,15 +19,15 @@ there, one thing not there, one not there, thing missing, isn there, no prescrib
 not been signed, has not signed, no sign, blank, one left blank, one box empty, no route, scribble, scrawl, gap in \
 it, lacking, unclear, not clear, no duration, no weight, without signature, not complete at all, half of it missing, \
 missing one, not filled in, one not filled in
-fit to use | all good, good, fine, looks good, good to use, fine to use, okay to use, all fine, nothing wrong, all \
-okay, clear and in date, clear intact and in date, in date and clear, fit, all fit, perfect, usable, can be used, \
-sound, clear dry in date, clear whole in date, no problem, no problems, no issues, okay, all good to use, good to go, \
-good to hang, all sound, all in order, in order, in good order, in good condition, good condition, nothing wrong with \
-it, nothing wrong at all, no faults, no fault, all fine and in date, clear and good date, clear in date and no leaks, \
+fit to use | all good, good, fine, looks good, good to use, fine to use, okay to use, all fine, nothing wrong, clear \
+and in date, clear intact and in date, in date and clear, fit, all fit, perfect, usable, can be used, sound, clear \
+dry in date, clear whole in date, no problem, no problems, no issues, okay, all good to use, good to go, good to \
+hang, all sound, all in order, in order, in good order, in good condition, good condition, nothing wrong with it, \
+nothing wrong at all, no faults, no fault, all fine and in date, clear and good date, clear in date and no leaks, \
 clear no leaks in date, clear no leaks and in date, clear sealed in date, clear dry and in date, clear good date, \
-sealed clear and in date, safe to use, okay to hang, fine to hang, ready to use, all right, no cloudiness no leaks in \
-date, no leaks not cloudy in date, not cloudy not leaking in date, not cloudy not leaking not expired, no cloudiness \
-no leaks not expired, not expired not leaking not cloudy, spot on, perfectly good, both fit, both fit to use
+sealed clear and in date, safe to use, okay to hang, fine to hang, ready to use, no cloudiness no leaks in date, no \
+leaks not cloudy in date, not cloudy not leaking in date, not cloudy not leaking not expired, no cloudiness no leaks \
+not expired, not expired not leaking not cloudy, spot on, perfectly good, both fit, both fit to use
 clear and dry | clear and intact, clear no leaks, dry and clear, all clear, clear and no leaks, clear not leaking, \
 all good, clear and sealed, no leaks and clear, clear no leak, clear and tight, no leaks clear
 cloudy | hazy, murky, milky, not clear, particles, bits in, something floating, discoloured, discolored, bit cloudy, \
@@ -92,8 +92,8 @@ yet, still plenty, still plenty left, still plenty there, still plenty in it, st
 loads in it, still loads, lots still, lots there, good bit left, good bit, fair bit left, fair bit, quite bit left, \
 quite lot left, bit left in it, bit at bottom, little left, half left, quarter left, third left, about half, about \
 half full, about third left, about quarter left, more to go, more left, not finished, not dry yet, not empty yet, not \
-run dry, bag half full, still half full, still in it, still hanging, fluid in chamber, fluid in bag, still going, \
-still dripping, still wet, mils left, about hundred left, about two hundred left, about fifty left
+run dry, bag half full, still half full, still in it, still hanging, fluid in chamber, fluid in bag, still dripping, \
+still wet, mils left, about hundred left, about two hundred left, about fifty left
 empty | no fluid, nothing left, run dry, dry, all gone, ran out, run out, bag empty, nothing in, no fluid left, \
 nothing in it, all run out, all in, emptied, gone, all used up, used up, no more fluid, none left, bone dry, dried \
 out, no liquid, drained, run through, no fluid in it, no fluid in, all run in, finished, not any left, completely \
@@ -142,13 +142,12 @@ it in, few drops left, not all gone, remains, remaining, some remains, more to g
 in bag, bit left yet, bit more, bit more to go, bit still in, bit still left, bit still there, little left in it, \
 little bit left, little bit still, little bit in it, little more, some in bag, some in chamber, some there, some yet, \
 some still there, some still in bag, some still left, some more, still bit left, still bit in, still bit there, still \
-little left, still going, still running, still running in, still dripping, still dripping in, still infusing, still \
-fluid left, still fluid in it, still liquid, still got some, still got bit, still half, still in it, still not in, \
-still not finished, still not empty, got some left, got bit left, quarter left, half left, third left, about half \
-left, about quarter left, about third left, half in, not all in yet, not done yet, not finished yet, not empty yet, \
-not through, not through yet, not run in, not run through, not all through, more left, more in it, few mils left, \
-drops left, drop left, inch left, mils left, ten mils left, twenty mils left, drip left, plenty left, lots left, \
-loads left
+little left, still running, still running in, still dripping, still dripping in, still infusing, still fluid left, \
+still fluid in it, still liquid, still got some, still got bit, still half, still in it, still not in, still not \
+finished, still not empty, got some left, got bit left, quarter left, half left, third left, about half left, about \
+quarter left, about third left, half in, not all in yet, not empty yet, not through, not through yet, not run in, not \
+run through, not all through, more left, more in it, few mils left, drops left, drop left, inch left, mils left, ten \
+mils left, twenty mils left, drip left, plenty left, lots left, loads left
 comes out | come out, taken out, to be taken out, remove, removed, to be removed, out it comes, goes, to come out, \
 catheter out, must come out, has to come out, take catheter out, take cannula out, take it out, taking it out, pull \
 it out, pull catheter, remove it, remove catheter, remove cannula, for removal, is for removal, to be pulled, coming \
@@ -218,9 +217,9 @@ one, bare, blank, label blank, label is blank, label off, label come off, label 
 come off, label fell, label lost, unmarked, no tag, no sticker on it, no sticker there, no sticker at all, no date, \
 no date written, nobody labelled it, nobody put one, never labelled, missing label, missing its label
 in time | in date, within time, not too long, fine, okay, within limit, hung today, within its time, well within \
-time, all within time, all in date, all fine, all good, both fine, both good, both in time, both in date, each fine, \
-each in date, still good, still in date, still fine, hung this morning, put up today, put up this morning, up since \
-this morning, went up today, went up this morning, less than day, under day, not a day yet, fresh today, new today
+time, all within time, all in date, both fine, both good, both in time, both in date, each fine, each in date, still \
+good, still in date, still fine, hung this morning, put up today, put up this morning, up since this morning, went up \
+today, went up this morning, less than day, under day, not a day yet, fresh today, new today
 hanging too long | overdue, up too long, over time, been hanging too long, been up too long, past time, expired, been \
 up since yesterday, been there too long, been on too long, been up more than day, been up over day, been up for more \
 than day, been up for over day, up for more than day, up for over day, up more than day, up over day, more than day, \
@@ -281,14 +280,13 @@ enough for next hour, will last, lasts, it will last, both last, all last, good 
 loads, loads left, good amount, passing plenty, peeing plenty, peeing well, passing well, good output, output good, \
 good urine output, half full, both half full, covers it
 nearly empty | almost empty, running out, low, getting low, running low, not enough, not much left, close to empty, \
-nearly dry, almost dry, nearly out, almost out, almost done, nearly done, nearly gone, almost gone, nearly finished, \
-almost finished, about to run out, about to go dry, nearly run out, almost run out, close to dry, near empty, near \
-end, near bottom, at bottom, near the bottom, very low, quite low, right down, little left in it, only little left, \
-bit left, only bit left, little bit left, not much left in it, not much in it, hardly any left, hardly anything left, \
-barely any left, barely anything left, will run out, will run out soon, will not last, will not last till then, will \
-not make it, not last, not enough left, one low, one running low, one almost empty, one getting low, one nearly out, \
-one nearly done, one almost done, running dry, needs new one soon, needs replacing soon, ready to change, inch left, \
-drop left
+nearly dry, almost dry, nearly out, almost out, nearly gone, almost gone, about to run out, about to go dry, nearly \
+run out, almost run out, close to dry, near empty, at bottom, near the bottom, very low, quite low, right down, \
+little left in it, only little left, bit left, only bit left, little bit left, not much left in it, not much in it, \
+hardly any left, hardly anything left, barely any left, barely anything left, will run out, will run out soon, will \
+not last, will not last till then, will not make it, not last, not enough left, one low, one running low, one almost \
+empty, one getting low, one nearly out, one nearly done, one almost done, running dry, needs new one soon, needs \
+replacing soon, ready to change, inch left, drop left
 due | due now, it is time, time for it, on time, on schedule, late, overdue, is due, due today, due this hour, due at \
 this time, time is right, right time, on the dot, it time, high time, ready to give, can be given, ready for it, last \
 one was eight hours ago, eight hours since last, long enough since last, long enough ago, needs changing, needs \
@@ -352,16 +350,15 @@ drug, nothing else, nothing follows, just the one, only the one, nothing after i
 no more drugs, none after, none after that, no second drug after, just first one, only first one, just this one, only \
 this one, that last one, last one, last drug, no other, no other one, no others, no more, no more after, nothing \
 more, nothing further, nothing after first, nothing second, that was only one, single drug, end of it
-it goes on | carries on, continues, continue, keeps going, keep going, keeps on, keeps running, keep running, carry \
-on, going on, still going, still on, still ordered, still runs, to continue, is to continue, is to go on, is to carry \
-on, to carry on, to go on, infusion continues, infusion carries on, drip continues, drip carries on, more to come, \
-more to run, not ended, not over, not finished, not done, has not ended, not stopped, on it goes, runs on, another \
-bag, order still active, still active, still current, extended, ongoing
-it has ended | finished, it finished, has finished, is finished, over, all over, is over, done, it done, all done, \
-ended, it ended, has ended, complete, completed, is complete, stopped, has stopped, to be stopped, is to be stopped, \
-is to stop, to stop, is stopping, stops, stop, discontinued, has been discontinued, been discontinued, is \
-discontinued, been stopped, cancelled, canceled, no more, no more ordered, no more bags, nothing more, last bag, that \
-last one, last one, does not go on, not go on, not continue, does not continue, not carry on, not to continue, not \
-going on, order ended, order over, order finished, order stopped, run out, expired
+it goes on | carries on, continues, keeps going, keep going, keeps on, keeps running, keep running, carry on, going \
+on, still on, still ordered, still runs, to continue, is to continue, is to go on, is to carry on, to carry on, to go \
+on, infusion continues, infusion carries on, drip continues, drip carries on, more to come, more to run, not ended, \
+not over, has not ended, not stopped, on it goes, runs on, another bag, order still active, still active, still \
+current, extended, ongoing
+it has ended | all over, is over, ended, it ended, has ended, stopped, has stopped, to be stopped, is to be stopped, \
+is to stop, to stop, is stopping, discontinued, has been discontinued, been discontinued, is discontinued, been \
+stopped, cancelled, canceled, no more, no more ordered, no more bags, nothing more, last bag, that last one, last \
+one, does not go on, not go on, not continue, does not continue, not carry on, not to continue, not going on, order \
+ended, order over, order finished, order stopped, run out, expired
 """
 """Each alternative and its ways; behind a stroke, the alternative that stands beside it where that matters."""

@@ -27,10 +27,10 @@ running quietly | running, running fine, running well, quiet, no alarm, no alarm
 quietly, running smoothly, no beeping, going fine, running normally, runs, runs fine, runs well, runs quietly, \
 running no alarm, running without alarm, running as should, up and running, ticking along, runs smoothly, runs \
 normally, still running, running nicely, working fine, running away, running away quietly, ticking over, ticking over \
-nicely, going, going quietly, going nicely, going well, humming, humming along, working quietly, nice and quiet, \
-running silent, silent, no sound, no noise, running no noise, running with no alarm, quiet and running, infusing no \
-alarm, infusing fine, infusing nicely, all normal, running away fine, purring, calm and running, running steady, \
-running steadily, no beeps, running no beeps, quiet as anything, infusing without alarm
+nicely, going quietly, going nicely, going well, humming, humming along, working quietly, nice and quiet, running \
+silent, silent, no sound, no noise, running no noise, running with no alarm, quiet and running, infusing no alarm, \
+infusing fine, infusing nicely, all normal, running away fine, purring, calm and running, running steady, running \
+steadily, no beeps, running no beeps, quiet as anything, infusing without alarm
 alarming | beeping, alarm, an alarm, alarms, beeps, alarm on, alarm going, alarm sounding, sounding, ringing, \
 buzzing, in alarm, bleeping, an alert, going off, gone off, beeping away, beeping at me, bleeping away, alarm gone \
 off, has alarm, shouting, screaming, squealing, chirping, alarm again, red light, flashing red, making noise, making \
@@ -232,8 +232,8 @@ clear | clear now, gone, alert gone, no alert, no other alert, no more alerts, n
 message, no alarm, cleared, all cleared, no alerts, display clear, screen clear, screen is clear, display is clear, \
 no other, no other alerts, no other message, no other messages, no more messages, no messages, no message on it, \
 nothing else, nothing else on it, nothing else there, nothing else showing, nothing there, nothing showing, nothing \
-up, nothing new, all gone, gone now, alert gone now, it gone, all done, back to normal, normal screen, home screen, \
-no alert now, no warnings, no warning, no alarms, went away, gone away
+up, nothing new, all gone, gone now, alert gone now, it gone, back to normal, normal screen, home screen, no alert \
+now, no warnings, no warning, no alarms, went away, gone away
 another alert | second alert, one more alert, new one, more alerts, alert again, next alert, still alert, new \
 message, another one, another one up, another one there, another one showing, another one come up, another one came \
 up, another message, another message up, another warning, another alarm, one more, one more up, one more alert there, \
@@ -310,10 +310,10 @@ open | opened, undone, unclamped, rolled up, rolled right up, rolled open, wide 
 open, still open, half open, partly open, not closed, not shut, not clamped, not fully closed, not quite closed, left \
 open, been left open, someone left it open
 in place | still in place, cap on, cap there, cap still there, still there, still on, on there, on it, sitting there, \
-sitting on it, sat on it, on tight, on snug, on and tight, nice and snug, there, it there, cap in position, in \
-position, fitted, capped, got its cap, has cap, has its cap, has cap on, got cap on, wearing its cap, where it should \
-be, where it belongs, where should be, firmly on, secure, secured, blue cap on, cap seated, seated, clicked on, \
-screwed on, cap screwed on, cap tight
+sitting on it, sat on it, on tight, on snug, on and tight, nice and snug, it there, cap in position, in position, \
+fitted, capped, got its cap, has cap, has its cap, has cap on, got cap on, wearing its cap, where it should be, where \
+it belongs, where should be, firmly on, secure, secured, blue cap on, cap seated, seated, clicked on, screwed on, cap \
+screwed on, cap tight
 missing | gone, off, cap gone, cap off, cap missing, no cap, no cap on, no cap on it, no cap there, without cap, \
 without its cap, uncapped, not capped, not got cap, has no cap, not there, not on, not in place, come off, came off, \
 fallen off, fell off, cap fell off, cap fallen off, cap come off, cap came off, popped off, dropped off, lost, lost \
@@ -331,8 +331,7 @@ not on wall power, not in wall, not mains, no mains, no wall power, dc
 in its place | in place, in position, in its channel, in its groove, in its slot, in channel, in groove, in slot, \
 seated, seated right, seated well, seated properly, well seated, sitting right, sitting well, sitting properly, sits \
 right, sits well, where it should be, where it belongs, loaded right, loaded properly, loaded well, loaded correctly, \
-in right, in properly, in there right, in there properly, all good, looks good, looks right, looks fine, good, fine, \
-straight, straight in
+in right, in properly, in there right, in there properly, looks good, looks right, looks fine, straight, straight in
 pinched | squeezed, nipped, trapped, caught, caught in door, trapped in door, pinched in door, pinched by door, \
 pinched there, bit pinched, bent, kinked, kink, folded, fold, flattened, flat, jammed, crimped, pinch, there pinch, \
 twisted
@@ -348,16 +347,15 @@ battery, for battery, because of battery
 the door | door open, door ajar, door not shut, door not closed, door not latched, door not closed properly, door is \
 not shut, door is not closed, door unlatched, door alarm, door warning, door sign, open door, door came open, door \
 popped open, latch, latch open, latch not closed, for door, because of door, not shut properly
-the end of the infusion | end, infusion end, infusion over, infusion done, infusion finished, infusion complete, \
-infusion has ended, infusion has finished, end of infusion, finished, it finished, all finished, it done, complete, \
-is complete, done, all done, run through, bag empty, bag done, bag finished, volume given, volume infused, volume \
-complete, all infused, all in, it ended, it over, vtbi done, vtbi complete, drip finished, drip done
+the end of the infusion | infusion end, infusion over, infusion done, infusion finished, infusion complete, infusion \
+has ended, infusion has finished, end of infusion, run through, bag empty, bag done, bag finished, volume given, \
+volume infused, volume complete, all infused, it over, vtbi done, vtbi complete, drip finished, drip done
 both level | same level, same height, both same, both same height, both at same height, both at same level, both same \
 level, level both, both even, even, evenly, equal, equal height, side by side, neither, neither higher, neither one \
 higher, neither one, no difference, alike, side by side same height, at same height, at same level, same
 quiet | nice and quiet, all quiet, quiet yes, silent, no sound, no noise, no beep, no beeps, no beeping, no alarms, \
 not alarming, not beeping, not making sound, not peep, not sound, no peep, running quietly, runs quietly, quiet as \
-mouse, running fine, running well, running nicely, running no alarm, humming away, humming, fine, all fine, good, all \
-good, calm, stays quiet, stayed quiet, still quiet
+mouse, running fine, running well, running nicely, running no alarm, humming away, humming, calm, stays quiet, stayed \
+quiet, still quiet
 """
 """Each alternative and its ways; behind a stroke, the alternative that stands beside it where that matters."""

@@ -23,11 +23,11 @@ listed as allergic, flagged as allergic, intolerant, sensitive to it, swells up 
 healthy | good, fine, all good, all fine, normal, clean and dry, soft and cool, nothing wrong, no problems, not red \
 not swollen, okay, cool and soft, no redness or swelling, pink and healthy, perfect, looks normal, soft and dry, \
 clean, nothing to see, no changes, no signs of anything, unremarkable, cool soft and dry, no redness no swelling, no \
-redness no swelling no pain, not red not swollen not painful, all well, lovely, clean dry and flat, flat and cool, \
-flat soft cool, cool and flat, soft flat, nice and soft, no problem, normal colour, normal color, normal skin, skin \
-normal, skin looks normal, skin fine, skin good, looks all right, looks well, nothing abnormal, nothing wrong there, \
-nothing unusual, site good, site fine, site looks good, site clean, all clear, no issues, no change, no change at \
-all, unchanged, same as before, clean and healthy
+redness no swelling no pain, not red not swollen not painful, all well, clean dry and flat, flat and cool, flat soft \
+cool, cool and flat, soft flat, nice and soft, normal colour, normal color, normal skin, skin normal, skin looks \
+normal, skin fine, skin good, looks all right, looks well, nothing abnormal, nothing wrong there, nothing unusual, \
+site good, site fine, site looks good, site clean, all clear, no issues, no change, no change at all, unchanged, same \
+as before, clean and healthy
 red | bit red, little red, reddened, pink, redness, some redness, red around site, slightly red, inflamed, pinkish, \
 reddish, flushed, redness around it, red streak, gone red, red ring, red patch, red all round, red all around, little \
 pink, bit pink, pink ring, rosy, redness round it, red mark, red line, angry, angry looking, looks angry, looks red, \
@@ -45,15 +45,15 @@ on touch, stinging, jumpy when touched, pulled away, does not like it touched, p
 runs freely | freely, flushes easily, runs easily, no resistance, goes in easily, smooth, flushes well, easy, easily, \
 went in easily, flushes freely, running freely, ran freely, flows freely, free, runs well, flows well, flushes fine, \
 goes in fine, went in fine, runs fine, without resistance, smoothly, flushed easily, flushed freely, easy to push, \
-pushes easily, no problem, no bother, no trouble, no trouble at all, no problem pushing, no trouble pushing, no \
-resistance at all, no resistance no pain, no resistance no swelling, no resistance no pain no swelling, no pain no \
-swelling no resistance, goes in lovely, goes in nicely, goes in well, goes in smoothly, goes in smooth, goes in no \
-problem, going in nicely, going in fine, going in easy, going in well, went in lovely, went in nicely, went in well, \
-went in smooth, went in smoothly, went in no problem, slides in, slid in, like butter, goes in like butter, went in \
-like butter, flushes lovely, flushes nicely, flushes beautifully, flushes great, flushes smoothly, flushes like \
-dream, flushed fine, flushed nicely, flushed well, flushed lovely, flushed no problem, flows nicely, runs lovely, \
-runs nicely, runs smoothly, runs in freely, runs in easily, runs in nicely, pushed easily, pushes in easily, easy \
-push, easy in, soft push, freely yes
+pushes easily, no problem, no trouble at all, no problem pushing, no trouble pushing, no resistance at all, no \
+resistance no pain, no resistance no swelling, no resistance no pain no swelling, no pain no swelling no resistance, \
+goes in lovely, goes in nicely, goes in well, goes in smoothly, goes in smooth, goes in no problem, going in nicely, \
+going in fine, going in easy, going in well, went in lovely, went in nicely, went in well, went in smooth, went in \
+smoothly, went in no problem, slides in, slid in, like butter, goes in like butter, went in like butter, flushes \
+lovely, flushes nicely, flushes beautifully, flushes great, flushes smoothly, flushes like dream, flushed fine, \
+flushed nicely, flushed well, flushed lovely, flushed no problem, flows nicely, runs lovely, runs nicely, runs \
+smoothly, runs in freely, runs in easily, runs in nicely, pushed easily, pushes in easily, easy push, easy in, soft \
+push, freely yes
 resistance | hard to push, stiff, blocked, will not flush, some resistance, hard, will not go in, resisting, resists, \
 stuck, tight, hard going, stiff to push, not go in, not flush, can not push, not move, occluded, clotted, clogged, \
 difficult to push, does not flush, not run freely, hard to flush, bit of resistance, some resistance there, feel \
@@ -106,9 +106,9 @@ fine, no complaints, doing fine, doing okay, doing well, doing good, feels grand
 right as rain, right as rain, feeling well, feeling grand, feeling great, feels all good, all good, all fine, all \
 well, says okay, says good, says well, says all right, says all good, says grand, says great, says feels fine, says \
 feels good, says feels okay, says feels well, says feeling fine, says feeling good, says feeling well, says feeling \
-okay, says nothing wrong, no problem, no bother, no bother at all, no complaint, no complaints at all, not \
-complaining, nothing wrong, nothing bothering, perfectly fine, absolutely fine, comfy, fit as fiddle, no symptoms, \
-tip top, no worries, normal, feels normal, feels himself, feels herself, fine thanks, good thanks
+okay, says nothing wrong, no bother at all, no complaint, no complaints at all, not complaining, nothing wrong, \
+nothing bothering, perfectly fine, absolutely fine, comfy, fit as fiddle, no symptoms, tip top, normal, feels normal, \
+feels himself, feels herself, fine thanks, good thanks
 in pain | pain, hurts, sore, hurting, she in pain, he in pain, has pain, painful, aching, has some pain, feels pain, \
 complains of pain, says hurts, says it hurts, says sore, says in pain, says has pain, says painful, complaining of \
 pain, complains, hurt, hurting a lot, hurts a lot, hurts bit, sore arm, arm hurts, arm sore, chest hurts, chest \
@@ -146,12 +146,11 @@ changed | not healthy, different, not normal, looks bad, different now, worse, g
 before, something changed, swelled up, has swollen up, swollen up, gone red, gone puffy, gone hard, gone pale, redder \
 than before, bigger than before, puffier than before, not like before, not like it was, not same as before, looks \
 different, looks worse, looks puffy, looks red, looks swollen, feels different, warm, puffed up, swelling, redness, \
-pink, bit pink, bit red, bit swollen, bit puffy, inflamed, angry, bruised, wet, leaking, blistered, blister, white, \
-pale and cold, cold and puffy, red and warm, not right, not looking good, not looking right, changed colour, changed \
-since, gone bad
+pink, bit pink, bit red, bit swollen, bit puffy, inflamed, angry, bruised, blistered, blister, white, pale and cold, \
+cold and puffy, red and warm, not right, not looking good, not looking right, changed colour, changed since, gone bad
 soft | feels soft, soft and flat, smooth, no cord no pus, soft all way, supple, nice and soft, soft all along, soft \
 all way along, soft all way up, squashy, bouncy, springy, pliable, spongy and soft, gives under finger, gives, \
-normal, feels normal, feels fine, fine, good, nothing there, smooth all along, smooth and soft, stays soft, vein soft
+normal, feels normal, feels fine, nothing there, smooth all along, smooth and soft, stays soft, vein soft
 safe to use | no allergies, no known allergies, no allergy, not allergic, safe, okay to use, fine to use, none \
 listed, nothing listed, none known, allergic to nothing, safe for him, safe for her, safe to go, good to use, all \
 right to use, alright to use, no allergies to any, no allergies to any of those, no allergies to any of them, none of \
@@ -183,9 +182,9 @@ flashback, flash of blood, get blood, blood returns, returns blood, blood in syr
 got blood return, got blood back, got flash, got flash of blood, got flashback, good return, good flash, nice return, \
 nice flash, nice flash of blood, lovely return, blood came back, blood came, blood coming, blood comes, blood in \
 tube, blood in tubing, blood in line, blood in it, blood there, blood flashed, blood flashed back, blood returning, \
-blood returned, blood is back, there blood, there it is, red in syringe, red in line, red in tube, see red, bit of \
-blood, little blood, drop of blood, good blood, plenty of blood, yes blood, bleeds back, bled back, it bled back, it \
-draws, draws fine, draws well, draws blood, drew blood, pulled back blood, drawing blood
+blood returned, blood is back, there blood, red in syringe, red in line, red in tube, see red, bit of blood, little \
+blood, drop of blood, plenty of blood, yes blood, bleeds back, bled back, it bled back, it draws, draws fine, draws \
+well, draws blood, drew blood, pulled back blood, drawing blood
 dizzy | light headed, dizziness, faint, woozy, lightheaded, giddy, feels dizzy, bit dizzy, little dizzy, says dizzy, \
 light in head, head spinning, head spins, room spinning, room spins, spinning, spinny, swimmy, unsteady, wobbly, \
 swaying, about to faint, going to faint, might faint, fainting, fainty, feels faint, feels light headed, feels woozy, \
@@ -243,30 +242,28 @@ pus | discharge, oozing pus, yellow stuff, pus out, pus coming, weeping, yellow 
 yellow stuff oozing, yellow ooze, yellow fluid, yellow goo, gunk, goo, ooze, oozing, bit of pus, some pus, pus there, \
 pus coming out, pussy, matter, green stuff, green discharge, discharge coming out, drop of pus, weeping yellow, \
 creamy stuff, infected, infection, smelly stuff, white stuff, leaking pus, stuff coming out
-low | too low, lowish, below normal, below range, under range, under normal, on low side, below, under, low side, \
-lower than normal, decreased, reduced, bit low, little low, slightly low, quite low, very low, on low, lower than \
-should be, lower than range, down, bit down, lowish side, dropped, low one
+low | too low, lowish, below normal, below range, under range, under normal, on low side, below, low side, lower than \
+normal, decreased, reduced, bit low, little low, slightly low, quite low, very low, on low, lower than should be, \
+lower than range, bit down, lowish side, low one
 normal | in range, within range, in normal range, within normal, within normal range, normal range, in limits, within \
 limits, fine, within normal limits, inside range, not low or high, neither low nor high, not low and not high, not \
-low not high, not high not low, in between, all normal, all right, okay, good, nothing wrong, in middle, middle of \
-range, mid range, perfect, normal value, healthy, where it should be
+low not high, not high not low, in between, all normal, nothing wrong, in middle, middle of range, mid range, normal \
+value, healthy, where it should be
 high | too high, above normal, above range, over range, over normal, on high side, raised, elevated, above, high \
 side, higher than normal, increased, bit high, little high, slightly high, quite high, very high, on high, higher \
-than should be, higher than range, up, bit up, over, highish, gone up, high one
+than should be, higher than range, bit up, highish, gone up, high one
 dry and soft | soft dry, soft and dry, dry soft, fine, all good, normal, healthy, soft and dry both, soft no \
 swelling, dry no swelling, soft dry no swelling, dry soft flat, flat and dry, flat dry, flat soft dry, dry flat soft, \
 no swelling no wet, no swelling not wet, not wet not swollen, not swollen not wet, dry and not swollen, nice and dry \
-and soft, all dry and soft, good dry and soft, looks good, looks fine, looks normal, no change, unchanged, perfect, \
-lovely
+and soft, all dry and soft, good dry and soft, looks good, looks fine, looks normal, no change, unchanged
 wet | moist, soaked, damp, leaking, leaks, soggy, weeping, bit wet, little wet, slightly wet, wet there, wet under, \
 wet dressing, dressing wet, wet gauze, feels wet, wet round it, bit damp, little damp, damp dressing, damp there, \
 moist dressing, soggy dressing, dripping, drips, fluid under, fluid under dressing, fluid coming out, oozing, \
 seeping, leak there, leaks there, weeps, leaking bit, leaking little, soaking, soaking wet, sopping
 comfortable | fine, okay, good, feels good, feels okay, comfy, all right, no complaints, feels grand, feels all \
-right, feels great, all good, all fine, grand, no burning no swelling, no problem, no problems, no bother, comfy yes, \
-nice and comfortable, quite comfortable, feels nothing, fine so, says comfortable, says comfy, says fine, says okay, \
-says good, says all right, says feels fine, says feels good, says feels okay, arm fine, arm good, arm okay, no \
-discomfort, at ease, not complaining
+right, feels great, grand, no burning no swelling, no problems, comfy yes, nice and comfortable, quite comfortable, \
+feels nothing, fine so, says comfortable, says comfy, says fine, says okay, says good, says all right, says feels \
+fine, says feels good, says feels okay, arm fine, arm good, arm okay, no discomfort, at ease, not complaining
 burning | burns, stings, stinging, burn, burning feeling, bit of burning, little burning, some burning, burns bit, \
 burns little, burns a bit, stings bit, stings a bit, stings little, bit stingy, hot, feels hot, hot feeling, like \
 fire, on fire, smarting, smarts, sharp, prickling, says burns, says it burns, says stings, says it stings, says \
@@ -314,8 +311,8 @@ blood back, flushes freely got blood, flushes well got blood, flushes and return
 and gives blood, flushes fine blood back, flushes fine and blood comes back, flushes easily blood comes back, flushes \
 easily and blood back, flushes easily with blood, flushes lovely and blood back, flushes lovely blood back, works \
 fine both ways, works both ways, both ways fine, good both ways, pushes and pulls, pushes and pulls fine, goes in \
-easily and blood comes back, goes in fine and blood comes back, patent, patent both ways, all good, good flush good \
-return, good flush and good return, flush and return good, flush fine return fine, blood both, flash and flushes
+easily and blood comes back, goes in fine and blood comes back, patent, patent both ways, good flush good return, \
+good flush and good return, flush and return good, flush fine return fine, blood both, flash and flushes
 none / bleeding | no bleeding at all, no blood, no blood at all, no blood anywhere, nothing anywhere, no bleeding \
 anywhere, nothing bleeding, not bleeding, not bleeding anywhere, no signs of bleeding, no sign of bleeding, no sign \
 of blood, clean everywhere
