@@ -68,7 +68,7 @@ class Interpreter:
                 (_ACKNOWLEDGED, phrases.beside_an_answer),
                 ("yes", phrases.yes),
                 ("no", phrases.no),
-                ("done", phrases.done),
+                ("done", (*phrases.done, *phrases.also_done)),
             )
             for phrase in known
         }
@@ -158,7 +158,8 @@ class Interpreter:
                 return NoMatch(Reason.UNKNOWN_WORDS)
             case ChoiceExpected():
                 ways = (bare, self._after_carrier(bare), self._with_its_end(tokens, bare))
-                choice = next((found for way in ways if (found := self._choice(way, expect))), None)
+                parts = self._parts_of(words)
+                choice = next((found for way in ways if (found := self._choice(way, expect, parts))), None)
                 if choice is not None:
                     return Answer(Kind.CHOICE, choice)
                 if label is not None or self._readings(bare):
@@ -257,12 +258,12 @@ class Interpreter:
             (found for words in self._names.inside(bare) if (found := self._find_name(words, expected))), None
         )
 
-    def _choice(self, bare: tuple[str, ...], expect: ChoiceExpected) -> str | None:
+    def _choice(self, bare: tuple[str, ...], expect: ChoiceExpected, parts: tuple[tuple[str, ...], ...]) -> str | None:
         """The choice that these words are, written or spoken, or in a sentence of its own; None for none."""
         choice = self._said_of(expect).get(bare) if bare else None
         if choice is not None or self._statements is None:
             return choice
-        return self._statements.chosen(bare, expect.choices, expect.phrases, expect.line)
+        return self._statements.chosen(bare, expect.choices, expect.phrases, expect.line, parts)
 
     def _sayings_of(self, expect: ChoiceExpected) -> dict[tuple[str, ...], str]:
         """What each saying of a choice means, written or spoken; the first counts."""

@@ -56,7 +56,14 @@ class Statements(Protocol):
             parts: the words as marks such as commas part them; none where nothing was written.
         """
 
-    def chosen(self, tokens: Tokens, choices: Tokens, sayings: tuple[tuple[str, str], ...], line: str) -> str | None:
+    def chosen(
+        self,
+        tokens: Tokens,
+        choices: Tokens,
+        sayings: tuple[tuple[str, str], ...],
+        line: str,
+        parts: tuple[Tokens, ...] = (),
+    ) -> str | None:
         """The one of several alternatives that the words say, in words of their own: "murky" of "cloudy".
 
         Args:
@@ -64,6 +71,7 @@ class Statements(Protocol):
             choices: the alternatives.
             sayings: an author's other ways to say one of them: the words, and the alternative.
             line: what was asked, "" where it is not known.
+            parts: the words as marks such as commas part them; none where nothing was written.
         """
 
     def trouble(self, tokens: Tokens) -> Trouble | None:

@@ -22,6 +22,7 @@ class Phrases:
         commands: what can always be said or typed; the first phrase is the name that the assistant itself uses.
         yes, no: a clear yes, a clear no.
         done: something was done; a yes only where the step asks for something to do.
+        also_done: the same as `done`, where it is written; recognisers do not listen for it.
         acknowledged: something was heard; it says nothing about the step.
         beside_an_answer: what of it may stand before or behind an answer and changes nothing: "okay, done".
         likely_answers: what is likeliest said where a confirmation is asked for.
@@ -41,6 +42,7 @@ class Phrases:
     no: tuple[str, ...]
     done: tuple[str, ...]
     likely_answers: tuple[str, ...]
+    also_done: tuple[str, ...] = ()
     acknowledged: tuple[str, ...] = ()
     beside_an_answer: tuple[str, ...] = ()
     instructor_words: tuple[tuple[str, str], ...] = ()

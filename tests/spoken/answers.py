@@ -21,7 +21,7 @@ ROOT = Path(__file__).parent.parent.parent
 TABLES = ROOT / "tests/data/answers"
 NAMES = (
     *("steps", "students", "students_again", "natural", "many_words", "choices", "negatives", "asides", "troubles"),
-    *("near_misses", "hundred_lines", "chatty", "three_hundred"),
+    *("near_misses", "hundred_lines", "chatty", "three_hundred", "another_sixty_lines", "every_day_words"),
 )
 """Tables of that folder; some have another half in `held_out`."""
 WANTS = {"done": Want.DONE, "wait": Want.START, "question": Want.ANSWER}

@@ -26,7 +26,8 @@ TURNING = _set("""
     rather forgot forget forgotten wrong other another hardly barely soon later unsure uncertain doubt let lets
     enough supposedly apparently roughly approximately least most either tomorrow yesterday had was were ought meant
     gotta better instead more less far what which who whose where why how whether yet can nor
-    you your keep keeps
+    you your keep keeps assume assumes assuming assumed presume presumes presumed bet gather expect expects expecting
+    trust figure reckon suspect suspected wish pray wager fancy surmise appears appear swear
 """)
 """Words of doubt, of intention, of the past that is over, of an exception, of a question."""
 TURNS_ONLY_GOOD = _set("but last first only except")
@@ -50,6 +51,8 @@ FAULTS = _set("""
     pretending joking kidding kind sort about enough loosely badly poorly barely sloppy messy
 """)
 """Words of what may have gone wrong, beside which nothing is taken with words that are not known."""
+UNREAL = _set("case kidding joking pretending provided supposing whenever imagine fancy")
+"""Words by which what is said is not meant, or not yet so."""
 DETERMINERS = _set("the a an my its his her their this that these those all both each every any one our")
 ARTICLES = _set("the a an my its his her their our")
 PRONOUNS = _set("it i we they she he there that this")
@@ -64,48 +67,54 @@ FRAME = _set(
 )
 """What makes a sentence of an answer and adds nothing: "it looks cloudy"."""
 _APART = "above below, left right, upper lower, higher lower, primary secondary, old new, big small, top bottom"
-_APART += ", first second, long short, thin thick, roller slide, inner outer"
+_APART += ", first second, long short, thin thick, roller slide, inner outer, labelled flush"
 OTHER_PLACES: dict[str, frozenset[str]] = {}
 """What is another place or another thing than the one that a line names, by the word for it."""
 for _one, _other in (pair.split() for pair in _APART.split(", ")):
     OTHER_PLACES[_one] = OTHER_PLACES.get(_one, frozenset()) | {_other}
     OTHER_PLACES[_other] = OTHER_PLACES.get(_other, frozenset()) | {_one}
 NEUTRAL = _set("""
-    i we it that this they them these those there here he she his him her the a an its my our us me both all every
-    each everything anything any some one ones of and so now then already just really very quite nicely well fully
-    completely properly firmly tightly securely carefully slowly gently smoothly too also okay fine good nice tight
-    easily is are am be been being has have having got get gets getting to into in onto on at by with from for over
-    under around round along through up down off out away back as than next together apart clean new old whole near
-    entire full way ready set looks look feels feel clearly safely correctly perfectly totally entirely straight
-    absolutely definitely alright yes per oh exactly come comes came went goes go gone says said see sees
-    sitting seated place same identical bit little lot single above below behind inside beside between within
-    against across month months year years week day days january february march april june july august september
-    october november december ml mil mils millilitres milliliters minute minutes second seconds hour hours inch
-    inches foot feet happy aware left right hand self anymore alone even hangs hanging sits hung listed ok
-    deep wide much loud long high right neat nicely gentle still again today
-    two three four five six seven eight nine ten eleven twelve fifteen twenty
-    thirty forty fifty sixty seventy eighty ninety hundred thousand clock oclock noon midnight morning evening tonight
-    nurse colleague mister mrs miss comfortable comfy relaxed calm lovely beautifully steady steadily freely
-    quietly softly firm home deep round wide main big thing things everyone people brand whole
-    lots couple few inwards outwards upwards downwards upright sideways flat level straightforward standing
-    read checked looked wrote written put placed turned gave given kept held pushed pulled moved pressed heard made
-    signed followed used took taken found saw told reached fixed stayed stays sat lifted wiped cleaned hear keeping
-    because since using perfect great brilliant cool spare fresh hospital ward room lab trolley local policy rules
-    yellow orange red green blue white clinical sharps biohazard medium size sized extra proper exact final inner outer
-    upper lower higher sterile signed timed hello began begun since eye natural normally usual usually
-    meter meters metre metres untouched ran kindly simply basically actually obviously certainly
-    quiet ahead along anyway finally lastly meanwhile together twice once
+    i we it that this they them these those there here he she his him her the a an its my our us me both all every each
+    everything anything any some one ones of and so now then already just really very quite nicely well fully completely
+    properly firmly tightly securely carefully slowly gently smoothly too also okay fine good nice tight easily is are
+    am be been being has have having got get gets getting to into in onto on at by with from for over under around round
+    along through up down off out away back as than next together apart clean new old whole near entire full way ready
+    set looks look feels feel clearly safely correctly perfectly totally entirely straight absolutely definitely alright
+    yes per oh exactly come comes came went goes go gone says said see sees sitting seated place same identical bit
+    little lot single above below behind inside beside between within against across month months year years week day
+    days january february march april june july august september october november december ml mil mils millilitres
+    milliliters minute minutes second seconds hour hours inch inches foot feet happy aware left right hand self anymore
+    alone even hangs hanging sits hung listed ok deep wide much loud long high right neat nicely gentle still again
+    today two three four five six seven eight nine ten eleven twelve fifteen twenty thirty forty fifty sixty seventy
+    eighty ninety hundred thousand clock oclock noon midnight morning evening tonight nurse colleague mister mrs miss
+    comfortable comfy relaxed calm lovely beautifully steady steadily freely quietly softly firm home deep round wide
+    main big thing things everyone people brand whole lots couple few inwards outwards upwards downwards upright
+    sideways flat level straightforward standing read checked looked wrote written put placed turned gave given kept
+    held pushed pulled moved pressed heard made signed followed used took taken found saw told reached fixed stayed
+    stays sat lifted wiped cleaned hear keeping because since using perfect great brilliant cool spare fresh hospital
+    ward room lab trolley local policy rules yellow orange red green blue white clinical sharps biohazard medium size
+    sized extra proper exact final inner outer upper lower higher sterile signed timed hello began begun since eye
+    natural normally usual usually meter meters metre metres untouched ran kindly simply basically actually obviously
+    certainly quiet ahead along anyway finally lastly meanwhile together twice once todays tonights myself ourselves wee
+    throughout straightaway thing things whole full palm palms thumb thumbs fingertip fingertips aseptically cleanly
+    snugly evenly smoothly swiftly quickly promptly accurately legibly cautiously thoroughly successfully crisply
+    soundly squarely individually separately personally thankfully luckily happily effortlessly seamlessly immediately
+    directly precisely solidly audibly visibly calmly politely patiently sweetly finely
 """)
 """Words that change nothing about what is claimed."""
 PLAIN = _set("""
-    i we it that this they them these those there here he she his him her the a an its my our us me both all every
-    each everything and so now then already just really very quite nicely well fully completely properly firmly tightly
+    i we it that this they them these those there here he she his him her the a an its my our us me both all every each
+    everything and so now then already just really very quite nicely well fully completely properly firmly tightly
     securely carefully slowly gently smoothly too also okay fine good nice tight easily is are am been have has having
     got to into in onto on at by with from for over under around round along through up down off out away back as across
     together apart entire full way ready set clearly safely correctly perfectly totally entirely straight absolutely
-    definitely alright yes exactly neat neatly beautifully freely quietly softly firm home perfect great brilliant
-    cool anyway finally simply basically actually obviously certainly ok steadily steady hand above wide
-    do does did went goes pair
+    definitely alright yes exactly neat neatly beautifully freely quietly softly firm home perfect great brilliant cool
+    anyway finally simply basically actually obviously certainly ok steadily steady hand above wide do does did went
+    goes pair sitting sits sat high hear today todays tonights standing clean whole full myself ourselves wee thing
+    things throughout forward straightaway aseptically cleanly snugly evenly smoothly swiftly quickly promptly steadily
+    accurately legibly cautiously thoroughly successfully finely crisply soundly squarely individually separately
+    personally thankfully luckily happily effortlessly seamlessly immediately directly precisely solidly audibly visibly
+    calmly politely patiently sweetly
 """)
 """Those of them with which a claim is taken at once; with another one the learner is asked whether it is done."""
 MANNER = _set("""
@@ -142,7 +151,33 @@ NEUTRAL_PHRASES = tuple(
         *("so far as i can see", "right to the end", "right up", "right in", "right on", "right at"),
         *("right down", "right through", "for you", "what is coming", "what i am going to do", "right there"),
         *("first drop", "a moment ago", "just now", "all the way", "i can tell", "any more"),
-        *("on my watch", "by my watch", "on my phone"),
+        *("on my watch", "by my watch", "on my phone", "the lot", "the whole lot", "the whole thing", "the full lot"),
+        *("every bit of it", "every last bit", "every last one", "every single one", "each and every one", "the pair"),
+        *("the pair of them", "the two of them", "the three of them", "the both of them", "on the two", "in one go"),
+        *("in one piece", "all in one piece", "took my time", "slow and steady", "nice and steady", "no rush"),
+        *(
+            "for that one",
+            "for this one",
+            "on that one",
+            "from start to finish",
+            "start to finish",
+            "by feel",
+            "by touch",
+        ),
+        *("with both hands", "with one hand"),
+        *(
+            "a second ago",
+            "a minute ago",
+            "at the first go",
+            "first go",
+            "as well",
+            "of course",
+            "for sure",
+            "good and",
+        ),
+        *("all by myself", "by myself", "on my own", "one after the other", "one after another", "one at a time"),
+        *("where it belongs", "where it goes", "as it should be", "as they should be", "like it should be", "dead on"),
+        *("to be safe", "to be sure", "just to be safe", "just to be sure", "on the safe side", "in my hand"),
     )
 )
 """What is said of how it was done."""

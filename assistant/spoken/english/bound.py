@@ -40,6 +40,10 @@ _RESTS = frozenset(
 """Where things lie that are at no place of their own."""
 _AT = frozenset({"on", "in", "onto", "into", "over", "under", "beside", "at"})
 _FURTHER = re.compile(r"\b(?:all the way|wide|fully|completely|full)\b")
+_FOR_NOW = re.compile(r"\bfor (?:now|the moment|the minute|the time being|a (?:second|moment|minute|bit|while))\b")
+"""What will not stay so."""
+_TO_THE_END = re.compile(r"\b(?:to the (?:very )?end|to the bottom|all of it|the whole lot|it all|everything|empty)\b")
+"""Too far, where some was to be left."""
 _PART_OF_IT = frozenset({"clamp", "clamps", "clip"})
 _OF_THE_WHOLE = frozenset({"rinse", "flush", "press", "hit"})
 _TOLD_ME = re.compile(r"\b(?:told|informed|asked|called) (?:me|us)\b")
@@ -66,10 +70,14 @@ def goes_astray(tokens: Tokens, known: Known) -> bool:
     if is_not_quite(text):
         return True
     line = known.line
+    if _FOR_NOW.search(text) and not {"pause", "stop", "hold"} & set(line.words):
+        return True
     if line.want is Want.ANSWER:
         return False
     if {"little", "bit"} & set(line.words) and any(deed.verb.base == "open" for deed in line.deeds):
         return _FURTHER.search(text) is not None
+    if "left" in line.words and "keep" in line.words and _TO_THE_END.search(text):
+        return True
     if any(
         one == "half" and other in {word for deed in line.deeds for word in deed.verb.past} - {"filled"}
         for one, other in itertools.pairwise(tokens)

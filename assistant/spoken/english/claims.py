@@ -71,6 +71,13 @@ _ALL_OF_IT = (
     "all of it",
     "all of them",
     "yes to all",
+    "to all",
+    "yes to both",
+    "to both",
+    "yes to everything",
+    "all of the above",
+    "all of those",
+    "the lot",
     "all three",
     "all four",
     "all five",
@@ -126,7 +133,11 @@ def _of_points(line: Line) -> list[tuple[str, Says]]:
         rows += [
             (f"{who} {be} {ready}", Says(every))
             for who, be in (("i", "am"), ("we", "are"))
-            for ready in ("ready", "set", "all set")
+            for ready in ("ready", "set", "all set", "good to go", "good", "all ready", "all good")
+        ]
+        rows += [
+            (f"{lead}good to go", Says(every))
+            for lead in ("", "all ", "it is ", "it is all ", "everything is ", "they are ")
         ]
     subjects = ("i", "we") if "you" in line.words else ("it", "they", "that", "everything", "both", "she", "he")
     for subject in subjects:

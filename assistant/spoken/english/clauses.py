@@ -29,9 +29,13 @@ from assistant.spoken.english.bench_words import (
     TURNING,
     TURNS_ONLY_GOOD,
     UNFINISHED_ENDS,
+    UNREAL,
 )
+from assistant.spoken.english.bound import goes_astray
 from assistant.spoken.english.framing import asks_at_its_end, is_put_off
 from assistant.spoken.english.known import Known, known_of
+from assistant.spoken.english.partly import of_a_part
+from assistant.spoken.english.tails import is_harmless
 from assistant.spoken.english.troubles import trouble_of
 from assistant.spoken.english.verbs import VERBS
 from assistant.spoken.statement import Asked, Sense, Tokens, Want
@@ -64,10 +68,15 @@ _DOUBTS = frozenset(
 )
 _OF_WHAT_IS_KNOWN = frozenset({"keep", "keeps", "when", "before", "after", "was", "were"})
 """What may turn a deed round, and says nothing against an answer that was got: "I know, they keep it open"."""
+_ASKED_AFTER = frozenset({"who", "how", "when", "what"})
+"""What was to be found out, as it may be repeated: "it's the nurse who decides"."""
 _PUTS = frozenset({"put", "took", "back", "swapped", "changed", "turned", "unscrewed", "undid", "let", "restarted"})
 """Verbs of every day that may undo anything."""
+_DID = frozenset({"went", "took", "gave", "ran", "got", "used", "came", "worked", "started", "followed", "traced"})
 _VERBS = _PAST | VERBS.keys()
 _WORDS = NOUNS | NEUTRAL | PLAIN | AUXILIARIES | PREPOSITIONS | LOOKED
+_NAMES_FAULTS = frozenset({"find", "document", "chart", "record", "say", "report", "name"})
+"""Where a fault is to be found, told or written down, one is named."""
 _MOST_CLAUSES = 6
 
 Gist = Callable[[Tokens, Asked], Sense | None]
@@ -88,25 +97,37 @@ def of_clauses(parts: tuple[Tokens, ...], asked: Asked, gist: Gist) -> Sense | N
     whole = any(sense is Sense.GOOD for _clause, sense in said)
     # Beside a clause that says all of it, what says a part of it, or says it loosely, need not be understood.
     said = [(clause, None if whole and sense is Sense.ACKNOWLEDGED else sense) for clause, sense in said]
-    unknown = [clause for clause, sense in said if sense is None]
+    known = known_of(asked)
+    if goes_astray(tokens, known) or UNREAL & set(tokens):
+        return None
+    unknown = [clause for clause, sense in said if sense is None and not is_harmless(clause, known)]
     senses = {sense for _clause, sense in said}
     if Sense.BAD in senses:
         # "They're not falling, and I've looked twice": a no with its reason.
         plain = Sense.GOOD not in senses and not _DOUBTS & set(tokens)
         return Sense.BAD if asked.want is Want.ANSWER and plain else None
     knows = (
-        bool(known_of(asked).line.answered)
+        bool(known.line.answered)
         and said[0][1] is Sense.GOOD
-        and not (_DOUBTS | DENIALS | TURNING - _OF_WHAT_IS_KNOWN) & set(tokens)
+        and not ((_DOUBTS | DENIALS | TURNING - _OF_WHAT_IS_KNOWN) - _ASKED_AFTER) & set(tokens)
     )
     if not knows and any(_may_turn(clause, asked) for clause in unknown):
         return None
     understood = tuple(word for clause, sense in said if sense is not None for word in clause)
     if not understood or gist(understood, asked) is not Sense.GOOD:
         return None
-    leads = next(at for at, (_clause, sense) in enumerate(said) if sense is not None)
+    at = next(at for at, (_clause, sense) in enumerate(said) if sense is not None)
+    leads = any(clause in unknown and not tells_what_was_done(clause) for clause, _sense in said[:at])
+    if of_a_part(tokens, known.line):
+        return Sense.ACKNOWLEDGED
     follows = (not leads or asked.want is Want.START) and not any(_acts(clause, asked) for clause in unknown)
     return Sense.GOOD if follows else Sense.ACKNOWLEDGED
+
+
+def tells_what_was_done(clause: Tokens) -> bool:
+    """Whether a clause tells what the learner did: "went along by feel"; nothing that follows depends on it."""
+    words = tuple(word for word in clause if word not in ("i", "we", "have", "just"))
+    return bool(words) and words[0] in _DID | _PAST - NOUNS
 
 
 def core_of(tokens: Tokens, asked: Asked, gist: Gist) -> Sense | None:
@@ -158,6 +179,8 @@ def _may_turn(clause: Tokens, asked: Asked) -> bool:
     words = set(_without_what_a_thing_says(clause))
     # "The red part" is nothing wrong where the redness is to be marked.
     asked_for = {word for word in words & FAULTS if any(other.startswith(word) for other in known.line.words)}
+    if known.line.deeds and known.line.deeds[0].verb.base in _NAMES_FAULTS:
+        asked_for = words & (FAULTS - UNREAL - TURNING)
     if words & (_DANGER - asked_for) or clause[0] in AUXILIARIES or clause[-1] in UNFINISHED_ENDS:
         return True
     if words & known.named & NOUNS and not words & (PREPOSITIONS | AUXILIARIES | _VERBS):
@@ -178,7 +201,8 @@ def _without_what_a_thing_says(clause: Tokens) -> Tokens:
 
 def _acts(clause: Tokens, asked: Asked) -> bool:
     """Whether it tells of something else that was done, which may undo it, or of what somebody else did."""
-    return bool(set(clause) & (_undoing(asked) | OTHERS))
+    finds = known_of(asked).line.words[:1] == ("find",)  # "he's lying on the tubing" is what was found
+    return bool(set(clause) & (_undoing(asked) | (frozenset() if finds else OTHERS)))
 
 
 @lru_cache(maxsize=512)
@@ -188,8 +212,14 @@ def _undoing(asked: Asked) -> frozenset[str]:
     own = {word for deed in deeds for past in deed.verb.past for word in past.split()}
     undone = {word for deed in deeds for state in (*deed.not_so, *deed.verb.undone) for word in state.split()}
     so = {state for deed in deeds for state in deed.verb.states}
+    if known_of(asked).line.kept:
+        # What is only to be found is not to be put right yet.
+        undone |= {
+            word for base in ("free", "open", "release") for past in VERBS[base].past for word in past.split()[:1]
+        }
     opposed = [verb for verb in VERBS.values() if undone & set(verb.states) or so & set(verb.undone)]
     words = {word for verb in opposed for past in verb.past for word in past.split()[:1]}
+    words |= undone if known_of(asked).line.kept else set()
     return frozenset(words | {verb.ing for verb in opposed} | _PUTS) - own
 
 

@@ -8,9 +8,13 @@ import re
 
 from assistant.spoken.statement import Tokens
 
-_HOW = r"(?:so|really|quite|pretty|very|super|rather|a bit|a little|a lot|much|kind of|surprisingly|actually)"
+_HOW = (
+    r"(?:so|really|quite|pretty|very|super|rather|a (?:wee |little )?bit|a little|a lot|a tad|much|kind of|"
+    r"surprisingly|actually|dead|well|fairly|proper|that|too)"
+)
 _HARD = (
     r"(?:easy|easier|hard|harder|tricky|fiddly|stiff|tough|awkward|quick|quicker|simple|annoying|slippery|fun|messy|"
+    r"sticky|slippy|heavy|wee|loud|rough|small|tiny|long|fine|neat|"
     r"straightforward|nice|smooth|smoother|scary|satisfying|difficult|trickier|slow|great|a pain|a struggle|a fight)"
 )
 _THAN = r"(?: than (?:i (?:thought|expected|remembered)|expected|last time|it looks|the last one))"
@@ -34,6 +38,7 @@ _SHAPES = (
     r"(?: little| bit of| lot of)?"
     r" (?:while|bit|moment|moments|second|seconds|sec|minute|minutes|tries|goes|attempts|effort|force|doing|time|"
     r"strength)",
+    r"(?:i )?took (?:my|the) time(?: (?:over|with) it)?|slow and steady|nice and (?:steady|easy|gentle)",
     r"(?:on |at )?(?:my |the )?(?:first|second|third) (?:try|go|attempt)",
     r"(?:easy|piece of cake|easy peasy|no sweat|no bother|simple as that|nailed it|bingo|voila|there you go|"
     r"there it is)",

@@ -3,6 +3,7 @@
 import re
 from dataclasses import dataclass, replace
 
+from assistant.spoken.english.done_words import AIR, HALF_FULL, NOT_HALF_FULL, by_thing, is_gone, until
 from assistant.spoken.english.numbers import ONES, TEENS, TENS
 from assistant.spoken.english.verbs import VERBS, Verb
 from assistant.spoken.english.writing import CONTRACTIONS, SAME_WORD
@@ -110,6 +111,13 @@ ALSO_CALLED = {
     "pump": ("infusion", "machine", "device"),
     "tubing to": (),
     "hands": ("hand",),
+    "compress": ("pack", "cold pack", "warm pack", "ice pack", "heat pack", "ice", "cold compress", "warm compress"),
+    "stopper": ("top", "bung", "rubber"),
+    "gauze": ("pad", "gauze pad"),
+    "pole": ("stand", "drip stand", "hanger"),
+    "pillow": ("cushion",),
+    "label": ("sticker", "tag"),
+    "strip": ("tape",),
     "clamp": ("clamps",),
 }
 """Other names for a thing at the bench (common practice, no source)."""
@@ -200,53 +208,6 @@ def _only_leads(deed: Deed, then: Deed) -> bool:
     return deed.verb.base in _LEADS.get(then.verb.base, frozenset())
 
 
-_SETS = ("line", "tubing", "tube", "set", "chamber", "syringe")
-_AIR = ("air", "bubbles", "air bubbles")
-
-
-def _is_gone(air: tuple[str, ...]) -> set[str]:
-    """How it is said that there is none left."""
-    said = {
-        f"no {more}{name}{end}"
-        for more in ("", "more ")
-        for name in air
-        for end in (
-            "",
-            " in it",
-            " left",
-            " coming",
-            *(f"{left} in the {thing}" for left in ("", " left") for thing in _SETS),
-        )
-    }
-    said |= {f"{name}{be} {out}" for name in (*air, "airs") for be in ("", " is", " is all") for out in ("out", "gone")}
-    said |= {f"{only} fluid{end}" for only in ("just", "only", "all", "nothing but") for end in ("", " now", " left")}
-    said |= {f"{run} clear" for run in ("it is", "runs", "ran", "running", "it runs", "it ran", "all")}
-    said |= {
-        f"{every}{more} {name}" for every in ("every", "every last", "each") for more in ("", " single") for name in air
-    }
-    return said | {"gone", "all gone", "all out", "air free", "free of air", "got rid of it", "got rid of the air"}
-
-
-def _until(line: str) -> set[str]:
-    """What an end that a line names says: "push until the line is full"."""
-    found = re.search(r"\buntil (?:the |a )?(\w+) (?:(?:is|are) )?(\w+)", line)
-    if found is None or found[1] == "it":
-        return set()
-    thing, state = found.groups()
-    if thing in _AIR:
-        return _is_gone(_AIR)
-    said = {f"{name}{be} {state}" for name in (thing, f"{thing}s") for be in ("", " is", " is all", " is now")}
-    if state in ("shows", "appears"):
-        said |= {
-            f"{there} a {thing}" for there in ("there is", "i see", "i have", "got", "saw", "i have got", "there was")
-        }
-        said |= {
-            f"{thing} {there}"
-            for there in ("showed", "came out", "is showing", "is there", "appeared", "came", "is out")
-        }
-    return said | ({"full", f"filled the {thing}", f"{thing} filled"} if state == "full" else set())
-
-
 def _unlisted(words: list[str]) -> Verb | None:
     """A verb that the table does not hold, with its regular forms: a line begins with one."""
     base = words[0]
@@ -285,31 +246,16 @@ def deed_of(verb: Verb, rest: str) -> Deed:
     if particle and verb.base in _BY_PARTICLE:
         # "I put the gloves down": the particle says what was done.
         so -= {past for past in verb.past if past in _BARE}
-    full = re.search(r"\b(half full|third to half full)\b", rest)
-    if full:
-        so |= {"about half", "to half", "to the half", "half way", "third full", "third", "between a third and half"}
-        so |= {
-            f"{lead}{part}{end}"
-            for lead in ("", "about ", "to ", "to about ")
-            for part in ("a third", "half")
-            for end in ("", " full")
-        }
-        so |= {f"{bit}{over} a third" for bit in ("", "a bit ", "a little ", "just ") for over in ("over", "above")}
-        so |= {f"{bit}{under} half" for bit in ("", "a bit ", "a little ", "just ") for under in ("under", "below")}
-        so |= {f"{bit}less than half" for bit in ("", "a bit ", "a little ", "just ")}
-        so |= {
-            f"{to}half{mark}" for to in ("to the ", "at the ", "up to the ") for mark in (" line", " mark", "way line")
-        }
-        so |= {"half full", "half", "at half", "about half full", "halfway", "at the halfway mark", "halfway full"}
-        so -= {"full", "in"}
-        not_so |= {"empty", "too full", "full", "overfull", "too low", "to the top", "to the brim"}
-    so |= _is_gone(_AIR) if set(noun) & set(_AIR) else set()
-    so |= _until(rest)
+    if re.search(r"\b(?:half full|third to half full)\b", rest):
+        so = (so | HALF_FULL) - {"full", "in"}
+        not_so |= NOT_HALF_FULL
+    so |= is_gone(AIR) if set(noun) & set(AIR) else set()
+    so |= until(rest)
     if "upside down" in rest and verb.base not in ("tap", "flick"):
         so |= {"upside down", "over", "turned over", "flipped over", "turned upside down"}
     if words[-1:] == ["shut"] or " shut" in rest:
         so |= {"shut", "closed"}
-    so |= _by_thing(verb, noun, rest)
+    so |= by_thing(verb, noun, rest)
     if place[:1] in (["into"], ["onto"]):
         so |= {PREPOSITIONS[place[0]]}
     if place[:1] == ["into"] and "pump" in place:
@@ -330,7 +276,6 @@ def deed_of(verb: Verb, rest: str) -> Deed:
     return Deed(verb, _called(noun), frozenset(so), frozenset(not_so - so), places)
 
 
-_HIGHER = ("raised", "higher up", "up higher", "hanging higher", "hangs higher", "is higher")
 _ALSO_THERE = {
     "over": ("over", "on"),
     "below": ("below", "under", "underneath", "beneath", "lower than"),
@@ -344,60 +289,6 @@ _WHERE_IT_IS = frozenset(
     | {"wipe", "prime", "tap", "flush", "squeeze", "release"}
 )
 """What is done to a thing where it is: "the clamp on the lock" is there before it is closed."""
-_BUTTONS = frozenset({"start", "stop", "pause", "silence", "confirm", "clear", "enter"})
-_CLOCKS = ("alarm", "timer", "reminder")
-_UN = {"cap": "uncapped", "wrap": "unwrapped", "wrapper": "unwrapped", "cover": "uncovered", "tape": "untaped"}
-
-
-def _by_thing(verb: Verb, noun: list[str], rest: str) -> set[str]:
-    """What also says that it is done, by what it is done to: "uncapped", "gloved up", "the bag is spiked"."""
-    so: set[str] = set()
-    if verb.base in ("take", "remove", "pull", "peel", "tear"):
-        so |= {_UN[word] for word in rest.split() if word in _UN}
-        so |= {"out of the wrapper", "out of its wrapper"} if "wrap" in noun else set()
-        so |= {f"out of the {word}" for word in noun} | {f"out of its {word}" for word in noun}
-    if verb.base in ("push", "insert", "put", "stick", "connect", "attach", "apply", "place", "move"):
-        for word in set(noun) & {"spike", "label", "tape", "cap", "flush", "clamp"}:
-            so |= set(VERBS[word].past)
-    if "gloves" in rest.split() and verb.base in ("put", "don", "wear", "pull"):
-        so |= {"gloved", "gloved up", "on my hands", "wearing them", "wearing gloves", "wearing"}
-    if verb.base in _BUTTONS:
-        so |= {f"{pressed} {verb.base}" for pressed in ("hit", "pressed", "pushed")}
-    if verb.base == "set" and re.search(r"\ba time\b", rest):
-        so |= {f"set {a}{clock}" for a in ("a ", "an ", "the ", "my ", "") for clock in _CLOCKS}
-        so |= {f"{clock} {is_}set" for is_ in ("is ", "") for clock in (*_CLOCKS, *(f"{name}s" for name in _CLOCKS))}
-    if verb.base in ("press", "hit", "push") and "start" in noun[:1]:
-        so |= {*VERBS["start"].past, *VERBS["start"].states}
-    if verb.base in ("press", "hit", "push") and noun[:1] in (["stop"], ["pause"]):
-        so |= {*VERBS[noun[0]].past, *VERBS[noun[0]].states}
-    if "again" in rest.split():
-        so |= {f"re{past}" for past in verb.past if " " not in past}
-    if verb.base in ("hang", "place", "put", "move") and {"lower", "higher"} & set(rest.split()):
-        way = ("lowered", "lower", "lower down", "down lower") if "lower" in rest.split() else _HIGHER
-        so |= {*way, *(f"{past} {where}" for past in ("moved", "brought", "put", "hung") for where in way[1:])}
-    if verb.base == "rise":
-        so |= {f"{went} up" for went in ("went", "gone", "came", "come", "going", "coming", "run", "ran", "flowed")}
-    if "reach" in rest:
-        so |= {"by her hand", "by his hand", "in her hand", "in his hand", "next to her", "next to him", "next to the"}
-        so |= {
-            *(f"{gave} {her} the" for gave in ("gave", "given", "handed") for her in ("her", "him", "them")),
-            *(f"{gave} it to {her}" for gave in ("gave", "given", "handed") for her in ("her", "him", "them")),
-            *(
-                f"{she} {can}{get}"
-                for can in ("can ", "")
-                for she in ("she", "he", "they")
-                for get in ("reach", "get to it", "grab it")
-            ),
-            "she has the",
-            "he has the",
-            "she has it",
-            "he has it",
-            "she is got",
-            "he is got",
-            "reach it",
-            "reaches it",
-        }
-    return so
 
 
 def _parts(words: list[str]) -> tuple[list[str], list[str], str]:

@@ -14,8 +14,11 @@ _PUT_OFF = re.compile(
 _LOOK_OUT = re.compile(r"\b(look|watch) out for\b")
 _RIGHT_PLACE = re.compile(r"\b(in(?:to)? the) (?:right|proper|correct) (bin|trash|waste|container|place)\b")
 _AT_A_TIME = re.compile(
-    r"\bat (?:half|quarter|five|ten|twenty|twenty five) (?:past|to) "
+    r"\b(?:at )?(?:half|quarter|five|ten|twenty|twenty five) (?:past|to) "
     r"(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)\b"
+)
+_OVER_MINUTES = re.compile(
+    r"\bover (?:about )?(?:two|three|four|five|ten|fifteen|twenty|thirty|2|3|4|5|10|15|20|30) minutes\b"
 )
 _UNTIL_FIRM = re.compile(
     r" (?:until|till) it (?:stopped|clicked|snapped|locked|latched|would not (?:go|turn|move)(?: any)?(?: further|"
@@ -33,6 +36,14 @@ _ENDS = frozenset(map(len, ASKING_ENDS))
 """How long they are."""
 
 
+_TOUCH = re.compile(r"\b(?:just )?an? (?:touch|tad|smidge|smidgen|hair|notch|fraction|(?:wee|tiny|little) bit|bit)\b")
+
+
+def a_little(tokens: Tokens) -> Tokens:
+    """The words with one word for a little, where a line wants a little: "opened it a touch"."""
+    return tuple(_TOUCH.sub("a little", " ".join(tokens)).split())
+
+
 def asks_at_its_end(tokens: Tokens) -> bool:
     """Whether an end makes a question of a statement: "it's closed, right"."""
     return any(tokens[-length:] in ASKING_ENDS for length in _ENDS if length < len(tokens))
@@ -46,6 +57,7 @@ def is_put_off(tokens: Tokens) -> bool:
 
 def written_out(tokens: Tokens) -> Tokens:
     """Without what only leads to what is seen: "I can see a drop"."""
+    tokens = tuple(_OVER_MINUTES.sub("", " ".join(tokens)).split()) or tokens
     text = _WHERE_REACHED.sub("", _UNTIL_FIRM.sub(" ", f"{_AT_A_TIME.sub('', ' '.join(tokens))} ")).rstrip()
     until = _UNTIL_IT_WAS.search(text)
     if until is not None:

@@ -9,7 +9,7 @@ import re
 
 from assistant.spoken.english.bench_words import NOUNS, TURNS_ONLY_GOOD
 from assistant.spoken.english.bound import goes_astray, is_of_another
-from assistant.spoken.english.framing import written_out
+from assistant.spoken.english.framing import a_little, written_out
 from assistant.spoken.english.known import Known, known_of
 from assistant.spoken.english.lines import Line
 from assistant.spoken.english.partly import of_a_part
@@ -26,6 +26,13 @@ _REPORTED = re.compile(
     r"\b(?:he|she|they|somebody|someone|everybody|nurse|partner|colleague|instructor|teacher|patient|doctor)"
     r" (?:says?|said|thinks?|thought|reckons?|claims?|tells|told me|swears)\b"
 )
+_WRITES = frozenset({"document", "chart", "record"})
+"""Where something is written down, all sorts of things may be named."""
+_YET_TO_WRITE = frozenset(
+    {"left", "leave", "leaving", "rest", "remaining", "remains", "skipped", "missed", "next", "add", "later", "still"}
+    | {"just", "first", "started", "begun", "most", "part", "some", "half", "bit", "top", "page"}
+)
+"""What may tell of something that is not written yet."""
 _TELLING = frozenset({"answered", "say", "tell"})
 _FELT = frozenset(
     {"comfortable", "well", "warm", "cool", "cold", "swollen", "red", "soft", "understand", "ask", "run in"}
@@ -38,6 +45,8 @@ def gist(tokens: Tokens, asked: Asked) -> Sense | None:
     known = known_of(asked)
     line, every = known.line, known.every
     tokens = without_what_was_told(written_out(tokens), line)
+    if "little" in line.words:
+        tokens = a_little(tokens)
     reading = Reading(tokens, known)
     if not reading.read():
         return None
@@ -79,9 +88,9 @@ def _is_turned_round(reading: Reading, tokens: Tokens, known: Known) -> bool:
 
 def _is_to_be_asked_about(reading: Reading, tokens: Tokens, known: Known) -> bool:
     """Whether it may be meant of a part, of another thing, or of the learner alone."""
+    writes = bool(known.line.deeds) and known.line.deeds[0].verb.base in _WRITES
     return (
-        reading.other
-        or reading.loose
+        (bool(_YET_TO_WRITE & set(tokens) - set(known.line.words)) if writes else reading.other or reading.loose)
         or of_a_part(tokens, known.line)
         or is_of_another(tokens, known)
         or _is_of_oneself(tokens, known)
@@ -112,6 +121,7 @@ def _is_done_to_another(tokens: Tokens, line: Line) -> bool:
 
 def _is_of_oneself(tokens: Tokens, known: Known) -> bool:
     """Whether a learner says of themselves what is asked of things: "we agree" where they do."""
-    asks_of_things = known.line.want is Want.ANSWER and "you" not in known.line.words
+    words = known.line.words
+    asks_of_things = known.line.want is Want.ANSWER and "you" not in words and words[:1] != ("colleague",)
     says_so = tokens[1:] in known.table or tokens[1:2] in (("agree",), ("match",))
     return asks_of_things and tokens[0] in ("i", "we") and says_so

@@ -91,6 +91,7 @@ def known_of(asked: Asked) -> Known:
     things |= (
         {"hanging", "hangs", "hung"} if any(d.verb.base in ("hang", "lower", "raise") for d in line.deeds) else set()
     )
+    things |= {"slow"} if "slowly" in line.words else set()
     for word, others in _COMPARED.items():
         things |= others if {word, f"{word}er"} & set(line.words) else set()
     named = {*line.words, *(word.removesuffix("s") for word in line.words)}

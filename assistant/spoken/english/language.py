@@ -27,6 +27,7 @@ TABLES = Tables(
         yes=phrases.YES,
         no=phrases.NO,
         done=phrases.DONE,
+        also_done=phrases.ALSO_DONE,
         acknowledged=phrases.ACKNOWLEDGED,
         beside_an_answer=phrases.BESIDE_AN_ANSWER,
         likely_answers=("yes", "done", "no"),

@@ -15,8 +15,15 @@ _SOME = frozenset({"one", "two", "some", "few", "couple", "half", "most"})
 _FROM_TO = re.compile(r"\bfrom (?:the )?(\w+) to (?:the )?(\w+)")
 _LEADS_TO_THING = frozenset({"new", "old", "down", "up", "off", "clean"})
 _COUNTED = frozenset({"one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"})
+_NO_MORE = re.compile(r"\b(?:and )?that is all (?=$|i )")
+"""What says of itself that there was no more to it: "I told him it stays, that's all"."""
 _NOT_LEFT = frozenset({"out", "off", "away", "removed", "goes"})
 _ONE_OF_TWO = frozenset({"one", "left", "right", "first"})
+_OF_THE_WHOLE = re.compile(
+    r"\b(?:everything|all of (?:it|them|those)|(?:it|they|these|those) (?:is |are |do |does )?all|the (?:whole )?lot|"
+    r"all (?:two|three|four|five|six|seven|eight))\b"
+)
+"""What speaks of all that is asked about, whatever else is named beside."""
 _A_BIT = frozenset({("a", "bit"), ("a", "little"), ("little", "bit")})
 
 
@@ -64,6 +71,7 @@ def _counts_some(tokens: Tokens) -> bool:
 def of_a_part(tokens: Tokens, line: Line) -> bool:
     """Whether only some of what the question joins is named: "the name matches" says nothing of the date."""
     words = set(line.words)
+    tokens = tuple(_NO_MORE.sub("", f"{' '.join(tokens)} ").split())
     if _ALL & words and _SOME & set(tokens) - words and not _ALL & set(tokens):
         return True  # "I undid one"
     told = set(tokens)
@@ -106,5 +114,7 @@ def of_a_part(tokens: Tokens, line: Line) -> bool:
     said = [bool(group & told) for group in line.told] if not _ALL & told else []
     if any(said) and 2 * sum(said) <= len(said):
         return True  # "told them why"
+    if _OF_THE_WHOLE.search(" ".join(tokens)):
+        return False
     named = [bool(group & set(tokens)) for group in line.joined]
     return any(named) and not all(named)

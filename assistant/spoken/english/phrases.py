@@ -112,6 +112,40 @@ DONE = (
 )
 """Something was done; a yes only where the step asks for something to do."""
 
+ALSO_DONE = (
+    *("did it", "did that", "did this", "done it", "done that", "have done it", "have done that", "i done it"),
+    *("i have", "i have done this", "it has been done", "that has been done", "it is all done", "that is all done"),
+    *(
+        "that is it done",
+        "that is that done",
+        "job done",
+        "job is done",
+        "all finished",
+        "all complete",
+        "all completed",
+    ),
+    *("it is complete", "it is completed", "it is all finished", "just did it", "just did that", "i just did it"),
+    *(
+        "i just did",
+        "just did",
+        "i just did that",
+        "already did it",
+        "already done",
+        "i already did it",
+        "i already did",
+    ),
+    *("i have already done it", "i have already done that", "i did it already", "done already", "it is done already"),
+    *(
+        "i have just done it",
+        "i have just done that",
+        "i did it just now",
+        "done just now",
+        "done now",
+        "it is done now",
+    ),
+)
+"""The same in more words. Who listens for them hears them in "do it" and "is it done"."""
+
 ACKNOWLEDGED = (
     "okay",
     "right",

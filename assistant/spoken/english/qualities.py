@@ -30,11 +30,11 @@ whole | intact, undamaged, in one piece, complete | torn, broken, damaged, split
 pieces, cut | leaks, leak, tears, tear, hole, holes, damage, rip, piece missing, tip missing
 intact | whole, undamaged, sealed, unopened, unbroken, sealed all the way round | torn, broken, damaged, split, \
 opened, open, ripped, punctured | tears, tear, hole, holes, damage, rip, rips, cut
-in date | within date, in its date, not out of date, still in date, still good | out of date, expired, outdated, \
-past its date |
+in date | within date, in its date, not out of date, still in date, still good | out of date, expired, outdated, past \
+its date |
 expiry | in date, good, still good, within date, current, good until, good till, valid until, fine until, not \
-expired, does not expire until, does not expire till, expires next year, not out of date, well in date, still in \
-date | out of date, expired, outdated, past its date, past it, ran out, run out, has expired, over its date |
+expired, does not expire until, does not expire till, expires next year, not out of date, well in date, still in date \
+| out of date, expired, outdated, past its date, past it, ran out, run out, has expired, over its date |
 expiry dates | in date, good, still good, within date | out of date, expired, outdated, past their date |
 within their time | in date, good, still good, in time | expired, out of date, over time, past their time |
 swollen | puffy, puffed up, bigger, swelled up, swelling | flat, the same size, normal, same size |
@@ -70,8 +70,8 @@ safe | | unsafe, dangerous, allergic | allergy, allergies
 dry | bone dry, all dry, completely dry | wet, damp, moist, soaked, dripping |
 open | wide open, unclamped | closed, shut, clamped |
 closed | shut, clamped, rolled right down, rolled down, shut tight, fully tight, tight | open, unclamped, dripping |
-sterile | clean, untouched, uncontaminated, nothing touched it, nobody touched it, nothing has touched it, nothing \
-is touched it, not touched anything, nobody has touched it | contaminated, dirty, unsterile, touched |
+sterile | clean, untouched, uncontaminated, nothing touched it, nobody touched it, nothing has touched it, nothing is \
+touched it, not touched anything, nobody has touched it | contaminated, dirty, unsterile, touched |
 clean | | dirty, soiled |
 empty | | full |
 half full | right on the line, on the line, at the line, half, at half, about half, about half full, right at half, \
@@ -108,24 +108,45 @@ stopped | over, stopped now, dry | still bleeding, bleeding, oozing, still oozin
 _DEEDS = """
 # asked | so | not so | what is then there
 match | matches, match, the same, same, identical, exactly what is written, both say the same, the same number, \
-agree, agrees, a match, right, correct, matching | different, wrong, off, spelled differently, a mismatch, not the \
-same, off by, mixed up | difference, mismatch, differences
-agree | agrees, agree, the same, identical, match, matches, in agreement, right, correct | different, wrong, off, \
-differ, disagree, disagrees, not the same | difference, mismatch, differences
-meet | meets, meet, meet it, meets it, on target, met, within it, as ordered | miss, off, too high, too low |
+agree, agrees, right, correct, matching, tally, tallies, tie up, ties up, tie in, ties in, line up, lines up, check \
+out, checks out, correspond, corresponds, add up, adds up, square up, fit together, spot on, bang on, dead on, same \
+on both, same on each, same on all, same in both, same both places, same as the order, same as on the order, same as \
+ordered, as the order says, as on the order, just as ordered, exactly as ordered, as ordered, as prescribed, what is \
+ordered, what is on the order, what the order says, what was ordered, what it says on the order, no difference, no \
+differences, no discrepancy, no discrepancies, no mismatch, one and the same, word for word, all present and correct, \
+in line, in order, accurate, a perfect match, a match, concur, concurs, is the same, are the same | different, wrong, \
+off, spelled differently, a mismatch, not the same, off by, mixed up, do not tally, out, not matching, mismatched, \
+not right, out of line, at odds | difference, mismatch, differences, discrepancy, discrepancies
+agree | agrees, agree, the same, identical, match, matches, in agreement, right, correct, same, matching, tally, \
+tallies, tie up, ties up, tie in, ties in, line up, lines up, check out, checks out, correspond, corresponds, add up, \
+adds up, square up, fit together, spot on, bang on, dead on, same on both, same on each, same on all, same in both, \
+same both places, same as the order, same as on the order, same as ordered, as the order says, as on the order, just \
+as ordered, exactly as ordered, as ordered, as prescribed, what is ordered, what is on the order, what the order \
+says, what was ordered, what it says on the order, no difference, no differences, no discrepancy, no discrepancies, \
+no mismatch, one and the same, word for word, all present and correct, in line, in order, accurate, a perfect match, \
+a match, concur, concurs, is the same, are the same | different, wrong, off, differ, disagree, disagrees, not the \
+same, do not tally, out, not matching, mismatched, not right, out of line, at odds | difference, mismatch, \
+differences, discrepancy, discrepancies
+meet | meets, meet, meet it, meets it, on target, met, within it, as ordered, at target, in target, in \
+range, within range, within the target, in the target, where they want them, where they want it, where they should \
+be, where it should be, where they are meant to be, where they are supposed to be, where they need to be, right where \
+they should be, hit the target, hits the target, hitting the target, meeting the target, good, fine, in line, in the \
+range, reach the target, reached the target | miss, off, too high, too low, out of range, off target, below target, \
+above target, under, over |
 drip | drips, drip, dripping, dripping again, dripping nicely | stopped, stopped dripping, dry, still |
-falling | falling, dripping, drips, drip, dropping, falling nicely, dropping nicely, coming down, running | stopped, \
-stopped dripping, stopped falling, dry |
-run freely | runs freely, run freely, ran freely, flows freely, went in freely, runs, freely, runs fine, runs \
-easily, went in easily, went in fine, goes in easily, smooth, easy | stiff, hard to push, hard, blocked, slow | \
-resistance
+falling | falling, dripping, drips, drip, dropping, falling nicely, dropping nicely, coming down, running, coming, \
+coming through, coming nicely, coming steadily, coming along, plopping, plinking, ticking, ticking along, ticking \
+away, drops coming, drops fall, flowing, going, drip drip drip, one after another, one after the other | stopped, \
+stopped dripping, stopped falling, dry, hanging |
+run freely | runs freely, run freely, ran freely, flows freely, went in freely, runs, freely, runs fine, runs easily, \
+went in easily, went in fine, goes in easily, smooth, easy | stiff, hard to push, hard, blocked, slow | resistance
 runs freely | runs freely, flows freely, went in freely, freely, runs easily, went in easily | stiff, hard to push, \
 blocked | resistance
-easily | easily, easy, goes in easily, went in easily, went in fine, went in easy, goes in fine, went in like \
-butter, smooth, smoothly, went in smoothly, really easy | stiff, hard to push, really stiff, hard, hard going, \
-blocked, stuck, will not go in, will not go, will not flush, tight | resistance
-hang higher | hangs higher, higher, hanging higher, above it, above the primary, hangs above it | lower, level, \
-hangs lower, the same height, at the same height |
+easily | easily, easy, goes in easily, went in easily, went in fine, went in easy, goes in fine, went in like butter, \
+smooth, smoothly, went in smoothly, really easy | stiff, hard to push, really stiff, hard, hard going, blocked, \
+stuck, will not go in, will not go, will not flush, tight | resistance
+hang higher | hangs higher, higher, hanging higher, above it, above the primary, hangs above it | lower, level, hangs \
+lower, the same height, at the same height |
 understand | understands, understood, gets it, got it, knows, clear on it | confused, no idea, does not get it |
 follow | follows, follow | |
 ask | asks, asks for it, says so | |
@@ -141,21 +162,21 @@ kinks | kink, bends, bend | kinked, bent | straight, straight all the way
 loose connections | loose connection, loose one | loose | tight, firm
 redness | red skin | red, reddened, pink, inflamed, a bit red |
 swelling | lump | swollen, puffy, swelled up, swelling | flat
-pain | pains, tenderness, soreness, discomfort | painful, sore, tender, hurting, hurts, hurt, in pain, burning, \
-burns |
+pain | pains, tenderness, soreness, discomfort | painful, sore, tender, hurting, hurts, hurt, in pain, burning, burns \
+|
 chest pain | pains | hurting, hurts, in pain |
 leaks | leak, leakage, drip, drips, leak in it | leaking, leaky, wet, dripping | dry, all dry, tight
 leak | leaks, leakage, drip, drips | leaking, leaky, wet, dripping | dry, all dry, tight
 itching | itch, rash | itchy, itching |
 short breath | shortness of breath | short of breath, breathless |
 alarm | alarms, beep, beeps, beeping | alarming, beeping, in alarm | quiet, silent, running quietly
-allergy | allergies, known allergies, known allergy, reaction, reactions | allergic, allergic to it, allergic to \
-this drug |
+allergy | allergies, known allergies, known allergy, reaction, reactions | allergic, allergic to it, allergic to this \
+drug |
 hard cord | cord, hard cords | hard, corded | soft
 pus | discharge | oozing |
 bleeding | blood, oozing | bleeding, oozing, still bleeding | dry
-blood return | blood, flash, flash of blood, blood back, flashback, red, return, return of blood, some red | \
-bleeding back, coming back |
+blood return | blood, flash, flash of blood, blood back, flashback, red, return, return of blood, some red | bleeding \
+back, coming back |
 drops | drips, drop, drop falling, drops falling | falling, dripping, dropping | stopped, dry
 fluid | liquid, some left, plenty, lots, fluid left, solution | full, half full | empty, dry
 resistance | | stiff | smooth

@@ -37,33 +37,14 @@ from assistant.spoken.english.claims import TAKEN_UP, Says
 from assistant.spoken.english.deeds import NUMBERS, ONE_PRESS, ONES_AND_TENS
 from assistant.spoken.english.framing import asks_at_its_end, is_put_off
 from assistant.spoken.english.known import Known
+from assistant.spoken.english.surroundings import LINKS, Surroundings
 from assistant.spoken.statement import Tokens, Want
 
 _ALL = frozenset({"every", "all", "each", "both"})
-_LINKS = frozenset(
-    {"is", "are", "has", "have", "been", "all", "now", "still", "already", "just", "about", "fully", "nicely"}
-)
 _TOWARDS = frozenset({"to", "into", "onto"})
-_ENDS_OF_ALL = frozenset(
-    {
-        "end",
-        "ends",
-        "side",
-        "mark",
-        "top",
-        "bottom",
-        "level",
-        "middle",
-        "tip",
-        "place",
-        "position",
-        "time",
-        "hand",
-        "line",
-    }
-)
-"""Ends of a thing, by which no other thing is named."""
 _ABOUT = frozenset({"about", "around", "roughly", "approximately"})
+_SPEAKS = frozenset({"tell", "inform", "explain", "say", "document", "report"})
+_FRESH = frozenset({"fresh", "new", "clean", "sterile"})
 _LEADS_NOWHERE = frozenset(
     {"", "now", "already", "and", "fine", "all", "nice", "okay", "i", "it", "properly", "by", "like"}
 )
@@ -83,7 +64,7 @@ _NEUTRAL_BY_FIRST = {
 """The same by their first word: there are hundreds, and each word of an answer is looked at."""
 
 
-class Reading:
+class Reading(Surroundings):
     """One statement, read word by word.
 
     Attributes:
@@ -95,11 +76,8 @@ class Reading:
     """
 
     def __init__(self, tokens: Tokens, known: Known) -> None:
-        self._tokens = tokens
-        self._known = known
-        self._line = known.line
+        super().__init__(tokens, known)
         self._table = known.table
-        self._at = 0
         self._denied = ""
         self._deny_again = False
         self._used: set[int] = set()
@@ -111,135 +89,114 @@ class Reading:
 
     def read(self) -> bool:
         """Whether every word is understood."""
-        tokens = self._tokens
+        tokens = self.tokens
         if not tokens or (len(tokens) > 1 and tokens[0] in AUXILIARIES and tokens[1] not in DENIALS):
             return False
         if asks_at_its_end(tokens) or is_put_off(tokens) or tokens[-1] in UNFINISHED_ENDS:
             return False
-        begins = ARTICLES | self._known.own
-        if any(tokens[0] == deed.verb.base and tokens[1:2] and tokens[1] in begins for deed in self._line.deeds):
+        begins = ARTICLES | self.known.own
+        if any(tokens[0] == deed.verb.base and tokens[1:2] and tokens[1] in begins for deed in self.line.deeds):
             return False  # the line said after the assistant: "open the clamp", "open clamp"
-        if "off" in tokens and any(deed.verb.base == "set" for deed in self._line.deeds):
+        if "off" in tokens and any(deed.verb.base == "set" for deed in self.line.deeds):
             return False  # "I set the alarm off"
-        while self._at < len(tokens):
+        while self.at < len(tokens):
             length = self._neutral_phrase() or self._phrase() or self._seen_beside() or self._word()
             if length < 1:
                 return False
-            self._at += length
+            self.at += length
         return not self._denied or self._denies_all()
 
     def beside(self) -> Tokens:
         """What is said beside the claims and the names of the line's own things: there may be trouble in it."""
-        own = self._known.things & (NOUNS | {"upside"})
-        return tuple(word for at, word in enumerate(self._tokens) if at not in self._used and word not in own)
-
-    def _after(self, steps: int = 1) -> str:
-        return self._tokens[self._at + steps] if self._at + steps < len(self._tokens) else ""
-
-    def _before(self) -> str:
-        return self._tokens[self._at - 1] if self._at else ""
+        own = self.known.things & (NOUNS | {"upside"})
+        return tuple(word for at, word in enumerate(self.tokens) if at not in self._used and word not in own)
 
     def _neutral_phrase(self) -> int:
         """The length of a phrase here that says nothing of what is asked: "without touching the tip"."""
-        rest = self._tokens[self._at :]
-        here = (*_NEUTRAL_BY_FIRST.get(rest[0], ()), *self._line.meanwhile)
+        rest = self.tokens[self.at :]
+        here = (*_NEUTRAL_BY_FIRST.get(rest[0], ()), *self.line.meanwhile)
         listed = max((len(words) for words in here if rest[: len(words)] == words), default=0) if here else 0
-        return listed or (0 if self._denied else self._says_beside(self._at))
+        return listed or (0 if self._denied else self._says_beside(self.at))
 
     def _seen_beside(self) -> int:
         """The length of a phrase here that tells what may be seen once it is done: "it is quiet"."""
         if self._denied:
             return 0
-        rest = self._tokens[self._at :]
-        length = next((len(words) for words in self._known.beside.get(rest[0], ()) if rest[: len(words)] == words), 0)
-        self._used |= set(range(self._at, self._at + length))
+        rest = self.tokens[self.at :]
+        length = next((len(words) for words in self.known.beside.get(rest[0], ()) if rest[: len(words)] == words), 0)
+        self._used |= set(range(self.at, self.at + length))
         return length
 
     def _says_beside(self, at: int) -> int:
         """How many words there only say that nothing went wrong with what was to be done: "did not touch it"."""
-        rest = " ".join((*self._tokens[at:], ""))
+        rest = " ".join((*self.tokens[at:], ""))
         untouched = UNTOUCHED.match(rest)
-        if (untouched and not (self._line.want is Want.ANSWER and "touch" in untouched[0])) or (
-            untouched and not any(self._tokens[at : at + n] in self._table for n in range(2, self._known.longest + 1))
+        if (untouched and not (self.line.want is Want.ANSWER and "touch" in untouched[0])) or (
+            untouched and not any(self.tokens[at : at + n] in self._table for n in range(2, self.known.longest + 1))
         ):
             return len(untouched[0].split())
-        flawless = FLAWLESS.match(rest) if self._line.want is not Want.ANSWER else None
+        flawless = FLAWLESS.match(rest) if self.line.want is not Want.ANSWER else None
         words = flawless[0].split() if flawless else []
-        return 0 if self._known.own & {"air", "bubbles"} & set(words) else len(words)
+        return 0 if self.known.own & {"air", "bubbles"} & set(words) else len(words)
 
     def _phrase(self) -> int:
         """The length of the phrase here that says something; 0 where there is none, -1 where it cannot be taken."""
-        tokens, at = self._tokens, self._at
-        for length in self._known.lengths.get(tokens[at], ()):
+        tokens, at = self.tokens, self.at
+        for length in self.known.lengths.get(tokens[at], ()):
             says = self._table.get(tokens[at : at + length]) if at + length <= len(tokens) else None
             if says is None or self._goes_round(at + length):
                 continue
             if length > 1 or self._stands_alone():
                 return length if self._take(says, length) else -1
-        for first, particle in self._known.split:
+        for first, particle in self.known.split:
             within = tokens[at + 2 : at + _PARTICLE_WITHIN]
-            if (
-                tokens[at] == first
-                and particle in within
-                and not self._leads_elsewhere(at + 2 + within.index(particle))
-            ):
+            if tokens[at] == first and particle in within and not self.leads_elsewhere(at + 2 + within.index(particle)):
                 return 1 if self._take(self._table[first, particle], 1) else -1
         return 0
 
-    def _leads_elsewhere(self, at: int) -> bool:
-        """Whether the particle there leads to a place that the line does not name: "put gloves on | the patient"."""
-        rest = [word for word in self._tokens[at + 1 :] if word not in ARTICLES]
-        beyond = len(self._tokens) > at + 1 and self._tokens[at + 1] in ARTICLES and bool(rest)
-        return beyond and rest[0] in NOUNS and rest[0] not in {*self._line.words, "hand", "hands"}
-
-    def _ends_elsewhere(self, at: int) -> bool:
-        """Whether what follows "to" there is another end than the line names: "connected it to the bag"."""
-        rest = [word for word in self._tokens[at + 1 :] if word not in ARTICLES]
-        return bool(rest) and rest[0] in NOUNS - _ENDS_OF_ALL and not self._is_thing(rest[0])
-
     def _goes_round(self, end: int) -> bool:
         """Whether what follows belongs to the words before it: "they do | not agree", "I have not | done it"."""
-        follows = self._tokens[end : end + 1]
-        if self._tokens[end - 1] == "not":
+        follows = self.tokens[end : end + 1]
+        if self.tokens[end - 1] == "not":
             return follows not in ((), ("yet",), ("at",), ("and",), ("so",))
-        return follows == ("not",) and self._tokens[end - 1] in AUXILIARIES
+        return follows == ("not",) and self.tokens[end - 1] in AUXILIARIES
 
     def _take(self, says: Says, length: int) -> bool:
-        word = self._tokens[self._at]
-        if self._line.want is not Want.ANSWER and self._before() in OTHERS and not self._knows(length):
+        word = self.tokens[self.at]
+        if self.line.want is not Want.ANSWER and self.before() in OTHERS and not self._knows(length):
             return False  # somebody else did
-        if self._is_of_another(self._tokens[self._at : self._at + length]):
+        if self._is_of_another(self.tokens[self.at : self.at + length]):
             return False
-        if length == 1 and self._line.want is Want.DONE and self._goes_on(word):
+        if length == 1 and self.line.want is Want.DONE and self._goes_on(word):
             return False
-        if length == 1 and self._before() in ARTICLES and not says.thing and word not in NOUNS | {"match"}:
+        if length == 1 and self.before() in ARTICLES and not says.thing and word not in NOUNS | {"match"}:
             return False  # "the closed": no statement
         if self._denied and not says.about:
             return False
         if self._denied or self._deny_again:
             if self._denied == "no" and not says.thing and word not in NOUNS:
                 return False
-            if not says.so and not says.thing and self._line.want is not Want.ANSWER:
+            if not says.so and not says.thing and self.line.want is not Want.ANSWER:
                 return False  # "not open": nothing is done because what is undone is denied
             says = replace(says, so=not says.so)
-            self._deny_again = self._after(length) == "or"
+            self._deny_again = self.after(length) == "or"
             self._denied = ""
         self.said.append(says)
-        self._used |= set(range(self._at, self._at + length))
+        self._used |= set(range(self.at, self.at + length))
         return True
 
     def _knows(self, length: int) -> bool:
         """Whether it tells that who was to be told knows it now: "she understands"."""
-        said = " ".join(self._tokens[self._at : self._at + length])
-        return any(self._before() in deed.things and said in deed.verb.states for deed in self._line.deeds)
+        said = " ".join(self.tokens[self.at : self.at + length])
+        return any(self.before() in deed.things and said in deed.verb.states for deed in self.line.deeds)
 
     def _is_of_another(self, words: Tokens) -> bool:
         """Whether what is said belongs to one thing of the line, and is said of another: "the bag is half full"."""
-        before = [word for word in self._tokens[: self._at] if word not in _LINKS]
+        before = [word for word in self.tokens[: self.at] if word not in LINKS]
         subject = before[-1] if before else ""
         names = {subject, subject.removesuffix("s")}
-        owners = [deed for deed in self._line.deeds if " ".join(words) in deed.so]
-        others = [deed for deed in self._line.deeds if deed not in owners]
+        owners = [deed for deed in self.line.deeds if " ".join(words) in deed.so]
+        others = [deed for deed in self.line.deeds if deed not in owners]
         own = {name for deed in owners for thing in deed.things for name in thing.split()}
         if owners and own and not names & own and any(names & set(deed.things) for deed in others):
             return True
@@ -248,43 +205,38 @@ class Reading:
             and all(deed.things for deed in owners)
             and names & NOUNS
             and before[-1:]
-            and len(before) < len(self._tokens)
+            and len(before) < len(self.tokens)
         ):
             # "The basin is free", where the block was to be freed.
-            self.loose |= not names & own_words(owners, self._known) and not self._is_place_before()
-        undone = [deed for deed in self._line.deeds if " ".join(words) in deed.not_so]
-        return bool(undone) and bool(names & NOUNS) and not names & self._known.things
-
-    def _is_place_before(self) -> bool:
-        """Whether the noun before only says where: "taped the line to the arm, secure"."""
-        before = [word for word in self._tokens[: self._at] if word not in _LINKS]
-        at = len(before) - 1
-        while at >= 0 and (before[at] in DETERMINERS or before[at] in NOUNS):
-            at -= 1
-        return at >= 0 and (before[at] in PREPOSITIONS or before[at] in self._known.doing or at < len(before) - 2)
+            self.loose |= not names & own_words(owners, self.known) and not self.is_place_before()
+        undone = [deed for deed in self.line.deeds if " ".join(words) in deed.not_so]
+        return bool(undone) and bool(names & NOUNS) and not names & self.known.things
 
     def _goes_on(self, word: str) -> bool:
         """Whether it is still being done: "I'm hanging it", "hanging it up now"."""
-        if all(word != deed.verb.ing for deed in self._line.deeds):
+        if all(word != deed.verb.ing for deed in self.line.deeds):
             return False
-        return self._before() in ("am", "just", "still") or self._after() in ("it", "the", "them") or not self._at
+        return self.before() in ("am", "just", "still") or self.after() in ("it", "the", "them") or not self.at
 
     def _stands_alone(self) -> bool:
         """Whether it is a state and does not lead to a place: "the gloves are on", not "on the tray"."""
-        if self._tokens[self._at] not in PREPOSITIONS:
+        if self.tokens[self.at] not in PREPOSITIONS:
             return True
-        if self._after() in _LEADS_NOWHERE or (
-            self._after() not in _LEADS_SOMEWHERE and self._after().removesuffix("s") not in NOUNS
+        if self.after() in _LEADS_NOWHERE or (
+            self.after() not in _LEADS_SOMEWHERE and self.after().removesuffix("s") not in NOUNS
         ):
             return True
-        if self._leads_off():
+        if self.leads_off():
             return True
-        if self._after() in ("higher", "lower", "high", "slowly", "gently", "together", "again"):
+        if self.after() in ("higher", "lower", "high", "slowly", "gently", "together", "again"):
             return True
-        follows = tuple(word for word in self._tokens[self._at + 1 :] if word not in (*ARTICLES, "is", "are", "still"))
-        return self._says_beside(self._at + 1) > 0 or (
+        follows = tuple(word for word in self.tokens[self.at + 1 :] if word not in (*ARTICLES, "is", "are", "still"))
+        beside = tuple(self.tokens[self.at + 1 :])
+        if any(beside[: len(words)] == words for words in _NEUTRAL_BY_FIRST.get(self.after(), ())):
+            return True
+        return self._says_beside(self.at + 1) > 0 or (
             len(follows) > 1
-            and self._is_thing(follows[0])
+            and self.is_thing(follows[0])
             and (
                 follows[1] in _UNHARMED
                 or UNTOUCHED.match(" ".join((*follows[1:], ""))) is not None
@@ -293,86 +245,78 @@ class Reading:
             )
         )
 
-    def _leads_off(self) -> bool:
-        """Whether it leads off or out of what the line itself names: "off the hub", "out of the pump"."""
-        rest = [word for word in self._tokens[self._at : self._at + 5] if word not in ARTICLES]
-        line = [word for word in self._line.words if word not in ARTICLES]
-        length = 3 if rest[1:2] == ["of"] else 2
-        told = [word.removesuffix("s") for word in rest[:length]]
-        plain = [word.removesuffix("s") for word in line]
-        return rest[0] in ("off", "out") and any(
-            plain[at] == rest[0] and told[-1] in plain[at + 1 : at + 5] for at in range(len(plain))
-        )
-
-    def _is_thing(self, word: str) -> bool:
-        singular = word.removesuffix("s")
-        return bool({word, singular} & NOUNS and {word, singular} & self._known.things)
-
     def _word(self) -> int:
         """1 where the word here is understood, 0 where it is not."""
-        word = self._tokens[self._at]
+        word = self.tokens[self.at]
         if word in DENIALS:
             return self._deny(word)
-        if self._line.want is Want.START and word in ("then", "second", "moment", "minute"):
+        if self.line.want is Want.START and word in ("then", "second", "moment", "minute"):
             return 0  # "one second, then I start"
-        if word == "still" and self._after() in _UNHARMED:
+        if word == "still" and self.after() in _UNHARMED:
             return 1
-        if word == "so" and self._after() in AUXILIARIES and not self._is_own(self._at + 2):
+        if word == "so" and self.after() in AUXILIARIES and not self.is_own(self.at + 2):
             return 0  # "the line's off and so is the cap"
         if word in ("twice", "times"):
             # One press more on a button undoes the first.
-            self.turned |= any(deed.verb.base in ONE_PRESS for deed in self._line.deeds)
+            self.turned |= any(deed.verb.base in ONE_PRESS for deed in self.line.deeds)
             return 1
-        if (
-            word in _ABOUT
-            and "about" in self._line.words
-            and self._after() in (*ARTICLES, *_COUNTED, "half", "at", "1")
-        ):
+        if word in _ABOUT and "about" in self.line.words and self.after() in (*ARTICLES, *_COUNTED, "half", "at", "1"):
             return 1
-        once_more = {"again", "more", "anew"} & set(self._line.words)
+        once_more = {"again", "more", "anew"} & set(self.line.words)
         if word == "again" and once_more:
             return 1
-        if word in TURNS_ONLY_GOOD or (word in ("still", "again") and self._line.want is not Want.ANSWER):
+        speaks = any(deed.verb.base in _SPEAKS for deed in self.line.deeds[:1])
+        if (
+            word == "about"
+            and speaks
+            and self.at
+            and self.after() in ARTICLES | DETERMINERS | NOUNS
+            and self.before() != "and"
+        ):
+            return 1  # "told her about the drip"
+        if word in TURNS_ONLY_GOOD or (word in ("still", "again") and self.line.want is not Want.ANSWER):
             self.turned = True
             return 1
         if word == "or" and self._deny_again:
             return 1
-        if word in self._known.doing and word not in NOUNS | NEUTRAL and self._before() != "not":
+        if word in self.known.doing and word not in NOUNS | NEUTRAL and self.before() != "not":
             return 0  # the line said after the assistant, or something that is being done
-        if word in SIDES and self._after().removesuffix("s") in NOUNS | {"one"} and not SIDES & self._known.named:
+        if word in SIDES and self.after().removesuffix("s") in NOUNS | {"one"} and not SIDES & self.known.named:
             self.turned = True
-        apart = word in TOLD_APART or OTHER_PLACES.get(word, frozenset()) & self._known.named
-        self.turned |= bool(apart) and word not in self._known.named
-        self.turned |= word in _TOWARDS & set(self._line.words) and self._ends_elsewhere(self._at)
-        leads_on = self._after() == "to" and (word, "to") not in pairwise(self._line.words)
-        if word in TURNING and (word not in self._line.words or leads_on):
+        apart = word in TOLD_APART or OTHER_PLACES.get(word, frozenset()) & self.known.named
+        self.turned |= bool(apart) and word not in self.known.named
+        self.turned |= word in _TOWARDS & set(self.line.words) and self.ends_elsewhere(self.at)
+        leads_on = self.after() == "to" and (word, "to") not in pairwise(self.line.words)
+        if word in TURNING and (word not in self.line.words or leads_on):
             return 0
-        if word in AUXILIARIES and word not in NEUTRAL and self._after() not in DENIALS:
+        if word in AUXILIARIES and word not in NEUTRAL and self.after() not in DENIALS:
             return 0
-        turned_round = self._after() in PRONOUNS and (self._after(),) not in self._table
-        if word in AUXILIARIES and turned_round and self._before() not in PRONOUNS:
+        turned_round = self.after() in PRONOUNS and (self.after(),) not in self._table
+        if word in AUXILIARIES and turned_round and self.before() not in PRONOUNS:
             return 0  # "is that the blue one"
         singular = word.removesuffix("s")
         if word in NOUNS or singular in NOUNS:
-            own = word in self._known.things or singular in self._known.things
-            known = own or (self._is_place() and not WHERE_OR_BY_WHAT.isdisjoint((word, singular)))
-            self.turned |= bool({word, singular} & self._known.compared) and not self._is_place()
-            self.turned |= self._is_another_one(word, singular) or self._is_elsewhere(word, singular)
-            self.other |= not (known or (self._line.want is Want.ANSWER and singular in ASKED_OF))
+            own = word in self.known.things or singular in self.known.things
+            known = own or (self.is_place() and not WHERE_OR_BY_WHAT.isdisjoint((word, singular)))
+            self.turned |= bool({word, singular} & self.known.compared) and not self.is_place()
+            self.turned |= self.is_another_one(word, singular) or self.is_elsewhere(word, singular)
+            self.other |= not (known or (self.line.want is Want.ANSWER and singular in ASKED_OF))
             return 1
         plain = (
             word in NEUTRAL | MANNER
             or word in AUXILIARIES
-            or word in self._known.things
-            or singular in self._known.things
+            or word in self.known.things
+            or singular in self.known.things
         )
-        looked = self._line.want is Want.ANSWER and word in LOOKED
+        looked = self.line.want is Want.ANSWER and word in LOOKED
         self.loose |= not self._is_plain(word)
         return int(plain or looked or word.isdigit() or word in NUMBERS.values())
 
     def _is_plain(self, word: str) -> bool:
         """Whether a word beside the claims leaves no doubt about them."""
-        own = self._known.things | self._known.named
+        own = self.known.things | self.known.named
+        if word in _FRESH and _FRESH & own:
+            return True
         if word == "some" and {"little", "bit"} & own:
             return True
         if word in _UNHARMED and _TOUCHES & own:
@@ -381,69 +325,53 @@ class Reading:
             return True
         match word:
             case "of":
-                return not (_ALL | {"rest", "none"}).isdisjoint(self._tokens)
+                return not (_ALL | {"rest", "none"}).isdisjoint(self.tokens)
             case "one":
-                return self._before() in _THE_ONE or self._before() in own
+                return self.before() in _THE_ONE or self.before() in own
             case "right":
-                return self._after() in PREPOSITIONS
+                return self.after() in PREPOSITIONS
             case "mil" | "mils" | "bit" | "meter":
                 return _WRITTEN_AS[word] in own
-        is_figure = any(NUMBERS.get(other) == word for other in self._line.words)
-        is_figure |= (word.isdigit() or word in ONES_AND_TENS) and self._known.tells_figures
-        is_whole = self._before() == "all" and word in _COUNTED
-        return is_figure or is_whole or (self._line.want is Want.ANSWER and word in PLAIN_TO_A_QUESTION)
-
-    def _is_own(self, at: int) -> bool:
-        """Whether the thing named there is one that is to be done something to."""
-        things = [word for word in self._tokens[at:] if word not in ARTICLES]
-        return bool(things) and bool({things[0], things[0].removesuffix("s")} & self._known.own)
-
-    def _is_another_one(self, word: str, singular: str) -> bool:
-        """Whether it tells one thing from others by a place that the line does not name: "the one at the bag"."""
-        words = [w for w in self._tokens[max(self._at - 4, 0) : self._at] if w not in ARTICLES]
-        return words[-2:-1] == ["one"] and words[-1] in PREPOSITIONS and not {word, singular} & set(self._line.words)
-
-    def _is_elsewhere(self, word: str, singular: str) -> bool:
-        """Whether it names another place than the one by which the line tells a thing from others of its kind."""
-        before = [other for other in self._tokens[: self._at] if other not in ARTICLES]
-        near = before[-1:] and before[-1] in ("by", "near", "above", "below", "under", "beside", "next")
-        return bool(near) and "nearest" in self._line.words and not {word, singular} & self._known.named
+        is_figure = any(NUMBERS.get(other) == word for other in self.line.words)
+        is_figure |= (word.isdigit() or word in ONES_AND_TENS) and self.known.tells_figures
+        is_whole = self.before() == "all" and word in _COUNTED
+        return is_figure or is_whole or (self.line.want is Want.ANSWER and word in PLAIN_TO_A_QUESTION)
 
     def _deny(self, word: str) -> int:
         if self._denied:
             return 0
         follows = self._phrase_after()
-        if word == "no" and (follows is None or not (follows.thing or self._after() in NOUNS)):
-            if self._after() in self._known.things and self._at + 2 == len(self._tokens):
+        if word == "no" and (follows is None or not (follows.thing or self.after() in NOUNS)):
+            if self.after() in self.known.things and self.at + 2 == len(self.tokens):
                 return self._nothing(word)
-            self.led_by_no = not self._at
+            self.led_by_no = not self.at
             return int(self.led_by_no)
-        if word in DENIALS_ALONE and follows is None and self._after() in SUBJECTS:
+        if word in DENIALS_ALONE and follows is None and self.after() in SUBJECTS:
             return self._nothing(word)
-        if word == "not" and self._before() in AUXILIARIES and follows is None and self._after() in PRONOUNS:
-            self.said.append(Says(self._known.every, so=False))
+        if word == "not" and self.before() in AUXILIARIES and follows is None and self.after() in PRONOUNS:
+            self.said.append(Says(self.known.every, so=False))
             return 1
         self._denied = word
         return 1
 
     def _phrase_after(self) -> Says | None:
         """What the phrase after the word here says, articles and the like left out."""
-        at = self._at + 1
-        while at < len(self._tokens):
-            for length in self._known.lengths.get(self._tokens[at], ()):
-                if self._tokens[at : at + length] in self._table:
-                    return self._table[self._tokens[at : at + length]]
-            if self._tokens[at] not in SMALL_WORDS:
+        at = self.at + 1
+        while at < len(self.tokens):
+            for length in self.known.lengths.get(self.tokens[at], ()):
+                if self.tokens[at : at + length] in self._table:
+                    return self._table[self.tokens[at : at + length]]
+            if self.tokens[at] not in SMALL_WORDS:
                 return None
             at += 1
         return None
 
     def _nothing(self, word: str) -> int:
         """Whether that none of what was asked for is there can be taken: "nothing, it looks normal"."""
-        findings = bool(self._line.points) and all(point.finding for point in self._line.points)
+        findings = bool(self.line.points) and all(point.finding for point in self.line.points)
         if word in DENIALS_ALONE and not findings:
             return 0
-        self.said.append(Says(self._known.every, so=self._line.absent and word in DENIALS_ALONE))
+        self.said.append(Says(self.known.every, so=self.line.absent and word in DENIALS_ALONE))
         return 1
 
     def _denies_all(self) -> bool:
@@ -451,15 +379,8 @@ class Reading:
         if self._denied in DENIALS_ALONE:
             return not self.said and bool(self._nothing(self._denied))
         # "I do not" may be "I do not know" cut short: only the question's own verb is taken up.
-        taken_up = ("is", "are", "did", "have", "has", *TAKEN_UP.get(self._line.asks, ()))
-        if self._denied != "not" or self._tokens[-1] != "not" or self._tokens[-2:-1] not in [(v,) for v in taken_up]:
+        taken_up = ("is", "are", "did", "have", "has", *TAKEN_UP.get(self.line.asks, ()))
+        if self._denied != "not" or self.tokens[-1] != "not" or self.tokens[-2:-1] not in [(v,) for v in taken_up]:
             return False
-        self.said.append(Says(self._known.every, so=False))
+        self.said.append(Says(self.known.every, so=False))
         return True
-
-    def _is_place(self) -> bool:
-        """Whether the noun here only says where or by what: "on the drip stand"."""
-        before = self._at - 1
-        while before >= 0 and (self._tokens[before] in DETERMINERS or self._tokens[before] in NOUNS):
-            before -= 1
-        return before >= 0 and self._tokens[before] in PREPOSITIONS

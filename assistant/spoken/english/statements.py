@@ -6,15 +6,20 @@ doubt or as an acknowledgement, and refused.
 
 from functools import lru_cache
 
+from assistant.spoken.english.address import says_nothing, without_address
 from assistant.spoken.english.alternatives import chosen
 from assistant.spoken.english.asides import aside_of
 from assistant.spoken.english.bench_words import AUXILIARIES, DENIALS, TURNING
+from assistant.spoken.english.claims import phrases_at
 from assistant.spoken.english.clauses import clauses, core_of, of_clauses
 from assistant.spoken.english.comments import is_comment, without_comments
 from assistant.spoken.english.deeds import cut
 from assistant.spoken.english.gist import gist
+from assistant.spoken.english.known import known_of
 from assistant.spoken.english.lines import read_line
 from assistant.spoken.english.sayings import opposed_to, sayings_of, words_of
+from assistant.spoken.english.tails import without_purpose
+from assistant.spoken.english.telling import reads_out, sets_a_time, tells_content
 from assistant.spoken.english.troubles import trouble_of
 from assistant.spoken.meaning import Command, Trouble
 from assistant.spoken.statement import Asked, Sense, Tokens, Want
@@ -52,9 +57,16 @@ class EnglishStatements:
         """What the words say about what was asked."""
         return _sense(tokens, asked, parts)
 
-    def chosen(self, tokens: Tokens, choices: Tokens, sayings: tuple[tuple[str, str], ...], line: str) -> str | None:
+    def chosen(
+        self,
+        tokens: Tokens,
+        choices: Tokens,
+        sayings: tuple[tuple[str, str], ...],
+        line: str,
+        parts: tuple[Tokens, ...] = (),
+    ) -> str | None:
         """See `Statements`."""
-        return None if _is_question(tokens) else chosen(tokens, choices, sayings, line)
+        return None if _is_question(tokens) else chosen(tokens, choices, sayings, line, parts)
 
     def trouble(self, tokens: Tokens) -> Trouble | None:
         """See `Statements`."""
@@ -79,8 +91,10 @@ class EnglishStatements:
 
 @lru_cache(maxsize=8192)
 def _sense(tokens: Tokens, asked: Asked, parts: tuple[Tokens, ...] = ()) -> Sense | None:
-    absent = read_line(asked).absent
-    yes, no, rest = _without_leads(tokens)
+    line = read_line(asked)
+    absent = line.absent
+    yes, no, rest = _without_leads(without_address(tokens, _kept(asked)))
+    rest = without_address(rest, _kept(asked))
     if asked.want is not Want.ANSWER and set(tokens) > {"yes"} and set(tokens) <= {"yes", *_ACKNOWLEDGEMENTS}:
         return Sense.ACKNOWLEDGED
     if not rest:
@@ -94,6 +108,8 @@ def _sense(tokens: Tokens, asked: Asked, parts: tuple[Tokens, ...] = ()) -> Sens
     if rest[0] in ("is", "are") and rest[1:] and rest[1] not in _SUBJECTS and (yes or rest[-1] in ("now", "already")):
         rest, parts = rest[1:], ()  # "is closed now": without "it", as many say it
     said = authored or _said(rest, asked, parts)
+    if said is None and (reads_out(rest, line) or sets_a_time(rest, line)):
+        return Sense.GOOD
     if said is not None:
         contradicts = (no and said is Sense.GOOD and not absent) or (yes and said is Sense.BAD)
         return None if contradicts else said
@@ -108,14 +124,22 @@ def _sense(tokens: Tokens, asked: Asked, parts: tuple[Tokens, ...] = ()) -> Sens
     doubted = words & _UNSURE or ("sure" in words and words & _NEGATIONS)
     if doubted or _unfinished(rest, asked):
         return Sense.UNSURE
+    if asked.want is Want.DONE and tells_content(rest, line):
+        return Sense.ACKNOWLEDGED
     return None if no else core_of(without_comments(rest), asked, gist)
+
+
+@lru_cache(maxsize=512)
+def _kept(asked: Asked) -> frozenset[Tokens]:
+    """What says something at a line, and is left whole."""
+    return frozenset(phrases_at(asked))
 
 
 def _said(rest: Tokens, asked: Asked, parts: tuple[Tokens, ...]) -> Sense | None:
     """The gist of the words, or of what is left of them without what changes nothing."""
     said = gist(rest, asked)
     if said in (None, Sense.ACKNOWLEDGED):
-        bare = without_comments(rest)
+        bare = without_comments(without_purpose(rest, known_of(asked)) if asked.want is not Want.ANSWER else rest)
         if bare != rest:
             said = _clause(bare, asked) or said
         said = of_clauses(_clauses(bare, parts), asked, _clause) or said if said is not Sense.GOOD else said
@@ -132,10 +156,12 @@ def _clauses(bare: Tokens, parts: tuple[Tokens, ...]) -> tuple[Tokens, ...]:
         return clauses(bare)
     found: list[Tokens] = []
     for at, part in enumerate(parts):
-        yes, no, rest = _without_leads(part)
+        yes, no, rest = _without_leads(without_address(part))
         if no and not yes and (at or not rest):
             return ()
-        found += clauses(without_comments(rest)) if rest and not is_comment(rest) else ()
+        rest = without_address(rest)
+        if rest and not says_nothing(rest) and not is_comment(rest):
+            found += clauses(without_address(without_comments(rest)))
     return tuple(found)
 
 

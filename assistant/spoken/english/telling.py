@@ -7,15 +7,23 @@ her" is what stays.
 
 import re
 
-from assistant.spoken.english.bench_words import TURNING
+from assistant.spoken.english.bench_words import DENIALS, TURNING, UNREAL
+from assistant.spoken.english.framing import asks_at_its_end
 from assistant.spoken.english.lines import Line
 from assistant.spoken.statement import Tokens
 
 _AUDIENCE = r"(?:him|her|them|the patient|my patient|the client|mister \w+|mrs \w+|miss \w+|ms \w+|mum|dad)"
+
+
+def _set(text: str) -> frozenset[str]:
+    return frozenset(text.split())
+
+
 _TOLD = re.compile(
     rf"\b((?:told|informed|reminded|let|explained(?: it)? to|said to|warned) {_AUDIENCE}(?: know)?)"
     r" (?:that |about )?(.+)$"
 )
+_SAID = re.compile(r"\b(?:said|mentioned) (?:that )?(?=i )")
 _WE = r"(?:i|we)(?: (?:will|would|am|are|should|can|shall))?"
 _CONTENT = {
     "back": re.compile(
@@ -41,40 +49,40 @@ _CONTENT = {
 _NOT_TOLD = re.compile(
     r"\b(?:not|never|nothing|no|forgot|but|except|half|some of|most of|almost|part of|maybe|later|soon|wrong|nobody|"
     r"told|who"
-    r"|think|guess|hope|kidding|joking)\b|^if\b|(?<!back) in an? (?:minute|moment|while|bit|second)\b|"
+    r"|think|guess|hope|kidding|joking)\b|"
+    r"^(?:if|should|would|could|might|may|must|needs?)\b|(?<!back) in an? (?:minute|moment|while|bit|second)\b|"
     r"(?<!back )tomorrow\b"
 )
-_IN_WHAT_IS_TOLD = frozenset(
-    [
-        "will",
-        "would",
-        "if",
-        "when",
-        "should",
-        "can",
-        "going",
-        "must",
-        "need",
-        "needs",
-        "may",
-        "might",
-        "could",
-        "more",
-        "less",
-        "until",
-        "while",
-        "before",
-        "after",
-        "instead",
-        "was",
-        "were",
-        "had",
-        "your",
-        "you",
-        "what",
-    ]
-)
+_IN_WHAT_IS_TOLD = _set("""
+    will or would if when should can going must need needs may might could more less until while before after
+    instead was were had your you what
+""")
 """Words that turn a statement of one's own round, and not what somebody was told."""
+_READ_OUT = re.compile(
+    r"(?:okay |so |now |i see )*(?:(?:it|the (?:screen|display|message|alert|pump|alarm)|message|alert) )?(?:is )?"
+    r"(?:says?|reads|saying|showing|reading|shows?)(?: here| that)? (?P<message>\w+(?: \w+){0,7})"
+)
+_NO_MESSAGE = _set("""
+    something nothing what that this it press confirm check silence you error wait
+""")
+_LEFT_ALONE = re.compile(
+    r" (?:and )?(?:i )?(?:have )?(?:not|did not|have not) (?:touched|touch|pressed|press)"
+    r"(?: (?:anything|it|a thing))?(?: yet)?$"
+)
+_OF_CONTENT = _set("""
+    was were had in at then half while when since because after before last next other another
+""")
+_NOT_CONTENT = _set("""
+    i you let me us do does did what which who how can could think know ask tell forget sure hold hang see look not
+""")
+_HOURS = "one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|fourteen|fifteen|sixteen"
+_AT_THE_TIME = re.compile(
+    r"(?:and |so )?i (?:will|am going to) (?:look|check|come back|be back|return|count|have a look|recheck)"
+    r"(?: (?:again|back|it|on it|the arm|the site|her|him))* (?:at|around|by) "
+    rf"(?:(?:half|quarter) (?:past|to)|(?:(?:half|quarter|five|ten|twenty)(?: past| to)? )?(?:{_HOURS}|\d+))"
+    r"(?: (?:oclock|thirty|fifteen|forty five))?"
+)
+_CONTENT_VERBS = frozenset({"say", "name"})
 _TELLS = frozenset({"tell", "inform", "say"})
 
 
@@ -82,7 +90,9 @@ def without_what_was_told(tokens: Tokens, line: Line) -> Tokens:
     """The words without what was told, where that is what the line wants told; else as they are."""
     if not line.deeds or line.deeds[0].verb.base not in _TELLS or "patient" not in line.words:
         return tokens
-    text = " ".join(tokens)
+    if asks_at_its_end(tokens):
+        return tokens
+    text = _SAID.sub("told him ", " ".join(tokens))
     found = _TOLD.search(text)
     wanted = [known for word, known in _CONTENT.items() if word in line.words]
     if (
@@ -95,3 +105,29 @@ def without_what_was_told(tokens: Tokens, line: Line) -> Tokens:
     if len(line.deeds) > 1 or not all(known.search(found[2]) for known in wanted):
         return tokens
     return tuple(text[: found.end(1)].split())
+
+
+def reads_out(tokens: Tokens, line: Line) -> bool:
+    """Whether the words are a message that a line wants read aloud: "it says air in line"."""
+    wanted = {"read", "aloud"} <= set(line.words) and line.deeds[-1:] != () and line.deeds[-1].verb.base == "read"
+    if not wanted:
+        return False
+    text = _LEFT_ALONE.sub("", " ".join(tokens))
+    found = _READ_OUT.fullmatch(text)
+    if found is None:
+        return False
+    message = set(found["message"].split())
+    return not message & (
+        _NO_MESSAGE | (TURNING - {"above", "more", "less", "far"}) | line.unsaid | UNREAL | (DENIALS | {"but", "can"})
+    )
+
+
+def sets_a_time(tokens: Tokens, line: Line) -> bool:
+    """Whether the words name the time that a learner was to set: "I'll look again at four"."""
+    return line.words[:1] == ("set",) and "time" in line.words and _AT_THE_TIME.fullmatch(" ".join(tokens)) is not None
+
+
+def tells_content(tokens: Tokens, line: Line) -> bool:
+    """Whether the words may be what a line wants said itself: "there was a kink", at "Say what has gone wrong"."""
+    says = line.deeds[:1] != () and line.deeds[0].verb.base in _CONTENT_VERBS and "nothing" not in line.words
+    return says and not set(tokens) & ((TURNING - _OF_CONTENT) | _NOT_CONTENT)

@@ -38,7 +38,13 @@ def kept_of(line: str) -> Kept | None:
     forbidden = re.search(r"\bdo not (\w+) it\b", line.lower())
     verb = VERBS.get(forbidden[1]) if forbidden else None
     if verb is not None:
-        so = {f"{no} {past}{it}" for no in ("have not", "not") for past in verb.past for it in ("", " it")}
+        so = {f"not {verb.ing}{it}" for it in ("", " it", " it yet", " anything")}
+        so |= {
+            f"{left} it {alone}"
+            for left in ("left", "leaving", "i am leaving", "kept", "keeping")
+            for alone in ("as it is", "as it was", "alone", "be", "where it is", *verb.undone)
+        }
+        so |= {f"{no} {past}{it}" for no in ("have not", "not") for past in verb.past for it in ("", " it")}
         so |= {f"{still}{state}" for still in ("still ", "is still ") for state in verb.undone}
         not_so = {f"{past} it" for past in verb.past}
         return Kept(frozenset(so | {f"did not {verb.base} it"}), frozenset(not_so))
@@ -66,6 +72,24 @@ def answered_of(line: str) -> frozenset[str]:
         return frozenset()
     words = ["i" if word == "you" else word for word in found[1].split()]
     said = {" ".join(words)}
+    if words == ["i", "know"]:
+        found_out = (
+            "found out",
+            "i found out",
+            "i have found out",
+            "i know now",
+            "got the answer",
+            "i have the answer",
+        )
+        said |= {
+            *found_out,
+            "got my answer",
+            "got an answer",
+            "i have got the answer",
+            "i have my answer",
+            "now i know",
+        }
+        said |= {f"{they} told me" for they in ("they", "she", "he", "the nurse", "the doctor", "i asked and they")}
     if words[1:2] == ["have"]:
         rest = " ".join(words[2:])
         said |= {rest, f"{words[0]} {rest}"}
@@ -89,12 +113,27 @@ def meanwhile_of(line: str) -> tuple[Tokens, ...]:
         for words in (
             *(f"while {verb.ing}", f"while i was {verb.ing}", f"while i {verb.base}", f"while i {verb.past[0]}"),
             *(f"{lead} {verb.ing}" for lead in ("while still", "while i was still", "kept", "i kept", "as i was")),
+            *(
+                f"{lead} {verb.ing}"
+                for lead in ("still", "i am still", "i was", "i was still", "never stopped", "did not stop")
+            ),
         )
     ]
     said += [words for found in _WHEN.finditer(text) for words in _once(*found.groups())]
     if "as slowly as" in text or "at the same" in text:
         said += [f"{at}same {speed}{as_}" for at in ("", "at the ", "the ") for speed in _SPEEDS for as_ in _AS_BEFORE]
+        said += ["same as before", "as slow as before", "just like before", "the same as before"]
         said += [f"{just} {slow}" for just in ("just as", "equally", "as") for slow in ("slow", "slowly")]
+    if "half a millilitre left" in text:
+        said += [
+            f"{at}{half}{mil} {left}"
+            for at in ("", "at ", "with ")
+            for half in ("half", "half a", "point five", "0.5", "5", "point 5")
+            for mil in ("", " mil", " ml", " millilitre", " milliliter", " of a mil")
+            for left in ("", "left", "to go", "remaining", "still in", "still in it", "mark")
+        ]
+        said += [f"at {the}half{mark}" for the in ("", "the ") for mark in ("", " mark", " mil", " ml", " mil mark")]
+        said += ["mid push", "never stopped", "kept the push going", "kept going", "all through", "while still going"]
     if re.search(r"\bthe time\b", text):
         said += [
             f"{when} i {past}{it}"
@@ -114,30 +153,54 @@ _ENDED = ("paused", "stopped", "started")
 def _once(thing: str, verb: str, state: str) -> tuple[str, ...]:
     """How it is said that the time for a deed had come: "when the bag is empty" is "the bag was empty"."""
     named = " ".join(cut(thing))
-    tense = {"is": ("is", "was"), "has": ("has", "had", "is")}.get(verb, ())
+    tense = {"is": ("is", "was", "ran", "went", "got", "has run", "is all"), "has": ("has", "had", "is")}.get(verb, ())
     return tuple(f"{the}{named} {be} {state}".strip() for the in ("", "the ") for be in tense) if state else ()
+
+
+_KEPT_BACK = tuple(
+    tuple(said.split())
+    for said in (
+        *("kept my number to myself", "kept it to myself", "keeping my number to myself", "keeping it to myself"),
+        *(
+            f"{no} {verb}{them} my number"
+            for no, verbs in (
+                ("did not", ("tell", "say", "mention", "give", "share", "show")),
+                ("have not", ("told", "said")),
+            )
+            for verb in verbs
+            for them in ("", " her", " him", " them")
+        ),
+        *(f"{no} my number" for no in ("without saying", "without telling", "nothing about", "said nothing about")),
+    )
+)
+"""How it is said that a number was kept back."""
 
 
 def untouched_of(line: str) -> tuple[Tokens, ...]:
     """How a learner repeats what was to be left alone: "press nothing yet" is "haven't pressed anything"."""
     named = re.findall(r"\b(\w+) nothing\b|\bbefore you (\w+) anything", line.lower())
     verbs = [VERBS[word] for found in named for word in found if word in VERBS]
-    return tuple(
-        tuple(said.split())
-        for verb in verbs
-        for past in verb.past
-        for said in (f"have not {past} anything", f"not {past} anything", f"{past} nothing", f"nothing {past}")
-    ) + tuple(
-        said
-        for base, ing in (
-            *((verb.base, verb.ing) for verb in verbs),
-            *((word, f"{word}ing") for word in re.findall(r"\bso that nothing (\w+)s\b", line.lower())),
+    kept = _KEPT_BACK if re.search(r"\bnothing of your number\b", line.lower()) else ()
+    return (
+        kept
+        + tuple(
+            tuple(said.split())
+            for verb in verbs
+            for past in verb.past
+            for said in (f"have not {past} anything", f"not {past} anything", f"{past} nothing", f"nothing {past}")
         )
-        for said in (
-            ("did", "not", base, "anything"),
-            ("nothing", "is", ing),
-            ("nothing", f"{base}s"),
-            ("nothings", ing),
+        + tuple(
+            said
+            for base, ing in (
+                *((verb.base, verb.ing) for verb in verbs),
+                *((word, f"{word}ing") for word in re.findall(r"\bso that nothing (\w+)s\b", line.lower())),
+            )
+            for said in (
+                ("did", "not", base, "anything"),
+                ("nothing", "is", ing),
+                ("nothing", f"{base}s"),
+                ("nothings", ing),
+            )
         )
     )
 
