@@ -1,7 +1,7 @@
 """Words as recorded people say them: digits and numbers, and yes, no, stop and go where such recordings lie about.
 
-Numbers come of Debian's asterisk-core-sounds-en-wav (one announcer, who says "dot" for the point). A folder named by
-CHECKOFF_PEOPLE, the test files of Speech Commands 0.02 (CC BY 4.0; a folder for each word), gives many people for
+Numbers come from Debian's asterisk-core-sounds-en-wav (one announcer, as far as a point, which she calls a dot). A folder
+named by CHECKOFF_PEOPLE, the test files of Speech Commands 0.02 (CC BY 4.0; a folder for each word), gives many people for
 digits, yes, no, stop and go. What nobody has recorded is spoken by a synthesiser.
 """
 
@@ -32,7 +32,6 @@ _ANNOUNCED = {
     **{word: f"digits/{number}" for number, word in enumerate((*DIGITS, *_TEENS))},
     **{word: f"digits/{10 * number}" for number, word in enumerate(_TENS, 2)},
     **{"hundred": "digits/hundred", "thousand": "digits/thousand", "and": "vm-and", "no": "vm-no"},
-    **{"point": "letters/dot", "dot": "letters/dot"},
 }
 _OF_PEOPLE = ("yes", "no", "stop", "go", *DIGITS)
 _QUIET = 0.02

@@ -126,7 +126,7 @@ def own_words(deeds: Iterable[Deed], known: Known) -> set[str]:
     names = {name for deed in deeds for name in (*deed.things, deed.verb.base)}
     names |= {other for name in names for other in ALSO_CALLED.get(name, ())}
     words = {word for name in names for word in name.split()}
-    words |= {word for deed in deeds for phrase in (*deed.so, *deed.places) for word in phrase.split()}
+    words = words.union(*(deed.result_words for deed in deeds))
     if words & _PART_OF_IT or any(deed.verb.base in _OF_THE_WHOLE for deed in deeds):
         # A line whose clamp is closed is clamped itself.
         words |= known.named | known.things

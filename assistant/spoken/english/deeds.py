@@ -2,6 +2,7 @@
 
 import re
 from dataclasses import dataclass, replace
+from functools import cached_property
 
 from assistant.spoken.english.done_words import AIR, HALF_FULL, NOT_HALF_FULL, by_thing, is_gone, until
 from assistant.spoken.english.numbers import ONES, TEENS, TENS
@@ -146,6 +147,11 @@ class Deed:
     not_so: frozenset[str]
     places: tuple[str, ...] = ()
     leads: bool = False
+
+    @cached_property
+    def result_words(self) -> frozenset[str]:
+        """The single words of what says that it is done, and of where it then is; of some deeds there are thousands."""
+        return frozenset(word for phrase in (*self.so, *self.places) for word in phrase.split())
 
 
 def cut(text: str) -> Tokens:

@@ -72,9 +72,11 @@ def sayings_of(asked: Asked, sense: Callable[[Tokens, Asked], Sense | None]) -> 
             text = " ".join(words)
             # What is near and says nothing is no answer either, and must be heard as what it is.
             said = Sense.UNSURE if said is None and sentences is near else said
-            if said in meant and text not in found and count < most:
+            if said in meant and text not in found:
                 found[text] = said
                 count += 1
+            if count == most:
+                break
     return tuple(found.items())
 
 
