@@ -1,8 +1,8 @@
 """Words as recorded people say them: digits and numbers, and yes, no, stop and go where such recordings lie about.
 
-Numbers come from Debian's asterisk-core-sounds-en-wav (one announcer, as far as a point, which she calls a dot). A folder
-named by CHECKOFF_PEOPLE, the test files of Speech Commands 0.02 (CC BY 4.0; a folder for each word), gives many people for
-digits, yes, no, stop and go. What nobody has recorded is spoken by a synthesiser.
+Numbers come from Debian's asterisk-core-sounds-en-wav (one announcer, as far as a point, which she calls a dot). A
+folder named by CHECKOFF_PEOPLE, the test files of Speech Commands 0.02 (CC BY 4.0; a folder for each word), gives many
+people for digits, yes, no, stop and go. What nobody has recorded is spoken by a synthesiser.
 """
 
 import functools
