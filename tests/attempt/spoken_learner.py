@@ -103,6 +103,7 @@ class SpokenLearner:
             self._misses += tone == "unclear"
             if tone == "unclear" and ("digit by digit" in text or "the digits" in text):
                 self._digits = True
+                self._plan_again()
         elif "heard" in line:
             self.heard.log.append(("heard", str(line["heard"])))
             self._voice += line["heard"] is None  # what one voice cannot make clear, another one may
