@@ -1,21 +1,19 @@
 """Others who talk without a break in the room: what is no louder than they are is not for the assistant.
 
 A speech detector finds speech in a room full of talk all the time, and an utterance would never end. So where it has
-found hardly anything else for a while, a frame counts as speech only while it is louder than the talk behind it.
+found no pause for a while, a frame counts as speech only while it is louder than the talk behind it.
 """
 
 from collections import deque
 
 import numpy as np
 
-from assistant.adapters.endpoint import FRAME_S, SPEECH
+from assistant.adapters.endpoint import FINISHED_S, FRAME_S, SPEECH
 
 LOOKS_BACK_S = 8.0
 """What the talk behind is judged on."""
-CROWDED = 0.7
-"""Part of that time in which the detector found speech; a learner who answers is silent for longer."""
-LEAST_S = 5.0
-"""Before so much was heard nothing is judged: hardly an answer is longer."""
+LEAST_S = 7.0
+"""After so much talk without a pause the room is full of it: nobody answers for so long."""
 BEGINS_DB, GOES_ON_DB = 9.0, 6.0
 """Decibels over the softest half second within that time from which somebody near begins to speak, and goes on: the
 end of a word is softer than its beginning."""
@@ -28,15 +26,16 @@ class Crowd:
 
     def __init__(self) -> None:
         frames = round(LOOKS_BACK_S / FRAME_S)
-        self._spoken: deque[bool] = deque(maxlen=frames)
+        self._going = 0
+        self._silent = 0
         self._halves: deque[float] = deque(maxlen=frames)
         self._powers: deque[float] = deque(maxlen=_HALF_SECOND)
         self._is_near = False
 
     @property
     def is_there(self) -> bool:
-        """Whether others talk all the time."""
-        return len(self._spoken) * FRAME_S >= LEAST_S and sum(self._spoken) >= CROWDED * len(self._spoken)
+        """Whether others talk all the time: an answer ends with a pause, and the next begins after one."""
+        return self._going * FRAME_S >= LEAST_S
 
     def near(self, frame: bytes, likelihood: float, *, listens: bool = True) -> float:
         """The likelihood that somebody near speaks: 0 where it is only those behind.
@@ -50,7 +49,8 @@ class Crowd:
         power = float(np.mean(np.square(np.frombuffer(frame, "<i2").astype(np.float64))))
         self._powers.append(power)
         if listens:
-            self._spoken.append(likelihood >= SPEECH)
+            self._silent = 0 if likelihood >= SPEECH else self._silent + 1
+            self._going = 0 if self._silent * FRAME_S >= FINISHED_S else self._going + 1
             if len(self._powers) == _HALF_SECOND:
                 self._halves.append(sum(self._powers) / _HALF_SECOND)
         if not self.is_there:
