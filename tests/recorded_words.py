@@ -7,41 +7,28 @@ people for digits, yes, no, stop and go. What nobody has recorded is spoken by a
 
 import functools
 import os
-from collections.abc import Mapping
 from pathlib import Path
 
 import numpy as np
 import numpy.typing as npt
 import soundfile
-import soxr
 
+from assistant.ports import SAMPLE_RATE_HZ as RATE_HZ
 from tests import spoken_words
+from tests.bench import voices
+from tests.bench.people import spoken_words as words_of_people
+from tests.bench.voices import Sound
 
-Sound = npt.NDArray[np.float32]
-
-RATE_HZ = 16_000
 LEVEL = 0.1
 """Mean level (root of the mean square, of 1) of what is said: other people's talk is set against it."""
-ANNOUNCER = Path("/usr/share/asterisk/sounds/en_US_f_Allison")
-DIGITS = ("zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine")
-_TEENS = (
-    *("ten", "eleven", "twelve", "thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen"),
-)
-_TENS = ("twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety")
-_ANNOUNCED = {
-    **{word: f"digits/{number}" for number, word in enumerate((*DIGITS, *_TEENS))},
-    **{word: f"digits/{10 * number}" for number, word in enumerate(_TENS, 2)},
-    **{"hundred": "digits/hundred", "thousand": "digits/thousand", "and": "vm-and", "no": "vm-no"},
-}
-_OF_PEOPLE = ("yes", "no", "stop", "go", *DIGITS)
+_ANNOUNCED = {**voices.ANNOUNCED, "no": "vm-no"}
 _QUIET = 0.02
-_MARGIN = RATE_HZ // 20
 _GAP_S = 0.08
 
 
 def missing_recordings() -> list[str]:
     """What is to be installed before numbers can be said by somebody who was recorded."""
-    return [] if ANNOUNCER.is_dir() else ["asterisk-core-sounds-en-wav"]
+    return [] if voices.ASTERISK.is_dir() else ["asterisk-core-sounds-en-wav"]
 
 
 class Mouth:
@@ -82,18 +69,18 @@ class Mouth:
 
     def _people(self, words: list[str], voice: str) -> Sound | None:
         spoken_by = {} if self._folder is None else _people(self._folder)
-        able = [said for _, said in sorted(spoken_by.items()) if all(said.get(word) for word in words)]
+        able = [said for _, said in sorted(spoken_by.items()) if said.keys() >= set(words)]
         if not able or not words:
             return None
         said = able[sum(map(ord, f"{voice}{words}")) % len(able)]
-        return _joined([_read(said[word]) for word in words])
+        return _joined([_level(said[word]) for word in words])
 
     def _announcer(self, words: list[str], voice: str) -> Sound | None:
         ahead = next((place for place, word in enumerate(words) if word not in _ANNOUNCED), len(words))
         if not ahead:
             return None
         rest = [_level(_machine(voice, " ".join(words[ahead:])))] if words[ahead:] else []
-        return _joined([*(_read(ANNOUNCER / f"{_ANNOUNCED[word]}.wav") for word in words[:ahead]), *rest])
+        return _joined([*(_announced(word) for word in words[:ahead]), *rest])
 
 
 def babble(seconds: float, below_db: float, seed: int = 1) -> npt.NDArray[np.int16]:
@@ -139,21 +126,11 @@ def _level(sound: Sound) -> Sound:
 
 
 @functools.cache
-def _read(path: Path) -> Sound:
-    samples, rate = soundfile.read(path, dtype="float32", always_2d=True)
-    sound = np.asarray(soxr.resample(samples.mean(axis=1), rate, RATE_HZ), dtype=np.float32)
-    loud = np.flatnonzero(np.abs(sound) > _QUIET * np.abs(sound).max())
-    return _level(sound[max(0, loud[0] - _MARGIN) : loud[-1] + _MARGIN])
+def _announced(word: str) -> Sound:
+    return _level(voices.trimmed(voices.read(voices.ASTERISK / f"{_ANNOUNCED[word]}.wav")))
 
 
 @functools.cache
-def _people(folder: Path) -> Mapping[str, Mapping[str, Path]]:
-    """By speaker, then word, one recording each."""
-    found: dict[str, dict[str, Path]] = {}
-    for path in sorted(folder.glob("*/*.wav")):
-        stem = path.name.split(".")[0]
-        unknown = path.parent.name == "_unknown_"
-        word, speaker = stem.split("_")[:2] if unknown else (path.parent.name, stem.split("_")[0])
-        if word in _OF_PEOPLE:
-            found.setdefault(speaker, {}).setdefault(word, path)
-    return found
+def _people(folder: Path) -> dict[str, dict[str, Sound]]:
+    """One recording of each word, by speakers whom the trained recogniser has not heard."""
+    return {speaker: dict(said) for speaker, said in words_of_people(folder, "report").items()}

@@ -9,6 +9,7 @@ from collections import deque
 import numpy as np
 
 from assistant.adapters.endpoint import FINISHED_S, FRAME_S, SPEECH
+from assistant.adapters.level import mean_square
 
 LOOKS_BACK_S = 8.0
 """What the talk behind is judged on."""
@@ -46,8 +47,7 @@ class Crowd:
             listens: whether an answer is waited for; what is heard beside that, the assistant's own voice it may be,
                 says nothing of the room.
         """
-        power = float(np.mean(np.square(np.frombuffer(frame, "<i2").astype(np.float64))))
-        self._powers.append(power)
+        self._powers.append(mean_square(np.frombuffer(frame, "<i2")))
         if listens:
             self._silent = 0 if likelihood >= SPEECH else self._silent + 1
             self._going = 0 if self._silent * FRAME_S >= FINISHED_S else self._going + 1

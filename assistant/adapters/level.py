@@ -48,7 +48,7 @@ class Level:
 
     def frame(self, samples: npt.NDArray[np.int16], *, is_speech: bool) -> str:
         """Take a frame; return advice, or nothing."""
-        power = _power(samples)
+        power = mean_square(samples)
         if power:
             self._has_sounded = True
             if not is_speech:
@@ -103,7 +103,7 @@ class Loudness:
         if not listens:
             self._powers, self._shown = [], 0
             return
-        self._powers.append(_power(samples))
+        self._powers.append(mean_square(samples))
         if len(self._powers) < self._frames:
             return
         loud = dbfs(max(self._powers))
@@ -114,8 +114,8 @@ class Loudness:
             self._show(step)
 
 
-def _power(samples: npt.NDArray[np.int16]) -> float:
-    """Mean square."""
+def mean_square(samples: npt.NDArray[np.int16]) -> float:
+    """Mean of the squares of some samples; 0 for none."""
     return float(np.mean(np.square(samples.astype(np.float64)))) if len(samples) else 0.0
 
 

@@ -5,6 +5,8 @@ from collections.abc import Callable
 
 import numpy as np
 
+from assistant.adapters.level import mean_square
+
 OPENS_AT = 2.0
 """Factor over the room's own power (3 dB); speech hardly above the room, at 5 dB, lifts it by 6 dB."""
 RISE = 1.01
@@ -31,7 +33,7 @@ class SpeechGate:
 
     def __call__(self, frame: bytes) -> float:
         """The likelihood of speech, 0 to 1; 0 where the room is as steady as before."""
-        power = max(float(np.mean(np.square(np.frombuffer(frame, "<i2").astype(np.float64)))), LEAST_POWER)
+        power = max(mean_square(np.frombuffer(frame, "<i2")), LEAST_POWER)
         self._floor = min(power, self._floor * RISE)
         if power > OPENS_AT * self._floor:
             self._hold = HOLD_FRAMES

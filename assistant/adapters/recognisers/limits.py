@@ -116,6 +116,7 @@ _SAID = Limits(share=0.7, clear=-0.1, ratio=-1.0, least=-0.6, ending=-0.5)
 """Of what is said at a bench the trained model is surer than that, and less sure of most that it mishears."""
 
 _NUMBER_SAID = Limits(share=0.997, clear=-0.2, ratio=-1.0, least=-0.2, ending=-0.5, longer=0.003)
+"""A number that the trained model stands for, whatever way it was said; what is told apart has to lead by more."""
 
 TRAINED = LimitSet(
     clear_command=_SAID,
