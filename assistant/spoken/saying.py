@@ -4,6 +4,7 @@ from collections.abc import Callable
 from decimal import Decimal
 
 from assistant.dosing.amount import normal
+from assistant.dosing.twins import twin
 from assistant.spoken.tables import Numbers
 from assistant.spoken.units import UnitWords
 
@@ -56,8 +57,9 @@ class Saying:
         """What the assistant heard, for a yes or a no: with the unit, and by digits where it sounds like another.
 
         A teen and its ten are said both ways: "I have fifteen millilitres per hour, one five millilitres per hour. Is
-        that right?" Anything else is said once, in words: they are understood better than a row of digits, in which
-        two alike are heard as one, nobody counts zeros, and a point is taken for the beginning of another number.
+        that right?" Anything else is said once, in words, twenty too, which has no teen: words are understood better
+        than a row of digits, in which two alike are heard as one, nobody counts zeros, and a point is taken for the
+        beginning of another number.
 
         Sources: NCC MERP, Recommendations to Reduce Medication Errors Associated with Verbal Medication Orders: say a
         number as a word and then digit by digit (from memory); Pennsylvania Patient Safety Authority advisory, June
@@ -72,7 +74,7 @@ class Saying:
             ValueError: the number cannot be said.
             QuantityError: the unit cannot be said.
         """
-        digits = self.say_digits(value) if _ends_in_teen_or_ten(value) else ""
+        digits = self.say_digits(value) if twin(abs(value)) else ""
         return self._read_back(self.say_number(value), digits, self._say_unit(unit, plural=value != 1))
 
     def spelled(self, figures: str) -> str:
@@ -83,13 +85,6 @@ class Saying:
     def _joined(self, value: Decimal, whole: str, fraction: str) -> str:
         sign = f"{self._numbers.minus} " if value < 0 else ""
         return f"{sign}{whole}" + (f" {self._numbers.point} {self.spelled(fraction)}" if fraction else "")
-
-
-def _ends_in_teen_or_ten(value: Decimal) -> bool:
-    """Whether a teen, or a ten from twenty on, ends what is said before the point, or before "thousand"."""
-    number = abs(int(value))
-    ends = (number % 100, number // 1_000 % 100)
-    return any(13 <= end <= 19 or (end >= 20 and end % 10 == 0) for end in ends)
 
 
 def _split(value: Decimal) -> tuple[str, str]:

@@ -175,7 +175,7 @@ def test_refuses_units(unit: str) -> None:
         ("1000", "mL", "I have one thousand millilitres. Is that right?"),
         ("400", "mg", "I have four hundred milligrams. Is that right?"),
         ("577", "min", "I have five hundred and seventy seven minutes. Is that right?"),
-        ("220", "mL", "I have two hundred and twenty millilitres, two two zero millilitres. Is that right?"),
+        ("220", "mL", "I have two hundred and twenty millilitres. Is that right?"),
         ("115", "mL", "I have one hundred and fifteen millilitres, one one five millilitres. Is that right?"),
         ("11.6", "mL/h", "I have eleven point six millilitres per hour. Is that right?"),
         ("15.5", "mL", "I have fifteen point five millilitres, one five point five millilitres. Is that right?"),
@@ -197,7 +197,7 @@ def test_the_read_back_of_two_numbers_is_never_the_same() -> None:
     assert len(said) == len({*WHOLE[:2000], *HUNDREDTHS[1:10_000:7]})
 
 
-@pytest.mark.parametrize("value", ["13", "14", "19", "20", "30", "90", "118", "1060", "50000", "13.5", "90.7"])
+@pytest.mark.parametrize("value", ["13", "14", "19", "30", "90", "118", "1060", "50000", "13.5", "90.7"])
 def test_a_teen_and_its_ten_are_said_both_ways(value: str) -> None:
     """15 and 50: Pennsylvania Patient Safety Authority, June 2006. Also before "thousand" and before the point."""
     number, unit = Decimal(value), "millilitres"
@@ -207,10 +207,10 @@ def test_a_teen_and_its_ten_are_said_both_ways(value: str) -> None:
 
 
 @pytest.mark.parametrize(
-    "value", ["0", "1", "9", "10", "11", "12", "21", "75", "99", "5.0", "0.5", "83.3", "12.5", "9999"]
+    "value", ["0", "1", "9", "10", "11", "12", "20", "21", "75", "99", "5.0", "0.5", "83.3", "12.5", "9999"]
 )
 def test_a_number_that_no_other_sounds_like_is_said_once(value: str) -> None:
-    """Common practice, no source: what is plain is not said twice."""
+    """Common practice, no source: what is plain is not said twice; twenty has no teen."""
     assert read_back(Decimal(value), "mL/min").count(say_unit("mL/min", plural=value != "1")) == 1
 
 

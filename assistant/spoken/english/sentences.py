@@ -71,7 +71,7 @@ class Sentences:
         "This is training. It controls no pump and treats no patient. "
         "Local policy and the maker's instructions come first, and a licensed practitioner decides."
     )
-    TRAINING_IN_SHORT = "This is training. Local policy and your instructor come first."
+    TRAINING_IN_SHORT = "This is training: I control no pump. Local policy and the maker's instructions come first."
     WHAT_CAN_BE_SAID = (
         "You can always say: again, more, back, go on, where am I, what is my order, correct that, "
         "I need help, call my instructor, not applicable, pause, or stop. Typing the same words works too."
