@@ -12,8 +12,9 @@ from itertools import pairwise
 from assistant.spoken.english.address import says_nothing, without_address
 from assistant.spoken.english.bench_words import AUXILIARIES, DETERMINERS, NOUNS, UNFINISHED_ENDS
 from assistant.spoken.english.bound import is_not_quite
-from assistant.spoken.english.choice_claims import DENIALS, Claim, claims_of, content
-from assistant.spoken.english.choice_reading import ChoiceReading, of_pieces
+from assistant.spoken.english.choice_claims import DENIALS, Claims, claims_of, content
+from assistant.spoken.english.choice_framing import is_reason, plain, without_because, without_frame
+from assistant.spoken.english.choice_reading import ChoiceReading, may_turn, of_pieces
 from assistant.spoken.english.choices import FELT, ways_of
 from assistant.spoken.english.clauses import clauses
 from assistant.spoken.english.comments import is_comment
@@ -27,7 +28,7 @@ _TOUCHED = re.compile(r" when i (?:push|press|touch|feel|flush|move)(?: (?:on )?
 _ELSEWHERE = re.compile(
     r"\bnext (?:door|bed|bay|room|patient|station|bench)\b|\b(?:neither|none|both|one) of (?:us|you)\b"
 )
-_DENIED_BUT = re.compile(r"\b(?:not|never)\b.*\b(?:but|except|apart)\b")
+_DENIED_BUT = re.compile(r"\b(?:not|never)\b.*\b(?:but|except|apart from)\b")
 _OF_THE_LEARNER = re.compile(
     r"\bmy (?:\w+ )?(?:hands?|arms?|fingers?|wrists?|skin|bag|back|head|chest|side)\b|\b(?:for|with) me\b"
 )
@@ -35,12 +36,26 @@ _OF_THE_LEARNER = re.compile(
 _OFF_OR_BACK = re.compile(r"\balarms? (?:is |are |has |was |now )*off\b|\bmoved back\b")
 """An alarm that is off may have gone off; what moved back is where it was."""
 
+_OF_SOMEBODY_ELSE = re.compile(
+    r"\b(?:friend|mate|partner|colleague|buddy|husband|wife|son|daughter|mother|mum|mom|dad|father|sister|brother|family|visitor|"
+    r"relative|neighbour|instructor|teacher|tutor|student|classmate|nurse|doctor|everyone|everybody|somebody|someone|people)s? "
+    r"(?:says?|said|tells? me|told me|thinks?|thought|reckons?|believes?|swears?)\b"
+)
+"""What another one than the patient says of it is not what the learner has seen."""
+_STILL_TO_DO = re.compile(
+    r"\bstill (?:to|have to|need to|got to|has to|must|gotta) (?!run\b|go\b|come\b|infuse\b|drip\b)"
+    r"|^(?:i |we )?(?:have not|did not) (?!see|seen|find|found|notice|spot|feel|felt|get|got|hear|heard|any|a\b|the same)"
+    r"|\b(?:i|we) (?:have not|did not) (?!see|seen|find|found|notice|spot|feel|felt|get|got|hear|heard|any|a\b|have|use|need)"
+)
+"""What is not yet done: "I'm still to look up the time"."""
 _HARD_TO = re.compile(r"\b(?:hard|difficult|tricky|impossible) to (?:see|say|tell|know|judge|make|find|check)\b")
 _ONLY_LOOKED = re.compile(
     r"(?:i |we )?(?:have |am |need to )?(?:just |also |already )?(?:looked|looking|look|checked|checking|read|reading|"
     r"asked|asking|compared|inspected|felt|followed|traced|need|want)(?: at| up| for| about| over| through| along)?"
     r" (?:the|his|her|my|their|its|that|this|both)(?: \w+){1,3}"
 )
+_STILL = frozenset({"left", "there", "in", "go", "hanging", "bottom", "bag", "chamber", "fluid", "it"})
+"""What a "yet" says no more of than "still": "there's a bit left yet"."""
 _BEFORE_IS = frozenset({"neither", "both", "none", "only", "the", "just"})
 _ASKED = re.compile(r"^ask\b|\bask how\b")
 _SEEMS = re.compile(r"\b(?:looks?|seems?|appears?)\b(?! (?:after|at)\b)")
@@ -71,29 +86,47 @@ def chosen(
         return next(iter(exact))
     claims = claims_of(choices, sayings)
     keep = _kept(choices, sayings)
-    tokens = _bare(tokens, keep)
-    if _is_turned(tokens, claims, line):
+    if _OF_SOMEBODY_ELSE.search(" ".join(tokens)) or _is_turned(_bare(tokens, keep), claims, line):
         return None
-    bare = tuple(_bare(part, keep) for part in parts if not _is_beside(part, keep))
-    found = None
-    if len(parts) < 2 or not any(DENIALS & set(part) and not ChoiceReading(part, claims, line).read() for part in bare):
+    found = _read(_bare(tokens, keep), tuple(_bare(part, keep) for part in parts if not _is_beside(part, keep)), claims, choices, line)
+    if found is None:
+        framed, reason = without_because(plain(tokens))
+        said = [_unframed(part, keep) for part in (map(plain, parts) if len(parts) > 1 and not reason else (framed,))]
+        said = [part for part in said if part and not _is_beside(part, keep) and (part in keep or not is_reason(part, line))]
+        framed = tuple(word for part in said for word in part)
+        exact = _listed(choices).get(framed, frozenset())
+        found = next(iter(exact)) if len(exact) == 1 and not reason else None
+        if found is None and framed and framed != tokens:
+            found = _read(framed, tuple(said), claims, choices, line)
+        found = None if found is None or may_turn(reason, found, claims, line) else found
+    return None if found is None or _is_of_another(tokens, found, line) else found
+
+
+def _read(tokens: Tokens, bare: tuple[Tokens, ...], claims: Claims, choices: Tokens, line: str) -> str | None:
+    """What a statement says that is whole and plain, or its clauses together."""
+    if len(bare) < 2 or not any(DENIALS & set(part) and not ChoiceReading(part, claims, line).read() for part in bare):
         reading = ChoiceReading(tokens, claims, line)
         found = reading.choice(choices) if reading.read() else None
-    if found is None:
-        pieces = [piece for part in bare or (tokens,) for piece in clauses(part)]
-        found = of_pieces([piece for piece in pieces if not set(piece) <= _ONLY_HEARD], claims, choices, line)
-    return None if found is None or _is_of_another(tokens, found, line) else found
+        if found is not None:
+            return found
+    pieces = [piece for part in bare or (tokens,) for piece in clauses(part)]
+    return of_pieces([piece for piece in pieces if not set(piece) <= _ONLY_HEARD], claims, choices, line)
+
+
+def _unframed(part: Tokens, keep: frozenset[Tokens]) -> Tokens:
+    """A part without what stands around an answer."""
+    return part if part in keep else _bare(without_frame(_bare(part, keep)), keep)
 
 
 @lru_cache(maxsize=256)
 def _kept(choices: Tokens, sayings: tuple[tuple[str, str], ...]) -> frozenset[Tokens]:
     """What says something here, and is left whole."""
-    return frozenset(claims_of(choices, sayings))
+    return frozenset(claims_of(choices, sayings).table)
 
 
 def _is_beside(part: Tokens, keep: frozenset[Tokens]) -> bool:
     """Whether a part only leads to the others, or says nothing."""
-    return part in (("no",), ("yes",)) or (part not in keep and (says_nothing(part) or is_comment(part)))
+    return part in (("no",), ("yes",), ("yes", "no"), ("no", "no")) or (part not in keep and (says_nothing(part) or is_comment(part)))
 
 
 def _bare(tokens: Tokens, keep: frozenset[Tokens]) -> Tokens:
@@ -102,10 +135,11 @@ def _bare(tokens: Tokens, keep: frozenset[Tokens]) -> Tokens:
     tokens = without_address(tuple(_TOUCHED.sub(" ", _BUT.sub(" but ", text)).split()), keep)
     if len(tokens) > 1 and tokens[-1] in ("is", "are") and tokens[0] in _BEFORE_IS:
         tokens = tokens[:-1]  # "neither one is"
-    return tokens[:-1] if tokens[-1:] == ("yet",) and set(tokens) & DENIALS else tokens
+    still = set(tokens[-2:-1]) <= _STILL and not {"any", "all", "is", "has"} & set(tokens[:1])
+    return tokens[:-1] if tokens[-1:] == ("yet",) and (set(tokens) & DENIALS or still) else tokens
 
 
-def _is_turned(tokens: Tokens, claims: dict[Tokens, Claim], line: str) -> bool:
+def _is_turned(tokens: Tokens, claims: Claims, line: str) -> bool:
     """Whether the words are put off, ask, repeat the line, or say it of something else."""
     if not tokens or is_put_off(tokens) or tokens[-1] in UNFINISHED_ENDS or _asks(tokens, claims):
         return True
@@ -124,7 +158,7 @@ def _is_turned(tokens: Tokens, claims: dict[Tokens, Claim], line: str) -> bool:
     # "It is not sound except a kink"; "the pump next door is alarming".
     if _ONLY_LOOKED.fullmatch(text):
         return True  # "I checked the fluid": what of it?
-    turns = (_DENIED_BUT, _ELSEWHERE, _OF_THE_LEARNER, _OFF_OR_BACK, _HARD_TO)
+    turns = (_DENIED_BUT, _ELSEWHERE, _STILL_TO_DO, _OF_THE_LEARNER, _OFF_OR_BACK, _HARD_TO)
     return any(turned.search(text) for turned in turns) or is_not_quite(text)
 
 
@@ -168,11 +202,12 @@ def _repeats(tokens: Tokens, line: Tokens) -> bool:
     )
 
 
-def _asks(tokens: Tokens, claims: dict[Tokens, Claim]) -> bool:
+def _asks(tokens: Tokens, claims: Claims) -> bool:
     """Whether the end asks: "it's dry, right"; not in "complete and right"."""
     said = content(tokens)
     return asks_at_its_end(tokens) and not (
-        tokens[-1] == "right" and any(said[-length:] in claims for length in range(2, len(said) + 1))
+        (tokens[-1] == "no" and tokens[-2] in ("says", "said"))
+        or tokens[-1] == "right" and any(said[-length:] in claims for length in range(2, len(said) + 1))
     )
 
 

@@ -1,12 +1,14 @@
 """What phrases say of several alternatives, in English: "murky" of "cloudy", "in date" of a part of "fit to use"."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import lru_cache
 
 from assistant.spoken.english.bench_words import FRAME, NEUTRAL, NOUNS
-from assistant.spoken.english.choices import ASPECTS, DENIED_BY, ORDERED, parts_of, ways_of
+from assistant.spoken.english.choices import ASPECTS, DENIED_BY, ORDERED, parts_of, patterns_of, ways_of
 from assistant.spoken.english.deeds import cut
 from assistant.spoken.english.verbs import VERBS
+from assistant.spoken.english.ways_patterns import Pattern, compiled
 from assistant.spoken.statement import Tokens
 
 DENIALS = frozenset({"not", "no", "none", "nothing", "nobody", "neither", "never", "without", "nor"})
@@ -27,8 +29,45 @@ class Claim:
     not_so: frozenset[tuple[str, str]] = frozenset()
 
 
+class Claims:
+    """What phrases say of the alternatives of one line.
+
+    Attributes:
+        table: what each listed phrase says.
+    """
+
+    def __init__(self, table: dict[Tokens, Claim], patterns: list[tuple[Pattern, Claim]]) -> None:
+        self.table = table
+        self._longest = max(map(len, table), default=0)
+        self._patterns: dict[str, list[tuple[Pattern, Claim]]] = {}
+        for pattern, claim in patterns:
+            for word in pattern.firsts:
+                self._patterns.setdefault(word, []).append((pattern, claim))
+
+    def __contains__(self, words: Tokens) -> bool:
+        return words in self.table
+
+    def listed(self, words: Tokens, at: int) -> Iterator[tuple[int, Claim]]:
+        """The listed phrases that begin there, the longest first: their lengths, and what they say."""
+        for length in range(min(self._longest, len(words) - at), 0, -1):
+            claim = self.table.get(words[at : at + length])
+            if claim is not None:
+                yield length, claim
+
+    def patterned(self, words: Tokens, at: int) -> tuple[int, Claim] | None:
+        """The longest way of a pattern that begins there, and what it says; None for none."""
+        longest, said = 0, Claim(frozenset())
+        for pattern, claim in self._patterns.get(words[at], ()):
+            length = pattern.longest(words, at)
+            if length > longest:
+                longest, said = length, claim
+            elif length == longest:
+                said = Claim(said.so | claim.so)
+        return (longest, said) if longest > 1 else None  # "finished": what is?
+
+
 @lru_cache(maxsize=256)
-def claims_of(choices: Tokens, sayings: tuple[tuple[str, str], ...]) -> dict[Tokens, Claim]:
+def claims_of(choices: Tokens, sayings: tuple[tuple[str, str], ...]) -> Claims:
     """What each phrase says: an author's first, then what is listed of whole alternatives, then what is of parts."""
     table: dict[Tokens, Claim] = {}
     authored = [*((choice, choice) for choice in choices), *sayings]
@@ -51,7 +90,12 @@ def claims_of(choices: Tokens, sayings: tuple[tuple[str, str], ...]) -> dict[Tok
         denied = frozenset({(choice, WHOLE)})
         of_parts += [(way, Claim(frozenset(), denied)) for way in DENIED_BY.get(choice.lower(), ())]
     _add(table, of_parts, over=True)
-    return table
+    patterns = (
+        (compiled(pattern, content), Claim(frozenset({(choice, WHOLE)})))
+        for choice in choices
+        for pattern in patterns_of(choice, choices)
+    )
+    return Claims(table, [(pattern, claim) for pattern, claim in patterns if pattern is not None])
 
 
 def _add(table: dict[Tokens, Claim], rows: list[tuple[str, Claim]], *, over: bool = False) -> None:
@@ -98,7 +142,9 @@ def _missing(choice: str, choices: Tokens) -> tuple[str, ...]:
     taken = {word for other in choices for part in parts_of(other) for word in part.split()}
     forms = (
         *("no {}", "{} missing", "{} not there", "not see {}", "not find {}", "without {}", "forgot {}"),
-        *("left out {}", "left {} out", "{} left out"),
+        *("left out {}", "left {} out", "{} left out", "missing {}", "lacks {}", "lacking {}", "not say {}", "not give {}"),
+        *("not state {}", "{} not written", "{} not given", "{} not stated", "{} not filled in", "{} blank", "{} empty"),
+        *("not got {}", "not have {}", "{} absent", "{} gone", "not any {}", "{} not on it", "not mention {}"),
     )
     return tuple(form.format(noun) for noun in ORDERED if noun not in taken for form in forms)
 

@@ -24,12 +24,13 @@ from assistant.spoken.english.bench_words import (
     UNREAL,
     WHERE_OR_BY_WHAT,
 )
-from assistant.spoken.english.choice_claims import ALSO_VERBS, DENIALS, SKIPPED, WHOLE, Claim, one_of
+from assistant.spoken.english.choice_claims import ALSO_VERBS, DENIALS, SKIPPED, WHOLE, Claim, Claims, one_of
 from assistant.spoken.english.choices import (
     ALSO_NEUTRAL,
     AT_FAULT,
     EITHER_OR,
     FELT,
+    MADE,
     OF_A_PART,
     ORDERED,
     PAST,
@@ -93,6 +94,7 @@ _TAKE_OF = frozenset(
 _WHEN = frozenset({"yesterday", "ago", "already"})
 _LEAVES_OUT = frozenset({"but", "except"})
 _CARRIES = frozenset({"do", "does", "did", "has", "have", "can"})
+_CARRIED = frozenset({"not", "see", "feel", "hear", "hardly", "barely", "scarcely", "have", "use", "share", "mix", "make"})
 _SOURCES = frozenset({"book", "chart", "table", "list", "label", "guide", "reference", "display", "screen", "policy"})
 """What is looked things up in: "the book says"."""
 _ASKED_OF = re.compile(r"^(?:is|are) the (\w+)")
@@ -101,7 +103,7 @@ _FURNITURE = frozenset(
 )
 """What no fault of a line, a bag or a patient is found at."""
 _SOMEBODY = frozenset({"somebody", "someone"})
-_SPEAKERS = frozenset({"he", "she", "they", "you", "nurse", "partner", "colleague", "somebody", "someone"})
+_SPEAKERS = frozenset({"he", "she", "patient", "they", "you", "nurse", "partner", "colleague", "somebody", "someone"})
 _MOST_PIECES = 6
 _TURNS = TURNING | TURNS_ONLY_GOOD | REPORTS | {"or", "if", "used", "prefer", "wish", "never", "lest"} | UNREAL
 """What turns round, or may, beside a clause that is understood."""
@@ -116,18 +118,19 @@ class ChoiceReading:
         so, not_so: what it says.
         of_a_part: it speaks of a part, or of a degree.
         left_out: it holds a "but": nothing may be left of what it says beside.
-        past: it speaks of what was.
+        past, earlier: it speaks of what was, or of a time that is over.
         told: somebody else says so.
     """
 
     tokens: Tokens
-    claims: dict[Tokens, Claim]
+    claims: Claims
     line: str
     so: set[tuple[str, str]] = field(default_factory=set)
     not_so: set[tuple[str, str]] = field(default_factory=set)
     of_a_part: bool = False
     left_out: bool = False
     past: bool = False
+    earlier: bool = False
     told: bool = False
     _denied: bool = False
     _again: bool = False
@@ -138,26 +141,30 @@ class ChoiceReading:
         """Whether every word is understood, and something is said."""
         line = frozenset(cut(self.line))
         words = self._words()
-        longest = max(map(len, self.claims), default=0)
+        beside: list[str] = []
         at = 0
         while at < len(words):
-            for length in range(min(longest, len(words) - at), 0, -1):
-                claim = self.claims.get(words[at : at + length])
-                if claim is not None and at and words[at - 1] in _BEYOND - line:
+            for length, claim in self._claims_at(words, at):
+                if at and words[at - 1] in _BEYOND - line:
                     return False
-                if claim is not None and not self._leads_on(words, at, length):
-                    if not self._take(claim, words[at : at + length], words[at + length : at + length + 1]):
+                if not self._leads_on(words, at, length):
+                    said = words[at : at + length]
+                    if said not in self.claims:
+                        self._named |= NOUNS & set(said)  # of a pattern: what it is said of may be a part
+                        self.of_a_part |= not at and said[0] in NOUNS and self._is_beside(said[0])
+                    if not self._take(claim, said, words[at + length : at + length + 1]):
                         return False
                     at += length
                     break
             else:
                 if not self._word(words, at, line):
                     return False
+                beside.append(words[at])
                 at += 1
         text = f" {' '.join(self.tokens)} "
-        earlier = _EARLIER.search(text) is not None
-        self.past |= earlier and "looked" in self.tokens
-        self.of_a_part |= earlier or self._names_a_part() or _FOR_A_WHILE.search(text) is not None
+        self.earlier = _EARLIER.search(f" {' '.join(beside)} ") is not None
+        self.past |= self.earlier and "looked" in self.tokens
+        self.of_a_part |= self._names_a_part() or _FOR_A_WHILE.search(text) is not None
         return not self._denied and bool(self.so | self.not_so or self._lacks_one())
 
     def take_in(self, other: "ChoiceReading") -> None:
@@ -167,6 +174,7 @@ class ChoiceReading:
         self.of_a_part |= other.of_a_part
         self.left_out |= other.left_out
         self.past |= other.past
+        self.earlier |= other.earlier
         self.told |= other.told
         self._named |= other._named
         self._in_claims |= other._in_claims
@@ -195,7 +203,8 @@ class ChoiceReading:
             (found,) = left
         else:
             return None
-        if found not in left or ((self.of_a_part or self.left_out) and found not in OF_A_PART):
+        of_a_part = self.of_a_part or self.left_out or (self.earlier and found not in MADE)
+        if found not in left or (of_a_part and found not in OF_A_PART):
             return None
         return None if (self.past and found not in PAST) or (self.told and found not in FELT) else found
 
@@ -222,7 +231,7 @@ class ChoiceReading:
         kept = []
         for at, word in enumerate(tokens):
             follows = tokens[at + 1 : at + 2]
-            if word in _CARRIES and follows in (("not",), ("see",), ("feel",), ("hear",)):
+            if word in _CARRIES and follows and follows[0] in _CARRIED:
                 continue
             if word in ("can", "may") and tokens[at - 1 : at] in (("they",), ("it",), ("both",)) and follows:
                 continue
@@ -233,6 +242,12 @@ class ChoiceReading:
             if word not in SKIPPED:
                 kept.append(one_of(word))
         return tuple(kept)
+
+    def _claims_at(self, words: Tokens, at: int) -> list[tuple[int, Claim]]:
+        """What begins there and says something, the longest first; a pattern is not denied."""
+        found = list(self.claims.listed(words, at))
+        more = None if self._denied or self._again else self.claims.patterned(words, at)
+        return [more, *found] if more is not None and more[0] > max((length for length, _ in found), default=0) else found
 
     def _leads_on(self, words: Tokens, at: int, length: int) -> bool:
         """Whether what looks like a claim only leads to another word: "right at the hub", "left hand"."""
@@ -250,7 +265,7 @@ class ChoiceReading:
         denies = self._denied or self._again
         if denies and (words[0] in (*DENIALS, "too") or _DEGREES & set(words)):
             return False  # "not no air"; "no big bubbles"; "not too high" says nothing of too low
-        self._in_claims |= set(words)
+        self._in_claims |= set(words) if words in self.claims else set()
         if denies:
             claim = Claim(claim.not_so, claim.so)
             self._again = follows in (("or",), ("nor",))
@@ -287,7 +302,7 @@ class ChoiceReading:
             self.of_a_part = True  # of a fault it does not matter who brought it about
             return True
         if word == "says" and words[at - 1 : at] and words[at - 1] in _SPEAKERS:
-            self.told = words[at - 1] in ("he", "she")
+            self.told = words[at - 1] in ("he", "she", "patient")
             return self.told
         apart = word in TOLD_APART or OTHER_PLACES.get(word, frozenset()) & line
         if (word in TURNING and not (word == "until" and set(words[at : at + 2]) <= line | {"next"})) or (
@@ -339,7 +354,7 @@ class ChoiceReading:
         return False
 
 
-def of_pieces(pieces: list[Tokens], claims: dict[Tokens, Claim], choices: Tokens, line: str) -> str | None:
+def of_pieces(pieces: list[Tokens], claims: Claims, choices: Tokens, line: str) -> str | None:
     """The alternative that the clauses of a statement say which are understood, where no other one turns it round."""
     if not 1 < len(pieces) <= _MOST_PIECES:
         return None
@@ -357,24 +372,24 @@ def of_pieces(pieces: list[Tokens], claims: dict[Tokens, Claim], choices: Tokens
     for reading in understood:
         whole.take_in(reading)
     found = whole.choice(choices)
-    if found is None or any(_may_turn(piece, found, claims, line) for piece in beside):
+    if found is None or any(may_turn(piece, found, claims, line) for piece in beside):
         return None
     name = " ".join(cut(found))
     named = " " in name and any(name in " ".join(reading.tokens) for reading in understood)
     return found if named or found in OF_A_PART or all(tells_what_was_done(piece) for piece in beside) else None
 
 
-def _may_turn(piece: Tokens, found: str, claims: dict[Tokens, Claim], line: str) -> bool:
+def may_turn(piece: Tokens, found: str, claims: Claims, line: str) -> bool:
     """Whether a clause that is not understood may turn round what is said beside it, or say another alternative."""
     words = set(piece)
+    if not piece:
+        return False
     if words & (_TURNS | DENIALS) or piece[0] in AUXILIARIES or piece[-1] in UNFINISHED_ENDS:
         return True
     things = {one_of(word) for word in words} & NOUNS - WHERE_OR_BY_WHAT
     if found not in OF_A_PART and (words & FAULTS or things or trouble_of(piece) is not None):
         return True
-    said = [
-        claims[piece[at:end]] for at in range(len(piece)) for end in range(at + 1, at + 5) if piece[at:end] in claims
-    ]
+    said = [claim for at in range(len(piece)) for _length, claim in claims.listed(piece, at)]
     if any(choice != found for claim in said for choice, _part in claim.so | claim.not_so):
         return True
     return any(

@@ -4,11 +4,16 @@ Words of the bench and of every day (common practice, no source). An author's ow
 what here would fit two alternatives of one line is taken for neither.
 """
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from assistant.spoken.english import ways_bags as bags
+from assistant.spoken.english import ways_felt as felt
 from assistant.spoken.english import ways_lines as lines
 from assistant.spoken.english import ways_patients as patients
+from assistant.spoken.english import ways_read as read
+from assistant.spoken.english import ways_seen as seen
+from assistant.spoken.english.ways_patterns import rows_of
 
 
 @dataclass(frozen=True)
@@ -79,6 +84,7 @@ def _read_aspects() -> dict[str, Aspect]:
 
 
 _WAYS = _read()
+_PATTERNS = rows_of(f"{read.PATTERNS}{seen.PATTERNS}{felt.PATTERNS}".replace("\\\n", ""))
 ASPECTS = _read_aspects()
 """By the part of an alternative: what says that it is so, or not."""
 
@@ -91,9 +97,18 @@ def parts_of(choice: str) -> tuple[str, ...]:
 
 def ways_of(choice: str, choices: tuple[str, ...]) -> tuple[str, ...]:
     """Other ways to say an alternative among these; some are ways to say it only beside another one: "none / some"."""
+    return _of(_WAYS, choice, choices)
+
+
+def patterns_of(choice: str, choices: tuple[str, ...]) -> tuple[str, ...]:
+    """The same as patterns: see `ways_patterns`."""
+    return _of(_PATTERNS, choice, choices)
+
+
+def _of(table: Mapping[str, tuple[str, ...]], choice: str, choices: tuple[str, ...]) -> tuple[str, ...]:
     name = choice.lower()
     beside = (f"{name} / {other.lower()}" for other in choices if other != choice)
-    return (*_WAYS.get(name, ()), *(way for key in beside for way in _WAYS.get(key, ())))
+    return (*table.get(name, ()), *(way for key in beside for way in table.get(key, ())))
 
 
 EITHER_OR = tuple(
@@ -126,10 +141,12 @@ OF_A_PART = frozenset(
 )
 """What is so where it is so of a part, or to a degree; everything else is said of the whole."""
 
-PAST = frozenset(
-    {"from the library", "by hand", "not listed", "complete and right", "something missing", "something wrong"}
-    | {"ready-mixed", "mixed on this ward"}
-)
+MADE = frozenset({"ready-mixed", "mixed on this ward"})
+"""What came about at a time that may be told: "mixed here this morning"."""
+
+PAST = MADE | {
+    *("from the library", "by hand", "not listed", "complete and right", "something missing", "something wrong")
+}
 """What may be told of what was: how something was chosen, or said."""
 
 ORDERED = (

@@ -10,6 +10,7 @@ from assistant.spoken.english.address import says_nothing, without_address
 from assistant.spoken.english.alternatives import chosen
 from assistant.spoken.english.asides import aside_of
 from assistant.spoken.english.bench_words import AUXILIARIES, DENIALS, TURNING
+from assistant.spoken.english.choice_framing import asks_which
 from assistant.spoken.english.claims import phrases_at
 from assistant.spoken.english.clauses import clauses, core_of, of_clauses
 from assistant.spoken.english.comments import is_comment, without_comments
@@ -66,7 +67,7 @@ class EnglishStatements:
         parts: tuple[Tokens, ...] = (),
     ) -> str | None:
         """See `Statements`."""
-        return None if _is_question(tokens) else chosen(tokens, choices, sayings, line, parts)
+        return None if asks_which(tokens) else chosen(tokens, choices, sayings, line, parts)
 
     def trouble(self, tokens: Tokens) -> Trouble | None:
         """See `Statements`."""
