@@ -10,11 +10,20 @@ from functools import lru_cache
 from itertools import pairwise
 
 from assistant.spoken.english.address import says_nothing, without_address
-from assistant.spoken.english.bench_words import AUXILIARIES, DETERMINERS, NOUNS, UNFINISHED_ENDS
+from assistant.spoken.english.bench_words import (
+    AUXILIARIES,
+    DETERMINERS,
+    NOUNS,
+    TURNING,
+    TURNS_ONLY_GOOD,
+    UNFINISHED_ENDS,
+)
 from assistant.spoken.english.bound import is_not_quite
 from assistant.spoken.english.choice_claims import DENIALS, Claims, claims_of, content
 from assistant.spoken.english.choice_framing import is_reason, plain, without_because, without_frame
-from assistant.spoken.english.choice_reading import ChoiceReading, may_turn, of_pieces
+from assistant.spoken.english.choice_mistaken import is_mistaken, is_turned_by
+from assistant.spoken.english.choice_pieces import may_turn, of_pieces
+from assistant.spoken.english.choice_reading import ChoiceReading
 from assistant.spoken.english.choices import FELT, ways_of
 from assistant.spoken.english.clauses import clauses
 from assistant.spoken.english.comments import is_comment
@@ -30,27 +39,57 @@ _ELSEWHERE = re.compile(
 )
 _DENIED_BUT = re.compile(r"\b(?:not|never)\b.*\b(?:but|except|apart from)\b")
 _OF_THE_LEARNER = re.compile(
-    r"\bmy (?:\w+ )?(?:hands?|arms?|fingers?|wrists?|skin|bag|back|head|chest|side)\b|\b(?:for|with) me\b"
+    r"\bmy (?:\w+ )?(?:hands?|arms?|fingers?|wrists?|skin|bag|back|head|chest|side|thumbs?|foot|feet|knees?|throat|"
+    r"eyes?|signature|pen|name|shirt|coat|badge|cup|lunch|gloves?|shoes?|phone)\b|\b(?:for|with) me\b"
 )
 """What is the learner's own, where a patient or a thing is asked about: "my hand's swollen"."""
 _OFF_OR_BACK = re.compile(r"\balarms? (?:is |are |has |was |now )*off\b|\bmoved back\b")
 """An alarm that is off may have gone off; what moved back is where it was."""
 
 _OF_SOMEBODY_ELSE = re.compile(
-    r"\b(?:friend|mate|partner|colleague|buddy|husband|wife|son|daughter|mother|mum|mom|dad|father|sister|brother|family|visitor|"
-    r"relative|neighbour|instructor|teacher|tutor|student|classmate|nurse|doctor|everyone|everybody|somebody|someone|people)s? "
+    r"\b(?:friend|mate|partner|colleague|buddy|husband|wife|son|daughter|mother|mum|mom|dad|father|sister|brother|"
+    r"family|visitor|"
+    r"relative|neighbour|instructor|teacher|tutor|student|classmate|nurse|doctor|everyone|everybody|somebody|"
+    r"someone|people)s? "
     r"(?:says?|said|tells? me|told me|thinks?|thought|reckons?|believes?|swears?)\b"
 )
 """What another one than the patient says of it is not what the learner has seen."""
+_DOUBTS = (TURNING | TURNS_ONLY_GOOD | {"if", "or"}) - frozenset(
+    [
+        "would",
+        "need",
+        "needs",
+        "want",
+        "wants",
+        "was",
+        "had",
+        "about",
+        "only",
+        "what",
+        "how",
+        "roughly",
+        "nearly",
+        "almost",
+        "you",
+        "more",
+        "just",
+    ]
+)
+"""Words that may not go with what is left out around an answer: "it says so here, maybe"."""
 _STILL_TO_DO = re.compile(
     r"\bstill (?:to|have to|need to|got to|has to|must|gotta) (?!run\b|go\b|come\b|infuse\b|drip\b)"
-    r"|^(?:i |we )?(?:have not|did not) (?!see|seen|find|found|notice|spot|feel|felt|get|got|hear|heard|any|a\b|the same)"
-    r"|\b(?:i|we) (?:have not|did not) (?!see|seen|find|found|notice|spot|feel|felt|get|got|hear|heard|any|a\b|have|use|need)"
+    r"|^(?:i |we )?(?:have not|did not) (?!see|seen|find|found|notice|spot|feel|felt|get|got|hear|heard|any|a\b|"
+    r"the same)"
+    r"|\b(?:i|we) (?:have not|did not) (?!see|seen|find|found|notice|spot|feel|felt|get|got|hear|heard|any|a\b|"
+    r"have|use|need)"
 )
 """What is not yet done: "I'm still to look up the time"."""
-_HARD_TO = re.compile(r"\b(?:hard|difficult|tricky|impossible) to (?:see|say|tell|know|judge|make|find|check)\b")
+_HARD_TO = re.compile(
+    r"\b(?:hard|difficult|tricky|impossible) to (?:feel|follow|reach|see|say|tell|know|judge|make|find|check)\b"
+)
 _ONLY_LOOKED = re.compile(
-    r"(?:i |we )?(?:have |am |need to )?(?:just |also |already )?(?:looked|looking|look|checked|checking|read|reading|"
+    r"(?:i |we )?(?:have |am |need to )?(?:just |also |already )?(?:looked|looking|look|checked|checking|read|"
+    r"reading|"
     r"asked|asking|compared|inspected|felt|followed|traced|need|want)(?: at| up| for| about| over| through| along)?"
     r" (?:the|his|her|my|their|its|that|this|both)(?: \w+){1,3}"
 )
@@ -86,20 +125,36 @@ def chosen(
         return next(iter(exact))
     claims = claims_of(choices, sayings)
     keep = _kept(choices, sayings)
-    if _OF_SOMEBODY_ELSE.search(" ".join(tokens)) or _is_turned(_bare(tokens, keep), claims, line):
+    if (
+        is_turned_by(tokens, choices)
+        or _OF_SOMEBODY_ELSE.search(" ".join(tokens))
+        or _is_turned(_bare(tokens, keep), claims, line)
+    ):
         return None
-    found = _read(_bare(tokens, keep), tuple(_bare(part, keep) for part in parts if not _is_beside(part, keep)), claims, choices, line)
+    found = _read(
+        _bare(tokens, keep),
+        tuple(_bare(part, keep) for part in parts if not _is_beside(part, keep)),
+        claims,
+        choices,
+        line,
+    )
     if found is None:
         framed, reason = without_because(plain(tokens))
         said = [_unframed(part, keep) for part in (map(plain, parts) if len(parts) > 1 and not reason else (framed,))]
-        said = [part for part in said if part and not _is_beside(part, keep) and (part in keep or not is_reason(part, line))]
+        said = [
+            part for part in said if part and not _is_beside(part, keep) and (part in keep or not is_reason(part, line))
+        ]
         framed = tuple(word for part in said for word in part)
+        if (set(plain(tokens)) - set(framed) - set(reason)) & _DOUBTS:
+            return None
         exact = _listed(choices).get(framed, frozenset())
         found = next(iter(exact)) if len(exact) == 1 and not reason else None
         if found is None and framed and framed != tokens:
             found = _read(framed, tuple(said), claims, choices, line)
         found = None if found is None or may_turn(reason, found, claims, line) else found
-    return None if found is None or _is_of_another(tokens, found, line) else found
+    if found is None or is_mistaken(tokens, found, choices) or _is_of_another(tokens, found, line):
+        return None
+    return found
 
 
 def _read(tokens: Tokens, bare: tuple[Tokens, ...], claims: Claims, choices: Tokens, line: str) -> str | None:
@@ -126,7 +181,9 @@ def _kept(choices: Tokens, sayings: tuple[tuple[str, str], ...]) -> frozenset[To
 
 def _is_beside(part: Tokens, keep: frozenset[Tokens]) -> bool:
     """Whether a part only leads to the others, or says nothing."""
-    return part in (("no",), ("yes",), ("yes", "no"), ("no", "no")) or (part not in keep and (says_nothing(part) or is_comment(part)))
+    return part in (("no",), ("yes",), ("yes", "no"), ("no", "no")) or (
+        part not in keep and (says_nothing(part) or is_comment(part))
+    )
 
 
 def _bare(tokens: Tokens, keep: frozenset[Tokens]) -> Tokens:
@@ -207,7 +264,7 @@ def _asks(tokens: Tokens, claims: Claims) -> bool:
     said = content(tokens)
     return asks_at_its_end(tokens) and not (
         (tokens[-1] == "no" and tokens[-2] in ("says", "said"))
-        or tokens[-1] == "right" and any(said[-length:] in claims for length in range(2, len(said) + 1))
+        or (tokens[-1] == "right" and any(said[-length:] in claims for length in range(2, len(said) + 1)))
     )
 
 

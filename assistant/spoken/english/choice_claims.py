@@ -142,8 +142,25 @@ def _missing(choice: str, choices: Tokens) -> tuple[str, ...]:
     taken = {word for other in choices for part in parts_of(other) for word in part.split()}
     forms = (
         *("no {}", "{} missing", "{} not there", "not see {}", "not find {}", "without {}", "forgot {}"),
-        *("left out {}", "left {} out", "{} left out", "missing {}", "lacks {}", "lacking {}", "not say {}", "not give {}"),
-        *("not state {}", "{} not written", "{} not given", "{} not stated", "{} not filled in", "{} blank", "{} empty"),
+        *(
+            "left out {}",
+            "left {} out",
+            "{} left out",
+            "missing {}",
+            "lacks {}",
+            "lacking {}",
+            "not say {}",
+            "not give {}",
+        ),
+        *(
+            "not state {}",
+            "{} not written",
+            "{} not given",
+            "{} not stated",
+            "{} not filled in",
+            "{} blank",
+            "{} empty",
+        ),
         *("not got {}", "not have {}", "{} absent", "{} gone", "not any {}", "{} not on it", "not mention {}"),
     )
     return tuple(form.format(noun) for noun in ORDERED if noun not in taken for form in forms)

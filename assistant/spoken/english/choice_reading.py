@@ -20,9 +20,7 @@ from assistant.spoken.english.bench_words import (
     TOLD_APART,
     TURNING,
     TURNS_ONLY_GOOD,
-    UNFINISHED_ENDS,
     UNREAL,
-    WHERE_OR_BY_WHAT,
 )
 from assistant.spoken.english.choice_claims import ALSO_VERBS, DENIALS, SKIPPED, WHOLE, Claim, Claims, one_of
 from assistant.spoken.english.choices import (
@@ -30,15 +28,13 @@ from assistant.spoken.english.choices import (
     AT_FAULT,
     EITHER_OR,
     FELT,
-    MADE,
     OF_A_PART,
     ORDERED,
     PAST,
+    TOLD_LATER,
     parts_of,
 )
-from assistant.spoken.english.clauses import tells_what_was_done
 from assistant.spoken.english.deeds import cut
-from assistant.spoken.english.troubles import trouble_of
 from assistant.spoken.english.verbs import VERBS
 from assistant.spoken.statement import Tokens
 
@@ -94,7 +90,9 @@ _TAKE_OF = frozenset(
 _WHEN = frozenset({"yesterday", "ago", "already"})
 _LEAVES_OUT = frozenset({"but", "except"})
 _CARRIES = frozenset({"do", "does", "did", "has", "have", "can"})
-_CARRIED = frozenset({"not", "see", "feel", "hear", "hardly", "barely", "scarcely", "have", "use", "share", "mix", "make"})
+_CARRIED = frozenset(
+    {"not", "see", "feel", "hear", "hardly", "barely", "scarcely", "have", "use", "share", "mix", "make"}
+)
 _SOURCES = frozenset({"book", "chart", "table", "list", "label", "guide", "reference", "display", "screen", "policy"})
 """What is looked things up in: "the book says"."""
 _ASKED_OF = re.compile(r"^(?:is|are) the (\w+)")
@@ -104,8 +102,7 @@ _FURNITURE = frozenset(
 """What no fault of a line, a bag or a patient is found at."""
 _SOMEBODY = frozenset({"somebody", "someone"})
 _SPEAKERS = frozenset({"he", "she", "patient", "they", "you", "nurse", "partner", "colleague", "somebody", "someone"})
-_MOST_PIECES = 6
-_TURNS = TURNING | TURNS_ONLY_GOOD | REPORTS | {"or", "if", "used", "prefer", "wish", "never", "lest"} | UNREAL
+TURNS = TURNING | TURNS_ONLY_GOOD | REPORTS | {"or", "if", "used", "prefer", "wish", "never", "lest"} | UNREAL
 """What turns round, or may, beside a clause that is understood."""
 
 
@@ -203,8 +200,8 @@ class ChoiceReading:
             (found,) = left
         else:
             return None
-        of_a_part = self.of_a_part or self.left_out or (self.earlier and found not in MADE)
-        if found not in left or (of_a_part and found not in OF_A_PART):
+        of_a_part = self.of_a_part or self.left_out
+        if found not in left or (of_a_part and found not in OF_A_PART) or (self.earlier and found not in TOLD_LATER):
             return None
         return None if (self.past and found not in PAST) or (self.told and found not in FELT) else found
 
@@ -247,7 +244,9 @@ class ChoiceReading:
         """What begins there and says something, the longest first; a pattern is not denied."""
         found = list(self.claims.listed(words, at))
         more = None if self._denied or self._again else self.claims.patterned(words, at)
-        return [more, *found] if more is not None and more[0] > max((length for length, _ in found), default=0) else found
+        return (
+            [more, *found] if more is not None and more[0] > max((length for length, _ in found), default=0) else found
+        )
 
     def _leads_on(self, words: Tokens, at: int, length: int) -> bool:
         """Whether what looks like a claim only leads to another word: "right at the hub", "left hand"."""
@@ -265,7 +264,10 @@ class ChoiceReading:
         denies = self._denied or self._again
         if denies and (words[0] in (*DENIALS, "too") or _DEGREES & set(words)):
             return False  # "not no air"; "no big bubbles"; "not too high" says nothing of too low
-        self._in_claims |= set(words) if words in self.claims else set()
+        if denies:
+            self._named |= set(words)  # "no latex allergy": what of the tape?
+        elif words in self.claims:
+            self._in_claims |= set(words)
         if denies:
             claim = Claim(claim.not_so, claim.so)
             self._again = follows in (("or",), ("nor",))
@@ -324,7 +326,7 @@ class ChoiceReading:
         if word in NEUTRAL or named or word in _BETWEEN or word.isdigit():
             return True
         self.of_a_part = True  # where a fault is need not be understood: "dripping from the bottom seam"
-        return word not in _TURNS | FAULTS | AUXILIARIES and not PREPOSITIONS.isdisjoint(words[max(at - 3, 0) : at])
+        return word not in TURNS | FAULTS | AUXILIARIES and not PREPOSITIONS.isdisjoint(words[max(at - 3, 0) : at])
 
     def _deny(self, word: str) -> bool:
         if self._denied:
@@ -352,49 +354,6 @@ class ChoiceReading:
             if any(named) and not all(said or beside or its for said, beside, its in rest):
                 return True
         return False
-
-
-def of_pieces(pieces: list[Tokens], claims: Claims, choices: Tokens, line: str) -> str | None:
-    """The alternative that the clauses of a statement say which are understood, where no other one turns it round."""
-    if not 1 < len(pieces) <= _MOST_PIECES:
-        return None
-    understood: list[ChoiceReading] = []
-    beside: list[Tokens] = []
-    for piece in pieces:
-        reading = ChoiceReading(piece, claims, line)
-        if reading.read():
-            understood.append(reading)
-        else:
-            beside.append(piece)
-    if not understood:
-        return None
-    whole = ChoiceReading(tuple(word for reading in understood for word in reading.tokens), claims, line)
-    for reading in understood:
-        whole.take_in(reading)
-    found = whole.choice(choices)
-    if found is None or any(may_turn(piece, found, claims, line) for piece in beside):
-        return None
-    name = " ".join(cut(found))
-    named = " " in name and any(name in " ".join(reading.tokens) for reading in understood)
-    return found if named or found in OF_A_PART or all(tells_what_was_done(piece) for piece in beside) else None
-
-
-def may_turn(piece: Tokens, found: str, claims: Claims, line: str) -> bool:
-    """Whether a clause that is not understood may turn round what is said beside it, or say another alternative."""
-    words = set(piece)
-    if not piece:
-        return False
-    if words & (_TURNS | DENIALS) or piece[0] in AUXILIARIES or piece[-1] in UNFINISHED_ENDS:
-        return True
-    things = {one_of(word) for word in words} & NOUNS - WHERE_OR_BY_WHAT
-    if found not in OF_A_PART and (words & FAULTS or things or trouble_of(piece) is not None):
-        return True
-    said = [claim for at in range(len(piece)) for _length, claim in claims.listed(piece, at)]
-    if any(choice != found for claim in said for choice, _part in claim.so | claim.not_so):
-        return True
-    return any(
-        word in TOLD_APART or OTHER_PLACES.get(word, frozenset()) & set(cut(line)) for word in words - set(cut(line))
-    )
 
 
 @lru_cache(maxsize=256)

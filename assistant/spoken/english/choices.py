@@ -11,8 +11,10 @@ from assistant.spoken.english import ways_bags as bags
 from assistant.spoken.english import ways_felt as felt
 from assistant.spoken.english import ways_lines as lines
 from assistant.spoken.english import ways_patients as patients
+from assistant.spoken.english import ways_pumps as pumps
 from assistant.spoken.english import ways_read as read
 from assistant.spoken.english import ways_seen as seen
+from assistant.spoken.english import ways_told as told
 from assistant.spoken.english.ways_patterns import rows_of
 
 
@@ -84,7 +86,7 @@ def _read_aspects() -> dict[str, Aspect]:
 
 
 _WAYS = _read()
-_PATTERNS = rows_of(f"{read.PATTERNS}{seen.PATTERNS}{felt.PATTERNS}".replace("\\\n", ""))
+_PATTERNS = rows_of("".join(one.PATTERNS for one in (read, seen, pumps, felt, told)))
 ASPECTS = _read_aspects()
 """By the part of an alternative: what says that it is so, or not."""
 
@@ -143,6 +145,18 @@ OF_A_PART = frozenset(
 
 MADE = frozenset({"ready-mixed", "mixed on this ward"})
 """What came about at a time that may be told: "mixed here this morning"."""
+
+TOLD_LATER = MADE | {
+    "allergic",
+    "too early",
+    "expired",
+    "overdue",
+    "hanging too long",
+    "opened",
+    "something missing",
+    "bleeding",
+}
+"""What is still so where it was so some time ago: "it expired last month"."""
 
 PAST = MADE | {
     *("from the library", "by hand", "not listed", "complete and right", "something missing", "something wrong")

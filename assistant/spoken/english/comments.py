@@ -69,8 +69,8 @@ _SHAPES = (
     r"like (?:that|this|so)",
     # What could be heard or felt of it.
     r"(?:and )?(?:i )?(?:have )?(?:heard|felt|hear|feel|got) (?:it|the|a|that)(?: (?:little|nice|good|loud|clear))*"
-    r" (?:click|snap|clicking|snapping|clunk)(?: in| into place| shut)?",
-    r"(?:it |that )(?:just )?(?:clicked|snapped)(?: in| into place| shut)?",
+    r" (?:click|snap|clicking|snapping|clunk)(?: in(?! an?\b)| into place| shut)?",
+    r"(?:it |that )(?:just )?(?:clicked|snapped)(?: in(?! an?\b)| into place| shut)?",
     # What comes next.
     r"(?:okay )?(?:ready to go|good to go|good to move on|ready)(?: (?:for|to) (?:the )?(?:next|next one|next step|"
     r"move on"

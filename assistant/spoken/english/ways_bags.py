@@ -262,9 +262,10 @@ fits the bag | fits, fit, matches bag, agrees with bag, same as bag, right for b
 fits right, fits exactly, fits perfectly, fits well, just right, right amount, matches, matches what in bag, matches \
 what left, same as in bag, same as what in bag, same as what left, equals bag, agrees, bag has that much, that much \
 in bag, that much left in bag, enough in bag, covers it, bag covers it, as much as in bag
-too little | not enough, less, short, less than bag, running low, insufficient, little left, not enough left, not \
-enough in bag, not enough in it, not enough there, less than should be, less than in bag, less than what in bag, bag \
-has more, more in bag, short by, falls short, short of it, will not last, not last, will run out, will run out early, \
+too little / too much | less, short, less than bag, less than in bag, less than what in bag, bag has more, more in bag
+too little | not enough, running low, insufficient, little left, not enough left, not \
+enough in bag, not enough in it, not enough there, less than should be, \
+short by, falls short, short of it, will not last, not last, will run out, will run out early, \
 runs out early, bag too small, bag short, little in bag, too low, hardly any, hardly anything, very little, next to \
 nothing, barely any, not much, not peeing much, not passing much, hardly peeing, scanty, not going enough, bit too \
 little, drop or two

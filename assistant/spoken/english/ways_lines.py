@@ -128,7 +128,7 @@ end, clear top to bottom, clear from end to end, clear from top to bottom, clear
 clear right to end, clear right down, clear as bell, solid fluid, solid fluid all way, solid fluid top to bottom, \
 full of fluid, fluid all way, fluid all way down, fluid all way along, fluid all way through, fluid from top to \
 bottom, fluid end to end, just fluid, just liquid, completely clear, no more air, no more bubbles, got rid of all of \
-it, all gone, clear line, line clear, line is clear, set clear, tube clear
+it, all gone
 none | nothing, nothing there, nothing of kind, nothing like that, not any, not one, none at all, nothing at all, no \
 such thing
 some / none | bubbles, bubble, some air, some bubbles, air, one bubble, a few bubbles, few bubbles, couple of \
