@@ -95,6 +95,8 @@ _ONLY_LOOKED = re.compile(
 )
 _STILL = frozenset({"left", "there", "in", "go", "hanging", "bottom", "bag", "chamber", "fluid", "it"})
 """What a "yet" says no more of than "still": "there's a bit left yet"."""
+_WHAT_IS_DONE = frozenset({"not sure", "stays in", "it stays", "comes out", "it comes out", "rinse it in", "leave it"})
+"""What a learner says of what is to be done: "we're leaving it in"."""
 _BEFORE_IS = frozenset({"neither", "both", "none", "only", "the", "just"})
 _ASKED = re.compile(r"^ask\b|\bask how\b")
 _SEEMS = re.compile(r"\b(?:looks?|seems?|appears?)\b(?! (?:after|at)\b)")
@@ -126,7 +128,7 @@ def chosen(
     claims = claims_of(choices, sayings)
     keep = _kept(choices, sayings)
     if (
-        is_turned_by(tokens, choices)
+        is_turned_by(tokens, choices, line)
         or _OF_SOMEBODY_ELSE.search(" ".join(tokens))
         or _is_turned(_bare(tokens, keep), claims, line)
     ):
@@ -223,7 +225,7 @@ def _is_of_another(tokens: Tokens, found: str, line: str) -> bool:
     """Whether what was found is said of another thing, or of the learner."""
     if _is_with_another(tokens, found, line):
         return True
-    if tokens[:2] in (("i", "am"), ("we", "are")) and "not sure" not in found:
+    if tokens[:2] in (("i", "am"), ("we", "are")) and found not in _WHAT_IS_DONE:
         return True  # "I'm comfortable": it is not the learner who is asked about
     if found.startswith("a ") and tokens[:2] == ("this", "is") and len(tokens) == 3:
         return True  # "this is hard"

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import lru_cache
 
-from assistant.spoken.english.bench_words import FRAME, NEUTRAL, NOUNS
+from assistant.spoken.english.bench_words import AUXILIARIES, FRAME, NEUTRAL, NOUNS, PREPOSITIONS, PRONOUNS
 from assistant.spoken.english.choices import ASPECTS, DENIED_BY, ORDERED, parts_of, patterns_of, ways_of
 from assistant.spoken.english.deeds import cut
 from assistant.spoken.english.verbs import VERBS
@@ -17,6 +17,10 @@ ALSO_VERBS = {"stay": "staying"}
 """Verbs of alternatives that no line asks for as a deed."""
 _NEAR = ("nearly", "almost")
 SKIPPED = (FRAME | {"has", "am", "been"}) - {"one", "this", "there", "here", "okay", "see"}
+_SAY_LITTLE = (
+    NEUTRAL | NOUNS | PREPOSITIONS | AUXILIARIES | PRONOUNS | {"than", "what", "as", "holds", "contains", "must"}
+)
+"""Words of which two say too little for a pattern."""
 WHOLE = ""
 """In the place of a part: the whole alternative."""
 
@@ -63,7 +67,9 @@ class Claims:
                 longest, said = length, claim
             elif length == longest:
                 said = Claim(said.so | claim.so)
-        return (longest, said) if longest > 1 else None  # "finished": what is?
+        if longest < 2 or (longest == 2 and _SAY_LITTLE.issuperset(words[at : at + 2])):
+            return None  # "finished": what is? "the bag holds": what?
+        return longest, said
 
 
 @lru_cache(maxsize=256)

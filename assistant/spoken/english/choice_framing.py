@@ -218,7 +218,7 @@ def asks_which(tokens: Tokens) -> bool:
     follows = tokens[1:2]
     if not follows or tokens[0] not in AUXILIARIES or follows[0] in DENIALS:
         return False
-    return tokens[0] not in _MODALS or follows[0] in _SUBJECTS
+    return (tokens[0] not in _MODALS and follows[0] != "to") or follows[0] in _SUBJECTS
 
 
 def plain(tokens: Tokens) -> Tokens:

@@ -11,14 +11,7 @@ from assistant.spoken.english.choices import PAST
 from assistant.spoken.statement import Tokens
 
 _TOLD_OF_DEEDS = PAST | {
-    "a slip",
-    "as ordered",
-    "rinse it in",
-    "leave it",
-    "runs freely",
-    "it stays",
-    "it comes out",
-    "due",
+    *("a slip", "as ordered", "rinse it in", "leave it", "runs freely", "it stays", "it comes out", "due")
 }
 """Alternatives that may be told as what was done: "I typed it in"."""
 _DID = re.compile(
@@ -29,9 +22,19 @@ _DID = re.compile(
     r"tightened|loosened|paused|silenced|restarted|swapped|fixed|cleaned|dried)\b"
 )
 _IDIOMS = re.compile(
-    r"\b(?:on the whole|torn between|quiet please|from here|mind the gap|a sound from)\b|^(?:put|place) (?:the|a|"
+    r"\b(?:on the whole|torn between|quiet please|from here|mind the gap|a sound from|good for you|says allergies|hurts? me|"
+    r"on the (?:left|right)(?= |$)(?! (?:hand|arm|side|one)))\b|^(?:put|place) (?:the|a|"
     r"on)\b|"
     r"\ballergic to (?:cats?|dogs?|nuts?|peanuts?|pollen|dust|bees?|eggs?|fish|shellfish|milk|grass|work|hospitals)\b"
+)
+_WILL = re.compile(r"\b(?:i|we) will (?!say|call|go with|leave|rinse|flush|keep|take)")
+_PAPER_SAYS = re.compile(
+    r"\b(?:book|policy|order|guide|chart|protocol|formulary|leaflet|handbook|table)s? (?:says?|shows?|states?|reads?)\b"
+)
+_LOOKED_UP = re.compile(r"\b(?:read|look up|chart|policy|label|order|entry|allergies|range|result|inspect|check)\b")
+_MADE_HERE = frozenset(
+    {"here", "ward", "us", "we", "i", "unit", "myself", "room", "nurse", "ourselves", "colleague", "locally", "shift"}
+    | {"staff", "somebody", "someone", "label"}
 )
 _AT_A_LENGTH = re.compile(r"\b(?:less|more|over|under) (?:than )?(?:an?|half an?|\w+) (?:hours?|minutes?|days?)\b")
 _OWN_STATE = frozenset({"dizzy", "feeling fine", "in pain", "itching", "short of breath", "comfortable", "burning"})
@@ -67,16 +70,19 @@ _BESIDE = {
     "none": {"warfarin", "aspirin", "heparin"},
     "safe to give": {"band", "wristband"},
     "pain": {"knee", "tooth", "head", "hip", "foot", "thumb"},
-    "mixed on this ward": {"bags", "lines"},
+    "hanging too long": {"tonight", "tomorrow", "later", "soon"},
+    "overdue": {"tonight", "tomorrow", "later", "soon"},
     "some left": {"big", "main", "primary"},
 }
 """By the alternative: words beside which it is not meant."""
 _WITH_A_PLACE = frozenset({"in", "into", "at", "on"})
 
 
-def is_turned_by(tokens: Tokens, choices: Tokens) -> bool:
-    """Whether the words tell what the learner did, speak of a length of time, or are only an idiom."""
+def is_turned_by(tokens: Tokens, choices: Tokens, line: str) -> bool:
+    """Whether the words tell what the learner did or what a book wants, speak of a length of time, or are an idiom."""
     text = " ".join(tokens)
+    if _WILL.search(text) or (_PAPER_SAYS.search(text) and not _LOOKED_UP.search(line.lower())):
+        return True
     if _IDIOMS.search(text) or (_DID.search(text) and not _TOLD_OF_DEEDS & set(choices)):
         return True
     return bool({"too much", "within range", "too little"} & set(choices)) and _AT_A_LENGTH.search(text) is not None
@@ -88,6 +94,12 @@ def is_mistaken(tokens: Tokens, found: str, choices: Tokens) -> bool:
     if words & _BESIDE.get(found, set()):
         return True
     if found in _OWN_STATE and tokens[:2] in (("i", "feel"), ("i", "am"), ("i", "have")):
+        return True
+    if found in (*_OWN_STATE, "swelling", "pain", "painful", "red", "swollen") and words & {"may", "might"}:
+        return True
+    if found == "mixed on this ward" and (not words & _MADE_HERE or tokens[:2] == ("label", "says")):
+        return True  # "mixed up the bags"
+    if found == "something missing" and tokens[:2] == ("i", "forgot") and "all there" in choices:
         return True
     if found == "something wrong" and tokens[:2] == ("i", "said"):
         return True  # "I said the wrong rate": so did not the colleague

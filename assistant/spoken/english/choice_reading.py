@@ -254,8 +254,11 @@ class ChoiceReading:
         if words[end - 1] == "any" and end < len(words):
             return True  # "I don't see any | air"
         follows = words[end : end + 1]
-        if words[at] in DENIALS and follows and words[at + 1 : end + 1] in self.claims:
-            return True  # "it's not running | quietly"
+        further = self.claims.table.get(words[at + 1 : end + 1]) if words[at] in DENIALS and follows else None
+        if further is not None:
+            own = self.claims.table.get(words[at:end])
+            # "It's not running | quietly"; but "none, it's clear" says the same twice.
+            return own is None or not further.so or not further.so <= own.so
         if length == 1 and follows == ("of",) and words[at] not in _TAKE_OF:
             return True  # "a sound of dripping"
         return length == 1 and words[at] in ("right", "left") and follows in (("at",), ("hand",))

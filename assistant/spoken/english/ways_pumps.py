@@ -171,12 +171,12 @@ monitor|there|showing|at all|up|here|on the screen|connected|on him|on her|attac
 flat|is not on|not on|is not connected|not connected|switched off|not hooked up|has nothing on it|is dead|is not \
 attached|not attached|is not showing anything|has no rhythm|is not there|has not got a rhythm|is unplugged}
 it has moved = {it|stopper|plunger|mark|that} {moved|has moved|is moving|moves|went|has gone|crept|has crept|slid|\
-shifted|has shifted|advanced|has advanced|is|has slid|travelled|came|has come|dropped|has dropped|is creeping} \
-{about|by|down|on|along|a bit|forward|further|further down|bit|little|a little|slightly|past|a millimetre|one mark|\
-a mark|two marks|a line|one line|half a mark|half a mil|one mil|one millilitre|a mil|a notch|down a bit|on a bit|\
-down a line|down by a mark|a tad|a touch|just a bit|by a mark|by one mark|by a line|a wee bit|down slightly|about \
-one mil|about a mil|about half a mil|about a mark|about one mark|to the next mark|to next mark|past the mark|past \
-it|forward a bit|a good bit}
+shifted|has shifted|advanced|has advanced|has slid|travelled|came|has come|dropped|has dropped|is creeping} {about|\
+by|down|on|along|a bit|forward|further|further down|bit|little|a little|slightly|past|a millimetre|one mark|a mark|\
+two marks|a line|one line|half a mark|half a mil|one mil|one millilitre|a mil|a notch|down a bit|on a bit|down a \
+line|down by a mark|a tad|a touch|just a bit|by a mark|by one mark|by a line|a wee bit|down slightly|about one mil|\
+about a mil|about half a mil|about a mark|about one mark|to the next mark|to next mark|past the mark|past it|\
+forward a bit|a good bit}
     {not|no longer|isn't} {where it was|at the same mark|at same mark|in same place|in the same place|same place|at \
 its old mark|at the mark|the same}, {lower|further|further down|further on|past} {than before|than it was|now|the \
 mark|that mark|}

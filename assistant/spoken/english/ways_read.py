@@ -13,8 +13,7 @@ signed|}
     {complete|all complete|it is complete} {and legible|and readable|clear signed|legible and signed|and all signed}
     {all|everything|each box|every box} {filled|ticked|written} {in|out|} {and signed|and clear|}, no {gaps|blanks|\
 holes}
-    {signed|signature} {and everything|and all|and all there|and complete|is there too|there too|on it too}, easy \
-to read
+    {signed|signature} {and everything|and all|and all there|and complete|is there too|there too|on it too}
     {easy to read|legible|readable|clear} and {signed|complete}, see {signature|signed} also
     every {thing|single thing|detail|line|item|part} {is there|there|on it|is on it|written|is written}
 something missing = {somebody|someone|they|nobody|doctor|prescriber|he|she} {forgot to|did not|has not|never} {sign|\

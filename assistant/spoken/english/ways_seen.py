@@ -61,8 +61,7 @@ for that|for the volume|}, {not|will not} {last|cover it|do|reach|stretch|finish
 in there|in bag|there|at all|left|to see|coming|out|}, {very|too|only a|just a|far too|only} {little|small amount|\
 trickle|few drops|drop|small|few mils} {in it|in bag|in there|there|urine|coming|out|of urine|}
     {not much|not a lot|not many mils|not enough} {in it|in bag|in there|there|at all|urine|out|coming|wee|pee|\
-output|of it|left|being passed}, {bag|it} {has|holds} {less|too little|not enough|hardly any} {than that|than we \
-need|than needed|for it|left|in it}
+output|of it|left|being passed}, bag {has|holds} {too little|not enough|hardly any} {for it|left|in it|}
     {output|urine|urine output} {is low|low|is poor|poor|too low|dropped|is down|has dropped|is scant|scanty|is too \
 little|is next to nothing|is not enough|very low}, {bag|it} {too small|will run out|runs dry first|runs out before|\
 will run out before|will run dry}, {no|not any} {urine|urine output|output|wee|pee} {at all|since morning|}
