@@ -119,8 +119,8 @@ def chosen(
         return None
     if any(part[0] in AUXILIARIES and part[1:2] and part[1] not in DENIALS for part in parts[1:]):
         return None  # "no leaks, is that a bit cloudy"
-    authored = {*map(cut, choices), *(cut(said) for said, _choice in sayings)}
-    if tokens[0] in ("the", "his", "her") and tokens not in authored and len(tokens) == 2 and tokens[1] in cut(line):
+    names_it = tokens[0] in ("the", "his", "her") and len(tokens) == 2 and tokens[1] in cut(line)
+    if names_it and tokens not in {*map(cut, choices), *(cut(said) for said, _choice in sayings)}:
         return None  # "the allergies": what of them?
     exact = _listed(choices).get(tokens, frozenset())
     if len(exact) == 1:

@@ -22,8 +22,8 @@ _DID = re.compile(
     r"tightened|loosened|paused|silenced|restarted|swapped|fixed|cleaned|dried)\b"
 )
 _IDIOMS = re.compile(
-    r"\b(?:on the whole|torn between|quiet please|from here|mind the gap|a sound from|good for you|says allergies|hurts? me|"
-    r"on the (?:left|right)(?= |$)(?! (?:hand|arm|side|one)))\b|^(?:put|place) (?:the|a|"
+    r"\b(?:on the whole|torn between|quiet please|from here|mind the gap|a sound from|good for you|says allergies|"
+    r"hurts? me|on the (?:left|right)(?= |$)(?! (?:hand|arm|side|one)))\b|^(?:put|place) (?:the|a|"
     r"on)\b|"
     r"\ballergic to (?:cats?|dogs?|nuts?|peanuts?|pollen|dust|bees?|eggs?|fish|shellfish|milk|grass|work|hospitals)\b"
 )
