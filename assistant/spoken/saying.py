@@ -4,12 +4,14 @@ from collections.abc import Callable
 from decimal import Decimal
 
 from assistant.dosing.amount import normal
-from assistant.dosing.twins import twin
+from assistant.dosing.twins import TWINS
 from assistant.spoken.tables import Numbers
 from assistant.spoken.units import UnitWords
 
 _HIGHEST = Decimal(10) ** 9
 """Numbers from here on cannot be said; no clinical quantity is that high."""
+_TEENS_AND_TENS = frozenset({*TWINS.keys(), *TWINS.values()})
+"""Twenty is none: it has no teen that sounds like it."""
 
 
 class Saying:
@@ -74,7 +76,7 @@ class Saying:
             ValueError: the number cannot be said.
             QuantityError: the unit cannot be said.
         """
-        digits = self.say_digits(value) if twin(abs(value)) else ""
+        digits = self.say_digits(value) if _ends_in_teen_or_ten(value) else ""
         return self._read_back(self.say_number(value), digits, self._say_unit(unit, plural=value != 1))
 
     def spelled(self, figures: str) -> str:
@@ -85,6 +87,12 @@ class Saying:
     def _joined(self, value: Decimal, whole: str, fraction: str) -> str:
         sign = f"{self._numbers.minus} " if value < 0 else ""
         return f"{sign}{whole}" + (f" {self._numbers.point} {self.spelled(fraction)}" if fraction else "")
+
+
+def _ends_in_teen_or_ten(value: Decimal) -> bool:
+    """Whether a teen, or its ten, ends what is said before the point, or before "thousand"."""
+    number = abs(int(value))
+    return not {number % 100, number // 1_000 % 100}.isdisjoint(_TEENS_AND_TENS)
 
 
 def _split(value: Decimal) -> tuple[str, str]:

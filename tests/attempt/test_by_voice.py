@@ -12,9 +12,11 @@ from assistant.orders.load import load_order
 from assistant.orders.solve import answer_key
 from assistant.record.verify import read_entries, verify
 from tests import spoken_words, virtual_sound
+from tests.attempt import by_voice
 from tests.attempt.spoken_learner import SpokenLearner, live
+from tests.recorded_words import Mouth, missing_recordings
 
-_MISSING = virtual_sound.missing_programs() + spoken_words.missing_programs()
+_MISSING = virtual_sound.missing_programs() + spoken_words.missing_programs() + missing_recordings()
 pytestmark = [
     pytest.mark.sound,
     pytest.mark.slow,
@@ -28,7 +30,8 @@ LIMIT_S = 600
 def test_a_whole_attempt_by_voice_alone(tmp_path):
     """By ear and mouth from order to chart: a wrong rate is held and corrected, "again" and "correct that" work.
 
-    Primary and piggyback in one sitting take twice as long: ``python -m tests.attempt.by_voice primary-and-secondary``.
+    Numbers, yes and no are said as they were recorded of people. Primary and piggyback in one sitting take twice as
+    long: ``python -m tests.attempt.by_voice primary-and-secondary``.
     """
     checklist = load("primary-line")
     key = answer_key(load_order("oh-101"))
@@ -44,7 +47,7 @@ def test_a_whole_attempt_by_voice_alone(tmp_path):
     settings.write_text("[sound]\nrate = 3\n")  # the attempt is long enough
     with virtual_sound.virtual_sound() as sound:
         sound.environment["CHECKOFF_SETTINGS"] = str(settings)
-        learner = SpokenLearner(sound, checklist, key, first)
+        learner = SpokenLearner(sound, checklist, key, first, Mouth.of_this_machine().write_words)
         code, last, console = live(
             [
                 *("run", "primary-line", "--order", "oh-101", "--voice", "--json", "--short-waits"),
@@ -91,6 +94,13 @@ def test_a_whole_attempt_by_voice_alone(tmp_path):
         [sys.executable, "-m", "assistant", "report", str(record), "--json"], capture_output=True, text=True, check=True
     )
     assert json.loads(report.stdout)["results"] == last["results"]
+
+
+@pytest.mark.timeout(LIMIT_S + 60)
+def test_an_attempt_while_others_talk(capsys):
+    """Four people talk without a break, 10 dB below the learner: it is passed, and no wrong number is kept unasked."""
+    passed = by_voice.run("saline-lock", "", talk=True, people=True, babble_db=10)
+    assert passed, capsys.readouterr().out
 
 
 def _wait_for(lines, wanted: str) -> list[dict]:
