@@ -31,7 +31,7 @@ _AT_THE_END = _phrases("""
     now, a moment ago, a second ago, a minute ago, this minute, this second, mind, mind you, as you can see, as usual,
     as always, as promised, as requested, as asked, as told, as instructed, as planned, first go, in one go, for you,
     for me, and all, and everything, i promise, promise, hundred percent, one hundred percent, a hundred percent, 100
-    percent, no doubt, all by myself, by myself, myself, on my own, by feel, by touch, with both hands, that is me, that
+    percent, no doubt, all by myself, by myself, on my own, by feel, by touch, with both hands, that is me, that
     is us, that is it, over to you, your turn, you can go on, next please, next one please, ready for the next, ready
     for the next one, ready when you are, happy days, job done, job is done, easy as pie
 """)

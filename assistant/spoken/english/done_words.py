@@ -36,6 +36,12 @@ def is_gone(air: tuple[str, ...]) -> set[str]:
         for end in (
             "",
             " in it",
+            " left in it",
+            " in there",
+            " left in there",
+            " anywhere",
+            " inside",
+            " left inside",
             " left",
             " coming",
             *(f"{left} in the {thing}" for left in ("", " left") for thing in _SETS),
@@ -47,7 +53,10 @@ def is_gone(air: tuple[str, ...]) -> set[str]:
         for only in ("just", "only", "all", "nothing but")
         for end in ("", " now", " left", " coming", " coming out")
     }
-    said |= {f"{run} clear" for run in ("it is", "runs", "ran", "running", "it runs", "it ran", "all")}
+    said |= {f"{run} clear" for run in ("it is", "runs", "ran", "running", "it runs", "it ran", "all", "ran it", "coming")}
+    said |= {f"{name} free" for name in (*air, "bubble")} | {f"free of {name}" for name in air}
+    said |= {f"clear of {name}" for name in air} | {f"rid of {all_}{name}" for name in air for all_ in ("all the ", "the ", "")}
+    said |= {f"{solid} fluid" for solid in ("solid", "pure", "clear")}
     said |= {
         f"{every}{more} {name}" for every in ("every", "every last", "each") for more in ("", " single") for name in air
     }
@@ -133,6 +142,47 @@ _WRITTEN_UP |= {
 """How it is said that the writing is done: "charting's finished" comes as "chartings finished"."""
 
 
+_STATES_LEFT = {
+    "paused": ("paused", "on pause", "on hold", "stopped", "on standby", "not running"),
+    "open": ("open", "unclamped"),
+    "closed": ("closed", "shut", "clamped"),
+    "clamped": ("clamped", "closed", "shut"),
+}
+
+
+def _left_as(rest: str) -> set[str]:
+    """How it is said that something stays as it is: "leaving it paused", "still on pause"."""
+    state = next((word for word in rest.split() if word in _STATES_LEFT), "")
+    return {
+        f"{lead}{said}"
+        for said in _STATES_LEFT.get(state, ())
+        for lead in (
+            *("still ", "is still ", "stays ", "staying ", "it stays ", "stayed ", "remains ", "left ", "kept ", "left it "),
+            *("leaving it ", "keeping it ", "kept it ", "i leave it ", "i keep it ", "i am leaving it ", "i am keeping it "),
+            *("staying as it is ", "it is staying ", "leaving the pump ", "keeping the pump ", "leaving that ", "sitting "),
+            *("", "sitting on ", "it sits ", "it stays on "),
+        )
+    }
+
+
+def _above_other(rest: str) -> set[str]:
+    """How it is said that a bag hangs higher than the one that a line names: "above the primary", "on the top hook"."""
+    found = re.search(r"\bthan the (\w+)", rest)
+    other = found[1] if found else "primary"
+    said = {
+        f"{up}{above} the {name}"
+        for up in ("", "up ", "well ", "hanging ", "right up ", "hangs ")
+        for above in ("above", "over", "higher than")
+        for name in (other, f"{other} bag", "other", "other one", "other bag", "main bag", "main one", "first one")
+    }
+    said |= {f"{on} the {top} {hook}" for on in ("on", "at", "to") for top in _TOPS for hook in _HOOKS}
+    return said | {"highest", "the highest", "on top", "up top", "at the top", "topmost", "up at the top"}
+
+
+_TOPS = ("top", "higher", "highest", "upper", "tallest")
+_HOOKS = ("hook", "place", "spot", "position", "hanger", "arm", "one")
+
+
 def by_thing(verb: Verb, noun: list[str], rest: str) -> set[str]:
     """What also says that it is done, by what it is done to: "uncapped", "gloved up", "the bag is spiked"."""
     so: set[str] = set()
@@ -155,6 +205,53 @@ def by_thing(verb: Verb, noun: list[str], rest: str) -> set[str]:
             "wore",
             "on me",
         }
+    if "gloves" in rest.split() and verb.base in ("take", "remove", "pull", "peel"):
+        so |= {f"hands{be} bare" for be in ("", " are", " are now")} | {"bare hands", "bare handed", "barehanded", "gloveless"}
+        so |= {f"in the {bin_}" for bin_ in ("bin", "waste", "trash", "clinical waste", "yellow bag", "rubbish")}
+    if verb.base in ("leave", "keep") and (state := _left_as(rest)):
+        so |= state
+    if verb.base == "prime" or "fluid" in noun:
+        so |= {
+            f"{fluid}{be}{right} {at} the {end}"
+            for fluid in ("fluid", "fluids", "saline")
+            for be in ("", " is", " has come", " has come through", " is come through", " is through", " got", " reached")
+            for right in ("", " right", " all the way", " now", " right down", " down", " up")
+            for at in ("at", "to", "out")
+            for end in ("tip", "end", "very tip", "very end")
+            if verb.base == "prime"
+        }
+    if verb.base in ("hang", "place", "put", "move") and "higher" in rest.split():
+        so |= _above_other(rest)
+    if verb.base == "open" and "fully" in rest.split():
+        so |= {"full", "full open", "opened full", "opened right up", "opened all the way", "opened wide", "all the way up"}
+        so |= {"rolled right up", "rolled up to the top", "right up to the top", "rolled all the way up", "to the maximum"}
+    if verb.base == "connect" and "above" in rest.split() and "port" in rest.split():
+        so |= {
+            f"{on} the {upper} port"
+            for on in ("on", "in", "to", "into", "onto")
+            for upper in ("upper", "top", "higher")
+        }
+    if "compress" in noun or "gauze" in noun or "dressing" in noun:
+        so |= {
+            f"{on} {her} {arm}"
+            for on in ("on", "over", "round", "around")
+            for her in ("the", "her", "his")
+            for arm in ("arm", "site", "skin", "forearm", "hand", "spot", "swelling")
+        }
+    means = re.search(r"\bwith ([a-z]+) and ([a-z]+)$", rest)
+    if verb.base in ("cover", "dress") and means:
+        both = f"{means[1]} and {means[2]}"
+        so |= {f"{both}{be} {on}" for be in ("", " is", " are", " both") for on in ("on", "over", "in place", "there")}
+        so |= {f"{got} {both}" for got in ("got", "put", "stuck", "laid")}
+    if verb.base in ("label", "mark") and "date and time" in rest:
+        so |= {
+            f"{lead}date and {the}time{end}"
+            for lead in ("wrote ", "wrote the ", "put ", "put the ", "written ", "got the ")
+            for the in ("", "the ")
+            for end in ("", " on", " on it")
+        }
+        so |= {f"date and time{be} on" for be in ("", " are", " is", " are both", " both")}
+        so |= {f"{both} written on" for both in ("both", "date and time")}
     if "pillow" in rest.split():
         so |= {
             f"{put}{pillow} under" for put in ("", "put a ", "put the ", "tucked a ", "slid a ") for pillow in _PILLOW

@@ -37,7 +37,7 @@ _TELLING = frozenset({"answered", "say", "tell"})
 _FELT = frozenset(
     {"comfortable", "well", "warm", "cool", "cold", "swollen", "red", "soft", "understand", "ask", "run in"}
 )
-_DENIED = frozenset({"not", "nothing", "never", "no", "without", "none", "neither"})
+_DENIED = frozenset({"kept", "keeping", "not", "nothing", "never", "no", "without", "none", "neither"})
 
 
 def gist(tokens: Tokens, asked: Asked) -> Sense | None:

@@ -57,6 +57,27 @@ _COMPARED = {
     "high": {"higher", "above", "than", "over"},
 }
 """By a word of the line: in which other words it may be compared."""
+_OWNERS = frozenset({"secondarys", "primarys", "sets", "bags", "patients"})
+"""Things that own one: "the secondary's clamp"."""
+_AT_THE_PATIENT = ("arm", "forearm", "hand", "wrist")
+_BESIDES = {
+    "to patient": _AT_THE_PATIENT,
+    "nearest the patient": _AT_THE_PATIENT,
+    "both rates": ("old", "new", "change"),
+    "both doses": ("old", "new", "first", "second"),
+    "first values": ("vitals", "vital", "obs", "observations", "signs", "readings", "figures", "bp", "pulse"),
+    "run fluid": ("line", "tubing", "set", "tube"),
+    "how it looks": ("site", "arm"),
+    "how line and site looked": ("state",),
+    "thin line": ("small", "skinny", "narrow", "fine", "little", "tube"),
+    "third to half full": ("fluid", "level", "chamber"),
+    "a pinch of your fingers": ("pinch", "pinched"),
+    "what has changed": ("change", "changes", "rate", "dose"),
+    "discard": ("lot", "stuff", "rest", "everything"),
+    "how the patient is": ("patient", "condition", "state"),
+    "close the line": ("clamp", "pinch"),
+}
+"""What else is meant by words of a line."""
 _WITH_FIGURES = frozenset(
     {"write", "note", "measure", "document", "set", "arrange", "label", "record", "count", "mark"}
 )
@@ -70,7 +91,11 @@ def known_of(asked: Asked) -> Known:
     for words in filter(None, table):
         lengths.setdefault(words[0], set()).add(len(words))
     own = {thing for deed in line.deeds for thing in deed.things}
-    also = (other for word in line.words for other in ALSO_CALLED.get(word, ()))
+    also = (
+        other
+        for word in line.words
+        for other in ALSO_CALLED.get(word, ALSO_CALLED.get(word.removesuffix("s"), ()) if word in _OWNERS else ())
+    )
     things = {word for thing in (*line.things, *own, *also, *line.words) for word in thing.split()}
     things |= {word[:-1] for word in things if word[-1:] == "s" and word[:-1] in NOUNS}
     if things & {"clamp", "clamps", "unclamp", "clip"}:
@@ -92,6 +117,7 @@ def known_of(asked: Asked) -> Known:
         {"hanging", "hangs", "hung"} if any(d.verb.base in ("hang", "lower", "raise") for d in line.deeds) else set()
     )
     things |= {"slow"} if "slowly" in line.words else set()
+    things |= {other for word, others in _BESIDES.items() if word in line.text.lower() for other in others}
     for word, others in _COMPARED.items():
         things |= others if {word, f"{word}er"} & set(line.words) else set()
     named = {*line.words, *(word.removesuffix("s") for word in line.words)}

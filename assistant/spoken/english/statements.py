@@ -48,6 +48,7 @@ _ACKNOWLEDGEMENTS = _set(
 )
 _AFTER_ACKNOWLEDGEMENT = _set("then now i am got it that so here go we there you understand sounds")
 _SKIPPED = _set("okay oh so and well alright right um now")
+_FILLS = _SKIPPED | {"there", "then", "yes"}
 
 
 class EnglishStatements:
@@ -160,7 +161,7 @@ def _clauses(bare: Tokens, parts: tuple[Tokens, ...]) -> tuple[Tokens, ...]:
         if no and not yes and (at or not rest):
             return ()
         rest = without_address(rest)
-        if rest and not says_nothing(rest) and not is_comment(rest):
+        if rest and not says_nothing(rest) and not is_comment(rest) and not _FILLS >= set(rest):
             found += clauses(without_address(without_comments(rest)))
     return tuple(found)
 

@@ -57,9 +57,17 @@ class Surroundings:
         length = 3 if rest[1:2] == ["of"] else 2
         told = [word.removesuffix("s") for word in rest[:length]]
         plain = [word.removesuffix("s") for word in line]
+        if rest[0] == "away" and rest[1:2] == ["from"]:
+            return self._leaves()
         return rest[0] in ("off", "out") and any(
             plain[at] == rest[0] and told[-1] in plain[at + 1 : at + 5] for at in range(len(plain))
         )
+
+    def _leaves(self) -> bool:
+        """Whether "away from" leads from what the line wants a thing off: "away from the lock"."""
+        named = next((word for word in self.tokens[self.at + 2 : self.at + 5] if word not in ARTICLES), "")
+        line = [word for word in self.line.words if word not in ARTICLES]
+        return any(word in ("off", "from") and named in line[at + 1 : at + 4] for at, word in enumerate(line))
 
     def is_thing(self, word: str) -> bool:
         """Whether a word names a thing that the line names."""

@@ -24,6 +24,10 @@ _TOLD = re.compile(
     r" (?:that |about )?(.+)$"
 )
 _SAID = re.compile(r"\b(?:said|mentioned) (?:that )?(?=i )")
+_SAID_TO = re.compile(rf"\bsaid to ({_AUDIENCE})")
+_KNOWS = re.compile(r"\b(?:she|he|they|patient|the patient|my patient|mum) (?:now |already )?(?:knows|know|is aware|understands) (?:that |about )?(?=i |when |the |we )")
+"""Who knows what was to be told was told."""
+_EXPLAINED = re.compile(rf"\b(?:explained|mentioned) (?!it\b|to\b)((?:\w+ ){{1,5}})(to|for) ({_AUDIENCE})")
 _WE = r"(?:i|we)(?: (?:will|would|am|are|should|can|shall))?"
 _CONTENT = {
     "back": re.compile(
@@ -47,7 +51,7 @@ _CONTENT = {
 }
 """By a word of the line: how what was told speaks of it."""
 _NOT_TOLD = re.compile(
-    r"\b(?:not|never|nothing|no|forgot|but|except|half|some of|most of|almost|part of|maybe|later|soon|wrong|nobody|"
+    r"\b(?:not|never|nothing|no|forgot|but|except|half(?! an hour| past| hour| a)|some of|most of|almost|part of|maybe|later|soon|wrong|nobody|"
     r"told|who"
     r"|think|guess|hope|kidding|joking)\b|"
     r"^(?:if|should|would|could|might|may|must|needs?)\b|(?<!back) in an? (?:minute|moment|while|bit|second)\b|"
@@ -92,7 +96,8 @@ def without_what_was_told(tokens: Tokens, line: Line) -> Tokens:
         return tokens
     if asks_at_its_end(tokens):
         return tokens
-    text = _SAID.sub("told him ", " ".join(tokens))
+    text = _KNOWS.sub("told him ", _EXPLAINED.sub(r"told \3 \1", _SAID.sub("told him ", " ".join(tokens))))
+    text = _SAID_TO.sub(r"told \1", text)
     found = _TOLD.search(text)
     wanted = [known for word, known in _CONTENT.items() if word in line.words]
     if (

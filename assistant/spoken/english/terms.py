@@ -44,7 +44,15 @@ def kept_of(line: str) -> Kept | None:
             for left in ("left", "leaving", "i am leaving", "kept", "keeping")
             for alone in ("as it is", "as it was", "alone", "be", "where it is", *verb.undone)
         }
-        so |= {f"{no} {past}{it}" for no in ("have not", "not") for past in verb.past for it in ("", " it")}
+        so |= {
+            f"{no} {doing}{it}"
+            for no, doing in (("do not", verb.base), ("am not", verb.ing), ("will not", verb.base), ("not", verb.ing))
+            for it in ("", " it", " it yet", " anything", " yet")
+        }
+        so |= {f"{left} it {like}" for left in ("left", "leave", "i leave", "leaving") for like in ("like this", "like that", "so")}
+        so |= {f"{no} {touched}{it}" for no in ("have not", "not", "did not", "i am not") for touched in ("touched", "touching", "touch")
+               for it in ("", " it", " it yet", " anything", " that")}
+        so |= {f"{no} {past}{it}" for no in ("have not", "not") for past in verb.past for it in ("", " it", " anything", " it yet")}
         so |= {f"{still}{state}" for still in ("still ", "is still ") for state in verb.undone}
         not_so = {f"{past} it" for past in verb.past}
         return Kept(frozenset(so | {f"did not {verb.base} it"}), frozenset(not_so))
@@ -93,12 +101,37 @@ def answered_of(line: str) -> frozenset[str]:
     if words[1:2] == ["have"]:
         rest = " ".join(words[2:])
         said |= {rest, f"{words[0]} {rest}"}
+        if rest == "answered":
+            said |= _HAVE_ANSWERED
         if words[2:3] == ["a"]:
             thing = " ".join(words[3:])
             said |= {f"{have}{thing}" for have in ("got a ", "got the ", "have the ", "got ")}
-            said |= {f"{name} {there}" for name in (thing, f"{thing}s") for there in ("is here", "here", "is in", "in")}
+            arrived = ("is here", "here", "is in", "in", "is there", "is up", "is written", "is ready", "is on the chart")
+            came = ("came in", "came through", "came", "arrived", "has come", "has come in", "has come through", "has arrived")
+            came += ("come in", "come through", "is come in", "is come through", "landed", "was sent", "is signed")
+            said |= {f"{name} {now}{there}" for name in (thing, f"{thing}s") for there in (*arrived, *came) for now in ("", "just ", "has just ", "is just ")}
+            said |= {f"{gave} {me}{a}{thing}" for gave in ("gave", "given", "has given", "wrote", "written", "has written", "sent", "put in")
+                     for me in ("", "me ", "us ") for a in ("a ", "the ", "")}
             said |= {"have it", "got it", "have one", "got one"}
     return frozenset(said)
+
+
+_WHO_ANSWERS = ("they", "she", "he", "pharmacist", "prescriber", "doctor", "pharmacy", "physician", "the pharmacist", "the doctor")
+_HAVE_ANSWERED = frozenset(
+    f"{who} {answered}"
+    for who in (*_WHO_ANSWERS, *(f"{one}s" for one in _WHO_ANSWERS[3:7]))
+    for answered in (
+        *("answered", "has answered", "have answered", "replied", "has replied", "have replied", "told me", "has told me"),
+        *("got back to me", "came back to me", "called back", "called me back", "rang back", "rang me back", "phoned back"),
+        *("phoned me back", "gave me the answer", "gave me an answer", "gave the answer", "gave an answer", "have told me"),
+        *("has got back to me", "have got back to me", "has called back", "has rung back", "is answered", "is replied"),
+    )
+) | {
+    *("got my answer", "got an answer", "got the answer", "have an answer", "have the answer", "have my answer"),
+    *("got a reply", "have a reply", "got their answer", "got a response", "have their answer", "had my answer"),
+    *("got back to me", "called me back", "rang me back", "phoned me back", "came back to me", "got word back"),
+}
+"""How it is said that who was called has answered."""
 
 
 def meanwhile_of(line: str) -> tuple[Tokens, ...]:
@@ -124,13 +157,16 @@ def meanwhile_of(line: str) -> tuple[Tokens, ...]:
         said += [f"{at}same {speed}{as_}" for at in ("", "at the ", "the ") for speed in _SPEEDS for as_ in _AS_BEFORE]
         said += ["same as before", "as slow as before", "just like before", "the same as before"]
         said += [f"{just} {slow}" for just in ("just as", "equally", "as") for slow in ("slow", "slowly")]
+        said += [f"{at}same {slow} {speed}{as_}" for at in ("", "at the ", "the ") for slow in ("slow", "gentle", "steady") for speed in _SPEEDS for as_ in _AS_BEFORE]
+        said += [f"{like} {what}" for like in ("like", "just like", "same as", "the same as", "exactly like", "just as", "as slow as", "as slowly as")
+                 for what in ("before", "the drug", "with the drug", "i gave the drug", "the drug was", "i did the drug", "the drug itself", "last time")]
     if "half a millilitre left" in text:
         said += [
             f"{at}{half}{mil} {left}"
             for at in ("", "at ", "with ")
             for half in ("half", "half a", "point five", "0.5", "5", "point 5")
             for mil in ("", " mil", " ml", " millilitre", " milliliter", " of a mil")
-            for left in ("", "left", "to go", "remaining", "still in", "still in it", "mark")
+            for left in ("", "left", "to go", "remaining", "still in", "still in it", "mark", "still in there", "in there", "still in the syringe", "in the syringe")
         ]
         said += [f"at {the}half{mark}" for the in ("", "the ") for mark in ("", " mark", " mil", " ml", " mil mark")]
         said += ["mid push", "never stopped", "kept the push going", "kept going", "all through", "while still going"]
@@ -153,8 +189,11 @@ _ENDED = ("paused", "stopped", "started")
 def _once(thing: str, verb: str, state: str) -> tuple[str, ...]:
     """How it is said that the time for a deed had come: "when the bag is empty" is "the bag was empty"."""
     named = " ".join(cut(thing))
-    tense = {"is": ("is", "was", "ran", "went", "got", "has run", "is all"), "has": ("has", "had", "is")}.get(verb, ())
-    return tuple(f"{the}{named} {be} {state}".strip() for the in ("", "the ") for be in tense) if state else ()
+    named = named if verb != "is" else named
+    tense = {"is": ("is", "was", "ran", "went", "got", "has run", "had run", "had gone", "is all", "is now"), "has": ("has", "had", "is")}.get(verb, ())
+    states = (state, "dry", "out", "through") if state == "empty" else (state,)
+    subjects = (named, f"the {named}", "it")
+    return tuple(f"{it} {be} {end}" for it in subjects for be in tense for end in states) if state else ()
 
 
 _KEPT_BACK = tuple(
@@ -170,6 +209,17 @@ _KEPT_BACK = tuple(
             for verb in verbs
             for them in ("", " her", " him", " them")
         ),
+        *(
+            f"{no} {verb}{them} {what}"
+            for no, verbs in (
+                ("did not", ("tell", "say", "mention", "give", "share", "show")),
+                ("have not", ("told", "said", "mentioned", "given", "shown", "shared")),
+            )
+            for verb in verbs
+            for them in ("", " her", " him", " them")
+            for what in ("the number", "what i got", "what i worked out", "my result", "the result", "my answer", "my figure", "anything", "a number")
+        ),
+        *(f"{kept} {what}{end}" for kept in ("kept", "keeping", "i am keeping") for what in ("quiet about my number", "the number", "my number", "my answer", "my result") for end in ("", " to myself", " quiet", " back", " secret")),
         *(f"{no} my number" for no in ("without saying", "without telling", "nothing about", "said nothing about")),
     )
 )
