@@ -44,6 +44,7 @@ _ALONE = _phrases("""
 """)
 _BY_FIRST = {words[0] for words in _ANYWHERE}
 _BY_LAST = {words[-1] for words in (*_ANYWHERE, *_AT_THE_END)}
+_REPORTING = frozenset({"says", "said", "thinks", "thought", "reckons", "told", "tells", "claims", "swears", "knows", "has"})
 _LENGTHS = range(1, 7)
 """Of phrases that may be kept."""
 
@@ -63,8 +64,8 @@ def without_address(tokens: Tokens, keep: frozenset[Tokens] = frozenset()) -> To
     rest = tokens
     while len(rest) > 1 and rest[0] in _BY_FIRST and not any(rest[:length] in keep for length in _LENGTHS):
         found = next((words for words in _ANYWHERE if rest[: len(words)] == words), ())
-        if not found or len(found) == len(rest):
-            break
+        if not found or len(found) == len(rest) or rest[len(found)] in _REPORTING:
+            break  # "my friend says it is"
         rest = rest[len(found) :]
     while len(rest) > 1 and rest[-1] in _BY_LAST and not any(rest[-length:] in keep for length in _LENGTHS):
         both = (*_AT_THE_END, *_ANYWHERE)

@@ -67,7 +67,7 @@ FRAME = _set(
 )
 """What makes a sentence of an answer and adds nothing: "it looks cloudy"."""
 _APART = "above below, left right, upper lower, higher lower, primary secondary, old new, big small, top bottom"
-_APART += ", first second, long short, thin thick, roller slide, inner outer, labelled flush"
+_APART += ", empty full, first second, long short, thin thick, roller slide, inner outer, labelled flush"
 OTHER_PLACES: dict[str, frozenset[str]] = {}
 """What is another place or another thing than the one that a line names, by the word for it."""
 for _one, _other in (pair.split() for pair in _APART.split(", ")):

@@ -77,12 +77,22 @@ _STILL_AT_IT = re.compile(r"\bi am (?:now |just |still )*(?:on|at|onto|on to|up 
 """What somebody is busy with: "I'm on the time now"."""
 
 
+_YET_TO_COME = re.compile(r"(?<!ready )(?<!good )(?<!set )(?<!timer )\bto (?:come|go|follow|do)\b(?! to)")
+"""What is still to be done: "the rest to come"."""
+_TOWARDS_IT = re.compile(r"\btowards the (\w+)")
+
+
 def goes_astray(tokens: Tokens, known: Known) -> bool:
     """Whether it is not quite so, is further than the line wants, or was told the other way round."""
     text = " ".join(tokens)
     if is_not_quite(text):
         return True
     line = known.line
+    if _YET_TO_COME.search(text) and "left" not in line.words and not {"nothing", "no", "none"} & set(tokens):
+        return True
+    towards = _TOWARDS_IT.search(" ".join(line.words))
+    if towards is not None and re.search(rf"\baway from (?:the )?{towards[1]}\b", text):
+        return True
     if any(found[1] in NOUNS for found in _STILL_AT_IT.finditer(text)):
         return True
     if _FOR_NOW.search(text) and not {"pause", "stop", "hold"} & set(line.words):

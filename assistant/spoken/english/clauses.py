@@ -36,6 +36,7 @@ from assistant.spoken.english.framing import asks_at_its_end, is_put_off, writte
 from assistant.spoken.english.known import Known, known_of
 from assistant.spoken.english.partly import of_a_part
 from assistant.spoken.english.tails import as_it_stands, is_harmless
+from assistant.spoken.english.telling import tells_another
 from assistant.spoken.english.troubles import trouble_of
 from assistant.spoken.english.verbs import VERBS
 from assistant.spoken.statement import Asked, Sense, Tokens, Want
@@ -104,7 +105,7 @@ def of_clauses(parts: tuple[Tokens, ...], asked: Asked, gist: Gist) -> Sense | N
     # Beside a clause that says all of it, what says a part of it, or says it loosely, need not be understood.
     said = [(clause, None if whole and sense is Sense.ACKNOWLEDGED else sense) for clause, sense in said]
     known = known_of(asked)
-    if goes_astray(tokens, known) or UNREAL & set(tokens):
+    if goes_astray(tokens, known) or tells_another(tokens, known.line) or UNREAL & set(tokens):
         return None
     unknown = [clause for clause, sense in said if sense is None and not is_harmless(clause, known)]
     senses = {sense for _clause, sense in said}
@@ -198,6 +199,8 @@ def _may_turn(clause: Tokens, asked: Asked) -> bool:
         asked_for = words & (FAULTS - UNREAL - TURNING)
     if words & (_DANGER - asked_for) or clause[0] in AUXILIARIES or clause[-1] in UNFINISHED_ENDS:
         return True
+    if "next" in words and words & (known.named | known.things) & NOUNS:
+        return True  # "the tape is next"
     if words & known.named & NOUNS and not words & (PREPOSITIONS | AUXILIARIES | _VERBS):
         return True  # "extension next": what is still to come
     names_faults = bool(known.line.deeds) and known.line.deeds[0].verb.base in _NAMES_FAULTS

@@ -257,6 +257,10 @@ def deed_of(verb: Verb, rest: str) -> Deed:
     if re.search(r"\b(?:half full|third to half full)\b", rest):
         so = (so | HALF_FULL) - {"full", "in"}
         not_so |= NOT_HALF_FULL
+    if particle == "up":
+        so = {said for said in so if "out" not in said.split() and said != "removed"}
+    if verb.base in ("leave", "keep") and "paused" in rest:
+        not_so |= {"running", "going", "started"}
     so |= is_gone(AIR) if set(noun) & set(AIR) else set()
     so |= until(rest)
     if "upside down" in rest and verb.base not in ("tap", "flick"):

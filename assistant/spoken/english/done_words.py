@@ -207,7 +207,7 @@ def by_thing(verb: Verb, noun: list[str], rest: str) -> set[str]:
         }
     if "gloves" in rest.split() and verb.base in ("take", "remove", "pull", "peel"):
         so |= {f"hands{be} bare" for be in ("", " are", " are now")} | {"bare hands", "bare handed", "barehanded", "gloveless"}
-        so |= {f"in the {bin_}" for bin_ in ("bin", "waste", "trash", "clinical waste", "yellow bag", "rubbish")}
+        so |= {f"{gloves} in the {bin_}" for gloves in ("gloves are", "they are", "both", "straight") for bin_ in ("bin", "waste", "trash", "clinical waste", "yellow bag", "rubbish")}
     if verb.base in ("leave", "keep") and (state := _left_as(rest)):
         so |= state
     if verb.base == "prime" or "fluid" in noun:
@@ -223,7 +223,7 @@ def by_thing(verb: Verb, noun: list[str], rest: str) -> set[str]:
     if verb.base in ("hang", "place", "put", "move") and "higher" in rest.split():
         so |= _above_other(rest)
     if verb.base == "open" and "fully" in rest.split():
-        so |= {"full", "full open", "opened full", "opened right up", "opened all the way", "opened wide", "all the way up"}
+        so |= {"full open", "opened full", "opened right up", "opened all the way", "opened wide"}
         so |= {"rolled right up", "rolled up to the top", "right up to the top", "rolled all the way up", "to the maximum"}
     if verb.base == "connect" and "above" in rest.split() and "port" in rest.split():
         so |= {
@@ -242,7 +242,7 @@ def by_thing(verb: Verb, noun: list[str], rest: str) -> set[str]:
     if verb.base in ("cover", "dress") and means:
         both = f"{means[1]} and {means[2]}"
         so |= {f"{both}{be} {on}" for be in ("", " is", " are", " both") for on in ("on", "over", "in place", "there")}
-        so |= {f"{got} {both}" for got in ("got", "put", "stuck", "laid")}
+        so |= {f"{put} {both} on" for put in ("put", "stuck", "laid")}
     if verb.base in ("label", "mark") and "date and time" in rest:
         so |= {
             f"{lead}date and {the}time{end}"

@@ -14,7 +14,7 @@ from assistant.spoken.english.known import Known, known_of
 from assistant.spoken.english.lines import Line
 from assistant.spoken.english.partly import of_a_part
 from assistant.spoken.english.reading import Reading
-from assistant.spoken.english.telling import without_what_was_told
+from assistant.spoken.english.telling import tells_another, without_what_was_told
 from assistant.spoken.english.troubles import trouble_of
 from assistant.spoken.statement import Asked, Sense, Tokens, Want
 
@@ -81,6 +81,7 @@ def _is_turned_round(reading: Reading, tokens: Tokens, known: Known) -> bool:
         or (reading.led_by_no and not line.absent)
         or bool(line.unsaid & set(tokens) and not _DENIED & set(tokens))  # "I told her my number"
         or goes_astray(tokens, known)
+        or tells_another(tokens, line)
         or _is_reported(tokens, line)
         or _is_done_to_another(tokens, line)
     )

@@ -4,6 +4,7 @@ What is good or bad is read by `gist`; what it does not know is at most recognis
 doubt or as an acknowledgement, and refused.
 """
 
+import re
 from functools import lru_cache
 
 from assistant.spoken.english.address import says_nothing, without_address
@@ -67,7 +68,9 @@ class EnglishStatements:
         parts: tuple[Tokens, ...] = (),
     ) -> str | None:
         """See `Statements`."""
-        return None if _is_question(tokens) else chosen(tokens, choices, sayings, line, parts)
+        if _is_question(tokens) or _says_nothing_seen(tokens, choices, line):
+            return None
+        return chosen(tokens, choices, sayings, line, parts)
 
     def trouble(self, tokens: Tokens) -> Trouble | None:
         """See `Statements`."""
@@ -88,6 +91,22 @@ class EnglishStatements:
     def words_for(self, asked: Asked) -> tuple[str, str]:
         """See `Statements`."""
         return words_of(asked)
+
+
+def _says_nothing_seen(tokens: Tokens, choices: Tokens, line: str) -> bool:
+    """Whether something is still to be looked at, is not said, or is told by the patient where a learner is to look."""
+    text = " ".join(tokens)
+    looks = _LOOKS.match(line.lower()) and not _FELT.search(" ".join(choices))
+    return bool(_NOTHING_SEEN.search(text)) or bool(looks and _PATIENT_SAYS.search(text))
+
+
+_NOTHING_SEEN = re.compile(
+    r"\bstill (?:have )?to (?:look|check|read|see|find|do|ask|feel|measure|count|go)\b|^it does not say$"
+    r"|\b(?:did|have) not (?:the|a|an|it|they|my)\b"
+)
+_LOOKS = re.compile(r"(?:look|inspect|watch)\b")
+_FELT = re.compile(r"\b(?:pain|painful|hurts?|comfortable|itch|easily|breath|well)\b")
+_PATIENT_SAYS = re.compile(r"^(?:the |my )?patient says\b")
 
 
 @lru_cache(maxsize=8192)

@@ -51,7 +51,7 @@ _LOOKED = re.compile(
     r"wiggled|tugged|(?:gave|given) (?:it|them|her|each one) a (?:(?:wee|little|quick|good|gentle|light) )*"
     r"(?:tug|wiggle|shake|look|pull|feel|twist)|made sure|had a (?:(?:wee|little|quick|good) )*(?:look|feel|listen)|"
     r"was (?:watching|counting|timing|checking|feeling|listening|looking)|kept (?:an|my|one) eye on|"
-    r"(?:can )?(?:feel|see|hear|felt|saw|heard)|asked (?:him|her|them|the patient))\b(?: .*)?"
+    r"(?:can )?(?:feel|see|hear|felt|saw|heard) (?!that$)\w+|asked (?:him|her|them|the patient))\b(?: .*)?"
 )
 _NODS = re.compile(
     r"(?:and )?(?:she|he|they|the patient|my colleague|colleague|my partner|the nurse) (?:all |both |just |also )*(?:has |have )?"
@@ -140,7 +140,7 @@ def _is_listed(clause: Tokens, known: Known) -> bool:
     own = {word for word in clause if word in names or word.removesuffix("s") in names}
     asks = bool({"what", "who", "how", "why", "when"} & set(clause))
     if asks and not own - _BESIDE_A_LIST and not set(clause) & set(known.line.words) & {"what", "how", "when", "whom"}:
-        return clause == ("why",) and bool({"reason", "cause"} & set(known.line.words))
+        return False
     return set(clause) <= own | _BESIDE_A_LIST and bool(own) and not clause[-1] in ("to", "of", "is", "it")
 
 

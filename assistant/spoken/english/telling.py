@@ -27,14 +27,15 @@ _SAID = re.compile(r"\b(?:said|mentioned) (?:that )?(?=i )")
 _SAID_TO = re.compile(rf"\bsaid to ({_AUDIENCE})")
 _KNOWS = re.compile(r"\b(?:she|he|they|patient|the patient|my patient|mum) (?:now |already )?(?:knows|know|is aware|understands) (?:that |about )?(?=i |when |the |we )")
 """Who knows what was to be told was told."""
-_EXPLAINED = re.compile(rf"\b(?:explained|mentioned) (?!it\b|to\b)((?:\w+ ){{1,5}})(to|for) ({_AUDIENCE})")
+_SOMETHING = re.compile(r"\b(?:knows|know|told (?:her|him|them)) (?:that )?((?:when )?(?:i am|i have|i was|my)\b.*)")
+_EXPLAINED = re.compile(rf"\b(?:explained|mentioned) (?!it\b|to\b)((?:\w+ ){{1,5}})(to|for) ({_AUDIENCE})$")
 _WE = r"(?:i|we)(?: (?:will|would|am|are|should|can|shall))?"
 _CONTENT = {
     "back": re.compile(
         rf"\b{_WE} (?:be |come |coming |going to (?:be|come) |get |getting |look |looking |check |pop |popping |see )*"
         rf"(?:back|again|returning|return|be in|check on)\b|^back (?:in|at|by|around)\b|^(?:my return|"
         rf"in \w+ minutes?)\b"
-        rf"|^when {_WE}\b"
+        r"|^when$"
     ),
     "changed": re.compile(
         r"\b(?:changed?|changes|different|new|now|instead of|faster|slower|up to|down to|gone up|gone down|goes up|"
@@ -53,7 +54,7 @@ _CONTENT = {
 _NOT_TOLD = re.compile(
     r"\b(?:not|never|nothing|no|forgot|but|except|half(?! an hour| past| hour| a)|some of|most of|almost|part of|maybe|later|soon|wrong|nobody|"
     r"told|who"
-    r"|think|guess|hope|kidding|joking)\b|"
+    r"|think|guess|hope|kidding|joking|(?:the|a|an|my|about|new) if)\b|"
     r"^(?:if|should|would|could|might|may|must|needs?)\b|(?<!back) in an? (?:minute|moment|while|bit|second)\b|"
     r"(?<!back )tomorrow\b"
 )
@@ -110,6 +111,15 @@ def without_what_was_told(tokens: Tokens, line: Line) -> Tokens:
     if len(line.deeds) > 1 or not all(known.search(found[2]) for known in wanted):
         return tokens
     return tuple(text[: found.end(1)].split())
+
+
+def tells_another(tokens: Tokens, line: Line) -> bool:
+    """Whether somebody was told, or knows, another thing than what the line wants told: "she knows I'm here"."""
+    if not line.deeds or line.deeds[0].verb.base not in _TELLS or "patient" not in line.words or len(line.deeds) > 1:
+        return False
+    wanted = [known for word, known in _CONTENT.items() if word in line.words]
+    found = _SOMETHING.search(" ".join(tokens))
+    return bool(wanted) and found is not None and not all(known.search(found[1]) for known in wanted)
 
 
 def reads_out(tokens: Tokens, line: Line) -> bool:

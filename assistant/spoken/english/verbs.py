@@ -93,10 +93,10 @@ cover | covered, dressed, covered over, covered up, put gauze on, put gauze over
 gauze over, padded, wrapped, patched, put a dressing on, put the gauze on, covered in, got covered, sealed over, put \
 a pad on, put a pad over, stuck a pad on, bandaged, plastered, dressed it, taped down, put gauze and tape on, put \
 gauze and tape over, put the gauze and tape on | covering | covered, on, covered over, covered up, under gauze, under \
-cover, dressed, taped over, in place, protected, got gauze and tape, under gauze and tape, gauze and tape on, gauze \
-and tape over, gauze and tape is on, gauze and tape are on, gauze is on and taped, gauze on and taped, gauze on tape \
-on, gauze is taped on, gauze is taped down, gauze taped down, gauze taped on, gauze is stuck down, all taped up, \
-taped up, all covered, bandaged, sealed | uncovered, bare
+cover, dressed, taped over, in place, protected, under gauze and tape, gauze and tape on, gauze and tape over, gauze \
+and tape is on, gauze and tape are on, gauze is on and taped, gauze on and taped, gauze on tape on, gauze is taped \
+on, gauze is taped down, gauze taped down, gauze taped on, gauze is stuck down, all taped up, taped up, all covered, \
+bandaged, sealed | uncovered, bare
 cap | capped | capping | on, capped | off, uncapped
 put | put, popped, placed, pulled on, got on, stuck, tucked, clipped, laid | putting | in place, there, on, on my \
 hands | off
@@ -153,8 +153,8 @@ bin, cast away, thrown in the yellow bag, threw in the yellow bag, put it all in
 put out | discarding | gone, in the bin, in the trash, in the clinical waste, in the waste, in the sharps bin, in the \
 bins, in the yellow bag, in the yellow bin, in the orange bag, binned, disposed of, discarded, thrown away, in the \
 rubbish, in the sharps, in the sharps box, in the sharps container, in the clinical bin, in the waste bin, in the \
-waste bag, in the right bins, in the proper bin, in the proper bins, thrown out, binned off, trashed, out of the way, \
-thrown, in the burn bin, in the orange bin, in the rubbish bin, in the bag |
+waste bag, in the right bins, in the proper bin, in the proper bins, thrown out, binned off, trashed, thrown, in the \
+burn bin, in the orange bin, in the rubbish bin, |
 dispose | disposed of, discarded, binned, tossed, chucked, thrown away, threw away, ditched, put in the bin, put in \
 the waste | disposing | gone, in the bin, in the waste |
 throw | thrown away, threw away, thrown, threw, binned, tossed, chucked, trashed, dumped, ditched, thrown out, threw \
@@ -186,11 +186,11 @@ tight, torqued, hand tightened, wrenched, cinched, cinched down, nipped tight, t
 tight, locked down, screwed on tight, screwed in tight, locked it down | tightening | tight, firm, snug, secure, \
 finger tight, locked, screwed firmly, tightened, nice and firm, done up, solid, nipped up, twisted tight, as tight as \
 it goes, hand tight, rock solid, locked down, nice and tight, hand tightened, screwed tight, screwed home, screwed \
-down, screwed on tight, solidly on, well tight, good and tight, as tight as it will go, tight as it goes, tight as a \
-drum, does not wiggle, will not wiggle, does not budge, will not budge, no wobble, no wiggle, no play, no give, does \
-not wobble, will not wobble, will not come loose, will not come off, does not come off, will not turn any further, \
-will not turn any more, does not turn any more, will not turn anymore, can not turn it any further, not loose, not \
-wobbly, firmly on, fully tight | loose
+down, screwed on tight, solidly on, well tight, good and tight, tight as it goes, tight as a drum, does not wiggle, \
+will not wiggle, does not budge, will not budge, no wobble, no wiggle, no play, no give, does not wobble, will not \
+wobble, will not come loose, will not come off, does not come off, will not turn any further, will not turn any more, \
+does not turn any more, will not turn anymore, can not turn it any further, not loose, not wobbly, firmly on, fully \
+tight | loose
 disconnect | disconnected, detached, unhooked, unscrewed, pulled off, taken off, took off, unplugged, uncoupled, \
 separated, parted, twisted off, untwisted, pulled apart, popped off, removed, unhooked it, come apart, came apart, \
 undone it, undone, undid, let go | disconnecting | off, undone, disconnected, detached, separated, unhooked, free, \
@@ -259,12 +259,12 @@ in, locked in, got in, inserted, snapped into place, snapped into, clicked into,
 dropped into, popped into, threaded into, threaded through, clipped into, slipped in, slipped into, tucked in, tucked \
 into, fed through, hooked in, nestled in, run through, bedded in, set into, put through | loading | in, seated, in \
 the channel, in the groove, in the slot, in place, loaded, clicked in, clipped in, locked in, fitted, in the pump, in \
-position, in there, sitting in the channel, home, in the cradle, in the holder, in the driver, in its place, in its \
-slot, in its channel, in its groove, in the track, in the cassette, snapped in, snapped in place, clipped in place, \
-locked in place, snug in, snug in the channel, snug in the cradle, nestled in, in snugly, fitted in, bedded in, \
-threaded, threaded through, threaded in, installed, in correctly, in properly, seated properly, fully seated, seated \
-in the channel, clicked into place, slotted in, laid in, in the machine, inside the pump, inside the machine, inside \
-| out, unloaded
+position, in there, sitting in the channel, home, in the cradle, in the driver, in its place, in its slot, in its \
+channel, in its groove, in the track, in the cassette, snapped in, snapped in place, clipped in place, locked in \
+place, snug in, snug in the channel, snug in the cradle, nestled in, in snugly, fitted in, bedded in, threaded, \
+threaded through, threaded in, installed, in correctly, in properly, seated properly, fully seated, seated in the \
+channel, clicked into place, slotted in, laid in, in the machine, inside the pump, inside the machine, inside | out, \
+unloaded
 thread | threaded, loaded | threading | in | out
 press | pressed, hit, pushed, holding, holding down, pushed down, pushed on | pressing | pressed |
 start | started, set going, turned on, got going, kicked off, hit start, pressed start, hit go, set running, pressed \
@@ -459,8 +459,8 @@ draw | drawn, drew, pulled, taken, took, eased, drew up, drawn up, pulled up, su
 slid out, slipped out, withdrawn, withdrew, got out, removed, come out, sucked it up, pulled it up, drew it up, drawn \
 it up, got it up, got drawn up, pulled it out, drew it out, eased it out, slid it out, pulled back, loaded, filled \
 up, slipped it out, got it out, brought out | drawing | out, up, drawn up, in the syringe, out now, removed, in the \
-luer lock, in the luer, in the luer lock syringe, in my syringe, in a syringe, all drawn up, loaded up, up in the \
-syringe, sucked up, pulled up, all out, clean out, come out, came out, pulled out, slid out, right out, fully out |
+luer lock, in the luer lock syringe, in my syringe, in a syringe, all drawn up, loaded up, up in the syringe, sucked \
+up, pulled up, all out, clean out, come out, came out, pulled out, slid out, right out, fully out |
 tape | taped, taped down, stuck down, secured, strapped, stuck, fixed, anchored, fastened | taping | secure, secured, \
 on, taped down, taped, stuck down, fastened, strapped down | loose
 fix | fixed, taped, taped down, secured, anchored, stuck down, strapped, strapped down, fastened, stuck, looped, \
@@ -468,10 +468,10 @@ looped and taped, pinned, pinned down, held down, stuck on, dressed, steadied, s
 taped it down, strapped it down, pinned it down, tied down, looped it, looped it and taped it, taped in a loop, put a \
 loop in, secured it, put tape over, put tape on, clipped down, dressed down, tucked away, tucked in | fixing | \
 secure, secured, taped down, fixed, fastened, taped, anchored, strapped down, held down, steady, stable, pinned down, \
-not pulling, nothing pulling, nothing pulls, well stuck down, well taped down, well secured, well fixed, stuck fast, \
-tied down, taped in place, fixed in place, held in place, held fast, taped on, looped, looped and taped, nice and \
-secure, secured down, firmly taped, not moving, does not move, does not pull, no drag, no pull, no strain, no \
-tension, no tug, not tugging, not dragging, nothing tugging, nothing drags, nothing dragging, nothing tugs | loose
+not pulling, nothing pulling, nothing pulls, well stuck down, well taped down, well secured, well fixed, tied down, \
+taped in place, fixed in place, held in place, held fast, taped on, looped, looped and taped, nice and secure, \
+secured down, firmly taped, not moving, does not move, does not pull, no drag, no pull, no strain, no tension, no \
+tug, not tugging, not dragging, nothing tugging, nothing drags, nothing dragging, nothing tugs | loose
 secure | secured, taped, fixed, taped down, anchored, stuck down, stuck on, fixed with tape, fastened, strapped, \
 strapped down, stuck | securing | secure, tight, fixed, stuck down, fastened, strapped down, taped | loose
 anchor | anchored, secured, taped | anchoring | secure | loose
