@@ -44,7 +44,9 @@ _ALONE = _phrases("""
 """)
 _BY_FIRST = {words[0] for words in _ANYWHERE}
 _BY_LAST = {words[-1] for words in (*_ANYWHERE, *_AT_THE_END)}
-_REPORTING = frozenset({"says", "said", "thinks", "thought", "reckons", "told", "tells", "claims", "swears", "knows", "has"})
+_REPORTING = frozenset(
+    {"says", "said", "thinks", "thought", "reckons", "told", "tells", "claims", "swears", "knows", "has"}
+)
 _LENGTHS = range(1, 7)
 """Of phrases that may be kept."""
 

@@ -99,7 +99,7 @@ NEUTRAL = _set("""
     throughout straightaway thing things whole full palm palms thumb thumbs fingertip fingertips aseptically cleanly
     snugly evenly smoothly swiftly quickly promptly accurately legibly cautiously thoroughly successfully crisply
     soundly squarely individually separately personally thankfully luckily happily effortlessly seamlessly immediately
-    directly precisely solidly audibly visibly calmly politely patiently sweetly finely snug brown black amber silver
+    directly precisely solidly audibly visibly calmly politely patiently sweetly finely snug fits brown black amber silver
     dark
 """)
 """Words that change nothing about what is claimed."""
@@ -115,7 +115,7 @@ PLAIN = _set("""
     things throughout forward straightaway aseptically cleanly snugly evenly smoothly swiftly quickly promptly steadily
     accurately legibly cautiously thoroughly successfully finely crisply soundly squarely individually separately
     personally thankfully luckily happily effortlessly seamlessly immediately directly precisely solidly audibly visibly
-    calmly politely patiently sweetly anymore snug
+    calmly politely patiently sweetly anymore snug fits
 """)
 """Those of them with which a claim is taken at once; with another one the learner is asked whether it is done."""
 MANNER = _set("""
@@ -137,7 +137,9 @@ UNTOUCHED = re.compile(
 """What is said besides: that nothing was touched or lost."""
 _FLAW = r"(?:air bubbles?|bubbles?|air|leaks?|drips|kinks?|problems?|issues?|trouble|spills?"
 _FLAW += r"|drops lost|fluid lost|drug lost|drug wasted|drug spilled"
-_FLAW += r"|cloudiness|particles|bits|sediment|swelling|redness|puffiness|wobble|errors?|resistance|contact|drag|tension"
+_FLAW += (
+    r"|cloudiness|particles|bits|sediment|swelling|redness|puffiness|wobble|errors?|resistance|contact|drag|tension"
+)
 _FLAW += r"|strain|pull|pulling|tugging|light getting in|light gets in|light coming in)"
 FLAWLESS = re.compile(
     rf"(?:(?:with |there (?:is|are) |and |i see )*(?:no|without|without any) {_FLAW}"

@@ -73,7 +73,9 @@ _BETWEEN = ARTICLES | {
 }
 
 
-_STILL_AT_IT = re.compile(r"\bi am (?:now |just |still )*(?:on|at|onto|on to|up to) (?:the |to the )?(\w+)(?= now| next|$)")
+_STILL_AT_IT = re.compile(
+    r"\bi am (?:now |just |still )*(?:on|at|onto|on to|up to) (?:the |to the )?(\w+)(?= now| next|$)"
+)
 """What somebody is busy with: "I'm on the time now"."""
 
 

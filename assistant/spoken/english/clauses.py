@@ -73,7 +73,25 @@ _ASKED_AFTER = frozenset({"who", "how", "when", "what"})
 """What was to be found out, as it may be repeated: "it's the nurse who decides"."""
 _PUTS = frozenset({"put", "took", "back", "swapped", "changed", "turned", "unscrewed", "undid", "let", "restarted"})
 """Verbs of every day that may undo anything."""
-_DID = frozenset({"went", "took", "gave", "ran", "got", "used", "came", "worked", "started", "followed", "traced"})
+_DID = frozenset(
+    {
+        "spoke",
+        "rang",
+        "phoned",
+        "talked",
+        "went",
+        "took",
+        "gave",
+        "ran",
+        "got",
+        "used",
+        "came",
+        "worked",
+        "started",
+        "followed",
+        "traced",
+    }
+)
 _VERBS = _PAST | VERBS.keys()
 _WORDS = NOUNS | NEUTRAL | PLAIN | AUXILIARIES | PREPOSITIONS | LOOKED
 _NAMES_FAULTS = frozenset({"find", "document", "chart", "record", "say", "report", "name", "read"})
@@ -204,7 +222,11 @@ def _may_turn(clause: Tokens, asked: Asked) -> bool:
     if words & known.named & NOUNS and not words & (PREPOSITIONS | AUXILIARIES | _VERBS):
         return True  # "extension next": what is still to come
     names_faults = bool(known.line.deeds) and known.line.deeds[0].verb.base in _NAMES_FAULTS
-    if (trouble_of(("it", *clause)) is not None and not names_faults) or aside_of(clause) is not None or words & known.line.unsaid:
+    if (
+        (trouble_of(("it", *clause)) is not None and not names_faults)
+        or aside_of(clause) is not None
+        or words & known.line.unsaid
+    ):
         return True
     if any(word in TOLD_APART | SIDES | OTHER_PLACES.keys() and word not in known.named for word in clause):
         return True

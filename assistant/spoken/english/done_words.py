@@ -53,9 +53,13 @@ def is_gone(air: tuple[str, ...]) -> set[str]:
         for only in ("just", "only", "all", "nothing but")
         for end in ("", " now", " left", " coming", " coming out")
     }
-    said |= {f"{run} clear" for run in ("it is", "runs", "ran", "running", "it runs", "it ran", "all", "ran it", "coming")}
+    said |= {
+        f"{run} clear" for run in ("it is", "runs", "ran", "running", "it runs", "it ran", "all", "ran it", "coming")
+    }
     said |= {f"{name} free" for name in (*air, "bubble")} | {f"free of {name}" for name in air}
-    said |= {f"clear of {name}" for name in air} | {f"rid of {all_}{name}" for name in air for all_ in ("all the ", "the ", "")}
+    said |= {f"clear of {name}" for name in air} | {
+        f"rid of {all_}{name}" for name in air for all_ in ("all the ", "the ", "")
+    }
     said |= {f"{solid} fluid" for solid in ("solid", "pure", "clear")}
     said |= {
         f"{every}{more} {name}" for every in ("every", "every last", "each") for more in ("", " single") for name in air
@@ -142,6 +146,43 @@ _WRITTEN_UP |= {
 """How it is said that the writing is done: "charting's finished" comes as "chartings finished"."""
 
 
+_WHAT_BLOCKS = (
+    frozenset(
+        f"{thing}{be}{still}{shut}"
+        for thing in (
+            "clamp",
+            "clamps",
+            "slide clamp",
+            "roller",
+            "roller clamp",
+            "stopcock",
+            "stopcocks",
+            "slide",
+            "it",
+        )
+        for be in ("", " is")
+        for still in (" ", " still ")
+        for shut in ("shut", "closed", "turned off")
+        if be or thing != "it"
+    )
+    | frozenset(
+        f"{line}{be} {bent}"
+        for line in ("line", "lines", "tubing", "tubings", "tube", "it")
+        for be in ("", " is")
+        for bent in ("kinked", "bent", "squashed", "trapped", "pinched", "caught", "twisted", "folded", "bent over")
+        if be or line != "it"
+    )
+    | {
+        *(
+            f"{there} a {kink}"
+            for there in ("there is", "is", "got", "see", "feel", "found")
+            for kink in ("kink", "clot", "bend")
+        ),
+        *(f"lying on the {line}" for line in ("line", "tubing", "tube")),
+        *(f"it is the {thing}" for thing in ("clamp", "slide clamp", "roller", "roller clamp", "stopcock", "slide")),
+    }
+)
+"""What may block a line, as it is told once it was found (words of the bench)."""
 _STATES_LEFT = {
     "paused": ("paused", "on pause", "on hold", "stopped", "on standby", "not running"),
     "open": ("open", "unclamped"),
@@ -157,9 +198,35 @@ def _left_as(rest: str) -> set[str]:
         f"{lead}{said}"
         for said in _STATES_LEFT.get(state, ())
         for lead in (
-            *("still ", "is still ", "stays ", "staying ", "it stays ", "stayed ", "remains ", "left ", "kept ", "left it "),
-            *("leaving it ", "keeping it ", "kept it ", "i leave it ", "i keep it ", "i am leaving it ", "i am keeping it "),
-            *("staying as it is ", "it is staying ", "leaving the pump ", "keeping the pump ", "leaving that ", "sitting "),
+            *(
+                "still ",
+                "is still ",
+                "stays ",
+                "staying ",
+                "it stays ",
+                "stayed ",
+                "remains ",
+                "left ",
+                "kept ",
+                "left it ",
+            ),
+            *(
+                "leaving it ",
+                "keeping it ",
+                "kept it ",
+                "i leave it ",
+                "i keep it ",
+                "i am leaving it ",
+                "i am keeping it ",
+            ),
+            *(
+                "staying as it is ",
+                "it is staying ",
+                "leaving the pump ",
+                "keeping the pump ",
+                "leaving that ",
+                "sitting ",
+            ),
             *("", "sitting on ", "it sits ", "it stays on "),
         )
     }
@@ -206,15 +273,35 @@ def by_thing(verb: Verb, noun: list[str], rest: str) -> set[str]:
             "on me",
         }
     if "gloves" in rest.split() and verb.base in ("take", "remove", "pull", "peel"):
-        so |= {f"hands{be} bare" for be in ("", " are", " are now")} | {"bare hands", "bare handed", "barehanded", "gloveless"}
-        so |= {f"{gloves} in the {bin_}" for gloves in ("gloves are", "they are", "both", "straight") for bin_ in ("bin", "waste", "trash", "clinical waste", "yellow bag", "rubbish")}
+        so |= {f"hands{be} bare" for be in ("", " are", " are now")} | {
+            "bare hands",
+            "bare handed",
+            "barehanded",
+            "gloveless",
+        }
+        so |= {
+            f"{gloves} in the {bin_}"
+            for gloves in ("gloves are", "they are", "both", "straight")
+            for bin_ in ("bin", "waste", "trash", "clinical waste", "yellow bag", "rubbish")
+        }
+    if verb.base == "find" and "blocks" in rest.split():
+        so |= _WHAT_BLOCKS
     if verb.base in ("leave", "keep") and (state := _left_as(rest)):
         so |= state
     if verb.base == "prime" or "fluid" in noun:
         so |= {
             f"{fluid}{be}{right} {at} the {end}"
             for fluid in ("fluid", "fluids", "saline")
-            for be in ("", " is", " has come", " has come through", " is come through", " is through", " got", " reached")
+            for be in (
+                "",
+                " is",
+                " has come",
+                " has come through",
+                " is come through",
+                " is through",
+                " got",
+                " reached",
+            )
             for right in ("", " right", " all the way", " now", " right down", " down", " up")
             for at in ("at", "to", "out")
             for end in ("tip", "end", "very tip", "very end")
@@ -224,7 +311,13 @@ def by_thing(verb: Verb, noun: list[str], rest: str) -> set[str]:
         so |= _above_other(rest)
     if verb.base == "open" and "fully" in rest.split():
         so |= {"full open", "opened full", "opened right up", "opened all the way", "opened wide"}
-        so |= {"rolled right up", "rolled up to the top", "right up to the top", "rolled all the way up", "to the maximum"}
+        so |= {
+            "rolled right up",
+            "rolled up to the top",
+            "right up to the top",
+            "rolled all the way up",
+            "to the maximum",
+        }
     if verb.base == "connect" and "above" in rest.split() and "port" in rest.split():
         so |= {
             f"{on} the {upper} port"
@@ -267,6 +360,15 @@ def by_thing(verb: Verb, noun: list[str], rest: str) -> set[str]:
         }
         so |= {f"{have}a {clock}" for have in ("got ", "have ", "put on ", "made ") for clock in _CLOCKS}
         so |= {f"set my {clock}" for clock in ("watch", "phone", "clock")}
+        so |= {
+            f"{clock} {on} my {phone}{set_}"
+            for clock in _CLOCKS
+            for on in ("on", "in")
+            for phone in ("phone", "phones", "watch", "watchs", "phone is", "watch is")
+            for set_ in (" set", " on", "")
+            if set_ or phone in ("phone", "watch")
+        }
+        so -= {f"{clock} on my {phone}" for clock in _CLOCKS for phone in ("phone", "watch")}
         so |= {f"set {a}{clock}" for a in ("a ", "an ", "the ", "my ", "") for clock in _CLOCKS}
         so |= {f"{clock} {is_}set" for is_ in ("is ", "") for clock in (*_CLOCKS, *(f"{name}s" for name in _CLOCKS))}
     if verb.base in ("press", "hit", "push") and "start" in noun[:1]:

@@ -34,12 +34,16 @@ _WAS = re.compile(r"\b(was|were|had)\b")
 _NOW = {"was": "is", "were": "are", "had": "has"}
 _FITS_RIGHT = (("fits", "right"), ("sits", "right"), ("works", "right"))
 """Where the last word tells how, and does not ask."""
-_AS_FAR_AS = re.compile(r"\b(?:until|till|up to|right to|down to|as far as) (?=(?:the )?(?:tip|end|mark|line|top|brim)\b)")
+_AS_FAR_AS = re.compile(
+    r"\b(?:until|till|up to|right to|down to|as far as) (?=(?:the )?(?:tip|end|mark|line|top|brim)\b)"
+)
 _ENDS = frozenset(map(len, ASKING_ENDS))
 """How long they are."""
 
 
-_TOUCH = re.compile(r"\bslightly\b|\b(?:just )?an? (?:touch|crack|sliver|tad|smidge|smidgen|hair|notch|fraction|(?:wee|tiny|little) bit|bit)\b")
+_TOUCH = re.compile(
+    r"\bslightly\b|\b(?:just )?an? (?:touch|crack|sliver|tad|smidge|smidgen|hair|notch|fraction|(?:wee|tiny|little) bit|bit)\b"
+)
 
 
 def a_little(tokens: Tokens) -> Tokens:

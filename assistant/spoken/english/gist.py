@@ -14,6 +14,7 @@ from assistant.spoken.english.known import Known, known_of
 from assistant.spoken.english.lines import Line
 from assistant.spoken.english.partly import of_a_part
 from assistant.spoken.english.reading import Reading
+from assistant.spoken.english.summed_up import names_all
 from assistant.spoken.english.telling import tells_another, without_what_was_told
 from assistant.spoken.english.troubles import trouble_of
 from assistant.spoken.statement import Asked, Sense, Tokens, Want
@@ -47,6 +48,8 @@ def gist(tokens: Tokens, asked: Asked) -> Sense | None:
     tokens = without_what_was_told(written_out(tokens), line)
     if "little" in line.words:
         tokens = a_little(tokens)
+    if line.want is Want.ANSWER and names_all(tokens, asked.line):
+        return Sense.GOOD
     reading = Reading(tokens, known)
     if not reading.read():
         return None
@@ -104,6 +107,8 @@ def _is_reported(tokens: Tokens, line: Line) -> bool:
     if line.words[:1] == ("colleague",):
         text = re.sub(r"\b(?:my colleague|colleague|she|he) (?=says|said)", "", text)
     felt = any(point.finding or point.asked in _FELT for point in line.points) or bool(_TELLING & set(line.words))
+    if line.answered:
+        text = text.replace("told me", "")
     return not felt and _REPORTED.search(text) is not None
 
 

@@ -57,6 +57,8 @@ _COMPARED = {
     "high": {"higher", "above", "than", "over"},
 }
 """By a word of the line: in which other words it may be compared."""
+_MOVED = frozenset({"hang", "lower", "raise", "place", "put", "move", "keep", "hold", "lift"})
+"""What is done to a thing to bring it above or below another one."""
 _OWNERS = frozenset({"secondarys", "primarys", "sets", "bags", "patients"})
 """Things that own one: "the secondary's clamp"."""
 _AT_THE_PATIENT = ("arm", "forearm", "hand", "wrist")
@@ -73,6 +75,20 @@ _BESIDES = {
     "third to half full": ("fluid", "level", "chamber"),
     "a pinch of your fingers": ("pinch", "pinched"),
     "what has changed": ("change", "changes", "rate", "dose"),
+    "find what blocks": (
+        "clamp",
+        "clamps",
+        "slide",
+        "roller",
+        "stopcock",
+        "tube",
+        "tubing",
+        "kink",
+        "arm",
+        "elbow",
+        "wrist",
+    ),
+    "report": ("biomed", "engineering", "supervisor", "manager", "broken", "faulty", "report"),
     "discard": ("lot", "stuff", "rest", "everything"),
     "how the patient is": ("patient", "condition", "state"),
     "close the line": ("clamp", "pinch"),
@@ -136,7 +152,10 @@ def known_of(asked: Asked) -> Known:
         | frozenset(deed.verb.base for deed in line.deeds),
         every_of(line),
         frozenset(named),
-        frozenset() if than is None else NOUNS.intersection(line.words[than:]).difference(line.words[:than]),
+        frozenset()
+        if than is None
+        or not ("than" in line.words or line.want is Want.ANSWER or _MOVED & {d.verb.base for d in line.deeds})
+        else NOUNS.intersection(line.words[than:]).difference(line.words[:than]),
         _beside(line, table),
         any(deed.verb.base in _WITH_FIGURES for deed in line.deeds),
         frozenset(word for words in table for word in words),

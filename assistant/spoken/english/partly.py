@@ -139,7 +139,11 @@ def of_a_part(tokens: Tokens, line: Line) -> bool:
         singular = told | {word.removesuffix("s") for word in told}
         if len({bool(group & singular) for group in _two_of(line.text)}) > 1:
             return True  # "the roller's closed", of roller and extension
-    with_it = [bool(group & told) or (numbers and "time" in group) for group in _on_the_label(line.text) for numbers in [bool(_COUNTED & told)]]
+    with_it = [
+        bool(group & told) or (numbers and "time" in group)
+        for group in _on_the_label(line.text)
+        for numbers in [bool(_COUNTED & told)]
+    ]
     if any(with_it) and not all(with_it) and not told & {"everything", "both"}:
         return True  # "I wrote the date on it"
     if not _ALL & told and line.want is Want.DONE and _begins_with_some(tokens, line):

@@ -56,6 +56,7 @@ _COUNTED = frozenset({"one", "two", "three", "four", "five", "six", "seven", "ei
 _THE_ONE = frozenset({"that", "this", "every", "each", "the"})
 _WRITTEN_AS = {"mil": "millilitre", "mils": "millilitre", "meter": "metre", "bit": "little"}
 _UNHARMED = frozenset({"fine", "good", "okay", "sterile", "clean", "untouched"})
+_BODY = frozenset({"arm", "forearm", "hand", "wrist", "elbow"})
 _MACHINES = frozenset({"computer", "tablet", "laptop", "system", "printer", "phone"})
 _ENDS_OPEN = frozenset({"on", "in", "over"})
 _ENDS_OF_PLACES = frozenset({"side", "end", "top", "now"})
@@ -140,7 +141,9 @@ class Reading(Surroundings):
             return len(untouched[0].split())
         flawless = FLAWLESS.match(rest) if self.line.want is not Want.ANSWER else None
         words = flawless[0].split() if flawless else []
-        says = any(self.tokens[at : at + n] in self._table for n in range(2, self.known.longest + 1)) if words else False
+        says = (
+            any(self.tokens[at : at + n] in self._table for n in range(2, self.known.longest + 1)) if words else False
+        )
         return 0 if says or self.known.own & {"air", "bubbles"} & set(words) else len(words)
 
     def _phrase(self) -> int:
@@ -214,6 +217,8 @@ class Reading(Surroundings):
         names = {subject, subject.removesuffix("s")}
         if subject and {subject, subject.removesuffix("s")} & _MACHINES - self.known.named:
             return True  # "the computer's logged me out"
+        if subject in _BODY - self.known.named and not self.is_place_before():
+            return True  # "her arm is open"
         owners = [deed for deed in self.line.deeds if " ".join(words) in deed.so]
         others = [deed for deed in self.line.deeds if deed not in owners]
         own = {name for deed in owners for thing in deed.things for name in thing.split()}
@@ -350,7 +355,7 @@ class Reading(Surroundings):
             case "one":
                 return self.before() in _THE_ONE | {"wee"} or self.before() in own
             case "right":
-                return self.after() in PREPOSITIONS | {"here", "there", "beside", "now"}
+                return self.after() in PREPOSITIONS | {"here", "there", "beside", "now"} or self.before() == "fits"
             case "mil" | "mils" | "bit" | "meter":
                 return _WRITTEN_AS[word] in own
         is_figure = any(NUMBERS.get(other) == word for other in self.line.words)

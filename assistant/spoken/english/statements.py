@@ -20,7 +20,7 @@ from assistant.spoken.english.known import known_of
 from assistant.spoken.english.lines import read_line
 from assistant.spoken.english.sayings import opposed_to, sayings_of, words_of
 from assistant.spoken.english.tails import without_purpose
-from assistant.spoken.english.telling import reads_out, sets_a_time, tells_content
+from assistant.spoken.english.telling import names_allergies, reads_out, sets_a_time, tells_content
 from assistant.spoken.english.troubles import trouble_of
 from assistant.spoken.meaning import Command, Trouble
 from assistant.spoken.statement import Asked, Sense, Tokens, Want
@@ -128,7 +128,7 @@ def _sense(tokens: Tokens, asked: Asked, parts: tuple[Tokens, ...] = ()) -> Sens
     if rest[0] in ("is", "are") and rest[1:] and rest[1] not in _SUBJECTS and (yes or rest[-1] in ("now", "already")):
         rest, parts = rest[1:], ()  # "is closed now": without "it", as many say it
     said = authored or _said(rest, asked, parts)
-    if said is None and (reads_out(rest, line) or sets_a_time(rest, line)):
+    if said is not Sense.GOOD and (reads_out(rest, line) or sets_a_time(rest, line) or names_allergies(rest, line)):
         return Sense.GOOD
     if said is not None:
         contradicts = (no and said is Sense.GOOD and not absent) or (yes and said is Sense.BAD)

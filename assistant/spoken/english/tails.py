@@ -74,19 +74,27 @@ _WHEN = re.compile(
     r"(?: (?:oclock|am|pm|today|this morning|tonight|in the morning|in the afternoon))*"
 )
 """A time or a date, by itself."""
-_WHERE = re.compile(r"(?:the |her |his |in the |on the )*(?:left|right) (?:upper |lower |inner )?(?:arm|forearm|hand|wrist|side|elbow)")
+_WHERE = re.compile(
+    r"(?:the |her |his |in the |on the )*(?:left|right) (?:upper |lower |inner )?(?:arm|forearm|hand|wrist|side|elbow)"
+)
 _TOLD_OF = frozenset({"document", "chart", "record", "write", "note", "label", "date", "mark", "say", "tell"})
 _LISTED_BY = frozenset({"document", "chart", "record", "write", "note", "report", "say", "tell", "label"})
-_BESIDE_A_LIST = _set("the a an and both all two three four five six seven eight nine ten too also included including as well "
+_BESIDE_A_LIST = _set(
+    "the a an and both all two three four five six seven eight nine ten too also included including as well "
     "plus with first second last old new each every everything lot whole right down through his her my our its of to from i did "
-    "is in was it been left why how long what when who reason cause happened went")
+    "is in was it been left why how long what when who reason cause happened went"
+)
 """What may stand among the names of things that were written down, or told."""
-_IN_THE_AIR = re.compile(r"\b(?:up in the air|in the air|in mid air|off the bed|away from everything|clear of everything)\b")
+_IN_THE_AIR = re.compile(
+    r"\b(?:up in the air|in the air|in mid air|off the bed|away from everything|clear of everything)\b"
+)
 _STILL_SO = re.compile(
     r"\bstill (?=(?:there|in place|sitting|sealed|sterile|clean|untouched|disconnected|tight|tightly|secure|covered|capped|"
     r"closed and|sound|well)\b)"
 )
-_WAS = re.compile(r"(?:(?:the|my|her|his|its|its) )?(?:\w+ )?(\w+) (?:was|were|had)\b (?!to\b|not\b|about\b|going\b|the\b)(?:\w+ ?){1,5}")
+_WAS = re.compile(
+    r"(?:(?:the|my|her|his|its|its) )?(?:\w+ )?(\w+) (?:was|were|had)\b (?!to\b|not\b|about\b|going\b|the\b)(?:\w+ ?){1,5}"
+)
 _CAN_NOT = re.compile(
     r"(?:and |so |that )*(?:it|they|nothing|that|everything|she|he) (?:is not |are not )?"
     r"(?:will not|can not|does not|do not|is not going to|would not|going to|will|can) "

@@ -25,7 +25,9 @@ _TOLD = re.compile(
 )
 _SAID = re.compile(r"\b(?:said|mentioned) (?:that )?(?=i )")
 _SAID_TO = re.compile(rf"\bsaid to ({_AUDIENCE})")
-_KNOWS = re.compile(r"\b(?:she|he|they|patient|the patient|my patient|mum) (?:now |already )?(?:knows|know|is aware|understands) (?:that |about )?(?=i |when |the |we )")
+_KNOWS = re.compile(
+    r"\b(?:she|he|they|patient|the patient|my patient|mum) (?:now |already )?(?:knows|know|is aware|understands) (?:that |about )?(?=i |when |the |we )"
+)
 """Who knows what was to be told was told."""
 _SOMETHING = re.compile(r"\b(?:knows|know|told (?:her|him|them)) (?:that )?((?:when )?(?:i am|i have|i was|my)\b.*)")
 _EXPLAINED = re.compile(rf"\b(?:explained|mentioned) (?!it\b|to\b)((?:\w+ ){{1,5}})(to|for) ({_AUDIENCE})$")
@@ -87,6 +89,25 @@ _AT_THE_TIME = re.compile(
     rf"(?:(?:half|quarter) (?:past|to)|(?:(?:half|quarter|five|ten|twenty)(?: past| to)? )?(?:{_HOURS}|\d+))"
     r"(?: (?:oclock|thirty|fifteen|forty five))?"
 )
+_CLOCK = rf"(?:(?:half|quarter|five|ten|twenty|twenty five) (?:past|to) (?:{_HOURS})|(?:{_HOURS})(?: oclock| thirty| fifteen)?)"
+_SET_FOR = re.compile(
+    rf"(?:i )?(?:have )?(?:set|put) (?:it|(?:the|my|an|a) (?:timer|alarm|reminder|clock|watch|phone))(?: on)? for {_CLOCK}"
+    rf"|(?:the |my )?(?:timer|alarm|reminder)(?: is|s) (?:set|on) for {_CLOCK}"
+)
+_ALLERGEN = (
+    r"(?:penicillin|amoxicillin|cephalosporins?|cefalosporins?|sulfa|sulpha|sulfonamides?|sulphonamides?|latex|iodine|"
+    r"contrast|chlorhexidine|aspirin|ibuprofen|codeine|morphine|paracetamol|vancomycin|gentamicin|erythromycin|tetracycline|"
+    r"heparin|peanuts?|nuts|tree nuts|shellfish|fish|prawns|eggs?|milk|dairy|soya?|wheat|gluten|bananas?|strawberries|kiwi|"
+    r"plasters|adhesive|adhesives|tape|elastoplast|nickel|bee stings|wasp stings|pollen|dust|cats|dogs|anaesthetics?)"
+)
+_ALLERGIC = re.compile(
+    rf"(?:(?:she|he|they|patient|the patient|my patient|it) (?:is|has|are|have) )?(?:got )?(?:only )?"
+    rf"(?:allergic to |an? allergy to |allergy to |allergies to |allergies are )?(?:just |only )?"
+    rf"{_ALLERGEN}(?:(?: and| plus| also)? {_ALLERGEN}){{0,4}}"
+    r"(?: (?:only|only this|allergy|allergies|nothing else|no others|no other|and that is all|and nothing else|that is all|"
+    r"that is the only one|and that is the only one|and that is it))?"
+)
+"""Things that people are allergic to (common practice, no source)."""
 _CONTENT_VERBS = frozenset({"say", "name"})
 _TELLS = frozenset({"tell", "inform", "say"})
 
@@ -139,7 +160,15 @@ def reads_out(tokens: Tokens, line: Line) -> bool:
 
 def sets_a_time(tokens: Tokens, line: Line) -> bool:
     """Whether the words name the time that a learner was to set: "I'll look again at four"."""
-    return line.words[:1] == ("set",) and "time" in line.words and _AT_THE_TIME.fullmatch(" ".join(tokens)) is not None
+    text = " ".join(tokens)
+    set_ = line.words[:1] == ("set",) and "time" in line.words
+    return set_ and any(known.fullmatch(text) for known in (_AT_THE_TIME, _SET_FOR))
+
+
+def names_allergies(tokens: Tokens, line: Line) -> bool:
+    """Whether the words name what a patient is allergic to, where a line wants it named: "penicillin and latex"."""
+    wanted = line.words[:1] == ("name",) and "allergies" in line.words
+    return wanted and _ALLERGIC.fullmatch(" ".join(tokens)) is not None
 
 
 def tells_content(tokens: Tokens, line: Line) -> bool:

@@ -20,12 +20,36 @@ class Kept:
     not_so: frozenset[str]
 
 
+_NOTHING_WRONG = frozenset(
+    f"{nothing}{with_it}{seen}"
+    for nothing in (
+        *("nothing wrong", "nothing is wrong", "nothing has gone wrong", "nothing went wrong", "nothing gone wrong"),
+        *(
+            "no problems",
+            "no problem",
+            "no issues",
+            "no trouble",
+            "no troubles",
+            "it is fine",
+            "it is all fine",
+            "all fine",
+        ),
+        *("nothing the matter", "nothing amiss", "it is okay", "no faults", "no complaints"),
+    )
+    for with_it in ("", " with it", " with this line", " with the line", " with this one")
+    for seen in ("", " that i can see", " that i can find", " that i see", " at all", " so far as i can see")
+) | {"it is fine no problems", "it is fine nothing wrong", "all fine no problems"}
+"""How it is said that nothing has gone wrong."""
+
+
 def also_said_of(line: str) -> frozenset[str]:
     """What a line offers to be said instead: "or say that none are known", "unless it is running already"."""
     said = {found[1] for found in re.finditer(r"\bor say that ([a-z ]+)", line.lower())}
     said |= {words.replace(" are ", " ") for words in said}
     if "none" in " ".join(said) and "allergies" in line.lower():
         said |= {f"{no}{known} allergies" for no in ("no", "there are no", "has no") for known in ("", " known")}
+    if "if anything" in line.lower():
+        said |= _NOTHING_WRONG
     for found in re.finditer(r"\bunless it is (\w+) already", line.lower()):
         said |= {f"{be} already {found[1]}" for be in ("is", "was")} | {
             f"{be} {found[1]} already" for be in ("is", "was")
@@ -49,10 +73,23 @@ def kept_of(line: str) -> Kept | None:
             for no, doing in (("do not", verb.base), ("am not", verb.ing), ("will not", verb.base), ("not", verb.ing))
             for it in ("", " it", " it yet", " anything", " yet")
         }
-        so |= {f"{left} it {like}" for left in ("left", "leave", "i leave", "leaving") for like in ("like this", "like that", "so")}
-        so |= {f"{no} {touched}{it}" for no in ("have not", "not", "did not", "i am not") for touched in ("touched", "touching", "touch")
-               for it in ("", " it", " it yet", " anything", " that")}
-        so |= {f"{no} {past}{it}" for no in ("have not", "not") for past in verb.past for it in ("", " it", " anything", " it yet")}
+        so |= {
+            f"{left} it {like}"
+            for left in ("left", "leave", "i leave", "leaving")
+            for like in ("like this", "like that", "so")
+        }
+        so |= {
+            f"{no} {touched}{it}"
+            for no in ("have not", "not", "did not", "i am not")
+            for touched in ("touched", "touching", "touch")
+            for it in ("", " it", " it yet", " anything", " that")
+        }
+        so |= {
+            f"{no} {past}{it}"
+            for no in ("have not", "not")
+            for past in verb.past
+            for it in ("", " it", " anything", " it yet")
+        }
         so |= {f"{still}{state}" for still in ("still ", "is still ") for state in verb.undone}
         not_so = {f"{past} it" for past in verb.past}
         return Kept(frozenset(so | {f"did not {verb.base} it"}), frozenset(not_so))
@@ -106,24 +143,87 @@ def answered_of(line: str) -> frozenset[str]:
         if words[2:3] == ["a"]:
             thing = " ".join(words[3:])
             said |= {f"{have}{thing}" for have in ("got a ", "got the ", "have the ", "got ")}
-            arrived = ("is here", "here", "is in", "in", "is there", "is up", "is written", "is ready", "is on the chart")
-            came = ("came in", "came through", "came", "arrived", "has come", "has come in", "has come through", "has arrived")
+            arrived = (
+                "is here",
+                "here",
+                "is in",
+                "in",
+                "is there",
+                "is up",
+                "is written",
+                "is ready",
+                "is on the chart",
+            )
+            came = (
+                "came in",
+                "came through",
+                "came",
+                "arrived",
+                "has come",
+                "has come in",
+                "has come through",
+                "has arrived",
+            )
             came += ("come in", "come through", "is come in", "is come through", "landed", "was sent", "is signed")
-            said |= {f"{name} {now}{there}" for name in (thing, f"{thing}s") for there in (*arrived, *came) for now in ("", "just ", "has just ", "is just ")}
-            said |= {f"{gave} {me}{a}{thing}" for gave in ("gave", "given", "has given", "wrote", "written", "has written", "sent", "put in")
-                     for me in ("", "me ", "us ") for a in ("a ", "the ", "")}
+            said |= {
+                f"{name} {now}{there}"
+                for name in (thing, f"{thing}s")
+                for there in (*arrived, *came)
+                for now in ("", "just ", "has just ", "is just ")
+            }
+            said |= {
+                f"{gave} {me}{a}{thing}"
+                for gave in ("gave", "given", "has given", "wrote", "written", "has written", "sent", "put in")
+                for me in ("", "me ", "us ")
+                for a in ("a ", "the ", "")
+            }
             said |= {"have it", "got it", "have one", "got one"}
     return frozenset(said)
 
 
-_WHO_ANSWERS = ("they", "she", "he", "pharmacist", "prescriber", "doctor", "pharmacy", "physician", "the pharmacist", "the doctor")
+_WHO_ANSWERS = (
+    "they",
+    "she",
+    "he",
+    "pharmacist",
+    "prescriber",
+    "doctor",
+    "pharmacy",
+    "physician",
+    "the pharmacist",
+    "the doctor",
+)
 _HAVE_ANSWERED = frozenset(
     f"{who} {answered}"
     for who in (*_WHO_ANSWERS, *(f"{one}s" for one in _WHO_ANSWERS[3:7]))
     for answered in (
-        *("answered", "has answered", "have answered", "replied", "has replied", "have replied", "told me", "has told me"),
-        *("got back to me", "came back to me", "called back", "called me back", "rang back", "rang me back", "phoned back"),
-        *("phoned me back", "gave me the answer", "gave me an answer", "gave the answer", "gave an answer", "have told me"),
+        *(
+            "answered",
+            "has answered",
+            "have answered",
+            "replied",
+            "has replied",
+            "have replied",
+            "told me",
+            "has told me",
+        ),
+        *(
+            "got back to me",
+            "came back to me",
+            "called back",
+            "called me back",
+            "rang back",
+            "rang me back",
+            "phoned back",
+        ),
+        *(
+            "phoned me back",
+            "gave me the answer",
+            "gave me an answer",
+            "gave the answer",
+            "gave an answer",
+            "have told me",
+        ),
         *("has got back to me", "have got back to me", "has called back", "has rung back", "is answered", "is replied"),
     )
 ) | {
@@ -157,16 +257,71 @@ def meanwhile_of(line: str) -> tuple[Tokens, ...]:
         said += [f"{at}same {speed}{as_}" for at in ("", "at the ", "the ") for speed in _SPEEDS for as_ in _AS_BEFORE]
         said += ["same as before", "as slow as before", "just like before", "the same as before"]
         said += [f"{just} {slow}" for just in ("just as", "equally", "as") for slow in ("slow", "slowly")]
-        said += [f"{at}same {slow} {speed}{as_}" for at in ("", "at the ", "the ") for slow in ("slow", "gentle", "steady") for speed in _SPEEDS for as_ in _AS_BEFORE]
-        said += [f"{like} {what}" for like in ("like", "just like", "same as", "the same as", "exactly like", "just as", "as slow as", "as slowly as")
-                 for what in ("before", "the drug", "with the drug", "i gave the drug", "the drug was", "i did the drug", "the drug itself", "last time")]
+        said += [
+            f"{at}same {slow} {speed}{as_}"
+            for at in ("", "at the ", "the ")
+            for slow in ("slow", "gentle", "steady")
+            for speed in _SPEEDS
+            for as_ in _AS_BEFORE
+        ]
+        said += [
+            f"{like} {what}"
+            for like in (
+                "like",
+                "just like",
+                "same as",
+                "the same as",
+                "exactly like",
+                "just as",
+                "as slow as",
+                "as slowly as",
+            )
+            for what in (
+                "before",
+                "the drug",
+                "with the drug",
+                "i gave the drug",
+                "the drug was",
+                "i did the drug",
+                "the drug itself",
+                "last time",
+            )
+        ]
+    emptied = re.search(r"\bwhen the (\w+) should be (\w+)", text)
+    if emptied:
+        said += [
+            f"for when {it} {ends}"
+            for it in ("it", f"the {emptied[1]}")
+            for ends in (
+                "runs out",
+                "is empty",
+                "finishes",
+                "ends",
+                "is done",
+                "is through",
+                "should be empty",
+                "is due out",
+            )
+        ]
     if "half a millilitre left" in text:
         said += [
             f"{at}{half}{mil} {left}"
             for at in ("", "at ", "with ")
             for half in ("half", "half a", "point five", "0.5", "5", "point 5")
             for mil in ("", " mil", " ml", " millilitre", " milliliter", " of a mil")
-            for left in ("", "left", "to go", "remaining", "still in", "still in it", "mark", "still in there", "in there", "still in the syringe", "in the syringe")
+            for left in (
+                "",
+                "left",
+                "to go",
+                "remaining",
+                "still in",
+                "still in it",
+                "mark",
+                "still in there",
+                "in there",
+                "still in the syringe",
+                "in the syringe",
+            )
         ]
         said += [f"at {the}half{mark}" for the in ("", "the ") for mark in ("", " mark", " mil", " ml", " mil mark")]
         said += ["mid push", "never stopped", "kept the push going", "kept going", "all through", "while still going"]
@@ -190,7 +345,10 @@ def _once(thing: str, verb: str, state: str) -> tuple[str, ...]:
     """How it is said that the time for a deed had come: "when the bag is empty" is "the bag was empty"."""
     named = " ".join(cut(thing))
     named = named if verb != "is" else named
-    tense = {"is": ("is", "was", "ran", "went", "got", "has run", "had run", "had gone", "is all", "is now"), "has": ("has", "had", "is")}.get(verb, ())
+    tense = {
+        "is": ("is", "was", "ran", "went", "got", "has run", "had run", "had gone", "is all", "is now"),
+        "has": ("has", "had", "is"),
+    }.get(verb, ())
     states = (state, "dry", "out", "through") if state == "empty" else (state,)
     subjects = (named, f"the {named}", "it")
     return tuple(f"{it} {be} {end}" for it in subjects for be in tense for end in states) if state else ()
@@ -217,9 +375,24 @@ _KEPT_BACK = tuple(
             )
             for verb in verbs
             for them in ("", " her", " him", " them")
-            for what in ("the number", "what i got", "what i worked out", "my result", "the result", "my answer", "my figure", "anything", "a number")
+            for what in (
+                "the number",
+                "what i got",
+                "what i worked out",
+                "my result",
+                "the result",
+                "my answer",
+                "my figure",
+                "anything",
+                "a number",
+            )
         ),
-        *(f"{kept} {what}{end}" for kept in ("kept", "keeping", "i am keeping") for what in ("quiet about my number", "the number", "my number", "my answer", "my result") for end in ("", " to myself", " quiet", " back", " secret")),
+        *(
+            f"{kept} {what}{end}"
+            for kept in ("kept", "keeping", "i am keeping")
+            for what in ("quiet about my number", "the number", "my number", "my answer", "my result")
+            for end in ("", " to myself", " quiet", " back", " secret")
+        ),
         *(f"{no} my number" for no in ("without saying", "without telling", "nothing about", "said nothing about")),
     )
 )

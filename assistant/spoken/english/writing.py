@@ -110,6 +110,7 @@ SAME_WORD = {
     "hmm": "um",
     "mm": "um",
     "auld": "old",
+    "toward": "towards",
     "aff": "off",
     "oot": "out",
     "doon": "down",
