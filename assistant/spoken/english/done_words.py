@@ -2,6 +2,7 @@
 
 import re
 
+from assistant.spoken.english.seen_there import WHAT_BLOCKS, above_other, left_as
 from assistant.spoken.english.verbs import VERBS, Verb
 
 _SETS = ("line", "tubing", "tube", "set", "chamber", "syringe")
@@ -146,110 +147,6 @@ _WRITTEN_UP |= {
 """How it is said that the writing is done: "charting's finished" comes as "chartings finished"."""
 
 
-_WHAT_BLOCKS = (
-    frozenset(
-        f"{thing}{be}{still}{shut}"
-        for thing in (
-            "clamp",
-            "clamps",
-            "slide clamp",
-            "roller",
-            "roller clamp",
-            "stopcock",
-            "stopcocks",
-            "slide",
-            "it",
-        )
-        for be in ("", " is")
-        for still in (" ", " still ")
-        for shut in ("shut", "closed", "turned off")
-        if be or thing != "it"
-    )
-    | frozenset(
-        f"{line}{be} {bent}"
-        for line in ("line", "lines", "tubing", "tubings", "tube", "it")
-        for be in ("", " is")
-        for bent in ("kinked", "bent", "squashed", "trapped", "pinched", "caught", "twisted", "folded", "bent over")
-        if be or line != "it"
-    )
-    | {
-        *(
-            f"{there} a {kink}"
-            for there in ("there is", "is", "got", "see", "feel", "found")
-            for kink in ("kink", "clot", "bend")
-        ),
-        *(f"lying on the {line}" for line in ("line", "tubing", "tube")),
-        *(f"it is the {thing}" for thing in ("clamp", "slide clamp", "roller", "roller clamp", "stopcock", "slide")),
-    }
-)
-"""What may block a line, as it is told once it was found (words of the bench)."""
-_STATES_LEFT = {
-    "paused": ("paused", "on pause", "on hold", "stopped", "on standby", "not running"),
-    "open": ("open", "unclamped"),
-    "closed": ("closed", "shut", "clamped"),
-    "clamped": ("clamped", "closed", "shut"),
-}
-
-
-def _left_as(rest: str) -> set[str]:
-    """How it is said that something stays as it is: "leaving it paused", "still on pause"."""
-    state = next((word for word in rest.split() if word in _STATES_LEFT), "")
-    return {
-        f"{lead}{said}"
-        for said in _STATES_LEFT.get(state, ())
-        for lead in (
-            *(
-                "still ",
-                "is still ",
-                "stays ",
-                "staying ",
-                "it stays ",
-                "stayed ",
-                "remains ",
-                "left ",
-                "kept ",
-                "left it ",
-            ),
-            *(
-                "leaving it ",
-                "keeping it ",
-                "kept it ",
-                "i leave it ",
-                "i keep it ",
-                "i am leaving it ",
-                "i am keeping it ",
-            ),
-            *(
-                "staying as it is ",
-                "it is staying ",
-                "leaving the pump ",
-                "keeping the pump ",
-                "leaving that ",
-                "sitting ",
-            ),
-            *("", "sitting on ", "it sits ", "it stays on "),
-        )
-    }
-
-
-def _above_other(rest: str) -> set[str]:
-    """How it is said that a bag hangs higher than the one that a line names: "above the primary", "on the top hook"."""
-    found = re.search(r"\bthan the (\w+)", rest)
-    other = found[1] if found else "primary"
-    said = {
-        f"{up}{above} the {name}"
-        for up in ("", "up ", "well ", "hanging ", "right up ", "hangs ")
-        for above in ("above", "over", "higher than")
-        for name in (other, f"{other} bag", "other", "other one", "other bag", "main bag", "main one", "first one")
-    }
-    said |= {f"{on} the {top} {hook}" for on in ("on", "at", "to") for top in _TOPS for hook in _HOOKS}
-    return said | {"highest", "the highest", "on top", "up top", "at the top", "topmost", "up at the top"}
-
-
-_TOPS = ("top", "higher", "highest", "upper", "tallest")
-_HOOKS = ("hook", "place", "spot", "position", "hanger", "arm", "one")
-
-
 def by_thing(verb: Verb, noun: list[str], rest: str) -> set[str]:
     """What also says that it is done, by what it is done to: "uncapped", "gloved up", "the bag is spiked"."""
     so: set[str] = set()
@@ -285,8 +182,8 @@ def by_thing(verb: Verb, noun: list[str], rest: str) -> set[str]:
             for bin_ in ("bin", "waste", "trash", "clinical waste", "yellow bag", "rubbish")
         }
     if verb.base == "find" and "blocks" in rest.split():
-        so |= _WHAT_BLOCKS
-    if verb.base in ("leave", "keep") and (state := _left_as(rest)):
+        so |= WHAT_BLOCKS
+    if verb.base in ("leave", "keep") and (state := left_as(rest)):
         so |= state
     if verb.base == "prime" or "fluid" in noun:
         so |= {
@@ -308,7 +205,7 @@ def by_thing(verb: Verb, noun: list[str], rest: str) -> set[str]:
             if verb.base == "prime"
         }
     if verb.base in ("hang", "place", "put", "move") and "higher" in rest.split():
-        so |= _above_other(rest)
+        so |= above_other(rest)
     if verb.base == "open" and "fully" in rest.split():
         so |= {"full open", "opened full", "opened right up", "opened all the way", "opened wide"}
         so |= {

@@ -58,8 +58,6 @@ _WRITTEN_AS = {"mil": "millilitre", "mils": "millilitre", "meter": "metre", "bit
 _UNHARMED = frozenset({"fine", "good", "okay", "sterile", "clean", "untouched"})
 _BODY = frozenset({"arm", "forearm", "hand", "wrist", "elbow"})
 _MACHINES = frozenset({"computer", "tablet", "laptop", "system", "printer", "phone"})
-_ENDS_OPEN = frozenset({"on", "in", "over"})
-_ENDS_OF_PLACES = frozenset({"side", "end", "top", "now"})
 _PARTICLE_WITHIN = 7
 _NEUTRAL_BY_FIRST = {
     first: tuple(words for words in NEUTRAL_PHRASES if words[0] == first)
@@ -151,7 +149,7 @@ class Reading(Surroundings):
         tokens, at = self.tokens, self.at
         for length in self.known.lengths.get(tokens[at], ()):
             says = self._table.get(tokens[at : at + length]) if at + length <= len(tokens) else None
-            if says is None or self._goes_round(at + length) or (length > 1 and self._leads_on(at, at + length)):
+            if says is None or self._goes_round(at + length) or (length > 1 and self.leads_on(at, at + length)):
                 continue
             if length > 1 or self._stands_alone():
                 return length if self._take(says, length) else -1
@@ -164,15 +162,6 @@ class Reading(Surroundings):
             if is_place or not self.leads_elsewhere(where):
                 return 1 if self._take(self._table[first, particle], 1) else -1
         return 0
-
-    def _leads_on(self, at: int, end: int) -> bool:
-        """Whether a phrase goes on to a thing that is not the line's: "cover is on | the trolley"."""
-        last, rest = self.tokens[end - 1], self.tokens[end : end + 3]
-        if last in _ENDS_OPEN and rest[:1] and rest[0] in ARTICLES:
-            named = next((word for word in rest if word not in ARTICLES), "")
-            return named.removesuffix("s") in NOUNS and not self.is_thing(named)
-        compound = rest[:1] and self.tokens[at] in ("in", "on") and rest[0] in NOUNS
-        return bool(compound) and not self.is_thing(rest[0]) and rest[0] not in _ENDS_OF_PLACES
 
     def _goes_round(self, end: int) -> bool:
         """Whether what follows belongs to the words before it: "they do | not agree", "I have not | done it"."""

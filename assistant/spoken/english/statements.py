@@ -180,7 +180,7 @@ def _clauses(bare: Tokens, parts: tuple[Tokens, ...]) -> tuple[Tokens, ...]:
         if no and not yes and (at or not rest):
             return ()
         rest = without_address(rest)
-        if rest and not says_nothing(rest) and not is_comment(rest) and not _FILLS >= set(rest):
+        if rest and not says_nothing(rest) and not is_comment(rest) and not set(rest) <= _FILLS:
             found += clauses(without_address(without_comments(rest)))
     return tuple(found)
 

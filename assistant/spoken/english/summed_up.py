@@ -33,10 +33,49 @@ _THINGS = {
     "patient": "patient",
 }
 _SMALL = frozenset(
-    """
-    the a an and is are it they all both everything every one i have has got my new right there now too also already just
-    so that this yes with in at me of to fully properly nice nicely well
-    """.split()
+    [
+        "the",
+        "a",
+        "an",
+        "and",
+        "is",
+        "are",
+        "it",
+        "they",
+        "all",
+        "both",
+        "everything",
+        "every",
+        "one",
+        "i",
+        "have",
+        "has",
+        "got",
+        "my",
+        "new",
+        "right",
+        "there",
+        "now",
+        "too",
+        "also",
+        "already",
+        "just",
+        "so",
+        "that",
+        "this",
+        "yes",
+        "with",
+        "in",
+        "at",
+        "me",
+        "of",
+        "to",
+        "fully",
+        "properly",
+        "nice",
+        "nicely",
+        "well",
+    ]
 )
 _NAMES_THE_END = re.compile(r":? ?(?:is|are) everything (?:ready|set)\b.*")
 

@@ -13,6 +13,8 @@ _ENDS_OF_ALL = frozenset(
     | {"line"}
 )
 """Ends of a thing, by which no other thing is named."""
+_ENDS_OPEN = frozenset({"on", "in", "over"})
+_ENDS_OF_PLACES = frozenset({"side", "end", "top", "now"})
 
 
 class Surroundings:
@@ -104,3 +106,12 @@ class Surroundings:
         while before >= 0 and (self.tokens[before] in DETERMINERS or self.tokens[before] in NOUNS):
             before -= 1
         return before >= 0 and self.tokens[before] in PREPOSITIONS
+
+    def leads_on(self, at: int, end: int) -> bool:
+        """Whether a phrase goes on to a thing that is not the line's: "cover is on | the trolley"."""
+        last, rest = self.tokens[end - 1], self.tokens[end : end + 3]
+        if last in _ENDS_OPEN and rest[:1] and rest[0] in ARTICLES:
+            named = next((word for word in rest if word not in ARTICLES), "")
+            return named.removesuffix("s") in NOUNS and not self.is_thing(named)
+        compound = rest[:1] and self.tokens[at] in ("in", "on") and rest[0] in NOUNS
+        return bool(compound) and not self.is_thing(rest[0]) and rest[0] not in _ENDS_OF_PLACES

@@ -149,7 +149,7 @@ def _is_listed(clause: Tokens, known: Known) -> bool:
     asks = bool({"what", "who", "how", "why", "when"} & set(clause))
     if asks and not own - _BESIDE_A_LIST and not set(clause) & set(known.line.words) & {"what", "how", "when", "whom"}:
         return False
-    return set(clause) <= own | _BESIDE_A_LIST and bool(own) and not clause[-1] in ("to", "of", "is", "it")
+    return set(clause) <= own | _BESIDE_A_LIST and bool(own) and clause[-1] not in ("to", "of", "is", "it")
 
 
 def as_it_stands(clause: Tokens) -> Tokens:
