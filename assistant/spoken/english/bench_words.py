@@ -99,7 +99,8 @@ NEUTRAL = _set("""
     throughout straightaway thing things whole full palm palms thumb thumbs fingertip fingertips aseptically cleanly
     snugly evenly smoothly swiftly quickly promptly accurately legibly cautiously thoroughly successfully crisply
     soundly squarely individually separately personally thankfully luckily happily effortlessly seamlessly immediately
-    directly precisely solidly audibly visibly calmly politely patiently sweetly finely snug fits brown black amber silver
+    directly precisely solidly audibly visibly calmly politely patiently sweetly finely snug fits brown
+    black amber silver
     dark
 """)
 """Words that change nothing about what is claimed."""

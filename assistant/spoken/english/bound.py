@@ -110,9 +110,9 @@ def goes_astray(tokens: Tokens, known: Known) -> bool:
         for one, other in itertools.pairwise(tokens)
     ):
         return True
-    if line.deeds[:1] != () and line.deeds[0].verb.base in _TO_OTHERS and "yourself" not in line.words:
-        if _TO_MYSELF.search(text):
-            return True  # "I introduced myself", where a colleague was to be introduced
+    of_others = line.deeds[:1] != () and line.deeds[0].verb.base in _TO_OTHERS and "yourself" not in line.words
+    if of_others and _TO_MYSELF.search(text):
+        return True  # "I introduced myself", where a colleague was to be introduced
     return (
         line.deeds[:1] != () and line.deeds[0].verb.base in ("tell", "say", "explain") and bool(_TOLD_ME.search(text))
     )

@@ -42,7 +42,8 @@ _ENDS = frozenset(map(len, ASKING_ENDS))
 
 
 _TOUCH = re.compile(
-    r"\bslightly\b|\b(?:just )?an? (?:touch|crack|sliver|tad|smidge|smidgen|hair|notch|fraction|(?:wee|tiny|little) bit|bit)\b"
+    r"\bslightly\b|\b(?:just )?an? (?:touch|crack|sliver|tad|smidge|smidgen|hair|notch|fraction|"
+    r"(?:wee|tiny|little) bit|bit)\b"
 )
 
 

@@ -101,7 +101,7 @@ def _says_nothing_seen(tokens: Tokens, choices: Tokens, line: str) -> bool:
 
 
 _NOTHING_SEEN = re.compile(
-    r"\bstill (?:have )?to (?:look|check|read|see|find|do|ask|feel|measure|count|go)\b|^it does not say$"
+    r"\bstill (?:have )?to (?:look|check|read|see|find|do|ask|feel|measure|count|go)\b"
     r"|\b(?:did|have) not (?:the|a|an|it|they|my)\b"
 )
 _LOOKS = re.compile(r"(?:look|inspect|watch)\b")

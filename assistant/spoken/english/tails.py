@@ -47,14 +47,16 @@ _SMALL |= _set("""
 """What may stand beside it."""
 _LOOKED = re.compile(
     r"(?:and )?(?:i |we )?(?:have )?(?:also |just |even |already |then )?(?:double |triple )?"
-    r"(?:checked|looked|felt|watched|read|counted|compared|listened|inspected|traced|followed|verified|confirmed|tested|"
+    r"(?:checked|looked|felt|watched|read|counted|compared|listened|inspected|traced|followed|"
+    r"verified|confirmed|tested|"
     r"wiggled|tugged|(?:gave|given) (?:it|them|her|each one) a (?:(?:wee|little|quick|good|gentle|light) )*"
     r"(?:tug|wiggle|shake|look|pull|feel|twist)|made sure|had a (?:(?:wee|little|quick|good) )*(?:look|feel|listen)|"
     r"was (?:watching|counting|timing|checking|feeling|listening|looking)|kept (?:an|my|one) eye on|"
     r"(?:can )?(?:feel|see|hear|felt|saw|heard) (?!that$)\w+|asked (?:him|her|them|the patient))\b(?: .*)?"
 )
 _NODS = re.compile(
-    r"(?:and )?(?:she|he|they|the patient|my colleague|colleague|my partner|the nurse) (?:all |both |just |also )*(?:has |have )?"
+    r"(?:and )?(?:she|he|they|the patient|my colleague|colleague|my partner|the nurse) (?:all |both |"
+    r"just |also )*(?:has |have )?"
     r"(?:understood|understands|understand|nodded|nods|agreed|agrees|agree|confirmed|confirms|confirmed it|confirms it|"
     r"smiled|thanked me|said (?:okay|thanks|thank you|fine|yes)|is (?:happy|fine|okay|comfortable|comfy|settled)|"
     r"is feeling (?:okay|fine|well|good)|feels (?:okay|fine|well|good)|did not mind)"
@@ -64,24 +66,27 @@ _SINGLE = r"(?:a|an|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twel
 _SINGLE += r"seventeen|eighteen|nineteen|twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety|hundred|\d+|oh|o)"
 _MONTHS = r"(?:january|february|march|april|may|june|july|august|september|october|november|december)"
 _DAYS = (
-    r"(?:first|second|third|fourth|fifth|sixth|seventh|eighth|ninth|tenth|eleventh|twelfth|thirteenth|fourteenth|fifteenth|"
+    r"(?:first|second|third|fourth|fifth|sixth|seventh|eighth|ninth|tenth|eleventh|twelfth|"
+    r"thirteenth|fourteenth|fifteenth|"
     r"sixteenth|seventeenth|eighteenth|nineteenth|twentieth|thirtieth|twenty \w+|thirty first|\d+(?:st|nd|rd|th)?)"
 )
 _WHEN = re.compile(
-    rf"(?:(?:at|on|the|today|todays|date|time|and|with|since|by|around) )*(?:(?:half|quarter|ten|five|twenty|twenty five) "
+    rf"(?:(?:at|on|the|today|todays|date|time|and|with|since|by|around) )*(?:(?:half|quarter|ten|five|"
+    rf"twenty|twenty five) "
     rf"(?:past|to) {_SINGLE}|{_SINGLE} (?:oclock|am|pm|hundred hours|hundred)|{_SINGLE}(?: {_SINGLE}){{1,3}}|\d{{3,4}}"
-    rf"|(?:the )?{_DAYS}(?: of)? {_MONTHS}(?: (?:{_SINGLE} ?)+)?|{_MONTHS}(?: the)? {_DAYS}(?: (?:{_SINGLE} ?)+)?|today)"
+    rf"|(?:the )?{_DAYS}(?: of)? {_MONTHS}(?: (?:{_SINGLE} ?)+)?|"
+    rf"{_MONTHS}(?: the)? {_DAYS}(?: (?:{_SINGLE} ?)+)?|today)"
     r"(?: (?:oclock|am|pm|today|this morning|tonight|in the morning|in the afternoon))*"
 )
 """A time or a date, by itself."""
 _WHERE = re.compile(
     r"(?:the |her |his |in the |on the )*(?:left|right) (?:upper |lower |inner )?(?:arm|forearm|hand|wrist|side|elbow)"
 )
-_TOLD_OF = frozenset({"document", "chart", "record", "write", "note", "label", "date", "mark", "say", "tell"})
 _LISTED_BY = frozenset({"document", "chart", "record", "write", "note", "report", "say", "tell", "label"})
 _BESIDE_A_LIST = _set(
     "the a an and both all two three four five six seven eight nine ten too also included including as well "
-    "plus with first second last old new each every everything lot whole right down through his her my our its of to from i did "
+    "plus with first second last old new "
+    "each every everything lot whole right down through his her my our its of to from i did "
     "is in was it been left why how long what when who reason cause happened went"
 )
 """What may stand among the names of things that were written down, or told."""
@@ -89,11 +94,13 @@ _IN_THE_AIR = re.compile(
     r"\b(?:up in the air|in the air|in mid air|off the bed|away from everything|clear of everything)\b"
 )
 _STILL_SO = re.compile(
-    r"\bstill (?=(?:there|in place|sitting|sealed|sterile|clean|untouched|disconnected|tight|tightly|secure|covered|capped|"
+    r"\bstill (?=(?:there|in place|sitting|sealed|sterile|clean|untouched|disconnected|tight|tightly|"
+    r"secure|covered|capped|"
     r"closed and|sound|well)\b)"
 )
 _WAS = re.compile(
-    r"(?:(?:the|my|her|his|its|its) )?(?:\w+ )?(\w+) (?:was|were|had)\b (?!to\b|not\b|about\b|going\b|the\b)(?:\w+ ?){1,5}"
+    r"(?:(?:the|my|her|his|its|its) )?(?:\w+ )?(\w+) (?:was|were|had)\b (?!to\b|not\b|about\b|"
+    r"going\b|the\b)(?:\w+ ?){1,5}"
 )
 _CAN_NOT = re.compile(
     r"(?:and |so |that )*(?:it|they|nothing|that|everything|she|he) (?:is not |are not )?"

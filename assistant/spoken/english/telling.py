@@ -26,7 +26,8 @@ _TOLD = re.compile(
 _SAID = re.compile(r"\b(?:said|mentioned) (?:that )?(?=i )")
 _SAID_TO = re.compile(rf"\bsaid to ({_AUDIENCE})")
 _KNOWS = re.compile(
-    r"\b(?:she|he|they|patient|the patient|my patient|mum) (?:now |already )?(?:knows|know|is aware|understands) (?:that |about )?(?=i |when |the |we )"
+    r"\b(?:she|he|they|patient|the patient|my patient|mum) (?:now |already )?(?:knows|know|is aware|"
+    r"understands) (?:that |about )?(?=i |when |the |we )"
 )
 """Who knows what was to be told was told."""
 _SOMETHING = re.compile(r"\b(?:knows|know|told (?:her|him|them)) (?:that )?((?:when )?(?:i am|i have|i was|my)\b.*)")
@@ -54,7 +55,8 @@ _CONTENT = {
 }
 """By a word of the line: how what was told speaks of it."""
 _NOT_TOLD = re.compile(
-    r"\b(?:not|never|nothing|no|forgot|but|except|half(?! an hour| past| hour| a)|some of|most of|almost|part of|maybe|later|soon|wrong|nobody|"
+    r"\b(?:not|never|nothing|no|forgot|but|except|half(?! an hour| past| hour| a)|some of|most of|"
+    r"almost|part of|maybe|later|soon|wrong|nobody|"
     r"told|who"
     r"|think|guess|hope|kidding|joking|(?:the|a|an|my|about|new) if)\b|"
     r"^(?:if|should|would|could|might|may|must|needs?)\b|(?<!back) in an? (?:minute|moment|while|bit|second)\b|"
@@ -89,22 +91,29 @@ _AT_THE_TIME = re.compile(
     rf"(?:(?:half|quarter) (?:past|to)|(?:(?:half|quarter|five|ten|twenty)(?: past| to)? )?(?:{_HOURS}|\d+))"
     r"(?: (?:oclock|thirty|fifteen|forty five))?"
 )
-_CLOCK = rf"(?:(?:half|quarter|five|ten|twenty|twenty five) (?:past|to) (?:{_HOURS})|(?:{_HOURS})(?: oclock| thirty| fifteen)?)"
+_CLOCK = (
+    rf"(?:(?:half|quarter|five|ten|twenty|twenty five) (?:past|to) (?:{_HOURS})|"
+    rf"(?:{_HOURS})(?: oclock| thirty| fifteen)?)"
+)
 _SET_FOR = re.compile(
-    rf"(?:i )?(?:have )?(?:set|put) (?:it|(?:the|my|an|a) (?:timer|alarm|reminder|clock|watch|phone))(?: on)? for {_CLOCK}"
+    rf"(?:i )?(?:have )?(?:set|put) (?:it|(?:the|my|an|a) (?:timer|alarm|reminder|clock|watch|"
+    rf"phone))(?: on)? for {_CLOCK}"
     rf"|(?:the |my )?(?:timer|alarm|reminder)(?: is|s) (?:set|on) for {_CLOCK}"
 )
 _ALLERGEN = (
     r"(?:penicillin|amoxicillin|cephalosporins?|cefalosporins?|sulfa|sulpha|sulfonamides?|sulphonamides?|latex|iodine|"
-    r"contrast|chlorhexidine|aspirin|ibuprofen|codeine|morphine|paracetamol|vancomycin|gentamicin|erythromycin|tetracycline|"
-    r"heparin|peanuts?|nuts|tree nuts|shellfish|fish|prawns|eggs?|milk|dairy|soya?|wheat|gluten|bananas?|strawberries|kiwi|"
+    r"contrast|chlorhexidine|aspirin|ibuprofen|codeine|morphine|paracetamol|vancomycin|gentamicin|"
+    r"erythromycin|tetracycline|"
+    r"heparin|peanuts?|nuts|tree nuts|shellfish|fish|prawns|eggs?|milk|dairy|soya?|wheat|gluten|"
+    r"bananas?|strawberries|kiwi|"
     r"plasters|adhesive|adhesives|tape|elastoplast|nickel|bee stings|wasp stings|pollen|dust|cats|dogs|anaesthetics?)"
 )
 _ALLERGIC = re.compile(
     rf"(?:(?:she|he|they|patient|the patient|my patient|it) (?:is|has|are|have) )?(?:got )?(?:only )?"
     rf"(?:allergic to |an? allergy to |allergy to |allergies to |allergies are )?(?:just |only )?"
     rf"{_ALLERGEN}(?:(?: and| plus| also)? {_ALLERGEN}){{0,4}}"
-    r"(?: (?:only|only this|allergy|allergies|nothing else|no others|no other|and that is all|and nothing else|that is all|"
+    r"(?: (?:only|only this|allergy|allergies|nothing else|no others|no other|and that is all|"
+    r"and nothing else|that is all|"
     r"that is the only one|and that is the only one|and that is it))?"
 )
 """Things that people are allergic to (common practice, no source)."""

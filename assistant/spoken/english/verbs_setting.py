@@ -1,4 +1,4 @@
-"""What is done to labels and places, and how things are set, loaded, started and stopped, in English: rows of `assistant.spoken.english.verbs`."""
+"""How things are labelled, placed, set, loaded, started and stopped, in English: rows of `verbs`."""
 
 TABLE = """
 # base | past | ing | once it is done | while it is not

@@ -1,4 +1,4 @@
-"""What is turned, told, written down, checked, and whatever else is done, in English: rows of `assistant.spoken.english.verbs`."""
+"""What is turned, told, written down, checked, and whatever else is done, in English: rows of `verbs`."""
 
 TABLE = """
 # base | past | ing | once it is done | while it is not

@@ -1,4 +1,4 @@
-"""What is done to clamps, bags, lines and connections, in English: rows of `assistant.spoken.english.verbs`."""
+"""What is done to clamps, bags, lines and connections, in English: rows of `verbs`."""
 
 TABLE = """
 # base | past | ing | once it is done | while it is not
