@@ -47,7 +47,7 @@ def answered_of(line: str) -> frozenset[str]:
                 "is ready",
                 "is on the chart",
             )
-            came = (
+            came: tuple[str, ...] = (
                 "came in",
                 "came through",
                 "came",

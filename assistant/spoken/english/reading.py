@@ -180,10 +180,8 @@ class Reading(Surroundings):
             return False
         if length == 1 and self.before() in ARTICLES and not says.thing and word not in NOUNS | {"match"}:
             return False  # "the closed": no statement
-        if self._denied and not says.about:
-            return False
         if self._denied or self._deny_again:
-            if self._denied == "no" and not says.thing and word not in NOUNS:
+            if self._denied and (not says.about or (self._denied == "no" and not says.thing and word not in NOUNS)):
                 return False
             if not says.so and not says.thing and self.line.want is not Want.ANSWER:
                 return False  # "not open": nothing is done because what is undone is denied

@@ -85,7 +85,7 @@ def parts_of(line: str) -> tuple[tuple[frozenset[str], frozenset[str]], ...]:
     """The parts that the last sentence of a line sums up: the words of each thing, and those that say its state."""
     last = re.split(r"(?<=[.!])\s+", line.strip().lower())[-1].rstrip("?")
     listed = _NAMES_THE_END.sub("", last)
-    found = []
+    found: list[tuple[frozenset[str], frozenset[str]]] = []
     for part in re.split(r", and |, | and ", listed):
         words = [word for word in re.findall(r"[a-z]+", part) if word not in ARTICLES | {"is", "are", "in", "at"}]
         if len(words) < 2 or words[-1] not in _ALSO:
