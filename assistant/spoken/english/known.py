@@ -24,7 +24,7 @@ class Known:
         longest: the length of the longest phrase.
         own: the things that its deeds are done to.
         things: every thing that it names, by each of its words.
-        split: verbs with a particle that other words may stand between.
+        split: verbs with particles that other words may stand between.
         doing: its verbs, as they are while it is being done.
         every: the places of all that it asks for.
         named: its words, also without their s.
@@ -40,7 +40,7 @@ class Known:
     longest: int
     own: frozenset[str]
     things: frozenset[str]
-    split: tuple[Tokens, ...]
+    split: dict[str, tuple[str, ...]]
     doing: frozenset[str]
     every: frozenset[int]
     named: frozenset[str]
@@ -147,7 +147,7 @@ def known_of(asked: Asked) -> Known:
         max(map(len, table), default=1),
         frozenset(own),
         frozenset(things),
-        tuple(words for words in table if len(words) == 2 and words[1] in PARTICLES),
+        _split(table),
         frozenset(word for deed in line.deeds if not deed.leads for word in (deed.verb.base, deed.verb.ing))
         | frozenset(deed.verb.base for deed in line.deeds),
         every_of(line),
@@ -160,6 +160,14 @@ def known_of(asked: Asked) -> Known:
         any(deed.verb.base in _WITH_FIGURES for deed in line.deeds),
         frozenset(word for words in table for word in words),
     )
+
+
+def _split(table: dict[Tokens, Says]) -> dict[str, tuple[str, ...]]:
+    found: dict[str, tuple[str, ...]] = {}
+    for words in table:
+        if len(words) == 2 and words[1] in PARTICLES:
+            found[words[0]] = (*found.get(words[0], ()), words[1])
+    return found
 
 
 def _beside(line: Line, table: dict[Tokens, Says]) -> dict[str, tuple[Tokens, ...]]:

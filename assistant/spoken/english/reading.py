@@ -153,14 +153,14 @@ class Reading(Surroundings):
                 continue
             if length > 1 or self._stands_alone():
                 return length if self._take(says, length) else -1
-        for first, particle in self.known.split:
-            within = tokens[at + 2 : at + _PARTICLE_WITHIN]
-            if tokens[at] != first or particle not in within:
+        within = tokens[at + 2 : at + _PARTICLE_WITHIN]
+        for particle in self.known.split.get(tokens[at], ()):
+            if particle not in within:
                 continue
             where = at + 2 + within.index(particle)
             is_place = any(tokens[where : where + n] in self._table for n in (2, 3, 4))
             if is_place or not self.leads_elsewhere(where):
-                return 1 if self._take(self._table[first, particle], 1) else -1
+                return 1 if self._take(self._table[tokens[at], particle], 1) else -1
         return 0
 
     def _goes_round(self, end: int) -> bool:
