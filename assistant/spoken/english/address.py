@@ -31,7 +31,7 @@ _AT_THE_END = _phrases("""
     now, a moment ago, a second ago, a minute ago, this minute, this second, mind, mind you, as you can see, as usual,
     as always, as promised, as requested, as asked, as told, as instructed, as planned, first go, in one go, for you,
     for me, and all, and everything, i promise, promise, hundred percent, one hundred percent, a hundred percent, 100
-    percent, no doubt, all by myself, by myself, myself, on my own, by feel, by touch, with both hands, that is me, that
+    percent, no doubt, all by myself, by myself, on my own, by feel, by touch, with both hands, that is me, that
     is us, that is it, over to you, your turn, you can go on, next please, next one please, ready for the next, ready
     for the next one, ready when you are, happy days, job done, job is done, easy as pie
 """)
@@ -44,6 +44,9 @@ _ALONE = _phrases("""
 """)
 _BY_FIRST = {words[0] for words in _ANYWHERE}
 _BY_LAST = {words[-1] for words in (*_ANYWHERE, *_AT_THE_END)}
+_REPORTING = frozenset(
+    {"says", "said", "thinks", "thought", "reckons", "told", "tells", "claims", "swears", "knows", "has"}
+)
 _LENGTHS = range(1, 7)
 """Of phrases that may be kept."""
 
@@ -63,8 +66,8 @@ def without_address(tokens: Tokens, keep: frozenset[Tokens] = frozenset()) -> To
     rest = tokens
     while len(rest) > 1 and rest[0] in _BY_FIRST and not any(rest[:length] in keep for length in _LENGTHS):
         found = next((words for words in _ANYWHERE if rest[: len(words)] == words), ())
-        if not found or len(found) == len(rest):
-            break
+        if not found or len(found) == len(rest) or rest[len(found)] in _REPORTING:
+            break  # "my friend says it is"
         rest = rest[len(found) :]
     while len(rest) > 1 and rest[-1] in _BY_LAST and not any(rest[-length:] in keep for length in _LENGTHS):
         both = (*_AT_THE_END, *_ANYWHERE)

@@ -60,14 +60,14 @@ SMALL_WORDS = _set("a an any the more sign signs of visible at all single see")
 PARTICLES = _set("on off up down in out away over together through back shut open closed tight")
 PREPOSITIONS = _set("""
     to into onto on in at with over round from of for by near above below along within between against through
-    under next around beside off out than like inside up down away onto behind per
+    under next around beside off out than like inside up down away onto behind per beneath underneath toward towards
 """)
 FRAME = _set(
     "it is they are that there the a an i we see have got looks look feels just now here okay so yes this one and"
 )
 """What makes a sentence of an answer and adds nothing: "it looks cloudy"."""
 _APART = "above below, left right, upper lower, higher lower, primary secondary, old new, big small, top bottom"
-_APART += ", first second, long short, thin thick, roller slide, inner outer, labelled flush"
+_APART += ", empty full, first second, long short, thin thick, roller slide, inner outer, labelled flush"
 OTHER_PLACES: dict[str, frozenset[str]] = {}
 """What is another place or another thing than the one that a line names, by the word for it."""
 for _one, _other in (pair.split() for pair in _APART.split(", ")):
@@ -99,7 +99,9 @@ NEUTRAL = _set("""
     throughout straightaway thing things whole full palm palms thumb thumbs fingertip fingertips aseptically cleanly
     snugly evenly smoothly swiftly quickly promptly accurately legibly cautiously thoroughly successfully crisply
     soundly squarely individually separately personally thankfully luckily happily effortlessly seamlessly immediately
-    directly precisely solidly audibly visibly calmly politely patiently sweetly finely
+    directly precisely solidly audibly visibly calmly politely patiently sweetly finely snug fits brown
+    black amber silver
+    dark
 """)
 """Words that change nothing about what is claimed."""
 PLAIN = _set("""
@@ -114,7 +116,7 @@ PLAIN = _set("""
     things throughout forward straightaway aseptically cleanly snugly evenly smoothly swiftly quickly promptly steadily
     accurately legibly cautiously thoroughly successfully finely crisply soundly squarely individually separately
     personally thankfully luckily happily effortlessly seamlessly immediately directly precisely solidly audibly visibly
-    calmly politely patiently sweetly
+    calmly politely patiently sweetly anymore snug fits
 """)
 """Those of them with which a claim is taken at once; with another one the learner is asked whether it is done."""
 MANNER = _set("""
@@ -136,7 +138,10 @@ UNTOUCHED = re.compile(
 """What is said besides: that nothing was touched or lost."""
 _FLAW = r"(?:air bubbles?|bubbles?|air|leaks?|drips|kinks?|problems?|issues?|trouble|spills?"
 _FLAW += r"|drops lost|fluid lost|drug lost|drug wasted|drug spilled"
-_FLAW += r"|cloudiness|particles|bits|sediment|swelling|redness|puffiness|wobble|errors?|resistance)"
+_FLAW += (
+    r"|cloudiness|particles|bits|sediment|swelling|redness|puffiness|wobble|errors?|resistance|contact|drag|tension"
+)
+_FLAW += r"|strain|pull|pulling|tugging|light getting in|light gets in|light coming in)"
 FLAWLESS = re.compile(
     rf"(?:(?:with |there (?:is|are) |and |i see )*(?:no|without|without any) {_FLAW}"
     r"(?: (?:in it|at all|anywhere|in the line|in there|left))?"
@@ -164,7 +169,9 @@ NEUTRAL_PHRASES = tuple(
             "by feel",
             "by touch",
         ),
-        *("with both hands", "with one hand"),
+        *("with both hands", "with one hand", "in my other hand", "with my other hand", "in the other hand"),
+        *("with the other hand", "top to bottom", "from top to bottom", "end to end", "from end to end"),
+        *("slow but steady", "slowly but steadily", "slow and steadily", "all along the line"),
         *(
             "a second ago",
             "a minute ago",
@@ -197,7 +204,8 @@ NOUNS = _set("""
     machine device monitor trolley station bench desk curtain gown mask apron goggles towel dispenser pedal lever
     knob switch cable lead plug valve filter piggyback extension strip strips bandage gauze plaster film elbow
     balance flow key keys word words number numbers value values reading readings message page box packet glass
-    joint joints thread buzzer foil sleeve
+    joint joints thread buzzer foil sleeve phone watch cradle holder hanger extender stopcock pinch square biro
+    marker computer tablet laptop system cupboard chair blanket folder clipboard change
     connection connections weight plunger flange outlet outlets gap catheters colleague nurse reason
     rundown state condition place spot corner edge edges
 """)
@@ -209,6 +217,7 @@ WHERE_OR_BY_WHAT = _set("""
     chart charts notes note record paper form sheet pen order orders label labels
     wipe wipes swab tape tissue soap gel water loop push motion balance flow
     wrist wrists elbow packet slot channel groove wall mains socket foil sleeve collar list menu library
+    phone watch cradle holder hanger extender biro marker computer tablet laptop system folder clipboard
 """)
 """Nouns that, behind a preposition, only say where or by what something was done, whatever it was done to."""
 CLAMPED_AT_THE_VEIN = _set("extension hub lock nearest")
@@ -235,7 +244,9 @@ UNFINISHED_ENDS = _set("and or but so the a an because to of with my your its is
 STARTED = _phrases("""
     start, starting, started, begin, beginning, begun, go, start now, starting now, start the clock, start the timer,
     timer on, let go, from now, off we go, here we go, here goes, time starts, start counting, counting, start time,
-    holding pressure, pressure on, pressing, time, drying time, clock is running
+    holding pressure, pressure on, pressing, time, drying time, clock is running, you can start, you can start now, off
+    you go, start please, and go, count me down, count me in, clock on, start it, you may start, you can begin, you can
+    start counting, you can start the clock, you can start the timer
 """)
 ALL_GOOD = _phrases("""
     all good, all fine, fine, looks good, looks fine, look good, look fine, all okay, looks okay, is good, are

@@ -46,7 +46,16 @@ _TO_THE_END = re.compile(r"\b(?:to the (?:very )?end|to the bottom|all of it|the
 """Too far, where some was to be left."""
 _PART_OF_IT = frozenset({"clamp", "clamps", "clip"})
 _OF_THE_WHOLE = frozenset({"rinse", "flush", "press", "hit"})
+_SEEN_COMING = (("drop",), ("drip",), ("bead",), ("droplet",), ("label",), ("feel",), ("look",), ("click",))
+"""What is seen or heard at the end, and not what was done something to."""
 _TOLD_ME = re.compile(r"\b(?:told|informed|asked|called) (?:me|us)\b")
+_TO_OTHERS = frozenset({"introduce", "present", "tell", "inform", "say", "explain", "name", "identify", "ask", "call"})
+"""What is done to somebody else, or of somebody else."""
+_TO_MYSELF = re.compile(
+    r"\b(?:introduced|presented|told|informed|named|identified|asked|called|reminded|said to)(?: only| just)? "
+    r"(?:me|myself|ourselves|us)\b|\b(?:gave|said|told (?:her|him|them)|knows|know) (?:her |him |them )?"
+    r"(?:my|our) names?\b|\bwho (?:i am|we are)\b|\bsaid (?:hello|hi|good morning)\b"
+)
 _BETWEEN = ARTICLES | {
     "new",
     "old",
@@ -64,12 +73,30 @@ _BETWEEN = ARTICLES | {
 }
 
 
+_STILL_AT_IT = re.compile(
+    r"\bi am (?:now |just |still )*(?:on|at|onto|on to|up to) (?:the |to the )?(\w+)(?= now| next|$)"
+)
+"""What somebody is busy with: "I'm on the time now"."""
+
+
+_YET_TO_COME = re.compile(r"(?<!ready )(?<!good )(?<!set )(?<!timer )\bto (?:come|go|follow|do)\b(?! to)")
+"""What is still to be done: "the rest to come"."""
+_TOWARDS_IT = re.compile(r"\btowards the (\w+)")
+
+
 def goes_astray(tokens: Tokens, known: Known) -> bool:
     """Whether it is not quite so, is further than the line wants, or was told the other way round."""
     text = " ".join(tokens)
     if is_not_quite(text):
         return True
     line = known.line
+    if _YET_TO_COME.search(text) and "left" not in line.words and not {"nothing", "no", "none"} & set(tokens):
+        return True
+    towards = _TOWARDS_IT.search(" ".join(line.words))
+    if towards is not None and re.search(rf"\baway from (?:the )?{towards[1]}\b", text):
+        return True
+    if any(found[1] in NOUNS for found in _STILL_AT_IT.finditer(text)):
+        return True
     if _FOR_NOW.search(text) and not {"pause", "stop", "hold"} & set(line.words):
         return True
     if line.want is Want.ANSWER:
@@ -83,6 +110,9 @@ def goes_astray(tokens: Tokens, known: Known) -> bool:
         for one, other in itertools.pairwise(tokens)
     ):
         return True
+    of_others = line.deeds[:1] != () and line.deeds[0].verb.base in _TO_OTHERS and "yourself" not in line.words
+    if of_others and _TO_MYSELF.search(text):
+        return True  # "I introduced myself", where a colleague was to be introduced
     return (
         line.deeds[:1] != () and line.deeds[0].verb.base in ("tell", "say", "explain") and bool(_TOLD_ME.search(text))
     )
@@ -105,6 +135,8 @@ def is_of_another(tokens: Tokens, known: Known) -> bool:
     allowed = own_words(line.deeds, known)
     for at, word in enumerate(tokens[:-1]):
         done = any(word in deed.verb.past for deed in line.deeds)
+        if word == "got" and tokens[at + 2 : at + 3] in _SEEN_COMING:
+            continue  # "I've got a drop at the tip"
         if done and tokens[at + 1] in ARTICLES and all(deed.things for deed in line.deeds):
             named = next((other for other in tokens[at + 1 : at + 5] if other not in _BETWEEN), "")
             if named in NOUNS and not {named, named.removesuffix("s"), f"{named}s"} & allowed:

@@ -32,10 +32,11 @@ from assistant.spoken.english.bench_words import (
     UNREAL,
 )
 from assistant.spoken.english.bound import goes_astray
-from assistant.spoken.english.framing import asks_at_its_end, is_put_off
+from assistant.spoken.english.framing import asks_at_its_end, is_put_off, written_out
 from assistant.spoken.english.known import Known, known_of
 from assistant.spoken.english.partly import of_a_part
-from assistant.spoken.english.tails import is_harmless
+from assistant.spoken.english.tails import as_it_stands, is_harmless
+from assistant.spoken.english.telling import tells_another
 from assistant.spoken.english.troubles import trouble_of
 from assistant.spoken.english.verbs import VERBS
 from assistant.spoken.statement import Asked, Sense, Tokens, Want
@@ -72,12 +73,36 @@ _ASKED_AFTER = frozenset({"who", "how", "when", "what"})
 """What was to be found out, as it may be repeated: "it's the nurse who decides"."""
 _PUTS = frozenset({"put", "took", "back", "swapped", "changed", "turned", "unscrewed", "undid", "let", "restarted"})
 """Verbs of every day that may undo anything."""
-_DID = frozenset({"went", "took", "gave", "ran", "got", "used", "came", "worked", "started", "followed", "traced"})
+_DID = frozenset(
+    {
+        "spoke",
+        "rang",
+        "phoned",
+        "talked",
+        "went",
+        "took",
+        "gave",
+        "ran",
+        "got",
+        "used",
+        "came",
+        "worked",
+        "started",
+        "followed",
+        "traced",
+    }
+)
 _VERBS = _PAST | VERBS.keys()
 _WORDS = NOUNS | NEUTRAL | PLAIN | AUXILIARIES | PREPOSITIONS | LOOKED
-_NAMES_FAULTS = frozenset({"find", "document", "chart", "record", "say", "report", "name"})
+_NAMES_FAULTS = frozenset({"find", "document", "chart", "record", "say", "report", "name", "read"})
 """Where a fault is to be found, told or written down, one is named."""
 _MOST_CLAUSES = 6
+_STATES = frozenset({"is", "are", "has", "have", "got", "see", "feel", "hear", "start", "says"})
+_OF_THE_MIND = frozenset(
+    {"that", "hear", "heard", "read", "understand", "understood", "remember", "recall", "know", "knew", "feel", "felt"}
+    | {"notice", "said", "says", "promise", "dreamt", "take", "was", "plan", "idea", "like", "believe", "gathered"}
+)
+"""What may end a clause on which the next one depends: "I have read | it is closed"."""
 
 Gist = Callable[[Tokens, Asked], Sense | None]
 
@@ -98,7 +123,7 @@ def of_clauses(parts: tuple[Tokens, ...], asked: Asked, gist: Gist) -> Sense | N
     # Beside a clause that says all of it, what says a part of it, or says it loosely, need not be understood.
     said = [(clause, None if whole and sense is Sense.ACKNOWLEDGED else sense) for clause, sense in said]
     known = known_of(asked)
-    if goes_astray(tokens, known) or UNREAL & set(tokens):
+    if goes_astray(tokens, known) or tells_another(tokens, known.line) or UNREAL & set(tokens):
         return None
     unknown = [clause for clause, sense in said if sense is None and not is_harmless(clause, known)]
     senses = {sense for _clause, sense in said}
@@ -117,7 +142,9 @@ def of_clauses(parts: tuple[Tokens, ...], asked: Asked, gist: Gist) -> Sense | N
     if not understood or gist(understood, asked) is not Sense.GOOD:
         return None
     at = next(at for at, (_clause, sense) in enumerate(said) if sense is not None)
-    leads = any(clause in unknown and not tells_what_was_done(clause) for clause, _sense in said[:at])
+    leads = any(
+        clause in unknown and not (tells_what_was_done(clause) or _declares(clause)) for clause, _sense in said[:at]
+    ) or (at > 0 and said[at][0][0] in ("that", "which"))  # "it's the cap | that's tight"
     if of_a_part(tokens, known.line):
         return Sense.ACKNOWLEDGED
     follows = (not leads or asked.want is Want.START) and not any(_acts(clause, asked) for clause in unknown)
@@ -128,6 +155,12 @@ def tells_what_was_done(clause: Tokens) -> bool:
     """Whether a clause tells what the learner did: "went along by feel"; nothing that follows depends on it."""
     words = tuple(word for word in clause if word not in ("i", "we", "have", "just"))
     return bool(words) and words[0] in _DID | _PAST - NOUNS
+
+
+def _declares(clause: Tokens) -> bool:
+    """Whether a clause is a sentence of its own, on which what follows does not depend: "the green light is on"."""
+    subject = clause[0] in _SUBJECTS | ARTICLES | {"i", "we"} or clause[0].removesuffix("s") in NOUNS
+    return len(clause) > 2 and subject and clause[-1] not in _OF_THE_MIND and bool(set(clause) & (_STATES | _PAST))
 
 
 def core_of(tokens: Tokens, asked: Asked, gist: Gist) -> Sense | None:
@@ -176,6 +209,7 @@ def _begins(tokens: Tokens, at: int) -> bool:
 def _may_turn(clause: Tokens, asked: Asked) -> bool:
     """Whether something in a clause may turn round what is said beside it."""
     known = known_of(asked)
+    clause = as_it_stands(written_out(clause) or clause)
     words = set(_without_what_a_thing_says(clause))
     # "The red part" is nothing wrong where the redness is to be marked.
     asked_for = {word for word in words & FAULTS if any(other.startswith(word) for other in known.line.words)}
@@ -183,9 +217,16 @@ def _may_turn(clause: Tokens, asked: Asked) -> bool:
         asked_for = words & (FAULTS - UNREAL - TURNING)
     if words & (_DANGER - asked_for) or clause[0] in AUXILIARIES or clause[-1] in UNFINISHED_ENDS:
         return True
+    if "next" in words and words & (known.named | known.things) & NOUNS:
+        return True  # "the tape is next"
     if words & known.named & NOUNS and not words & (PREPOSITIONS | AUXILIARIES | _VERBS):
         return True  # "extension next": what is still to come
-    if trouble_of(("it", *clause)) is not None or aside_of(clause) is not None or words & known.line.unsaid:
+    names_faults = bool(known.line.deeds) and known.line.deeds[0].verb.base in _NAMES_FAULTS
+    if (
+        (trouble_of(("it", *clause)) is not None and not names_faults)
+        or aside_of(clause) is not None
+        or words & known.line.unsaid
+    ):
         return True
     if any(word in TOLD_APART | SIDES | OTHER_PLACES.keys() and word not in known.named for word in clause):
         return True

@@ -44,7 +44,8 @@ _SHAPES = (
     r"there it is)",
     # That it was checked.
     rf"{_CHECKED}(?: (?:it|them|that|this|both|all|again|twice|once more|two times|three times|everything|myself"
-    r"|to be sure|to make sure|just to be sure|just in case|by hand))*",
+    r"|to be sure|to make sure|just to be sure|just in case|by hand))*"
+    r"(?: (?:the|my|its|each) \w+(?: \w+)?(?: first| too| again| twice| before))?",
     r"(?:i (?:have )?)?looked (?:twice|again|closely|carefully|two times)",
     r"(?:i (?:have )?)?(?:read|counted|compared) (?:it|them|both) (?:twice|two times|again|out loud|aloud)",
     # How somebody felt about it.

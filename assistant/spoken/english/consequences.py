@@ -8,18 +8,21 @@ no source).
 from assistant.spoken.statement import Tokens
 
 _TABLE = """
-pause stop | quiet, silent, on hold, standing still, stands still, not running, not dripping, the screen says on hold, \
-the screen says paused, the screen says stopped, the display says paused, the display says stopped, it says paused, \
-it says stopped, says paused, says stopped, no more drops, no drops, stopped dripping, nothing is dripping, the drops \
-stopped, the drops have stopped, no longer running, the light is yellow, the pump is quiet, no longer dripping
+pause stop | quiet, silent, on hold, standing still, stands still, not running, not dripping, the screen says on \
+hold, the screen says paused, the screen says stopped, the display says paused, the display says stopped, it says \
+paused, it says stopped, says paused, says stopped, no more drops, no drops, stopped dripping, nothing is dripping, \
+nothing dripping, motor stopped, the motor stopped, the motor has stopped, heard it stop, nothing running, nothing is \
+running, no flow, bag ran dry, the drops stopped, the drops have stopped, no longer running, the light is yellow, the \
+pump is quiet, no longer dripping
 start run restart | dripping, going, infusing, counting, running, quiet, no alarm, no alarms, the light is green, \
 green light, the green light is on, drops are falling, dripping nicely, dripping away, i see drops, dripping again, \
 it says running, the screen says running, the display says running, counting up, counting down
-close clamp shut clip pinch | tight, nothing is dripping, no drops, no more drops, not dripping, stopped dripping, \
-no flow, nothing gets through, nothing is running, nothing runs, the drops have stopped, the drops stopped, no longer \
-dripping, the dripping has stopped, the dripping stopped, dripping stopped, nothing is coming through, all the way \
-down, until it stopped, till it stopped, as far as it goes, holding it, holding it shut, holding it closed, holding \
-it with two fingers, holding it there
+close clamp shut clip pinch | tight, nothing is dripping, no drops, no more drops, not dripping, stopped dripping, no \
+flow, drops have stopped, drops stopped, drip has stopped, the drip has stopped, nothing dripping, nothing running, \
+nothing coming through, nothing gets through, nothing is running, nothing runs, the drops have stopped, the drops \
+stopped, no longer dripping, the dripping has stopped, the dripping stopped, dripping stopped, nothing is coming \
+through, all the way down, until it stopped, till it stopped, as far as it goes, holding it, holding it shut, holding \
+it closed, holding it with two fingers, holding it there
 open unclamp unlock release | dripping, flowing, running, drops are falling, fluid is running, it drips, i see drops, \
 drops are coming, fluid is coming, dripping again, let go
 prime fill push expel | at the tip, fluid at the tip, fluid is at the tip, no air, no bubbles, no air in it, no \
@@ -28,11 +31,15 @@ end, a drop at the tip, fluid came out, fluid is coming out, till fluid came out
 out, dripping out of the tip, until it dripped, till it dripped, until a drop came out, till a drop came out, until a \
 drop showed
 connect attach join screw tighten | tight, snug, locked, secure, nice and tight, nice and snug, does not wobble, does \
-not move, not loose, finger tight, until it stopped, till it stopped, does not come off, does not leak, no leaks, \
-no leak, dry, until it clicked, till it clicked
-take disconnect remove unscrew detach | free, in my hand, cap is on, capped, the cap is on, the cap stayed on, holding \
-it up
-hang hook | hanging, hangs, secure, on its hook, on the hook, straight
+not move, not loose, finger tight, until it stopped, till it stopped, does not come off, does not leak, no leaks, no \
+leak, dry, until it clicked, till it clicked
+take disconnect remove unscrew detach | port is empty, ports empty, the port is empty, the ports empty, the ports \
+empty again, the port is free, ports free, pump is empty, pumps empty, the pump is empty, the pumps empty, hub is \
+free, the hub is free, hubs free, the pump is clear, pumps clear, channel is empty, free, in my hand, cap is on, \
+capped, the cap is on, the cap stayed on, holding it up
+hang hook | primary is lower, primarys lower, the primarys lower, the primary is lower, primary is below, primary is \
+below it, the primary is below, the primary is below it, primary is underneath, swinging, hanging, hangs, secure, on \
+its hook, on the hook, straight
 insert spike push | all the way, all the way in, seated, until it stopped, till it stopped, up to the collar, does \
 not leak, no leaks, no drips, tight
 load fit plug | in place, locked, the door is shut, the door is closed, closed the door, shut the door, door is shut, \

@@ -69,6 +69,7 @@ _NO_THINGS = frozenset(
     | {"once", "more", "or"}
 )
 """Words that end the name of a thing."""
+_LEADS_A_CLAUSE = frozenset({"when", "if", "once", "while", "after", "before", "unless", "as"})
 _BESIDE = frozenset({"hold", "go", "keep", "watch"})
 """How a deed is done, or what is looked at meanwhile: whoever says that it is done need not say so besides."""
 _LEADS = {
@@ -221,6 +222,7 @@ def _unlisted(words: list[str]) -> Verb | None:
         len(words) < 2
         or len(base) < 3
         or base in DETERMINERS
+        or base in _LEADS_A_CLAUSE
         or base in PREPOSITIONS
         or base.endswith(("s", "ed", "ly"))
     ):
@@ -255,6 +257,10 @@ def deed_of(verb: Verb, rest: str) -> Deed:
     if re.search(r"\b(?:half full|third to half full)\b", rest):
         so = (so | HALF_FULL) - {"full", "in"}
         not_so |= NOT_HALF_FULL
+    if particle == "up":
+        so = {said for said in so if "out" not in said.split() and said != "removed"}
+    if verb.base in ("leave", "keep") and "paused" in rest:
+        not_so |= {"running", "going", "started"}
     so |= is_gone(AIR) if set(noun) & set(AIR) else set()
     so |= until(rest)
     if "upside down" in rest and verb.base not in ("tap", "flick"):

@@ -2,6 +2,7 @@
 
 import re
 
+from assistant.spoken.english.seen_there import WHAT_BLOCKS, above_other, left_as
 from assistant.spoken.english.verbs import VERBS, Verb
 
 _SETS = ("line", "tubing", "tube", "set", "chamber", "syringe")
@@ -36,6 +37,12 @@ def is_gone(air: tuple[str, ...]) -> set[str]:
         for end in (
             "",
             " in it",
+            " left in it",
+            " in there",
+            " left in there",
+            " anywhere",
+            " inside",
+            " left inside",
             " left",
             " coming",
             *(f"{left} in the {thing}" for left in ("", " left") for thing in _SETS),
@@ -47,7 +54,14 @@ def is_gone(air: tuple[str, ...]) -> set[str]:
         for only in ("just", "only", "all", "nothing but")
         for end in ("", " now", " left", " coming", " coming out")
     }
-    said |= {f"{run} clear" for run in ("it is", "runs", "ran", "running", "it runs", "it ran", "all")}
+    said |= {
+        f"{run} clear" for run in ("it is", "runs", "ran", "running", "it runs", "it ran", "all", "ran it", "coming")
+    }
+    said |= {f"{name} free" for name in (*air, "bubble")} | {f"free of {name}" for name in air}
+    said |= {f"clear of {name}" for name in air} | {
+        f"rid of {all_}{name}" for name in air for all_ in ("all the ", "the ", "")
+    }
+    said |= {f"{solid} fluid" for solid in ("solid", "pure", "clear")}
     said |= {
         f"{every}{more} {name}" for every in ("every", "every last", "each") for more in ("", " single") for name in air
     }
@@ -155,6 +169,79 @@ def by_thing(verb: Verb, noun: list[str], rest: str) -> set[str]:
             "wore",
             "on me",
         }
+    if "gloves" in rest.split() and verb.base in ("take", "remove", "pull", "peel"):
+        so |= {f"hands{be} bare" for be in ("", " are", " are now")} | {
+            "bare hands",
+            "bare handed",
+            "barehanded",
+            "gloveless",
+        }
+        so |= {
+            f"{gloves} in the {bin_}"
+            for gloves in ("gloves are", "they are", "both", "straight")
+            for bin_ in ("bin", "waste", "trash", "clinical waste", "yellow bag", "rubbish")
+        }
+    if verb.base == "find" and "blocks" in rest.split():
+        so |= WHAT_BLOCKS
+    if verb.base in ("leave", "keep") and (state := left_as(rest)):
+        so |= state
+    if verb.base == "prime" or "fluid" in noun:
+        so |= {
+            f"{fluid}{be}{right} {at} the {end}"
+            for fluid in ("fluid", "fluids", "saline")
+            for be in (
+                "",
+                " is",
+                " has come",
+                " has come through",
+                " is come through",
+                " is through",
+                " got",
+                " reached",
+            )
+            for right in ("", " right", " all the way", " now", " right down", " down", " up")
+            for at in ("at", "to", "out")
+            for end in ("tip", "end", "very tip", "very end")
+            if verb.base == "prime"
+        }
+    if verb.base in ("hang", "place", "put", "move") and "higher" in rest.split():
+        so |= above_other(rest)
+    if verb.base == "open" and "fully" in rest.split():
+        so |= {"full open", "opened full", "opened right up", "opened all the way", "opened wide"}
+        so |= {
+            "rolled right up",
+            "rolled up to the top",
+            "right up to the top",
+            "rolled all the way up",
+            "to the maximum",
+        }
+    if verb.base == "connect" and "above" in rest.split() and "port" in rest.split():
+        so |= {
+            f"{on} the {upper} port"
+            for on in ("on", "in", "to", "into", "onto")
+            for upper in ("upper", "top", "higher")
+        }
+    if "compress" in noun or "gauze" in noun or "dressing" in noun:
+        so |= {
+            f"{on} {her} {arm}"
+            for on in ("on", "over", "round", "around")
+            for her in ("the", "her", "his")
+            for arm in ("arm", "site", "skin", "forearm", "hand", "spot", "swelling")
+        }
+    means = re.search(r"\bwith ([a-z]+) and ([a-z]+)$", rest)
+    if verb.base in ("cover", "dress") and means:
+        both = f"{means[1]} and {means[2]}"
+        so |= {f"{both}{be} {on}" for be in ("", " is", " are", " both") for on in ("on", "over", "in place", "there")}
+        so |= {f"{put} {both} on" for put in ("put", "stuck", "laid")}
+    if verb.base in ("label", "mark") and "date and time" in rest:
+        so |= {
+            f"{lead}date and {the}time{end}"
+            for lead in ("wrote ", "wrote the ", "put ", "put the ", "written ", "got the ")
+            for the in ("", "the ")
+            for end in ("", " on", " on it")
+        }
+        so |= {f"date and time{be} on" for be in ("", " are", " is", " are both", " both")}
+        so |= {f"{both} written on" for both in ("both", "date and time")}
     if "pillow" in rest.split():
         so |= {
             f"{put}{pillow} under" for put in ("", "put a ", "put the ", "tucked a ", "slid a ") for pillow in _PILLOW
@@ -170,6 +257,15 @@ def by_thing(verb: Verb, noun: list[str], rest: str) -> set[str]:
         }
         so |= {f"{have}a {clock}" for have in ("got ", "have ", "put on ", "made ") for clock in _CLOCKS}
         so |= {f"set my {clock}" for clock in ("watch", "phone", "clock")}
+        so |= {
+            f"{clock} {on} my {phone}{set_}"
+            for clock in _CLOCKS
+            for on in ("on", "in")
+            for phone in ("phone", "phones", "watch", "watchs", "phone is", "watch is")
+            for set_ in (" set", " on", "")
+            if set_ or phone in ("phone", "watch")
+        }
+        so -= {f"{clock} on my {phone}" for clock in _CLOCKS for phone in ("phone", "watch")}
         so |= {f"set {a}{clock}" for a in ("a ", "an ", "the ", "my ", "") for clock in _CLOCKS}
         so |= {f"{clock} {is_}set" for is_ in ("is ", "") for clock in (*_CLOCKS, *(f"{name}s" for name in _CLOCKS))}
     if verb.base in ("press", "hit", "push") and "start" in noun[:1]:

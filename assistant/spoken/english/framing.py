@@ -32,11 +32,19 @@ _UNTIL_IT_WAS = re.compile(
 )
 _WAS = re.compile(r"\b(was|were|had)\b")
 _NOW = {"was": "is", "were": "are", "had": "has"}
+_FITS_RIGHT = (("fits", "right"), ("sits", "right"), ("works", "right"))
+"""Where the last word tells how, and does not ask."""
+_AS_FAR_AS = re.compile(
+    r"\b(?:until|till|up to|right to|down to|as far as) (?=(?:the )?(?:tip|end|mark|line|top|brim)\b)"
+)
 _ENDS = frozenset(map(len, ASKING_ENDS))
 """How long they are."""
 
 
-_TOUCH = re.compile(r"\b(?:just )?an? (?:touch|tad|smidge|smidgen|hair|notch|fraction|(?:wee|tiny|little) bit|bit)\b")
+_TOUCH = re.compile(
+    r"\bslightly\b|\b(?:just )?an? (?:touch|crack|sliver|tad|smidge|smidgen|hair|notch|fraction|"
+    r"(?:wee|tiny|little) bit|bit)\b"
+)
 
 
 def a_little(tokens: Tokens) -> Tokens:
@@ -46,6 +54,8 @@ def a_little(tokens: Tokens) -> Tokens:
 
 def asks_at_its_end(tokens: Tokens) -> bool:
     """Whether an end makes a question of a statement: "it's closed, right"."""
+    if tokens[-2:] in _FITS_RIGHT:
+        return False
     return any(tokens[-length:] in ASKING_ENDS for length in _ENDS if length < len(tokens))
 
 
@@ -59,6 +69,7 @@ def written_out(tokens: Tokens) -> Tokens:
     """Without what only leads to what is seen: "I can see a drop"."""
     tokens = tuple(_OVER_MINUTES.sub("", " ".join(tokens)).split()) or tokens
     text = _WHERE_REACHED.sub("", _UNTIL_FIRM.sub(" ", f"{_AT_A_TIME.sub('', ' '.join(tokens))} ")).rstrip()
+    text = _AS_FAR_AS.sub("to ", text)
     until = _UNTIL_IT_WAS.search(text)
     if until is not None:
         # "Ran it until the air was gone": so it is now.
@@ -70,4 +81,4 @@ def written_out(tokens: Tokens) -> Tokens:
         for at, word in enumerate(tokens)
         if not (word == "can" and tokens[at + 1 : at + 2] in (("see",), ("feel",), ("hear",), ("reach",), ("move",)))
     ]
-    return tuple(kept)
+    return tuple("and" if word == "n" and kept[at + 1 : at + 2] != ["s"] else word for at, word in enumerate(kept))

@@ -14,7 +14,8 @@ from assistant.spoken.english.known import Known, known_of
 from assistant.spoken.english.lines import Line
 from assistant.spoken.english.partly import of_a_part
 from assistant.spoken.english.reading import Reading
-from assistant.spoken.english.telling import without_what_was_told
+from assistant.spoken.english.summed_up import names_all
+from assistant.spoken.english.telling import tells_another, without_what_was_told
 from assistant.spoken.english.troubles import trouble_of
 from assistant.spoken.statement import Asked, Sense, Tokens, Want
 
@@ -37,7 +38,7 @@ _TELLING = frozenset({"answered", "say", "tell"})
 _FELT = frozenset(
     {"comfortable", "well", "warm", "cool", "cold", "swollen", "red", "soft", "understand", "ask", "run in"}
 )
-_DENIED = frozenset({"not", "nothing", "never", "no", "without", "none", "neither"})
+_DENIED = frozenset({"kept", "keeping", "not", "nothing", "never", "no", "without", "none", "neither"})
 
 
 def gist(tokens: Tokens, asked: Asked) -> Sense | None:
@@ -47,6 +48,8 @@ def gist(tokens: Tokens, asked: Asked) -> Sense | None:
     tokens = without_what_was_told(written_out(tokens), line)
     if "little" in line.words:
         tokens = a_little(tokens)
+    if line.want is Want.ANSWER and names_all(tokens, asked.line):
+        return Sense.GOOD
     reading = Reading(tokens, known)
     if not reading.read():
         return None
@@ -81,6 +84,7 @@ def _is_turned_round(reading: Reading, tokens: Tokens, known: Known) -> bool:
         or (reading.led_by_no and not line.absent)
         or bool(line.unsaid & set(tokens) and not _DENIED & set(tokens))  # "I told her my number"
         or goes_astray(tokens, known)
+        or tells_another(tokens, line)
         or _is_reported(tokens, line)
         or _is_done_to_another(tokens, line)
     )
@@ -103,6 +107,8 @@ def _is_reported(tokens: Tokens, line: Line) -> bool:
     if line.words[:1] == ("colleague",):
         text = re.sub(r"\b(?:my colleague|colleague|she|he) (?=says|said)", "", text)
     felt = any(point.finding or point.asked in _FELT for point in line.points) or bool(_TELLING & set(line.words))
+    if line.answered:
+        text = text.replace("told me", "")
     return not felt and _REPORTED.search(text) is not None
 
 

@@ -24,7 +24,7 @@ class Known:
         longest: the length of the longest phrase.
         own: the things that its deeds are done to.
         things: every thing that it names, by each of its words.
-        split: verbs with a particle that other words may stand between.
+        split: verbs with particles that other words may stand between.
         doing: its verbs, as they are while it is being done.
         every: the places of all that it asks for.
         named: its words, also without their s.
@@ -40,7 +40,7 @@ class Known:
     longest: int
     own: frozenset[str]
     things: frozenset[str]
-    split: tuple[Tokens, ...]
+    split: dict[str, tuple[str, ...]]
     doing: frozenset[str]
     every: frozenset[int]
     named: frozenset[str]
@@ -57,6 +57,43 @@ _COMPARED = {
     "high": {"higher", "above", "than", "over"},
 }
 """By a word of the line: in which other words it may be compared."""
+_MOVED = frozenset({"hang", "lower", "raise", "place", "put", "move", "keep", "hold", "lift"})
+"""What is done to a thing to bring it above or below another one."""
+_OWNERS = frozenset({"secondarys", "primarys", "sets", "bags", "patients"})
+"""Things that own one: "the secondary's clamp"."""
+_AT_THE_PATIENT = ("arm", "forearm", "hand", "wrist")
+_BESIDES = {
+    "to patient": _AT_THE_PATIENT,
+    "nearest the patient": _AT_THE_PATIENT,
+    "both rates": ("old", "new", "change"),
+    "both doses": ("old", "new", "first", "second"),
+    "first values": ("vitals", "vital", "obs", "observations", "signs", "readings", "figures", "bp", "pulse"),
+    "run fluid": ("line", "tubing", "set", "tube"),
+    "how it looks": ("site", "arm"),
+    "how line and site looked": ("state",),
+    "thin line": ("small", "skinny", "narrow", "fine", "little", "tube"),
+    "third to half full": ("fluid", "level", "chamber"),
+    "a pinch of your fingers": ("pinch", "pinched"),
+    "what has changed": ("change", "changes", "rate", "dose"),
+    "find what blocks": (
+        "clamp",
+        "clamps",
+        "slide",
+        "roller",
+        "stopcock",
+        "tube",
+        "tubing",
+        "kink",
+        "arm",
+        "elbow",
+        "wrist",
+    ),
+    "report": ("biomed", "engineering", "supervisor", "manager", "broken", "faulty", "report"),
+    "discard": ("lot", "stuff", "rest", "everything"),
+    "how the patient is": ("patient", "condition", "state"),
+    "close the line": ("clamp", "pinch"),
+}
+"""What else is meant by words of a line."""
 _WITH_FIGURES = frozenset(
     {"write", "note", "measure", "document", "set", "arrange", "label", "record", "count", "mark"}
 )
@@ -70,7 +107,11 @@ def known_of(asked: Asked) -> Known:
     for words in filter(None, table):
         lengths.setdefault(words[0], set()).add(len(words))
     own = {thing for deed in line.deeds for thing in deed.things}
-    also = (other for word in line.words for other in ALSO_CALLED.get(word, ()))
+    also = (
+        other
+        for word in line.words
+        for other in ALSO_CALLED.get(word, ALSO_CALLED.get(word.removesuffix("s"), ()) if word in _OWNERS else ())
+    )
     things = {word for thing in (*line.things, *own, *also, *line.words) for word in thing.split()}
     things |= {word[:-1] for word in things if word[-1:] == "s" and word[:-1] in NOUNS}
     if things & {"clamp", "clamps", "unclamp", "clip"}:
@@ -92,6 +133,7 @@ def known_of(asked: Asked) -> Known:
         {"hanging", "hangs", "hung"} if any(d.verb.base in ("hang", "lower", "raise") for d in line.deeds) else set()
     )
     things |= {"slow"} if "slowly" in line.words else set()
+    things |= {other for word, others in _BESIDES.items() if word in line.text.lower() for other in others}
     for word, others in _COMPARED.items():
         things |= others if {word, f"{word}er"} & set(line.words) else set()
     named = {*line.words, *(word.removesuffix("s") for word in line.words)}
@@ -105,16 +147,27 @@ def known_of(asked: Asked) -> Known:
         max(map(len, table), default=1),
         frozenset(own),
         frozenset(things),
-        tuple(words for words in table if len(words) == 2 and words[1] in PARTICLES),
+        _split(table),
         frozenset(word for deed in line.deeds if not deed.leads for word in (deed.verb.base, deed.verb.ing))
         | frozenset(deed.verb.base for deed in line.deeds),
         every_of(line),
         frozenset(named),
-        frozenset() if than is None else NOUNS.intersection(line.words[than:]).difference(line.words[:than]),
+        frozenset()
+        if than is None
+        or not ("than" in line.words or line.want is Want.ANSWER or _MOVED & {d.verb.base for d in line.deeds})
+        else NOUNS.intersection(line.words[than:]).difference(line.words[:than]),
         _beside(line, table),
         any(deed.verb.base in _WITH_FIGURES for deed in line.deeds),
         frozenset(word for words in table for word in words),
     )
+
+
+def _split(table: dict[Tokens, Says]) -> dict[str, tuple[str, ...]]:
+    found: dict[str, tuple[str, ...]] = {}
+    for words in table:
+        if len(words) == 2 and words[1] in PARTICLES:
+            found[words[0]] = (*found.get(words[0], ()), words[1])
+    return found
 
 
 def _beside(line: Line, table: dict[Tokens, Says]) -> dict[str, tuple[Tokens, ...]]:

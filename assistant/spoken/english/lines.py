@@ -4,18 +4,11 @@ import re
 from dataclasses import dataclass
 from functools import lru_cache
 
+from assistant.spoken.english.answered import answered_of
 from assistant.spoken.english.deeds import Deed, cut, deeds_of
 from assistant.spoken.english.questions import Point, read_question
-from assistant.spoken.english.terms import (
-    Kept,
-    also_said_of,
-    answered_of,
-    kept_of,
-    meanwhile_of,
-    told_of,
-    unsaid_of,
-    untouched_of,
-)
+from assistant.spoken.english.repeats import meanwhile_of, unsaid_of, untouched_of
+from assistant.spoken.english.terms import Kept, also_said_of, kept_of, told_of
 from assistant.spoken.statement import Asked, Tokens, Want
 
 

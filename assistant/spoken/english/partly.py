@@ -58,6 +58,38 @@ def _two_of(text: str) -> tuple[frozenset[str], ...]:
     return (one - other, other - one) if one - other and other - one else ()
 
 
+_LABELLED_WITH = re.compile(r"\b(?:label|mark)\b.* with ([a-z ,]+)")
+_AS_TOLD = {
+    "time": frozenset({"oclock", "past", "quarter", "hour", "clock", "am", "pm", "when", "now"}),
+    "date": frozenset({"today", "todays", "day"}),
+    "volume": frozenset({"mil", "mils", "ml", "millilitres", "milliliters", "amount"}),
+    "dose": frozenset({"mg", "milligrams", "grams", "gram", "micrograms", "amount", "strength"}),
+    "drug": frozenset({"name", "medicine", "medication"}),
+}
+"""How what belongs on a label may be told."""
+
+
+@lru_cache(maxsize=512)
+def _on_the_label(text: str) -> tuple[frozenset[str], ...]:
+    """What a line wants on a label, each by its words."""
+    found = _LABELLED_WITH.search(text.lower())
+    names = re.split(r", and |, | and ", found[1]) if found and " and " in found[1] else []
+    groups = (frozenset(name.split()) - ARTICLES for name in names)
+    return tuple(group.union(*(_AS_TOLD.get(word, frozenset()) for word in group)) for group in groups)
+
+
+def _begins_with_some(tokens: Tokens, line: Line) -> bool:
+    """Whether some of the things of a list are the subject: "time and volume are down", of five."""
+    at = next((at for at, word in enumerate(tokens) if word in ("is", "are")), 0)
+    groups = [frozenset(word for name in deed.things for word in name.split()) for deed in line.deeds]
+    if not at or len(groups) < 2 or not all(groups) or any(deed.verb != line.deeds[0].verb for deed in line.deeds):
+        return False
+    names = frozenset().union(*groups)
+    subject = set(tokens[:at])
+    named = sum(bool(group & subject) for group in groups)
+    return bool(named) and subject <= names | ARTICLES | {"and", "both"} and 2 * named <= len(groups)
+
+
 def _counts_some(tokens: Tokens) -> bool:
     """Whether a number of several things is told: "two of them"; not "all three of them", "three of three"."""
     for at, word in enumerate(tokens[:-2]):
@@ -107,6 +139,15 @@ def of_a_part(tokens: Tokens, line: Line) -> bool:
         singular = told | {word.removesuffix("s") for word in told}
         if len({bool(group & singular) for group in _two_of(line.text)}) > 1:
             return True  # "the roller's closed", of roller and extension
+    with_it = [
+        bool(group & told) or (numbers and "time" in group)
+        for group in _on_the_label(line.text)
+        for numbers in [bool(_COUNTED & told)]
+    ]
+    if any(with_it) and not all(with_it) and not told & {"everything", "both"}:
+        return True  # "I wrote the date on it"
+    if not _ALL & told and line.want is Want.DONE and _begins_with_some(tokens, line):
+        return True
     if _counts_some(tokens):
         return True  # "four of the five match"
     if not _ALL & told and _names_one_of(tokens, line):

@@ -56,6 +56,8 @@ _COUNTED = frozenset({"one", "two", "three", "four", "five", "six", "seven", "ei
 _THE_ONE = frozenset({"that", "this", "every", "each", "the"})
 _WRITTEN_AS = {"mil": "millilitre", "mils": "millilitre", "meter": "metre", "bit": "little"}
 _UNHARMED = frozenset({"fine", "good", "okay", "sterile", "clean", "untouched"})
+_BODY = frozenset({"arm", "forearm", "hand", "wrist", "elbow"})
+_MACHINES = frozenset({"computer", "tablet", "laptop", "system", "printer", "phone"})
 _PARTICLE_WITHIN = 7
 _NEUTRAL_BY_FIRST = {
     first: tuple(words for words in NEUTRAL_PHRASES if words[0] == first)
@@ -137,21 +139,28 @@ class Reading(Surroundings):
             return len(untouched[0].split())
         flawless = FLAWLESS.match(rest) if self.line.want is not Want.ANSWER else None
         words = flawless[0].split() if flawless else []
-        return 0 if self.known.own & {"air", "bubbles"} & set(words) else len(words)
+        says = (
+            any(self.tokens[at : at + n] in self._table for n in range(2, self.known.longest + 1)) if words else False
+        )
+        return 0 if says or self.known.own & {"air", "bubbles"} & set(words) else len(words)
 
     def _phrase(self) -> int:
         """The length of the phrase here that says something; 0 where there is none, -1 where it cannot be taken."""
         tokens, at = self.tokens, self.at
         for length in self.known.lengths.get(tokens[at], ()):
             says = self._table.get(tokens[at : at + length]) if at + length <= len(tokens) else None
-            if says is None or self._goes_round(at + length):
+            if says is None or self._goes_round(at + length) or (length > 1 and self.leads_on(at, at + length)):
                 continue
             if length > 1 or self._stands_alone():
                 return length if self._take(says, length) else -1
-        for first, particle in self.known.split:
-            within = tokens[at + 2 : at + _PARTICLE_WITHIN]
-            if tokens[at] == first and particle in within and not self.leads_elsewhere(at + 2 + within.index(particle)):
-                return 1 if self._take(self._table[first, particle], 1) else -1
+        within = tokens[at + 2 : at + _PARTICLE_WITHIN]
+        for particle in self.known.split.get(tokens[at], ()):
+            if particle not in within:
+                continue
+            where = at + 2 + within.index(particle)
+            is_place = any(tokens[where : where + n] in self._table for n in (2, 3, 4))
+            if is_place or not self.leads_elsewhere(where):
+                return 1 if self._take(self._table[tokens[at], particle], 1) else -1
         return 0
 
     def _goes_round(self, end: int) -> bool:
@@ -171,10 +180,8 @@ class Reading(Surroundings):
             return False
         if length == 1 and self.before() in ARTICLES and not says.thing and word not in NOUNS | {"match"}:
             return False  # "the closed": no statement
-        if self._denied and not says.about:
-            return False
         if self._denied or self._deny_again:
-            if self._denied == "no" and not says.thing and word not in NOUNS:
+            if self._denied and (not says.about or (self._denied == "no" and not says.thing and word not in NOUNS)):
                 return False
             if not says.so and not says.thing and self.line.want is not Want.ANSWER:
                 return False  # "not open": nothing is done because what is undone is denied
@@ -195,6 +202,10 @@ class Reading(Surroundings):
         before = [word for word in self.tokens[: self.at] if word not in LINKS]
         subject = before[-1] if before else ""
         names = {subject, subject.removesuffix("s")}
+        if subject and {subject, subject.removesuffix("s")} & _MACHINES - self.known.named:
+            return True  # "the computer's logged me out"
+        if subject in _BODY - self.known.named and not self.is_place_before():
+            return True  # "her arm is open"
         owners = [deed for deed in self.line.deeds if " ".join(words) in deed.so]
         others = [deed for deed in self.line.deeds if deed not in owners]
         own = {name for deed in owners for thing in deed.things for name in thing.split()}
@@ -270,11 +281,13 @@ class Reading(Surroundings):
             word == "about"
             and speaks
             and self.at
-            and self.after() in ARTICLES | DETERMINERS | NOUNS
+            and self.after() in ARTICLES | DETERMINERS | NOUNS | {"it", "that", "this", "them", "everything"}
             and self.before() != "and"
         ):
             return 1  # "told her about the drip"
-        if word in TURNS_ONLY_GOOD or (word in ("still", "again") and self.line.want is not Want.ANSWER):
+        if (word in TURNS_ONLY_GOOD and not (word == "first" and word in self.line.words)) or (
+            word in ("still", "again") and self.line.want is not Want.ANSWER
+        ):
             self.turned = True
             return 1
         if word == "or" and self._deny_again:
@@ -327,9 +340,9 @@ class Reading(Surroundings):
             case "of":
                 return not (_ALL | {"rest", "none"}).isdisjoint(self.tokens)
             case "one":
-                return self.before() in _THE_ONE or self.before() in own
+                return self.before() in _THE_ONE | {"wee"} or self.before() in own
             case "right":
-                return self.after() in PREPOSITIONS
+                return self.after() in PREPOSITIONS | {"here", "there", "beside", "now"} or self.before() == "fits"
             case "mil" | "mils" | "bit" | "meter":
                 return _WRITTEN_AS[word] in own
         is_figure = any(NUMBERS.get(other) == word for other in self.line.words)

@@ -4,6 +4,7 @@ What is good or bad is read by `gist`; what it does not know is at most recognis
 doubt or as an acknowledgement, and refused.
 """
 
+import re
 from functools import lru_cache
 
 from assistant.spoken.english.address import says_nothing, without_address
@@ -20,7 +21,7 @@ from assistant.spoken.english.known import known_of
 from assistant.spoken.english.lines import read_line
 from assistant.spoken.english.sayings import opposed_to, sayings_of, words_of
 from assistant.spoken.english.tails import without_purpose
-from assistant.spoken.english.telling import reads_out, sets_a_time, tells_content
+from assistant.spoken.english.telling import names_allergies, reads_out, sets_a_time, tells_content
 from assistant.spoken.english.troubles import trouble_of
 from assistant.spoken.meaning import Command, Trouble
 from assistant.spoken.statement import Asked, Sense, Tokens, Want
@@ -49,6 +50,7 @@ _ACKNOWLEDGEMENTS = _set(
 )
 _AFTER_ACKNOWLEDGEMENT = _set("then now i am got it that so here go we there you understand sounds")
 _SKIPPED = _set("okay oh so and well alright right um now")
+_FILLS = _SKIPPED | {"there", "then", "yes"}
 
 
 class EnglishStatements:
@@ -67,7 +69,9 @@ class EnglishStatements:
         parts: tuple[Tokens, ...] = (),
     ) -> str | None:
         """See `Statements`."""
-        return None if asks_which(tokens) else chosen(tokens, choices, sayings, line, parts)
+        if asks_which(tokens) or _says_nothing_seen(tokens, choices, line):
+            return None
+        return chosen(tokens, choices, sayings, line, parts)
 
     def trouble(self, tokens: Tokens) -> Trouble | None:
         """See `Statements`."""
@@ -90,6 +94,22 @@ class EnglishStatements:
         return words_of(asked)
 
 
+def _says_nothing_seen(tokens: Tokens, choices: Tokens, line: str) -> bool:
+    """Whether something is still to be looked at, is not said, or is told by the patient where a learner is to look."""
+    text = " ".join(tokens)
+    looks = _LOOKS.match(line.lower()) and not _FELT.search(" ".join(choices))
+    return bool(_NOTHING_SEEN.search(text)) or bool(looks and _PATIENT_SAYS.search(text))
+
+
+_NOTHING_SEEN = re.compile(
+    r"\bstill (?:have )?to (?:look|check|read|see|find|do|ask|feel|measure|count|go)\b"
+    r"|\b(?:did|have) not (?:the|a|an|it|they|my)\b"
+)
+_LOOKS = re.compile(r"(?:look|inspect|watch)\b")
+_FELT = re.compile(r"\b(?:pain|painful|hurts?|comfortable|itch|easily|breath|well)\b")
+_PATIENT_SAYS = re.compile(r"^(?:the |my )?patient says\b")
+
+
 @lru_cache(maxsize=8192)
 def _sense(tokens: Tokens, asked: Asked, parts: tuple[Tokens, ...] = ()) -> Sense | None:
     line = read_line(asked)
@@ -109,7 +129,7 @@ def _sense(tokens: Tokens, asked: Asked, parts: tuple[Tokens, ...] = ()) -> Sens
     if rest[0] in ("is", "are") and rest[1:] and rest[1] not in _SUBJECTS and (yes or rest[-1] in ("now", "already")):
         rest, parts = rest[1:], ()  # "is closed now": without "it", as many say it
     said = authored or _said(rest, asked, parts)
-    if said is None and (reads_out(rest, line) or sets_a_time(rest, line)):
+    if said is not Sense.GOOD and (reads_out(rest, line) or sets_a_time(rest, line) or names_allergies(rest, line)):
         return Sense.GOOD
     if said is not None:
         contradicts = (no and said is Sense.GOOD and not absent) or (yes and said is Sense.BAD)
@@ -161,7 +181,7 @@ def _clauses(bare: Tokens, parts: tuple[Tokens, ...]) -> tuple[Tokens, ...]:
         if no and not yes and (at or not rest):
             return ()
         rest = without_address(rest)
-        if rest and not says_nothing(rest) and not is_comment(rest):
+        if rest and not says_nothing(rest) and not is_comment(rest) and not set(rest) <= _FILLS:
             found += clauses(without_address(without_comments(rest)))
     return tuple(found)
 

@@ -13,6 +13,8 @@ _ENDS_OF_ALL = frozenset(
     | {"line"}
 )
 """Ends of a thing, by which no other thing is named."""
+_ENDS_OPEN = frozenset({"on", "in", "over"})
+_ENDS_OF_PLACES = frozenset({"side", "end", "top", "now"})
 
 
 class Surroundings:
@@ -57,9 +59,17 @@ class Surroundings:
         length = 3 if rest[1:2] == ["of"] else 2
         told = [word.removesuffix("s") for word in rest[:length]]
         plain = [word.removesuffix("s") for word in line]
+        if rest[0] == "away" and rest[1:2] == ["from"]:
+            return self._leaves()
         return rest[0] in ("off", "out") and any(
             plain[at] == rest[0] and told[-1] in plain[at + 1 : at + 5] for at in range(len(plain))
         )
+
+    def _leaves(self) -> bool:
+        """Whether "away from" leads from what the line wants a thing off: "away from the lock"."""
+        named = next((word for word in self.tokens[self.at + 2 : self.at + 5] if word not in ARTICLES), "")
+        line = [word for word in self.line.words if word not in ARTICLES]
+        return any(word in ("off", "from") and named in line[at + 1 : at + 4] for at, word in enumerate(line))
 
     def is_thing(self, word: str) -> bool:
         """Whether a word names a thing that the line names."""
@@ -96,3 +106,12 @@ class Surroundings:
         while before >= 0 and (self.tokens[before] in DETERMINERS or self.tokens[before] in NOUNS):
             before -= 1
         return before >= 0 and self.tokens[before] in PREPOSITIONS
+
+    def leads_on(self, at: int, end: int) -> bool:
+        """Whether a phrase goes on to a thing that is not the line's: "cover is on | the trolley"."""
+        last, rest = self.tokens[end - 1], self.tokens[end : end + 3]
+        if last in _ENDS_OPEN and rest[:1] and rest[0] in ARTICLES:
+            named = next((word for word in rest if word not in ARTICLES), "")
+            return named.removesuffix("s") in NOUNS and not self.is_thing(named)
+        compound = rest[:1] and self.tokens[at] in ("in", "on") and rest[0] in NOUNS
+        return bool(compound) and not self.is_thing(rest[0]) and rest[0] not in _ENDS_OF_PLACES

@@ -24,13 +24,21 @@ _TOLD = re.compile(
     r" (?:that |about )?(.+)$"
 )
 _SAID = re.compile(r"\b(?:said|mentioned) (?:that )?(?=i )")
+_SAID_TO = re.compile(rf"\bsaid to ({_AUDIENCE})")
+_KNOWS = re.compile(
+    r"\b(?:she|he|they|patient|the patient|my patient|mum) (?:now |already )?(?:knows|know|is aware|"
+    r"understands) (?:that |about )?(?=i |when |the |we )"
+)
+"""Who knows what was to be told was told."""
+_SOMETHING = re.compile(r"\b(?:knows|know|told (?:her|him|them)) (?:that )?((?:when )?(?:i am|i have|i was|my)\b.*)")
+_EXPLAINED = re.compile(rf"\b(?:explained|mentioned) (?!it\b|to\b)((?:\w+ ){{1,5}})(to|for) ({_AUDIENCE})$")
 _WE = r"(?:i|we)(?: (?:will|would|am|are|should|can|shall))?"
 _CONTENT = {
     "back": re.compile(
         rf"\b{_WE} (?:be |come |coming |going to (?:be|come) |get |getting |look |looking |check |pop |popping |see )*"
         rf"(?:back|again|returning|return|be in|check on)\b|^back (?:in|at|by|around)\b|^(?:my return|"
         rf"in \w+ minutes?)\b"
-        rf"|^when {_WE}\b"
+        r"|^when$"
     ),
     "changed": re.compile(
         r"\b(?:changed?|changes|different|new|now|instead of|faster|slower|up to|down to|gone up|gone down|goes up|"
@@ -47,9 +55,10 @@ _CONTENT = {
 }
 """By a word of the line: how what was told speaks of it."""
 _NOT_TOLD = re.compile(
-    r"\b(?:not|never|nothing|no|forgot|but|except|half|some of|most of|almost|part of|maybe|later|soon|wrong|nobody|"
+    r"\b(?:not|never|nothing|no|forgot|but|except|half(?! an hour| past| hour| a)|some of|most of|"
+    r"almost|part of|maybe|later|soon|wrong|nobody|"
     r"told|who"
-    r"|think|guess|hope|kidding|joking)\b|"
+    r"|think|guess|hope|kidding|joking|(?:the|a|an|my|about|new) if)\b|"
     r"^(?:if|should|would|could|might|may|must|needs?)\b|(?<!back) in an? (?:minute|moment|while|bit|second)\b|"
     r"(?<!back )tomorrow\b"
 )
@@ -82,6 +91,32 @@ _AT_THE_TIME = re.compile(
     rf"(?:(?:half|quarter) (?:past|to)|(?:(?:half|quarter|five|ten|twenty)(?: past| to)? )?(?:{_HOURS}|\d+))"
     r"(?: (?:oclock|thirty|fifteen|forty five))?"
 )
+_CLOCK = (
+    rf"(?:(?:half|quarter|five|ten|twenty|twenty five) (?:past|to) (?:{_HOURS})|"
+    rf"(?:{_HOURS})(?: oclock| thirty| fifteen)?)"
+)
+_SET_FOR = re.compile(
+    rf"(?:i )?(?:have )?(?:set|put) (?:it|(?:the|my|an|a) (?:timer|alarm|reminder|clock|watch|"
+    rf"phone))(?: on)? for {_CLOCK}"
+    rf"|(?:the |my )?(?:timer|alarm|reminder)(?: is|s) (?:set|on) for {_CLOCK}"
+)
+_ALLERGEN = (
+    r"(?:penicillin|amoxicillin|cephalosporins?|cefalosporins?|sulfa|sulpha|sulfonamides?|sulphonamides?|latex|iodine|"
+    r"contrast|chlorhexidine|aspirin|ibuprofen|codeine|morphine|paracetamol|vancomycin|gentamicin|"
+    r"erythromycin|tetracycline|"
+    r"heparin|peanuts?|nuts|tree nuts|shellfish|fish|prawns|eggs?|milk|dairy|soya?|wheat|gluten|"
+    r"bananas?|strawberries|kiwi|"
+    r"plasters|adhesive|adhesives|tape|elastoplast|nickel|bee stings|wasp stings|pollen|dust|cats|dogs|anaesthetics?)"
+)
+_ALLERGIC = re.compile(
+    rf"(?:(?:she|he|they|patient|the patient|my patient|it) (?:is|has|are|have) )?(?:got )?(?:only )?"
+    rf"(?:allergic to |an? allergy to |allergy to |allergies to |allergies are )?(?:just |only )?"
+    rf"{_ALLERGEN}(?:(?: and| plus| also)? {_ALLERGEN}){{0,4}}"
+    r"(?: (?:only|only this|allergy|allergies|nothing else|no others|no other|and that is all|"
+    r"and nothing else|that is all|"
+    r"that is the only one|and that is the only one|and that is it))?"
+)
+"""Things that people are allergic to (common practice, no source)."""
 _CONTENT_VERBS = frozenset({"say", "name"})
 _TELLS = frozenset({"tell", "inform", "say"})
 
@@ -92,7 +127,8 @@ def without_what_was_told(tokens: Tokens, line: Line) -> Tokens:
         return tokens
     if asks_at_its_end(tokens):
         return tokens
-    text = _SAID.sub("told him ", " ".join(tokens))
+    text = _KNOWS.sub("told him ", _EXPLAINED.sub(r"told \3 \1", _SAID.sub("told him ", " ".join(tokens))))
+    text = _SAID_TO.sub(r"told \1", text)
     found = _TOLD.search(text)
     wanted = [known for word, known in _CONTENT.items() if word in line.words]
     if (
@@ -105,6 +141,15 @@ def without_what_was_told(tokens: Tokens, line: Line) -> Tokens:
     if len(line.deeds) > 1 or not all(known.search(found[2]) for known in wanted):
         return tokens
     return tuple(text[: found.end(1)].split())
+
+
+def tells_another(tokens: Tokens, line: Line) -> bool:
+    """Whether somebody was told, or knows, another thing than what the line wants told: "she knows I'm here"."""
+    if not line.deeds or line.deeds[0].verb.base not in _TELLS or "patient" not in line.words or len(line.deeds) > 1:
+        return False
+    wanted = [known for word, known in _CONTENT.items() if word in line.words]
+    found = _SOMETHING.search(" ".join(tokens))
+    return bool(wanted) and found is not None and not all(known.search(found[1]) for known in wanted)
 
 
 def reads_out(tokens: Tokens, line: Line) -> bool:
@@ -124,7 +169,15 @@ def reads_out(tokens: Tokens, line: Line) -> bool:
 
 def sets_a_time(tokens: Tokens, line: Line) -> bool:
     """Whether the words name the time that a learner was to set: "I'll look again at four"."""
-    return line.words[:1] == ("set",) and "time" in line.words and _AT_THE_TIME.fullmatch(" ".join(tokens)) is not None
+    text = " ".join(tokens)
+    set_ = line.words[:1] == ("set",) and "time" in line.words
+    return set_ and any(known.fullmatch(text) for known in (_AT_THE_TIME, _SET_FOR))
+
+
+def names_allergies(tokens: Tokens, line: Line) -> bool:
+    """Whether the words name what a patient is allergic to, where a line wants it named: "penicillin and latex"."""
+    wanted = line.words[:1] == ("name",) and "allergies" in line.words
+    return wanted and _ALLERGIC.fullmatch(" ".join(tokens)) is not None
 
 
 def tells_content(tokens: Tokens, line: Line) -> bool:

@@ -5,7 +5,6 @@ from dataclasses import dataclass
 
 from assistant.spoken.english.deeds import DETERMINERS, OPPOSITE, PREPOSITIONS, Deed, cut
 from assistant.spoken.english.verbs import VERBS
-from assistant.spoken.statement import Tokens
 
 
 @dataclass(frozen=True)
@@ -20,12 +19,36 @@ class Kept:
     not_so: frozenset[str]
 
 
+_NOTHING_WRONG = frozenset(
+    f"{nothing}{with_it}{seen}"
+    for nothing in (
+        *("nothing wrong", "nothing is wrong", "nothing has gone wrong", "nothing went wrong", "nothing gone wrong"),
+        *(
+            "no problems",
+            "no problem",
+            "no issues",
+            "no trouble",
+            "no troubles",
+            "it is fine",
+            "it is all fine",
+            "all fine",
+        ),
+        *("nothing the matter", "nothing amiss", "it is okay", "no faults", "no complaints"),
+    )
+    for with_it in ("", " with it", " with this line", " with the line", " with this one")
+    for seen in ("", " that i can see", " that i can find", " that i see", " at all", " so far as i can see")
+) | {"it is fine no problems", "it is fine nothing wrong", "all fine no problems"}
+"""How it is said that nothing has gone wrong."""
+
+
 def also_said_of(line: str) -> frozenset[str]:
     """What a line offers to be said instead: "or say that none are known", "unless it is running already"."""
     said = {found[1] for found in re.finditer(r"\bor say that ([a-z ]+)", line.lower())}
     said |= {words.replace(" are ", " ") for words in said}
     if "none" in " ".join(said) and "allergies" in line.lower():
         said |= {f"{no}{known} allergies" for no in ("no", "there are no", "has no") for known in ("", " known")}
+    if "if anything" in line.lower():
+        said |= _NOTHING_WRONG
     for found in re.finditer(r"\bunless it is (\w+) already", line.lower()):
         said |= {f"{be} already {found[1]}" for be in ("is", "was")} | {
             f"{be} {found[1]} already" for be in ("is", "was")
@@ -44,7 +67,28 @@ def kept_of(line: str) -> Kept | None:
             for left in ("left", "leaving", "i am leaving", "kept", "keeping")
             for alone in ("as it is", "as it was", "alone", "be", "where it is", *verb.undone)
         }
-        so |= {f"{no} {past}{it}" for no in ("have not", "not") for past in verb.past for it in ("", " it")}
+        so |= {
+            f"{no} {doing}{it}"
+            for no, doing in (("do not", verb.base), ("am not", verb.ing), ("will not", verb.base), ("not", verb.ing))
+            for it in ("", " it", " it yet", " anything", " yet")
+        }
+        so |= {
+            f"{left} it {like}"
+            for left in ("left", "leave", "i leave", "leaving")
+            for like in ("like this", "like that", "so")
+        }
+        so |= {
+            f"{no} {touched}{it}"
+            for no in ("have not", "not", "did not", "i am not")
+            for touched in ("touched", "touching", "touch")
+            for it in ("", " it", " it yet", " anything", " that")
+        }
+        so |= {
+            f"{no} {past}{it}"
+            for no in ("have not", "not")
+            for past in verb.past
+            for it in ("", " it", " anything", " it yet")
+        }
         so |= {f"{still}{state}" for still in ("still ", "is still ") for state in verb.undone}
         not_so = {f"{past} it" for past in verb.past}
         return Kept(frozenset(so | {f"did not {verb.base} it"}), frozenset(not_so))
@@ -63,155 +107,6 @@ def kept_of(line: str) -> Kept | None:
     came = (f"came {away}", "fell off", "came away")
     not_so |= {f"{thing} {went}{too}" for went in came for too in ("", " too", " with it")}
     return Kept(frozenset(so), frozenset(not_so))
-
-
-def answered_of(line: str) -> frozenset[str]:
-    """What a line wants to have come about: "say done when they have answered" is "they have answered"."""
-    found = re.search(r"\bsay done when ([a-z ]+)", line.lower())
-    if found is None:
-        return frozenset()
-    words = ["i" if word == "you" else word for word in found[1].split()]
-    said = {" ".join(words)}
-    if words == ["i", "know"]:
-        found_out = (
-            "found out",
-            "i found out",
-            "i have found out",
-            "i know now",
-            "got the answer",
-            "i have the answer",
-        )
-        said |= {
-            *found_out,
-            "got my answer",
-            "got an answer",
-            "i have got the answer",
-            "i have my answer",
-            "now i know",
-        }
-        said |= {f"{they} told me" for they in ("they", "she", "he", "the nurse", "the doctor", "i asked and they")}
-    if words[1:2] == ["have"]:
-        rest = " ".join(words[2:])
-        said |= {rest, f"{words[0]} {rest}"}
-        if words[2:3] == ["a"]:
-            thing = " ".join(words[3:])
-            said |= {f"{have}{thing}" for have in ("got a ", "got the ", "have the ", "got ")}
-            said |= {f"{name} {there}" for name in (thing, f"{thing}s") for there in ("is here", "here", "is in", "in")}
-            said |= {"have it", "got it", "have one", "got one"}
-    return frozenset(said)
-
-
-def meanwhile_of(line: str) -> tuple[Tokens, ...]:
-    """How a learner repeats what goes on meanwhile: "close the clamp while you push" is "while pushing"."""
-    text = line.lower()
-    by_ing = {verb.ing: verb for verb in VERBS.values()}
-    verbs = [VERBS[word] for word in re.findall(r"\bwhile you (\w+)", text) if word in VERBS]
-    verbs += [by_ing[word] for word in re.findall(r"\bkeep (\w+ing)\b", text) if word in by_ing]
-    said = [
-        words
-        for verb in verbs
-        for words in (
-            *(f"while {verb.ing}", f"while i was {verb.ing}", f"while i {verb.base}", f"while i {verb.past[0]}"),
-            *(f"{lead} {verb.ing}" for lead in ("while still", "while i was still", "kept", "i kept", "as i was")),
-            *(
-                f"{lead} {verb.ing}"
-                for lead in ("still", "i am still", "i was", "i was still", "never stopped", "did not stop")
-            ),
-        )
-    ]
-    said += [words for found in _WHEN.finditer(text) for words in _once(*found.groups())]
-    if "as slowly as" in text or "at the same" in text:
-        said += [f"{at}same {speed}{as_}" for at in ("", "at the ", "the ") for speed in _SPEEDS for as_ in _AS_BEFORE]
-        said += ["same as before", "as slow as before", "just like before", "the same as before"]
-        said += [f"{just} {slow}" for just in ("just as", "equally", "as") for slow in ("slow", "slowly")]
-    if "half a millilitre left" in text:
-        said += [
-            f"{at}{half}{mil} {left}"
-            for at in ("", "at ", "with ")
-            for half in ("half", "half a", "point five", "0.5", "5", "point 5")
-            for mil in ("", " mil", " ml", " millilitre", " milliliter", " of a mil")
-            for left in ("", "left", "to go", "remaining", "still in", "still in it", "mark")
-        ]
-        said += [f"at {the}half{mark}" for the in ("", "the ") for mark in ("", " mark", " mil", " ml", " mil mark")]
-        said += ["mid push", "never stopped", "kept the push going", "kept going", "all through", "while still going"]
-    if re.search(r"\bthe time\b", text):
-        said += [
-            f"{when} i {past}{it}"
-            for when in ("when", "what time")
-            for past in _ENDED
-            for it in ("", " it", " the pump")
-        ]
-    return tuple(tuple(words.split()) for words in said)
-
-
-_WHEN = re.compile(r"\b(?:when|with) the ([a-z' ]+?) (is|has|left)\b ?([a-z ]*),")
-_SPEEDS = ("speed", "rate", "pace")
-_AS_BEFORE = ("", " as the drug", " as i gave the drug", " as before")
-_ENDED = ("paused", "stopped", "started")
-
-
-def _once(thing: str, verb: str, state: str) -> tuple[str, ...]:
-    """How it is said that the time for a deed had come: "when the bag is empty" is "the bag was empty"."""
-    named = " ".join(cut(thing))
-    tense = {"is": ("is", "was", "ran", "went", "got", "has run", "is all"), "has": ("has", "had", "is")}.get(verb, ())
-    return tuple(f"{the}{named} {be} {state}".strip() for the in ("", "the ") for be in tense) if state else ()
-
-
-_KEPT_BACK = tuple(
-    tuple(said.split())
-    for said in (
-        *("kept my number to myself", "kept it to myself", "keeping my number to myself", "keeping it to myself"),
-        *(
-            f"{no} {verb}{them} my number"
-            for no, verbs in (
-                ("did not", ("tell", "say", "mention", "give", "share", "show")),
-                ("have not", ("told", "said")),
-            )
-            for verb in verbs
-            for them in ("", " her", " him", " them")
-        ),
-        *(f"{no} my number" for no in ("without saying", "without telling", "nothing about", "said nothing about")),
-    )
-)
-"""How it is said that a number was kept back."""
-
-
-def untouched_of(line: str) -> tuple[Tokens, ...]:
-    """How a learner repeats what was to be left alone: "press nothing yet" is "haven't pressed anything"."""
-    named = re.findall(r"\b(\w+) nothing\b|\bbefore you (\w+) anything", line.lower())
-    verbs = [VERBS[word] for found in named for word in found if word in VERBS]
-    kept = _KEPT_BACK if re.search(r"\bnothing of your number\b", line.lower()) else ()
-    return (
-        kept
-        + tuple(
-            tuple(said.split())
-            for verb in verbs
-            for past in verb.past
-            for said in (f"have not {past} anything", f"not {past} anything", f"{past} nothing", f"nothing {past}")
-        )
-        + tuple(
-            said
-            for base, ing in (
-                *((verb.base, verb.ing) for verb in verbs),
-                *((word, f"{word}ing") for word in re.findall(r"\bso that nothing (\w+)s\b", line.lower())),
-            )
-            for said in (
-                ("did", "not", base, "anything"),
-                ("nothing", "is", ing),
-                ("nothing", f"{base}s"),
-                ("nothings", ing),
-            )
-        )
-    )
-
-
-def unsaid_of(line: str) -> frozenset[str]:
-    """What must not have been done, or named: "press nothing" is "pressed", "say nothing of your number" "number"."""
-    named = re.findall(r"\b\w+ nothing of (?:your|the) (\w+)", line.lower())
-    left = [VERBS[word] for word in re.findall(r"\b(\w+) nothing\b(?! of)", line.lower()) if word in VERBS]
-    left += [VERBS["say"], VERBS["tell"]] if named else []
-    left += [VERBS[word] for word in re.findall(r"\bbefore you (\w+) anything", line.lower()) if word in VERBS]
-    return frozenset((*named, *(past for verb in left for past in verb.past)))
 
 
 def means_of(line: str) -> frozenset[str]:
