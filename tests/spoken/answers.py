@@ -22,7 +22,7 @@ TABLES = ROOT / "tests/data/answers"
 NAMES = (
     *("steps", "students", "students_again", "natural", "many_words", "choices", "negatives", "asides", "troubles"),
     *("near_misses", "hundred_lines", "chatty", "three_hundred", "another_sixty_lines", "every_day_words"),
-    *("eight_voices", "ten_voices", "alternatives", "beside_the_point"),
+    *("eight_voices", "ten_voices", "alternatives", "beside_the_point", "close_calls"),
 )
 """Tables of that folder; some have another half in `held_out`."""
 WANTS = {"done": Want.DONE, "wait": Want.START, "question": Want.ANSWER}

@@ -81,6 +81,12 @@ _STILL_AT_IT = re.compile(
 
 _YET_TO_COME = re.compile(r"(?<!ready )(?<!good )(?<!set )(?<!timer )\bto (?:come|go|follow|do)\b(?! to)")
 """What is still to be done: "the rest to come"."""
+_UNTOUCHED_ITSELF = re.compile(
+    r"\b(?:not|never|without) (?:even )?touch(?:ed|ing)? (?:it|them|any|either|any of (?:it|them))$"
+)
+"""Whoever was to do something to a thing and did not touch it has not done it."""
+_ONLY_LOOKS = re.compile(r"\b(?:look|looks|looked|seem|seems|seemed|felt|feels)\b")
+_HUNG_ON = re.compile(r"\b(?:hang|put|place|lay|set) (?:the|your|its|a) .*?\bon (?:the|a|its) (\w+)")
 _TOWARDS_IT = re.compile(r"\btowards the (\w+)")
 
 
@@ -95,6 +101,11 @@ def goes_astray(tokens: Tokens, known: Known) -> bool:
     towards = _TOWARDS_IT.search(" ".join(line.words))
     if towards is not None and re.search(rf"\baway from (?:the )?{towards[1]}\b", text):
         return True
+    if _UNTOUCHED_ITSELF.search(text) and _ONLY_LOOKS.search(text):
+        return True
+    place = _HUNG_ON.search(" ".join(line.words))
+    if place is not None and re.match(rf"(?:the |that |its )?{place[1]} is\b", text):
+        return True  # "the pole is up", where the bag was to be hung on it
     if any(found[1] in NOUNS for found in _STILL_AT_IT.finditer(text)):
         return True
     if _FOR_NOW.search(text) and not {"pause", "stop", "hold"} & set(line.words):
@@ -113,9 +124,8 @@ def goes_astray(tokens: Tokens, known: Known) -> bool:
     of_others = line.deeds[:1] != () and line.deeds[0].verb.base in _TO_OTHERS and "yourself" not in line.words
     if of_others and _TO_MYSELF.search(text):
         return True  # "I introduced myself", where a colleague was to be introduced
-    return (
-        line.deeds[:1] != () and line.deeds[0].verb.base in ("tell", "say", "explain") and bool(_TOLD_ME.search(text))
-    )
+    tells = line.deeds[:1] != () and line.deeds[0].verb.base in ("tell", "say", "explain")
+    return tells and _TOLD_ME.search(text) is not None
 
 
 def is_not_quite(text: str) -> bool:

@@ -56,11 +56,11 @@ _CONTENT = {
 """By a word of the line: how what was told speaks of it."""
 _NOT_TOLD = re.compile(
     r"\b(?:not|never|nothing|no|forgot|but|except|half(?! an hour| past| hour| a)|some of|most of|"
-    r"almost|part of|maybe|later|soon|wrong|nobody|"
+    r"almost|part of|maybe|later|soon|wrong|nobody|something|somewhere|sometime|"
     r"told|who"
     r"|think|guess|hope|kidding|joking|(?:the|a|an|my|about|new) if)\b|"
     r"^(?:if|should|would|could|might|may|must|needs?)\b|(?<!back) in an? (?:minute|moment|while|bit|second)\b|"
-    r"(?<!back )tomorrow\b"
+    r"(?<!back )tomorrow\b|^(?:that )?(?:i|we) (?:will|would) be back$"
 )
 _IN_WHAT_IS_TOLD = _set("""
     will or would if when should can going must need needs may might could more less until while before after
