@@ -30,7 +30,7 @@ _LEADS = re.compile(
     r"|yes no(?= (?:it|that|this|they|he|she|there|we|i)\b)|(?:to be |being )?honest|to be fair|as it happens|"
     r"by the looks of it"
     r"|as far as i (?:can )?(?:see|tell)|from what i (?:can )?see|on (?:the )?(?:first|second) look|having looked"
-    r"|no way|definitely|clearly|obviously|absolutely|plainly) (?=\w)"
+    r"|definitely|clearly|obviously|absolutely|plainly) (?=\w)"
 )
 """What only leads to an answer."""
 _TRAILS = re.compile(

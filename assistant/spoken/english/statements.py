@@ -21,6 +21,7 @@ from assistant.spoken.english.known import known_of
 from assistant.spoken.english.lines import read_line
 from assistant.spoken.english.sayings import opposed_to, sayings_of, words_of
 from assistant.spoken.english.tails import without_purpose
+from assistant.spoken.english.taken_back import takes_back, takes_back_a_choice
 from assistant.spoken.english.telling import names_allergies, reads_out, sets_a_time, tells_content
 from assistant.spoken.english.troubles import trouble_of
 from assistant.spoken.meaning import Command, Trouble
@@ -58,7 +59,9 @@ class EnglishStatements:
 
     def sense(self, tokens: Tokens, asked: Asked, parts: tuple[Tokens, ...] = ()) -> Sense | None:
         """What the words say about what was asked."""
-        return _sense(tokens, asked, parts)
+        said = _sense(tokens, asked, parts)
+        is_taken_back = said is Sense.GOOD and _authored(tokens, asked) is None and takes_back(tokens)
+        return Sense.UNSURE if is_taken_back else said
 
     def chosen(
         self,
@@ -71,7 +74,8 @@ class EnglishStatements:
         """See `Statements`."""
         if asks_which(tokens) or _says_nothing_seen(tokens, choices, line):
             return None
-        return chosen(tokens, choices, sayings, line, parts)
+        found = chosen(tokens, choices, sayings, line, parts)
+        return None if found is not None and tokens != cut(found) and takes_back_a_choice(tokens) else found
 
     def trouble(self, tokens: Tokens) -> Trouble | None:
         """See `Statements`."""
