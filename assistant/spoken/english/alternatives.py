@@ -46,14 +46,6 @@ _OF_THE_LEARNER = re.compile(
 _OFF_OR_BACK = re.compile(r"\balarms? (?:is |are |has |was |now )*off\b|\bmoved back\b")
 """An alarm that is off may have gone off; what moved back is where it was."""
 
-_OF_SOMEBODY_ELSE = re.compile(
-    r"\b(?:friend|mate|partner|colleague|buddy|husband|wife|son|daughter|mother|mum|mom|dad|father|sister|brother|"
-    r"family|visitor|"
-    r"relative|neighbour|instructor|teacher|tutor|student|classmate|nurse|doctor|everyone|everybody|somebody|"
-    r"someone|people)s? "
-    r"(?:says?|said|tells? me|told me|thinks?|thought|reckons?|believes?|swears?)\b"
-)
-"""What another one than the patient says of it is not what the learner has seen."""
 _DOUBTS = (TURNING | TURNS_ONLY_GOOD | {"if", "or"}) - frozenset(
     [
         "would",
@@ -127,11 +119,7 @@ def chosen(
         return next(iter(exact))
     claims = claims_of(choices, sayings)
     keep = _kept(choices, sayings)
-    if (
-        is_turned_by(tokens, choices, line)
-        or _OF_SOMEBODY_ELSE.search(" ".join(tokens))
-        or _is_turned(_bare(tokens, keep), claims, line)
-    ):
+    if is_turned_by(tokens, choices, line) or _is_turned(_bare(tokens, keep), claims, line):
         return None
     found = _read(
         _bare(tokens, keep),

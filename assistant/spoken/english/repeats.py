@@ -80,7 +80,7 @@ def meanwhile_of(line: str) -> tuple[Tokens, ...]:
         said += [
             f"{at}{half}{mil} {left}"
             for at in ("", "at ", "with ")
-            for half in ("half", "half a", "point five", "0.5", "5", "point 5")
+            for half in ("half", "half a", "point five", "0 5", "point 5")
             for mil in ("", " mil", " ml", " millilitre", " milliliter", " of a mil")
             for left in (
                 "",

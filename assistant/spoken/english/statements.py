@@ -15,6 +15,7 @@ from assistant.spoken.english.choice_framing import asks_which
 from assistant.spoken.english.claims import phrases_at
 from assistant.spoken.english.clauses import clauses, core_of, of_clauses
 from assistant.spoken.english.comments import is_comment, without_comments
+from assistant.spoken.english.counted import counts_otherwise
 from assistant.spoken.english.deeds import cut
 from assistant.spoken.english.gist import gist
 from assistant.spoken.english.known import known_of
@@ -60,8 +61,9 @@ class EnglishStatements:
     def sense(self, tokens: Tokens, asked: Asked, parts: tuple[Tokens, ...] = ()) -> Sense | None:
         """What the words say about what was asked."""
         said = _sense(tokens, asked, parts)
-        is_taken_back = said is Sense.GOOD and _authored(tokens, asked) is None and takes_back(tokens)
-        return Sense.UNSURE if is_taken_back else said
+        if said is not Sense.GOOD or _authored(tokens, asked) is not None:
+            return said
+        return Sense.UNSURE if takes_back(tokens) or counts_otherwise(tokens, asked.line) else said
 
     def chosen(
         self,

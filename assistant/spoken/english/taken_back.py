@@ -23,6 +23,20 @@ _OF_AN_ALTERNATIVE = re.compile(
 )
 """The same of what is seen; of a deed these say something else: "it had to be taped", "it's all down on paper"."""
 
+_OF_SOMEBODY_ELSE = re.compile(
+    r"\b(?:friend|mate|partner|colleague|buddy|husband|wife|son|daughter|mother|mum|mom|dad|father|sister|brother|"
+    r"family|visitor|"
+    r"relative|neighbour|instructor|teacher|tutor|student|classmate|nurse|doctor|everyone|everybody|somebody|"
+    r"someone|people)s? "
+    r"(?:says?|said|tells? me|told me|thinks?|thought|reckons?|believes?|swears?)\b"
+)
+"""What another one than the patient says of it is not what the learner has seen."""
+_NOT_YET = re.compile(
+    r"\b(?:give|gimme|grant) (?:me|us)? ?(?:a|one|two|another)\b|\bhang on\b|\bhold on\b|\bone (?:second|sec|moment)\b|"
+    r"\bcan not (?:see|tell|find|reach|make out|read) (?:the|its|her|his|that|whether|if|which)\b"
+)
+"""What somebody says who has not looked at all of it: "give me a minute to load it", "can't see the primary's"."""
+
 
 def takes_back(tokens: Tokens) -> bool:
     """Whether what is said with these words is said of nothing that was done or seen."""
@@ -31,4 +45,5 @@ def takes_back(tokens: Tokens) -> bool:
 
 def takes_back_a_choice(tokens: Tokens) -> bool:
     """Whether an alternative that is named with these words was not seen by who says it."""
-    return takes_back(tokens) or _OF_AN_ALTERNATIVE.search(" ".join(tokens)) is not None
+    text = " ".join(tokens)
+    return takes_back(tokens) or any(one.search(text) for one in (_OF_AN_ALTERNATIVE, _OF_SOMEBODY_ELSE, _NOT_YET))
