@@ -99,8 +99,8 @@ class OneStep:
             _words(event), self._guide(expect).expectation(), heard=isinstance(event, Heard)
         )
         aloud = " ".join(say.speech for say in said if say.tone in ANSWERING and say.speech)
-        if entry.body.get("input") == "heard with doubt":
-            # Heard with doubt, it is asked about once more.
+        if entry.body.get("input") in ("heard with doubt", "understood with doubt"):
+            # Heard or read with doubt, it is asked about once more.
             return Reply(None, (), Reason.UNSURE, aloud)
         match meaning:
             case NoMatch(reason=reason):

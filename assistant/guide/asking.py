@@ -23,7 +23,7 @@ from assistant.guide.progress import AnswerRead, NameRead, NumberRead, Person, P
 from assistant.guide.turn import Turn
 from assistant.spoken.expect import ChoiceExpected, ConfirmExpected, Expect, NameExpected, NumberExpected, TextExpected
 from assistant.spoken.language import Language
-from assistant.spoken.meaning import Answer, InstructorWord, NoMatch, Reason
+from assistant.spoken.meaning import Answer, InstructorWord, Kind, NoMatch, Reason, Surety
 from assistant.spoken.statement import Asked, Want
 
 OBSERVED = (InstructorWord.SEEN.value, InstructorWord.NOT_SEEN.value)
@@ -43,6 +43,10 @@ def expectation(papers: Papers, progress: Progress) -> Expect:
         case State.READING_BACK if isinstance(progress.reading_back, NumberRead):
             read = progress.reading_back
             return ConfirmExpected(done_is_yes=False, number=read.value, number_unit=read.unit)
+        case State.READING_BACK if isinstance(progress.reading_back, AnswerRead):
+            step = papers.checklist.steps[progress.cursor]
+            meant = _in_words(papers.language, step, progress.reading_back.answer)
+            return ConfirmExpected(done_is_yes=False, repeated=meant)
         case State.READING_BACK | State.STOPPING | State.ASKING_CONSENT | State.OFFERING_CUE:
             return ConfirmExpected(done_is_yes=False)
         case State.GIVING_REASON:
@@ -168,6 +172,8 @@ def _read_back(turn: Turn) -> None:
         case WordsRead(words):
             note = turn.draft.purpose is Purpose.NOTE
             turn.say(sentences.note_read_back(words) if note else sentences.reason_read_back(words), Tone.READ_BACK)
+        case AnswerRead(_, answer) if answer.surety is not Surety.PLAIN:
+            turn.say(sentences.meant(_in_words(turn.papers.language, turn.step, answer)), Tone.READ_BACK)
         case AnswerRead(words):
             turn.say(sentences.answer_read_back(words), Tone.READ_BACK)
         case None:
@@ -259,6 +265,24 @@ def ask_once_more(turn: Turn) -> None:
         case _:
             question = question_in_full(turn)
     turn.say(turn.sentences.heard_which(turn.words, question), Tone.UNCLEAR)
+
+
+def ask_whether(turn: Turn) -> None:
+    """What the words probably mean is said, and only a clear yes to that takes it; asking costs nothing."""
+    if not isinstance(turn.meaning, Answer):
+        raise TypeError("a likely answer without an answer")
+    turn.draft.reading_back = AnswerRead(turn.words, turn.meaning)
+    turn.draft.state = State.READING_BACK
+    turn.note["verdict"] = "read back"
+    prompt(turn)
+
+
+def _in_words(language: Language, step: Step, answer: Answer) -> str:
+    """An answer as the learner would give it: the alternative, or the line's own word for done."""
+    if answer.kind is not Kind.DONE:
+        return str(answer.value)
+    good, _bad = language.offer(asked_of(step))
+    return good or str(answer.value)
 
 
 def question_in_full(turn: Turn) -> str:

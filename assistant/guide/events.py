@@ -9,7 +9,7 @@ from dataclasses import dataclass, field
 from datetime import datetime
 from enum import StrEnum
 
-from assistant.spoken.meaning import Ambiguous, Answer, Meaning
+from assistant.spoken.meaning import Ambiguous, Answer, Meaning, Surety
 
 
 @dataclass(frozen=True)
@@ -390,6 +390,8 @@ def meaning_body(meaning: Meaning) -> dict[str, object]:
                 body["unit"] = meaning.unit
             if meaning.instead is not None:
                 body["instead"] = meaning_body(meaning.instead)
+            if meaning.surety is not Surety.PLAIN:
+                body["surety"] = meaning.surety.value
             return body
         case Ambiguous():
             return {"readings": [f"{reading:f}" for reading in meaning.readings], "unit": meaning.unit}

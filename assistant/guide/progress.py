@@ -100,7 +100,7 @@ class WordsRead:
 
 @dataclass(frozen=True)
 class AnswerRead:
-    """An answer that was heard with doubt twice and is read back, as a number is.
+    """An answer that was heard with doubt twice, or read with doubt, and is read back, as a number is.
 
     Attributes:
         words: as they were heard.

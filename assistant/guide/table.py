@@ -62,6 +62,8 @@ TABLE: dict[tuple[State, Input], Rule] = {
     (_ASKING, Input.AMBIGUOUS): _rule(read_back.ask_digits, _ASKING),
     # Heard with doubt, and then once more: read back.
     (_ASKING, Input.DOUBTFUL): _rule(asking.ask_once_more, _ASKING, _READING),
+    # Read with doubt: asked at once whether it is meant.
+    (_ASKING, Input.LIKELY): _rule(asking.ask_whether, _READING),
     (_ASKING, Input.BACK): _rule(path.back, _ASKING),
     (_ASKING, Input.GO_ON): _rule(path.leave_open, _ASKING, _FINISHED),
     (_ASKING, Input.CORRECT): _rule(path.correct, _ASKING),

@@ -30,11 +30,11 @@ from assistant.guide.events import (
     Woke,
 )
 from assistant.guide.papers import Papers
-from assistant.guide.progress import Mode, Progress, StepProgress, Wake, WakeUp
+from assistant.guide.progress import Mode, Progress, State, StepProgress, Wake, WakeUp
 from assistant.orders.fault import Fault
 from assistant.spoken.expect import Expect
 from assistant.spoken.language import Sentences
-from assistant.spoken.meaning import Ambiguous, Answer, Command, Kind, Meaning, NoMatch
+from assistant.spoken.meaning import Ambiguous, Answer, Command, Kind, Meaning, NoMatch, Reason, Surety
 
 
 class Input(StrEnum):
@@ -47,6 +47,7 @@ class Input(StrEnum):
     DONE = "done"
     ACKNOWLEDGED = "acknowledged"
     DOUBTFUL = "heard with doubt"
+    LIKELY = "understood with doubt"
     TROUBLE = "trouble"
     NUMBER = "a number"
     NAME = "a name"
@@ -253,6 +254,8 @@ def classify(event: Event, papers: Papers, progress: Progress, expect: Expect) -
             meaning = papers.language.interpret(words, expect, heard=isinstance(event, Heard))
             kind = input_of(meaning)
             doubtful = isinstance(event, Heard) and event.doubtful and kind in _TAKEN_AT_ONCE
+            if isinstance(meaning, Answer) and meaning.surety is not Surety.PLAIN:
+                return _weighed(meaning, kind, papers, progress)
             return (Input.DOUBTFUL if doubtful else kind), meaning
         case Woke(token=token):
             return (Input.WOKE if progress.wake_up is not None and token == progress.wake_up.token else None), None
@@ -276,6 +279,14 @@ def classify(event: Event, papers: Papers, progress: Progress, expect: Expect) -
             return (None if order and order in progress.orders else _from_desk(event)), None
         case Recorded():
             return None, None
+
+
+def _weighed(answer: Answer, kind: Input, papers: Papers, progress: Progress) -> tuple[Input, Meaning]:
+    """What was weighed answers nothing but the step itself, and a critical step only once the learner was asked."""
+    if progress.state is not State.ASKING:
+        return Input.UNCLEAR, NoMatch(Reason.UNKNOWN_WORDS)
+    is_taken = answer.surety is Surety.SURE and not papers.checklist.steps[progress.cursor].critical
+    return (kind if is_taken else Input.LIKELY), answer
 
 
 _MARKS = {

@@ -17,6 +17,7 @@ class ConfirmExpected:
         bare: a bare yes or done answers it; else it wants the line's own words.
         number: the number that is read back, so that a yes may repeat it: "yes, one twenty five"; None where none is.
         number_unit: its unit, so that a no may hold the right one: "no, a thousand"; "" where no number is.
+        repeated: the answer that is asked about, which counts as a yes where it is said again; "" where none is.
     """
 
     done_is_yes: bool = True
@@ -24,6 +25,7 @@ class ConfirmExpected:
     bare: bool = True
     number: Decimal | None = None
     number_unit: str = ""
+    repeated: str = ""
 
 
 @dataclass(frozen=True)

@@ -222,6 +222,10 @@ class Interpreter:
                 repeated = self._instead(bare[1:], expect.number_unit, heard)
                 same = repeated is not None and (repeated.value, repeated.unit) == (expect.number, expect.number_unit)
                 return Answer(Kind.CONFIRM, "yes") if same else NoMatch(Reason.NOT_AN_ANSWER_HERE)
+        if label is None and expect.repeated:
+            said = bare[1:] if self._confirmation(bare[:1]) == "yes" else bare
+            if said == self._tokens_of(expect.repeated):
+                return Answer(Kind.CONFIRM, "yes")
         return self._confirmed(bare, label, expect)
 
     def _confirmed(self, bare: tuple[str, ...], label: str | None, expect: ConfirmExpected) -> Meaning:

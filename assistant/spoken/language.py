@@ -24,6 +24,7 @@ from assistant.spoken.saying import Saying
 from assistant.spoken.tables import Tables
 from assistant.spoken.tokens import Tokeniser
 from assistant.spoken.units import UnitWords
+from assistant.spoken.weighing import Weighed, Weigher
 
 __all__ = ["Language", "ReportWords", "Sentences", "Variety"]
 
@@ -111,4 +112,12 @@ class Language:
         """
         other = copy(self)
         other.worded = worded
+        return other
+
+    def weighed_by(self, weigher: Weigher | None) -> "Language":
+        """This language with a second reader of typed answers (`assistant.spoken.weighing`); None changes nothing."""
+        if weigher is None:
+            return self
+        other = copy(self)
+        other.interpret = Weighed(self.interpret, self.tables, weigher).interpret
         return other

@@ -89,6 +89,14 @@ class Reason(StrEnum):
     UNSURE = "unfinished or unsure"
 
 
+class Surety(StrEnum):
+    """How it was found out what words mean."""
+
+    PLAIN = "plain"  # by rules that know every word
+    SURE = "sure"  # weighed, and hardly anything else
+    LIKELY = "likely"  # weighed, and worth a question; or taken by the rules, and weighed as nothing
+
+
 @dataclass(frozen=True)
 class Answer:
     """Words that mean exactly one thing.
@@ -103,6 +111,7 @@ class Answer:
             fifteen": the last one counts), or a word only sounds like a digit ("one to five"): digits are
             wanted before it is kept. So it is where the number is one of several amounts that were said.
         instead: with a no to a read-back, the number that was said in the same breath ("no, a thousand").
+        surety: how it was found out; what is not plain may have to be asked about.
     """
 
     kind: Kind
@@ -112,6 +121,7 @@ class Answer:
     unit_said: bool = False
     corrected: bool = False
     instead: "Answer | None" = None
+    surety: Surety = Surety.PLAIN
 
 
 @dataclass(frozen=True)

@@ -80,6 +80,15 @@ class Statements(Protocol):
     def aside(self, tokens: Tokens) -> Command | None:
         """The command that words amount to which are understood as nothing else; never one that answers a step."""
 
+    def takes_back(self, tokens: Tokens, line: str, choices: Tokens) -> bool:
+        """Whether words ask which, take back what they say, say it for others, or tell of another amount.
+
+        Args:
+            tokens: the words.
+            line: what was asked.
+            choices: its alternatives; none where something is to be done or is so.
+        """
+
     def sayings(self, asked: Asked) -> tuple[tuple[str, Sense], ...]:
         """Finite sentences that are likely here, with what each says, for recognisers.
 

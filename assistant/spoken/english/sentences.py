@@ -173,6 +173,10 @@ class Sentences:
         """An answer that was doubted twice, read back."""
         return f'I heard "{words}". Is that right?'
 
+    def meant(self, answer: str) -> str:
+        """What words probably mean: only a yes to it counts."""
+        return f'Do you mean "{answer}"?'
+
     def heard_which(self, words: str, question: str) -> str:
         """What was heard was not clear enough: it is asked once more."""
         return f'I heard "{words}". {question}'

@@ -79,6 +79,12 @@ class EnglishStatements:
         found = chosen(tokens, choices, sayings, line, parts)
         return None if found is not None and tokens != cut(found) and takes_back_a_choice(tokens) else found
 
+    def takes_back(self, tokens: Tokens, line: str, choices: Tokens) -> bool:
+        """See `Statements`."""
+        if asks_which(tokens) or counts_otherwise(tokens, line):
+            return True
+        return takes_back_a_choice(tokens) if choices else takes_back(tokens)
+
     def trouble(self, tokens: Tokens) -> Trouble | None:
         """See `Statements`."""
         return None if _is_question(tokens) else trouble_of(tokens)
