@@ -71,10 +71,11 @@ class AttemptPapers:
     def guide(self, mode: "Mode", pins: Mapping[str, str]) -> "Guide":
         """A guide through these papers."""
         # Imported only here: a report of a sealed record needs the papers and no guide.
+        from assistant.adapters.answer_reader import answer_reader
         from assistant.guide import Guide
         from assistant.guide import Papers as GuidePapers
 
-        language = english(self.variety)
+        language = english(self.variety).weighed_by(answer_reader())
         order = self.order
         papers = GuidePapers(self.checklist, order.sentence(), self.key, language, self.truth, order.in_short())
         return Guide(papers, mode, pins)

@@ -7,7 +7,7 @@ from collections.abc import Callable
 from dataclasses import asdict
 from pathlib import Path
 
-from assistant.adapters import fetch, models
+from assistant.adapters import answer_reader, fetch, models
 from assistant.adapters.recognisers import bundled, choose, trained
 from assistant.cli.printing import say_line, tell, write_json
 from assistant.cli.verbs import Subparsers, add_verb
@@ -119,6 +119,8 @@ def run_check(args: argparse.Namespace) -> int:
     ours: dict[str, Callable[[], models.Check]] = {}
     if trained.trained_folder():
         ours |= dict.fromkeys((trained.NAME, choose.TRAINED), trained.check_trained)
+    if answer_reader.reader_folder():
+        ours[answer_reader.NAME] = answer_reader.check_reader
     if bundled.bundled_folder():
         ours |= dict.fromkeys((bundled.NAME, choose.BUNDLED), bundled.check_bundled)
     names = args.names or [*(name for name in checks if name not in ours), *(name for name in ours if "-" in name)]

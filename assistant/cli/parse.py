@@ -7,6 +7,7 @@ from decimal import Decimal
 from io import TextIOWrapper
 from typing import TypedDict
 
+from assistant.adapters.answer_reader import answer_reader
 from assistant.cli.printing import say_line, write_json
 from assistant.cli.verbs import Subparsers, add_verb
 from assistant.guide import Heard, Typed
@@ -79,7 +80,7 @@ def run(args: argparse.Namespace) -> int:
     Raises:
         UsageError: EXPECT is none that is known.
     """
-    step = OneStep(parse_expect(args.expect), ENGLISH)
+    step = OneStep(parse_expect(args.expect), ENGLISH.weighed_by(answer_reader()))
     for words in _typed_lines() if args.words == ["-"] else [" ".join(args.words)]:
         found = parsed(words, step.reply(Heard(NOW, words) if args.heard else Typed(NOW, words)))
         if args.json:

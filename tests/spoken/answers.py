@@ -14,7 +14,8 @@ from assistant.guide import Guide, Opened, Papers, Recorded, State, Status, Type
 from assistant.one_step import alone
 from assistant.spoken import ENGLISH, interpret
 from assistant.spoken.expect import ChoiceExpected, ConfirmExpected, Expect
-from assistant.spoken.meaning import Answer, Kind
+from assistant.spoken.language import Language
+from assistant.spoken.meaning import Answer, Kind, Surety
 from assistant.spoken.statement import Asked, Want
 
 ROOT = Path(__file__).parent.parent.parent
@@ -95,6 +96,18 @@ def taken(row: Row, words: str = "") -> str:
         case Answer(kind=Kind.CONFIRM, value="no"):
             return "no"
     return ""
+
+
+def weighed(row: Row, language: Language) -> tuple[str, Surety]:
+    """What a language with a second reader makes of the words, "" for nothing that it takes, and how surely."""
+    match language.interpret(row.words, expected(row)):
+        case Answer(kind=Kind.CHOICE, value=str(choice), surety=surety):
+            return choice, surety
+        case Answer(kind=Kind.DONE, surety=surety) | Answer(kind=Kind.CONFIRM, value="yes", surety=surety):
+            return GOOD[row.kind], surety
+        case Answer(kind=Kind.CONFIRM, value="no"):
+            return "no", Surety.PLAIN
+    return "", Surety.PLAIN
 
 
 def is_asked_about(row: Row) -> bool:

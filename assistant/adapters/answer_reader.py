@@ -1,0 +1,140 @@
+"""The second reader of typed answers: this project's own weights, in the models folder, run by CTranslate2.
+
+A BERT encoder (Devlin and others 2019) of six layers over `[CLS] line [SEP] meaning [SEP] words [SEP]`; the odds are
+read off its first place.
+"""
+
+import gzip
+import hashlib
+import json
+import tempfile
+from collections.abc import Mapping
+from functools import cache, lru_cache
+from pathlib import Path
+
+import numpy as np
+
+from assistant.adapters.models import Check, compare, file_digest
+from assistant.errors import ModelError
+
+NAME = "answer-reader"
+"""Its folder's name, and the model's in reports."""
+PINNED = {
+    "config.json": "8bd5305ee5a4cc0d4d7e037831da97e6a238c26de807ccf238367cf3f82b5c0c",
+    "last.json": "75ecf7f168402177b00e8381d92e74d47a2ee4cfd240cf5249dbd75e5812817f",
+    "model.bin": "51cde84db51601380c01f776d88a9022a1de0f9b360e6f5247158e6bb888e3ea",
+    "tokenizer.json.gz": "f74a8cb90001f0ea28e531721aa3126e20d43e8a4d9ea706a9a24272ba42701a",
+    "vocabulary.json.gz": "bc218a9ebcaa0676a6c3e730ae5ee15b9408fd619249bc3ed1a240b87a985d05",
+}
+"""SHA-256 of its files; others with the same names are refused."""
+LONGEST = 96
+"""Pieces of words that are read together; what is longer is not weighed."""
+_REMEDY = "Install the program again."
+
+
+def reader_folder() -> Path | None:
+    """Where it lies: in an installed package, or beside it in a checkout. None where it does not."""
+    package = Path(__file__).resolve().parents[1]
+    places = (package / "_models" / NAME, package.parent / "models" / NAME)
+    return next((place for place in places if (place / "model.bin").is_file()), None)
+
+
+def check_reader() -> Check:
+    """Compare its files with the tested ones.
+
+    Raises:
+        ModelError: it is not there, or a file cannot be read.
+    """
+    folder = _found(None)
+    present = [name for name in PINNED if (folder / name).is_file()]
+    return compare(NAME, PINNED, {name: file_digest(folder / name) for name in present})
+
+
+@cache
+def answer_reader() -> "AnswerReader | None":
+    """The reader that comes with the program, loaded when it is first asked; None where it was left out."""
+    return AnswerReader() if reader_folder() is not None else None
+
+
+class AnswerReader:
+    """See `assistant.spoken.weighing.Weigher`.
+
+    Args:
+        folder: where it lies; found by itself where None.
+        pinned: SHA-256 (hex) by file name; `PINNED` where None.
+    """
+
+    def __init__(self, folder: Path | None = None, pinned: Mapping[str, str] | None = None) -> None:
+        self._folder = folder
+        self._pinned = PINNED if pinned is None else pinned
+        self._network: _Network | None = None
+        self.weigh = lru_cache(maxsize=256)(self._weigh)
+
+    def _weigh(self, line: str, meanings: tuple[str, ...], words: str) -> tuple[float, ...]:
+        """See `Weigher`.
+
+        Raises:
+            ModelError: its files are not the tested ones, or cannot be read.
+        """
+        if self._network is None:
+            self._network = _Network(_read(_found(self._folder), self._pinned))
+        return self._network.odds(line, meanings, words)
+
+
+class _Network:
+    """The loaded model."""
+
+    def __init__(self, files: Mapping[str, bytes]) -> None:
+        # Only here: who types nothing that is weighed does not wait for them.
+        import ctranslate2
+        import tokenizers
+
+        whole = {name.removesuffix(".gz"): content for name, content in files.items()}
+        self._tokeniser = tokenizers.Tokenizer.from_str(whole.pop("tokenizer.json").decode())
+        self._tokeniser.no_truncation()
+        self._tokeniser.no_padding()
+        self._first, self._last = (self._tokeniser.token_to_id(mark) for mark in ("[CLS]", "[SEP]"))
+        last = json.loads(whole.pop("last.json"))
+        self._weights, self._bias = np.array(last["weights"], dtype=np.float32), float(last["bias"])
+        with tempfile.TemporaryDirectory(prefix="model-") as folder:
+            for name, content in whole.items():
+                (Path(folder) / name).write_bytes(content)
+            self._encoder = ctranslate2.Encoder(folder, device="cpu", compute_type="int8", intra_threads=1)
+
+    def odds(self, line: str, meanings: tuple[str, ...], words: str) -> tuple[float, ...]:
+        """Natural logarithms of odds, one for each meaning; none for what is too long."""
+        texts = self._tokeniser.encode_batch([line, words, *meanings], add_special_tokens=False)
+        asked, said, *meant = (text.ids for text in texts)
+        heads = [[self._first, *asked, self._last, *one, self._last] for one in meant]
+        tail = [*said, self._last]
+        if any(len(head) + len(tail) > LONGEST for head in heads):
+            return ()
+        kinds = [[0] * len(head) + [1] * len(tail) for head in heads]
+        read = self._encoder.forward_batch([[*head, *tail] for head in heads], token_type_ids=kinds)
+        first = np.asarray(read.last_hidden_state)[:, 0]
+        return tuple((first @ self._weights + self._bias).tolist())
+
+
+def _found(folder: Path | None) -> Path:
+    folder = reader_folder() if folder is None else folder
+    if folder is None:
+        raise ModelError("The second reader of typed answers is not installed.", _REMEDY)
+    return folder
+
+
+def _read(folder: Path, pinned: Mapping[str, str]) -> dict[str, bytes]:
+    """The files, unpacked, where they are the tested ones: digests are taken of the very bytes that are loaded.
+
+    Raises:
+        ModelError: one is another, or cannot be read.
+    """
+    found = {}
+    for name, digest in pinned.items():
+        try:
+            content = (folder / name).read_bytes()
+        except OSError as error:
+            raise ModelError(f"{folder / name} cannot be read: {error.strerror}.", _REMEDY) from error
+        if hashlib.sha256(content).hexdigest() != digest:
+            raise ModelError(f"{folder / name} is not what was tested with this program.", _REMEDY)
+        found[name] = gzip.decompress(content) if name.endswith(".gz") else content
+    return found
