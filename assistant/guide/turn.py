@@ -226,10 +226,9 @@ class Turn:
 
 def draft_of(progress: Progress) -> Progress:
     """A copy that shares nothing that changes: the draft of one turn."""
-    steps = {name: replace(step, slips=[*step.slips], cues=[*step.cues]) for name, step in progress.steps.items()}
     return replace(
         progress,
-        steps=steps,
+        steps={name: step.draft() for name, step in progress.steps.items()},
         before=[*progress.before],
         history=[*progress.history],
         troubles=[*progress.troubles],
