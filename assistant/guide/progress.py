@@ -253,15 +253,6 @@ class StepProgress:
     sightings: tuple[Sighting, ...] = ()
     set_aside: SetAside | None = None
 
-    def draft(self) -> "StepProgress":
-        """A copy that shares nothing that changes.
-
-        Every event makes one of every step, so the constructor with its two dozen fields is not gone through.
-        """
-        twin = object.__new__(StepProgress)
-        twin.__dict__.update(self.__dict__, slips=[*self.slips], cues=[*self.cues])
-        return twin
-
     @property
     def seen_by(self) -> str:
         """Who saw it done, by the latest mark; empty where nobody did."""
