@@ -23,12 +23,48 @@ def new_book_of_heads() -> None:
     shutil.rmtree(HEADS, ignore_errors=True)
 
 
+LONGEST_S = {
+    "tests/attempt/test_by_voice.py::test_a_whole_attempt": 380,
+    "tests/attempt/test_by_voice.py::test_an_attempt_while_others_talk": 280,
+    "tests/attempt/test_by_ear.py": 200,
+    "tests/guide/test_invariants.py": 150,
+    "tests/bench/training/test_training.py": 90,
+    "tests/cli/test_erase_sound.py::test_a_spoken_yes": 60,
+    "tests/attempt/test_by_voice.py::test_a_pulled_microphone": 55,
+    "tests/attempt/test_typed.py::test_killed_and_resumed": 50,
+    "tests/desk/test_desk.py::test_axe_core": 40,
+    "tests/adapters/test_real_sound.py::test_own_voice": 40,
+    "tests/cli/test_audio.py::test_microphone_that_is_muted": 20,
+    "tests/spoken/test_sound_alike_table.py": 15,
+    "tests/adapters/test_synthesiser.py::test_real_engine_that_stands_still": 15,
+}
+"""What takes longest, by how its names begin, and about how long, seconds: whoever begins it late ends late.
+
+The first three wait more than they work, so that they go side by side.
+"""
+
+
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
-    """Put the attempt by voice first, then all that is slow, then the rest in its order."""
+    """Let every worker begin with its share of what takes longest; the rest keeps its order.
 
-    def turn(item: pytest.Item) -> int:
-        if item.get_closest_marker("slow") is None:
-            return 2
-        return 0 if "by_voice" in item.nodeid else 1
-
-    items.sort(key=turn)
+    Workers are given a stretch of the list each, as long as the others', and take from each other's ends later on
+    (xdist's worksteal). What begins a stretch is never taken over, so a fixture of a whole file is made once for it.
+    """
+    workers = int(os.environ.get("PYTEST_XDIST_WORKER_COUNT", "1"))
+    hands: list[list[pytest.Item]] = [[] for _ in range(workers)]
+    loads_s = [0] * workers
+    dealt: set[pytest.Item] = set()
+    for name, seconds in LONGEST_S.items():
+        least = loads_s.index(min(loads_s))
+        hand = [item for item in items if item.nodeid.startswith(name)]
+        hands[least] += hand
+        loads_s[least] += seconds if hand else 0
+        dealt.update(hand)
+    rest = [item for item in items if item not in dealt]
+    order: list[pytest.Item] = []
+    for place, hand in enumerate(hands):
+        stretch = (len(items) - len(order)) // (workers - place)
+        more = max(0, stretch - len(hand))
+        order += [*hand, *rest[:more]]
+        rest = rest[more:]
+    items[:] = order

@@ -211,7 +211,8 @@ def _refuse_controls(paper: PaperFile, table: dict[str, Any]) -> None:
     while left:
         where, value = left.pop()
         match value:
-            case str() if any(_is_control(letter) for letter in value):
+            # What can all be printed holds none, and that is known of a whole text at once.
+            case str() if not value.isprintable() and any(map(_is_control, value)):
                 raise paper.complain(where, "this text holds a control character.", "Take it out.")
             case dict():
                 left += [((*where, key)[:4], inner) for key, inner in value.items()]

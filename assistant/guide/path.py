@@ -248,7 +248,8 @@ def passed_over(papers: Papers, progress: Progress) -> dict[str, str]:
     answers: dict[str, str] = {}
     reasons: dict[str, str] = {}
     for step in papers.checklist.steps:
-        unmet = next((c for c in papers.by_answers.get(step.id, ()) if not c.met(papers.values, answers)), None)
+        conditions = papers.by_answers.get(step.id)  # few steps have any
+        unmet = next((c for c in conditions if not c.met(papers.values, answers)), None) if conditions else None
         if step.id in papers.never:
             reasons[step.id] = papers.never[step.id]
         elif unmet is not None:

@@ -3,6 +3,7 @@
 import re
 from collections.abc import Iterable, Mapping
 from decimal import Decimal, InvalidOperation
+from functools import lru_cache
 from types import MappingProxyType
 
 from assistant.spoken.saying import Saying
@@ -47,6 +48,8 @@ class Aloud:
         self._amount = re.compile(rf"(?<![\w.,])(?P<number>{_NUMBER})[ \u00a0]?(?P<unit>{unit_text})")
         self._unit_alone = re.compile(rf"(?<![\w/])(?P<unit>{unit_text})")
         self._line = re.compile(rf"/| {re.escape(units.per)} ")
+        # The lines of a procedure come again and again.
+        self._spoken = lru_cache(maxsize=1024)(self._turned)
 
     def speech(self, text: str, short_forms: Mapping[str, str] = MappingProxyType({})) -> str:
         """What is spoken for a text: "83.3 mL/h" is "eighty three point three millilitres per hour".
@@ -55,8 +58,11 @@ class Aloud:
             text: authored or made; marks at the end of sentences stay for the voice to pause at.
             short_forms: an author's own abbreviations, each with the words that are spoken for it.
         """
+        return self._spoken(text, tuple(short_forms.items()))
+
+    def _turned(self, text: str, short_forms: tuple[tuple[str, str], ...]) -> str:
         spoken = text
-        for short, full in short_forms.items():
+        for short, full in short_forms:
             spoken = re.sub(rf"(?<!\w){re.escape(short)}(?!\w)", full.replace("\\", r"\\"), spoken)
         for pattern, words in self._shown.abbreviations:
             spoken = pattern.sub(words, spoken)

@@ -35,9 +35,15 @@ CLASS = 40
 
 
 @functools.cache
+def document(kind: Sheets, size: Size = Size.A4) -> bytes:
+    """All benches in one document."""
+    return sheets_pdf(kind, every_bench(), WORDS, TODAY, size)
+
+
+@functools.cache
 def printed(kind: Sheets) -> tuple[str, ...]:
-    """The text of each page of all benches in one document."""
-    return pages(sheets_pdf(kind, every_bench(), WORDS, TODAY))
+    """The text of each of its pages."""
+    return pages(document(kind))
 
 
 def pages(pdf: bytes) -> tuple[str, ...]:
@@ -228,7 +234,7 @@ def boxes(pdf: bytes):
 def test_nothing_is_cut(kind, size):
     """Every word of every bench lies inside its page, 5 mm from its edges or more, at its sides 12 mm."""
     words = 0
-    for width, height, found in boxes(sheets_pdf(kind, every_bench(), WORDS, TODAY, size)):
+    for width, height, found in boxes(document(kind, size)):
         for left, top, right, bottom in found:
             words += 1
             assert 34 <= left <= right <= width - 34

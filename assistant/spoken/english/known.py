@@ -1,7 +1,7 @@
 """What is known of a line before a word of an answer is read, in English."""
 
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import cached_property, lru_cache
 
 from assistant.spoken.english.bench_words import CLAMPED_AT_THE_VEIN, NOUNS, PARTICLES
 from assistant.spoken.english.claims import Says, every_of, phrases_at
@@ -48,6 +48,11 @@ class Known:
     beside: dict[str, tuple[Tokens, ...]]
     tells_figures: bool
     spoken: frozenset[str]
+
+    @cached_property
+    def all_named(self) -> frozenset[str]:
+        """The words of the line and those of its things, together."""
+        return self.things | self.named
 
 
 _COMPARED = {

@@ -292,7 +292,7 @@ class Reading(Surroundings):
             return 1
         if word == "or" and self._deny_again:
             return 1
-        if word in self.known.doing and word not in NOUNS | NEUTRAL and self.before() != "not":
+        if word in self.known.doing and word not in NOUNS and word not in NEUTRAL and self.before() != "not":
             return 0  # the line said after the assistant, or something that is being done
         if word in SIDES and self.after().removesuffix("s") in NOUNS | {"one"} and not SIDES & self.known.named:
             self.turned = True
@@ -316,7 +316,8 @@ class Reading(Surroundings):
             self.other |= not (known or (self.line.want is Want.ANSWER and singular in ASKED_OF))
             return 1
         plain = (
-            word in NEUTRAL | MANNER
+            word in NEUTRAL
+            or word in MANNER
             or word in AUXILIARIES
             or word in self.known.things
             or singular in self.known.things
@@ -327,14 +328,16 @@ class Reading(Surroundings):
 
     def _is_plain(self, word: str) -> bool:
         """Whether a word beside the claims leaves no doubt about them."""
-        own = self.known.things | self.known.named
+        own = self.known.all_named
         if word in _FRESH and _FRESH & own:
             return True
         if word == "some" and {"little", "bit"} & own:
             return True
         if word in _UNHARMED and _TOUCHES & own:
             return True
-        if word in PLAIN | MANNER or word in LOOKED or not own.isdisjoint((word, word.removesuffix("s"), word[:-2])):
+        if word in PLAIN or word in MANNER or word in LOOKED:
+            return True
+        if not own.isdisjoint((word, word.removesuffix("s"), word[:-2])):
             return True
         match word:
             case "of":
