@@ -1,12 +1,29 @@
 """How much of what learners say at a step is understood, typed: `python -m tests.bench.answers`.
 
-Each table of `tests/data/answers`: how many clear answers are taken, and what is taken for something else.
+Each table of `tests/data/answers`: how many clear answers are taken, and what is taken for something else, by the rules
+alone and (in brackets) with the second reader.
 """
 
 from collections import Counter
 
+from assistant.adapters.answer_reader import answer_reader
+from assistant.spoken import ENGLISH
+from assistant.spoken.meaning import Surety
 from tests.bench.printing import say
-from tests.spoken.answers import NAMES, TABLES, is_asked_about, is_wrong, rows, taken
+from tests.spoken.answers import NAMES, TABLES, Row, is_asked_about, is_wrong, rows, taken, weighed
+
+
+def _with_the_reader(table: list[Row]) -> str:
+    """The same with the second reader: taken at once, asked about with the right answer, taken wrongly, asked in vain."""
+    language = ENGLISH.weighed_by(answer_reader())
+    read = [(row, *weighed(row, language)) for row in table]
+    at_once = sum(
+        row.is_clear and meaning == row.means and surety is not Surety.LIKELY for row, meaning, surety in read
+    )
+    asked = sum(row.is_clear and meaning == row.means and surety is Surety.LIKELY for row, meaning, surety in read)
+    wrong = sum(is_wrong(row, meaning) and surety is not Surety.LIKELY for row, meaning, surety in read)
+    in_vain = sum(not row.is_clear and surety is Surety.LIKELY for row, _, surety in read)
+    return f"{at_once} at once, {asked} asked, {wrong} wrongly, {in_vain} others asked about"
 
 
 def main() -> None:
@@ -19,7 +36,7 @@ def main() -> None:
         wrong = [row for row in table if is_wrong(row, taken(row))]
         asked = sum(row.is_clear and is_asked_about(row) for row in table)
         understood = f"{clear[True]:4} of {clear.total():4} taken at once, {asked:3} more asked about"
-        say(f"{name:21} {understood}, {len(others):4} others, {len(wrong):2} taken wrongly")
+        say(f"{name:21} {understood}, {len(others):4} others, {len(wrong):2} taken wrongly ({_with_the_reader(table)})")
         for row in wrong:
             say(f"    {row.line} | {row.words} | taken as {taken(row)}, means {row.means}")
 
