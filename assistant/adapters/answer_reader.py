@@ -12,8 +12,6 @@ from collections.abc import Mapping
 from functools import cache, lru_cache
 from pathlib import Path
 
-import numpy as np
-
 from assistant.adapters.models import Check, compare, file_digest
 from assistant.errors import ModelError
 
@@ -68,17 +66,28 @@ class AnswerReader:
         self._folder = folder
         self._pinned = PINNED if pinned is None else pinned
         self._network: _Network | None = None
+        self._is_lost = False
         self.weigh = lru_cache(maxsize=256)(self._weigh)
 
-    def _weigh(self, line: str, meanings: tuple[str, ...], words: str) -> tuple[float, ...]:
-        """See `Weigher`.
+    def load(self) -> None:
+        """Load it.
 
         Raises:
-            ModelError: its files are not the tested ones, or cannot be read.
+            ModelError: its files are not the tested ones, or cannot be loaded.
         """
-        if self._network is None:
+        try:
             self._network = _Network(_read(_found(self._folder), self._pinned))
-        return self._network.odds(line, meanings, words)
+        except (OSError, RuntimeError) as error:
+            raise ModelError(f"The second reader of typed answers cannot be loaded: {error}.", _REMEDY) from error
+
+    def _weigh(self, line: str, meanings: tuple[str, ...], words: str) -> tuple[float, ...]:
+        """See `Weigher`; what cannot be loaded weighs nothing: an attempt goes on by the rules alone, and stricter."""
+        if self._network is None and not self._is_lost:
+            try:
+                self.load()
+            except ModelError:
+                self._is_lost = True
+        return self._network.odds(line, meanings, words) if self._network is not None else ()
 
 
 class _Network:
@@ -95,7 +104,8 @@ class _Network:
         self._tokeniser.no_padding()
         self._first, self._last = (self._tokeniser.token_to_id(mark) for mark in ("[CLS]", "[SEP]"))
         last = json.loads(whole.pop("last.json"))
-        self._weights, self._bias = np.array(last["weights"], dtype=np.float32), float(last["bias"])
+        self._weights: list[float] = last["weights"]
+        self._bias: float = last["bias"]
         with tempfile.TemporaryDirectory(prefix="model-") as folder:
             for name, content in whole.items():
                 (Path(folder) / name).write_bytes(content)
@@ -103,6 +113,8 @@ class _Network:
 
     def odds(self, line: str, meanings: tuple[str, ...], words: str) -> tuple[float, ...]:
         """Natural logarithms of odds, one for each meaning; none for what is too long."""
+        import numpy as np
+
         texts = self._tokeniser.encode_batch([line, words, *meanings], add_special_tokens=False)
         asked, said, *meant = (text.ids for text in texts)
         heads = [[self._first, *asked, self._last, *one, self._last] for one in meant]
@@ -112,7 +124,7 @@ class _Network:
         kinds = [[0] * len(head) + [1] * len(tail) for head in heads]
         read = self._encoder.forward_batch([[*head, *tail] for head in heads], token_type_ids=kinds)
         first = np.asarray(read.last_hidden_state)[:, 0]
-        return tuple((first @ self._weights + self._bias).tolist())
+        return tuple((first @ np.array(self._weights, dtype=np.float32) + self._bias).tolist())
 
 
 def _found(folder: Path | None) -> Path:

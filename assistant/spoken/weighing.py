@@ -7,7 +7,7 @@ Where the rules take what weighs nothing, the guide asks as well. What takes an 
 refused, however heavily it is weighed.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from typing import Protocol
 
@@ -98,22 +98,25 @@ class Weighed:
         if isinstance(meaning, Answer) and meaning.kind not in (Kind.ACKNOWLEDGED, Kind.TROUBLE):
             believed = weights[_said(meaning, expect)] >= self._limits.believed
             return meaning if believed else replace(meaning, surety=Surety.LIKELY)
-        heaviest, *others = sorted(weights, key=weights.__getitem__, reverse=True)
-        apart = min((weights[heaviest] - weights[other] for other in others), default=self._limits.apart)
-        surety = self._surety(weights[heaviest], apart)
-        if isinstance(meaning, Answer) and meaning.kind is Kind.TROUBLE and weights[heaviest] < self._limits.no_trouble:
-            return meaning
+        heaviest = max(weights, key=weights.__getitem__)
+        surety = self._surety(heaviest, weights, meaning)
         if surety is None or heaviest == "no" or self._takes_back(words, expect):
             return meaning
-        if meaning != _NOT_KNOWN:
-            surety = Surety.LIKELY  # the rules hold that only a part was reported, or that it is doubted
         return replace(_answer(heaviest, expect), surety=surety)
 
-    def _surety(self, weight: float, apart: float) -> Surety | None:
-        limits = self._limits
-        if weight < limits.likely or apart < limits.apart / 2:
+    def _surety(self, heaviest: str, weights: Mapping[str, float], meaning: Meaning) -> Surety | None:
+        """How surely it is the heaviest of them, where the rules have understood something else; None where it is not.
+
+        Only what they do not know at all can be sure: of other words they hold that only a part was reported, that it
+        is doubted, or that something is wrong.
+        """
+        limits, weight = self._limits, weights[heaviest]
+        apart = min((weight - other for name, other in weights.items() if name != heaviest), default=limits.apart)
+        is_trouble = isinstance(meaning, Answer) and meaning.kind is Kind.TROUBLE
+        if weight < (limits.no_trouble if is_trouble else limits.likely) or apart < limits.apart / 2:
             return None
-        return Surety.SURE if weight >= limits.sure and apart >= limits.apart else Surety.LIKELY
+        is_sure = meaning == _NOT_KNOWN and weight >= limits.sure and apart >= limits.apart
+        return Surety.SURE if is_sure else Surety.LIKELY
 
     def _is_plain(self, words: str, expect: Expect) -> bool:
         """Whether the words stand alone or are an author's own: what they mean is settled."""
@@ -145,10 +148,12 @@ def _is_to_be_weighed(meaning: Meaning) -> bool:
 
 
 def _meanings(expect: Expect) -> tuple[str, ...]:
+    if " " not in _line(expect):
+        return ()  # a single word tells nothing of what is asked
     match expect:
         case ConfirmExpected(asked=asked) if asked is not None:
             return MEANINGS[asked.want]
-        case ChoiceExpected(choices=choices, line=line) if line:
+        case ChoiceExpected(choices=choices):
             return choices
     return ()
 

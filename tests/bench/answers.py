@@ -14,15 +14,15 @@ from tests.spoken.answers import NAMES, TABLES, Row, is_asked_about, is_wrong, r
 
 
 def _with_the_reader(table: list[Row]) -> str:
-    """The same with the second reader: taken at once, asked about with the right answer, taken wrongly, asked in vain."""
+    """The same with the second reader: taken at once, asked about (a yes takes it), taken wrongly, asked in vain."""
     language = ENGLISH.weighed_by(answer_reader())
     read = [(row, *weighed(row, language)) for row in table]
-    at_once = sum(
-        row.is_clear and meaning == row.means and surety is not Surety.LIKELY for row, meaning, surety in read
-    )
-    asked = sum(row.is_clear and meaning == row.means and surety is Surety.LIKELY for row, meaning, surety in read)
-    wrong = sum(is_wrong(row, meaning) and surety is not Surety.LIKELY for row, meaning, surety in read)
-    in_vain = sum(not row.is_clear and surety is Surety.LIKELY for row, _, surety in read)
+    taken_at_once = [(row, meaning) for row, meaning, surety in read if surety is not Surety.LIKELY]
+    asked_about = [(row, meaning) for row, meaning, surety in read if surety is Surety.LIKELY]
+    at_once = sum(row.is_clear and meaning == row.means for row, meaning in taken_at_once)
+    asked = sum(row.is_clear and meaning == row.means for row, meaning in asked_about)
+    wrong = sum(is_wrong(row, meaning) for row, meaning in taken_at_once)
+    in_vain = sum(not row.is_clear for row, _ in asked_about)
     return f"{at_once} at once, {asked} asked, {wrong} wrongly, {in_vain} others asked about"
 
 

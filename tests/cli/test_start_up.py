@@ -272,7 +272,7 @@ VERBS_AND_LIBRARIES = [
     (["--version"], ()),
     (["no-such-verb"], ()),
     (["calc", "rate", "--volume", "100 mL", "--duration", "30 min"], ()),
-    (["parse", "ten", "--expect", "any"], (*CHECKLISTS, "assistant.guide")),
+    (["parse", "ten", "--expect", "any"], (*CHECKLISTS, "assistant.guide", "assistant.adapters")),
     (["verify", "RECORD"], ()),
     (["erase-sound", "RECORD"], ()),
     (["audio", "--latency", "RECORD"], ()),
