@@ -38,10 +38,9 @@ LONGEST_S = {
     "tests/spoken/test_sound_alike_table.py": 15,
     "tests/adapters/test_synthesiser.py::test_real_engine_that_stands_still": 15,
 }
-"""What takes longest, by how its names begin, and about how long, seconds: whoever begins it late ends late.
-
-The first three wait more than they work, so that they go side by side.
-"""
+"""What takes longest, by how its names begin, and about how long, seconds: whoever begins it late ends late."""
+WAITING = 3
+"""The first of them wait more than they work: one worker has them one after the other, and the others have the cores."""
 
 
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
@@ -54,8 +53,8 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
     hands: list[list[pytest.Item]] = [[] for _ in range(workers)]
     loads_s = [0] * workers
     dealt: set[pytest.Item] = set()
-    for name, seconds in LONGEST_S.items():
-        least = loads_s.index(min(loads_s))
+    for number, (name, seconds) in enumerate(LONGEST_S.items()):
+        least = 0 if number < WAITING else loads_s.index(min(loads_s))
         hand = [item for item in items if item.nodeid.startswith(name)]
         hands[least] += hand
         loads_s[least] += seconds if hand else 0

@@ -194,9 +194,9 @@ def test_one_word_more_and_a_good_sentence_is_good_no_longer(asked: Asked) -> No
         row = words.split()
         # Where the line itself says "half", one "half" more changes nothing.
         for change in (change for change in CHANGES if change not in asked.line):
-            # In front, behind, and at one place between, another one for each sentence.
-            for at in {0, count % len(row), len(row)}:
-                changed = " ".join((*row[:at], change, *row[at:]))
-                found = interpret(changed, expect)
-                positive = isinstance(found, Answer) and (found.kind is Kind.DONE or found.value == "yes")
-                assert not positive, changed
+            # In front, behind, or at a place between, in turn: each word meets some hundred sentences at each of them.
+            at = (0, count % len(row), len(row))[(count + CHANGES.index(change)) % 3]
+            changed = " ".join((*row[:at], change, *row[at:]))
+            found = interpret(changed, expect)
+            positive = isinstance(found, Answer) and (found.kind is Kind.DONE or found.value == "yes")
+            assert not positive, changed

@@ -8,6 +8,7 @@ import csv
 import re
 import tomllib
 from collections.abc import Iterator
+from functools import cache
 from pathlib import Path
 from random import Random
 
@@ -137,6 +138,7 @@ def _plain(words: str) -> str:
     return " ".join(part for word in as_written(words).split() for part in contractions.get(word, word).split())
 
 
+@cache
 def _measured() -> frozenset[str]:
     """Near-misses that the benches measure: of no half of them is anything learnt.
 
