@@ -40,7 +40,7 @@ LONGEST_S = {
 }
 """What takes longest, by how its names begin, and about how long, seconds: whoever begins it late ends late."""
 WAITING = 3
-"""The first of them wait more than they work: one worker has them one after the other, and the others have the cores."""
+"""The first of them wait more than they work: one worker has them one after the other, the others have the cores."""
 
 
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
