@@ -4,15 +4,14 @@ A BERT encoder (Devlin and others 2019) of six layers over `[CLS] line [SEP] mea
 read off its first place.
 """
 
-import gzip
-import hashlib
 import json
 import tempfile
 from collections.abc import Mapping
 from functools import cache, lru_cache
 from pathlib import Path
 
-from assistant.adapters.models import Check, compare, file_digest
+from assistant.adapters.models import Check
+from assistant.adapters.shipped import check_shipped, read_pinned, shipped_folder, unpacked
 from assistant.errors import ModelError
 
 NAME = "answer-reader"
@@ -32,9 +31,7 @@ _REMEDY = "Install the program again."
 
 def reader_folder() -> Path | None:
     """Where it lies: in an installed package, or beside it in a checkout. None where it does not."""
-    package = Path(__file__).resolve().parents[1]
-    places = (package / "_models" / NAME, package.parent / "models" / NAME)
-    return next((place for place in places if (place / "model.bin").is_file()), None)
+    return shipped_folder(NAME)
 
 
 def check_reader() -> Check:
@@ -43,9 +40,7 @@ def check_reader() -> Check:
     Raises:
         ModelError: it is not there, or a file cannot be read.
     """
-    folder = _found(None)
-    present = [name for name in PINNED if (folder / name).is_file()]
-    return compare(NAME, PINNED, {name: file_digest(folder / name) for name in present})
+    return check_shipped(NAME, _found(None), PINNED)
 
 
 @cache
@@ -76,8 +71,8 @@ class AnswerReader:
             ModelError: its files are not the tested ones, or cannot be loaded.
         """
         try:
-            self._network = _Network(_read(_found(self._folder), self._pinned))
-        except (OSError, RuntimeError) as error:
+            self._network = _Network(read_pinned("answer reader", _found(self._folder), self._pinned, _REMEDY))
+        except (ImportError, OSError, RuntimeError) as error:
             raise ModelError(f"The second reader of typed answers cannot be loaded: {error}.", _REMEDY) from error
 
     def _weigh(self, line: str, meanings: tuple[str, ...], words: str) -> tuple[float, ...]:
@@ -98,7 +93,7 @@ class _Network:
         import ctranslate2
         import tokenizers
 
-        whole = {name.removesuffix(".gz"): content for name, content in files.items()}
+        whole = unpacked(files)
         self._tokeniser = tokenizers.Tokenizer.from_str(whole.pop("tokenizer.json").decode())
         self._tokeniser.no_truncation()
         self._tokeniser.no_padding()
@@ -132,21 +127,3 @@ def _found(folder: Path | None) -> Path:
     if folder is None:
         raise ModelError("The second reader of typed answers is not installed.", _REMEDY)
     return folder
-
-
-def _read(folder: Path, pinned: Mapping[str, str]) -> dict[str, bytes]:
-    """The files, unpacked, where they are the tested ones: digests are taken of the very bytes that are loaded.
-
-    Raises:
-        ModelError: one is another, or cannot be read.
-    """
-    found = {}
-    for name, digest in pinned.items():
-        try:
-            content = (folder / name).read_bytes()
-        except OSError as error:
-            raise ModelError(f"{folder / name} cannot be read: {error.strerror}.", _REMEDY) from error
-        if hashlib.sha256(content).hexdigest() != digest:
-            raise ModelError(f"{folder / name} is not what was tested with this program.", _REMEDY)
-        found[name] = gzip.decompress(content) if name.endswith(".gz") else content
-    return found

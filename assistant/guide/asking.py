@@ -44,8 +44,10 @@ def expectation(papers: Papers, progress: Progress) -> Expect:
             read = progress.reading_back
             return ConfirmExpected(done_is_yes=False, number=read.value, number_unit=read.unit)
         case State.READING_BACK if isinstance(progress.reading_back, AnswerRead):
-            step = papers.checklist.steps[progress.cursor]
-            meant = _in_words(papers.language, step, progress.reading_back.answer)
+            answer = progress.reading_back.answer
+            # What was only heard with doubt may be misheard again: there a clear yes is needed.
+            is_read = answer.surety is not Surety.PLAIN
+            meant = _in_words(papers.language, papers.checklist.steps[progress.cursor], answer) if is_read else ""
             return ConfirmExpected(done_is_yes=False, repeated=meant)
         case State.READING_BACK | State.STOPPING | State.ASKING_CONSENT | State.OFFERING_CUE:
             return ConfirmExpected(done_is_yes=False)
@@ -249,10 +251,7 @@ def ask_once_more(turn: Turn) -> None:
     """
     draft = turn.draft
     if draft.state is State.ASKING and draft.doubted and isinstance(turn.meaning, Answer):
-        draft.reading_back = AnswerRead(turn.words, turn.meaning)
-        draft.state = State.READING_BACK
-        turn.note["verdict"] = "read back"
-        prompt(turn)
+        ask_whether(turn)
         return
     turn.note["verdict"] = "asked once more"
     if draft.state is not State.ASKING:
@@ -268,7 +267,7 @@ def ask_once_more(turn: Turn) -> None:
 
 
 def ask_whether(turn: Turn) -> None:
-    """What the words probably mean is said, and only a clear yes to that takes it; asking costs nothing."""
+    """An answer in doubt is read back, and only a clear yes to that takes it; asking costs nothing."""
     if not isinstance(turn.meaning, Answer):
         raise TypeError("a likely answer without an answer")
     turn.draft.reading_back = AnswerRead(turn.words, turn.meaning)

@@ -1,6 +1,7 @@
 """The second reader of typed answers as it comes with the program: its files, its figures, and how well it reads."""
 
 import shutil
+import sys
 import tomllib
 from pathlib import Path
 
@@ -37,6 +38,14 @@ def test_other_files_are_refused(name, tmp_path):
     with pytest.raises(ModelError, match="cannot be read"):
         AnswerReader(folder).load()
     assert AnswerReader(folder).weigh(ROLLER, ("done",), "it is shut") == ()
+
+
+def test_without_its_library_the_rules_read_alone(monkeypatch):
+    """Some machines cannot load what runs it; no attempt ends for that."""
+    monkeypatch.setitem(sys.modules, "ctranslate2", None)
+    with pytest.raises(ModelError, match="cannot be loaded"):
+        AnswerReader().load()
+    assert AnswerReader().weigh(ROLLER, ("done",), "it is shut") == ()
 
 
 def test_it_weighs_what_is_meant():

@@ -6,7 +6,7 @@ from random import Random
 import pytest
 
 from assistant.checklist.model import Step
-from assistant.guide import Guide, Opened, Papers, Recorded, Say, State, Status, Typed
+from assistant.guide import Guide, Heard, Opened, Papers, Recorded, Say, State, Status, Typed
 from assistant.one_step import alone
 from assistant.spoken import ENGLISH
 
@@ -85,6 +85,18 @@ def test_the_answer_said_again_is_a_yes():
     give(guide, Typed(AT, "still open"))
     assert status(guide) is Status.OPEN
     give(guide, Typed(AT, "yes, closed"))
+    assert status(guide) is Status.CLOSED
+
+
+def test_what_was_heard_twice_with_doubt_still_wants_a_yes():
+    """It may be misheard a third time: there the answer said again is none."""
+    guide = begun("done", LIKELY)
+    for _ in range(2):
+        give(guide, Heard(AT, "closed", doubtful=True))
+    assert guide.progress.state is State.READING_BACK
+    give(guide, Heard(AT, "closed"))
+    assert status(guide) is Status.OPEN
+    give(guide, Heard(AT, "yes"))
     assert status(guide) is Status.CLOSED
 
 

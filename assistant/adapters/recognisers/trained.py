@@ -7,9 +7,10 @@ that it began as, which is loaded when the first of them is expected.
 from collections.abc import Callable, Mapping
 from pathlib import Path
 
-from assistant.adapters.models import Check, compare, file_digest, joint_digest
+from assistant.adapters.models import Check, joint_digest
 from assistant.adapters.recognisers import bundled
 from assistant.adapters.recognisers.manner import TRAINED
+from assistant.adapters.shipped import check_shipped, shipped_folder
 from assistant.errors import ModelError
 from assistant.ports import Recogniser, Utterance
 from assistant.spoken.expect import Expect, TextExpected
@@ -29,9 +30,7 @@ _REMEDY = "Install the program again, or name another recogniser with --ear."
 
 def trained_folder() -> Path | None:
     """Where the model lies: in an installed package, or beside it in a checkout. None where it does not."""
-    package = Path(__file__).resolve().parents[2]
-    places = (package / "_models" / NAME, package.parent / "models" / NAME)
-    return next((place for place in places if (place / "model.bin").is_file()), None)
+    return shipped_folder(NAME)
 
 
 def open_trained(folder: Path | None = None, pinned: Mapping[str, str] | None = None) -> "TrainedEar":
@@ -61,9 +60,7 @@ def check_trained(folder: Path | None = None) -> Check:
     Raises:
         ModelError: it is not there, or a file cannot be read.
     """
-    folder = _found(folder)
-    present = [name for name in PINNED if (folder / name).is_file()]
-    return compare(NAME, PINNED, {name: file_digest(folder / name) for name in present})
+    return check_shipped(NAME, _found(folder), PINNED)
 
 
 def _found(folder: Path | None) -> Path:
