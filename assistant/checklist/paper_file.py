@@ -2,10 +2,10 @@
 
 import re
 import tomllib
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
-from functools import cached_property
+from functools import cached_property, lru_cache
 from pathlib import Path
 from typing import Any, get_args
 from unicodedata import category
@@ -53,7 +53,7 @@ class PaperFile:
 
     path: Path
     content: bytes
-    table: dict[str, Any]
+    table: Mapping[str, Any]
     error: type[AssistantError]
 
     def line_of(self, where: Sequence[str | int]) -> int:
@@ -189,7 +189,7 @@ def read_paper(path: Path, error: type[AssistantError]) -> PaperFile:
     if dotted is not None:
         raise error(f"{path}, line {dotted}: this line has more than {MOST_DOTS} points.", "Break it up.")
     try:
-        table = tomllib.loads(text, parse_float=Decimal)
+        table = _table_of(text)
     except tomllib.TOMLDecodeError as cause:
         at = _AT_LINE.search(str(cause))
         line = int(at[1]) if at else len(text.splitlines()) or 1
@@ -204,7 +204,13 @@ def read_paper(path: Path, error: type[AssistantError]) -> PaperFile:
     return paper
 
 
-def _refuse_controls(paper: PaperFile, table: dict[str, Any]) -> None:
+@lru_cache(maxsize=64)
+def _table_of(text: str) -> Mapping[str, Any]:
+    """What a text says. Parts are read for many checklists, a checklist many times over: nobody may change it."""
+    return tomllib.loads(text, parse_float=Decimal)
+
+
+def _refuse_controls(paper: PaperFile, table: Mapping[str, Any]) -> None:
     """Control characters could draw on a terminal or vanish in speech: no text may hold them."""
     # A list of what is still to be looked at, not recursion: a key of ten thousand dots nests as deep.
     left: list[tuple[tuple[str | int, ...], object]] = [((), table)]

