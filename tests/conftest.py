@@ -27,20 +27,31 @@ LONGEST_S = {
     "tests/attempt/test_by_voice.py::test_a_whole_attempt": 380,
     "tests/attempt/test_by_voice.py::test_an_attempt_while_others_talk": 280,
     "tests/attempt/test_by_ear.py": 200,
-    "tests/guide/test_invariants.py": 150,
-    "tests/bench/training/test_training.py": 90,
-    "tests/cli/test_erase_sound.py::test_a_spoken_yes": 60,
-    "tests/attempt/test_by_voice.py::test_a_pulled_microphone": 55,
-    "tests/attempt/test_typed.py::test_killed_and_resumed": 50,
-    "tests/desk/test_desk.py::test_axe_core": 40,
-    "tests/adapters/test_real_sound.py::test_own_voice": 40,
-    "tests/cli/test_audio.py::test_microphone_that_is_muted": 20,
+    "tests/guide/test_invariants.py": 110,
+    "tests/bench/training/test_training.py": 45,
+    "tests/attempt/test_typed.py::test_killed_and_resumed": 20,
+    "tests/attempt/test_honest.py": 20,
     "tests/spoken/test_sound_alike_table.py": 15,
-    "tests/adapters/test_synthesiser.py::test_real_engine_that_stands_still": 15,
 }
 """What takes longest, by how its names begin, and about how long, seconds: whoever begins it late ends late."""
 WAITING = 3
-"""The first of them wait more than they work: one worker has them one after the other, the others have the cores."""
+"""The first of them wait more than they work: the first worker has them one after the other."""
+IN_TIME = (
+    *("tests/adapters", "tests/cli", "tests/desk", "tests/link", "tests/record", "tests/report/test_browser.py"),
+    "tests/attempt/test_by_voice.py::test_a_pulled_microphone",
+)
+"""Where tests listen, or give another process so many seconds: the second worker has them, one after the other."""
+STANDING_BACK = 2
+"""The first stretch of tests that only calculate. Whoever has one leaves the cores to the others whenever these want
+them, so that nothing that goes by the clock is late."""
+_NICENESS = 5
+_FIRST_OF_THEM: set[str] = set()
+
+
+def pytest_runtest_logstart(nodeid: str) -> None:
+    """Let this process stand back, if it begins a stretch of tests that only calculate."""
+    if nodeid in _FIRST_OF_THEM and hasattr(os, "nice"):
+        os.nice(_NICENESS)
 
 
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
@@ -51,19 +62,26 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
     """
     workers = int(os.environ.get("PYTEST_XDIST_WORKER_COUNT", "1"))
     hands: list[list[pytest.Item]] = [[] for _ in range(workers)]
+    calculating = range(STANDING_BACK, workers) or range(workers)
     loads_s = [0] * workers
     dealt: set[pytest.Item] = set()
     for number, (name, seconds) in enumerate(LONGEST_S.items()):
-        least = 0 if number < WAITING else loads_s.index(min(loads_s))
+        worker = 0 if number < WAITING else min(calculating, key=loads_s.__getitem__)
         hand = [item for item in items if item.nodeid.startswith(name)]
-        hands[least] += hand
-        loads_s[least] += seconds if hand else 0
+        hands[worker] += hand
+        loads_s[worker] += seconds if hand else 0
         dealt.update(hand)
+    in_time = [item for item in items if item.nodeid.startswith(IN_TIME)]
+    hands[1 % workers] += in_time
+    dealt.update(in_time)
     rest = [item for item in items if item not in dealt]
     order: list[pytest.Item] = []
     for place, hand in enumerate(hands):
         stretch = (len(items) - len(order)) // (workers - place)
         more = max(0, stretch - len(hand))
-        order += [*hand, *rest[:more]]
+        own = [*hand, *rest[:more]]
+        if place >= STANDING_BACK and own:
+            _FIRST_OF_THEM.add(own[0].nodeid)
+        order += own
         rest = rest[more:]
     items[:] = order

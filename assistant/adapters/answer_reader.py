@@ -4,13 +4,15 @@ A BERT encoder (Devlin and others 2019) of six layers over `[CLS] line [SEP] mea
 read off its first place.
 """
 
+import hashlib
 import json
 import tempfile
 from collections.abc import Mapping
 from functools import cache, lru_cache
+from importlib.util import find_spec
 from pathlib import Path
 
-from assistant.adapters.models import Check
+from assistant.adapters.models import Check, file_digest
 from assistant.adapters.shipped import check_shipped, read_pinned, shipped_folder, unpacked
 from assistant.errors import ModelError
 
@@ -18,8 +20,8 @@ NAME = "answer-reader"
 """Its folder's name, and the model's in reports."""
 PINNED = {
     "config.json": "8bd5305ee5a4cc0d4d7e037831da97e6a238c26de807ccf238367cf3f82b5c0c",
-    "last.json": "75ecf7f168402177b00e8381d92e74d47a2ee4cfd240cf5249dbd75e5812817f",
-    "model.bin": "51cde84db51601380c01f776d88a9022a1de0f9b360e6f5247158e6bb888e3ea",
+    "last.json": "a2e625ec2c23eb3785964cd402b5f38a7500ee397a79833d34aa7778d766ce88",
+    "model.bin": "e1918051b535d2aa05ff220408a06a200d02aead08821e12dd5e271bc57a70e2",
     "tokenizer.json.gz": "f74a8cb90001f0ea28e531721aa3126e20d43e8a4d9ea706a9a24272ba42701a",
     "vocabulary.json.gz": "bc218a9ebcaa0676a6c3e730ae5ee15b9408fd619249bc3ed1a240b87a985d05",
 }
@@ -41,6 +43,22 @@ def check_reader() -> Check:
         ModelError: it is not there, or a file cannot be read.
     """
     return check_shipped(NAME, _found(None), PINNED)
+
+
+@cache
+def reader_digest() -> str:
+    """SHA-256 (hex) of the reader as it lies here; empty where none reads: it, or what runs it, is not whole.
+
+    Whoever judges a record again has to read its answers with the same one.
+    """
+    folder = reader_folder()
+    if folder is None or find_spec("ctranslate2") is None or find_spec("tokenizers") is None:
+        return ""
+    try:
+        found = {name: file_digest(folder / name) for name in sorted(PINNED)}
+    except ModelError:
+        return ""
+    return hashlib.sha256(repr(found).encode()).hexdigest()
 
 
 @cache

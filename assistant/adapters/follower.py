@@ -187,6 +187,8 @@ class Follower:
         what = ENGLISH.completeness(said, wanted.expect) if said else Completeness.OPEN
         if what is Completeness.OPEN:
             return False
+        if self._guess.hearing.doubtful:
+            what = Completeness.MAY_GO_ON  # perhaps because something else is being said
         self._endpointer.set_pause(known_pause_s(what, wanted.expect, self._manner.slow_speaker))
         return True
 

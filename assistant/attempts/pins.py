@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from pathlib import Path
 
 import assistant
+from assistant.adapters import answer_reader
 from assistant.attempts.papers import AttemptPapers
 from assistant.checklist.library import library_folder
 from assistant.checklist.load import load
@@ -65,10 +66,10 @@ def table_digests() -> dict[str, str]:
 
 @functools.cache
 def program_pins() -> dict[str, str]:
-    """Which program judges: its version, and SHA-256 (hex) over the code of the rooms of `JUDGING`.
+    """Which program judges: its version, and SHA-256 (hex) over the code of the rooms of `JUDGING` and the reader.
 
-    Many states of the code have the same version; the digest tells them apart. It is left out where only compiled
-    files are installed.
+    Many states of the code have the same version; the digest tells them apart, and so it does where the second reader
+    of typed answers is another one or was left out. There is none where only compiled files are installed.
     """
     package = Path(assistant.__file__).parent
     digest = hashlib.sha256()
@@ -77,6 +78,7 @@ def program_pins() -> dict[str, str]:
         # Line ends are made alike: some installations change them, and they change no judgement.
         content = path.read_bytes().replace(b"\r\n", b"\n")
         digest.update(f"{path.relative_to(package).as_posix()} {len(content)}\n".encode() + content)
+    digest.update(f"{answer_reader.NAME} {answer_reader.reader_digest()}\n".encode())
     pinned = {"program": f"checkoff {assistant.__version__}"}
     return pinned | ({"program_digest": digest.hexdigest()} if files else {})
 

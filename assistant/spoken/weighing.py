@@ -3,10 +3,11 @@
 The rules read an answer word by word and refuse what they do not know. What they refuse for that alone is weighed: by
 how much likelier than not do the words clearly mean this alternative, or that it is done? Weighing is a guess. So it
 closes nothing by itself that matters: what is weighed heavily is marked as such, and the guide asks before it counts.
-Where the rules take what weighs nothing, the guide asks as well. What takes an answer back, asks or doubts stays
-refused, however heavily it is weighed.
+Where the rules take what weighs nothing, the guide asks as well. What asks outright stays refused, however heavily it
+is weighed.
 """
 
+import math
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from typing import Protocol
@@ -27,7 +28,7 @@ class Weigher(Protocol):
         Args:
             line: as it is read aloud.
             meanings: the line's alternatives, or those of `MEANINGS`.
-            words: as they were typed.
+            words: as they were typed, or as a recogniser wrote them.
 
         Returns:
             Natural logarithms of odds, one for each meaning: 0 is undecided. None (empty) where it cannot tell.
@@ -45,16 +46,20 @@ class Limits:
     Attributes:
         sure: taken as it is, where nothing critical hangs on it.
         likely: the learner is asked whether it is meant.
+        heard: the same of what a recogniser wrote without limits.
         believed: what the rules take is asked about below it.
         no_trouble: what the rules take for a report of trouble may all the same answer the line ("it dropped into
             place").
+        not_taken_back: the same of what they hold to be taken back, to ask for something, or to tell another amount.
         apart: by how much an alternative has to outweigh the next one.
     """
 
     sure: float = 4.5
     likely: float = 0.0
+    heard: float = 2.0
     believed: float = -2.0
-    no_trouble: float = 4.0
+    no_trouble: float = 3.0
+    not_taken_back: float = 2.0
     apart: float = 2.0
 
 
@@ -86,9 +91,10 @@ class Weighed:
         self._alone = frozenset(tuple(phrase.split()) for known in said for phrase in known)
 
     def interpret(self, words: str, expect: Expect, *, heard: bool = False) -> Meaning:
-        """As `Interpreter.interpret`; what a recogniser heard is left to the rules, which list what it may hear."""
+        """As `Interpreter.interpret`; of what a recogniser heard nothing is weighed that the rules understand."""
         meaning = self._rules(words, expect, heard=heard)
-        meanings = () if heard else _meanings(expect)
+        settled = heard and isinstance(meaning, Answer) and meaning.kind is not Kind.ACKNOWLEDGED
+        meanings = () if settled else _meanings(expect)
         asks = words.rstrip().endswith("?")
         if not meanings or asks or not _is_to_be_weighed(meaning) or self._is_plain(words, expect):
             return meaning
@@ -99,24 +105,30 @@ class Weighed:
             believed = weights[_said(meaning, expect)] >= self._limits.believed
             return meaning if believed else replace(meaning, surety=Surety.LIKELY)
         heaviest = max(weights, key=weights.__getitem__)
-        surety = self._surety(heaviest, weights, meaning)
-        if surety is None or heaviest == "no" or self._takes_back(words, expect):
+        is_back = self._takes_back(words, expect)
+        surety = None if heard and is_back else self._surety(heaviest, weights, meaning, heard=heard, is_back=is_back)
+        if surety is None or heaviest == "no":
             return meaning
         return replace(_answer(heaviest, expect), surety=surety)
 
-    def _surety(self, heaviest: str, weights: Mapping[str, float], meaning: Meaning) -> Surety | None:
+    def _surety(
+        self, heaviest: str, weights: Mapping[str, float], meaning: Meaning, *, heard: bool, is_back: bool
+    ) -> Surety | None:
         """How surely it is the heaviest of them, where the rules have understood something else; None where it is not.
 
-        Only what they do not know at all can be sure: of other words they hold that only a part was reported, that it
-        is doubted, or that something is wrong.
+        Only what was typed and they do not know at all can be sure: of other words they hold that only a part was
+        reported, that it is doubted or taken back, or that something is wrong; and a recogniser may have written other
+        words than were said.
         """
         limits, weight = self._limits, weights[heaviest]
-        apart = min((weight - other for name, other in weights.items() if name != heaviest), default=limits.apart)
+        apart = min((weight - other for name, other in weights.items() if name != heaviest), default=math.inf)
         is_trouble = isinstance(meaning, Answer) and meaning.kind is Kind.TROUBLE
-        if weight < (limits.no_trouble if is_trouble else limits.likely) or apart < limits.apart / 2:
+        special = ((is_trouble, limits.no_trouble), (is_back, limits.not_taken_back), (heard, limits.heard))
+        least = max((limits.likely, *(least for applies, least in special if applies)))
+        if weight < least or apart < limits.apart * (1 if heard else 0.5):
             return None
-        is_sure = meaning == _NOT_KNOWN and weight >= limits.sure and apart >= limits.apart
-        return Surety.SURE if is_sure else Surety.LIKELY
+        is_known = meaning != _NOT_KNOWN or is_back or heard
+        return Surety.SURE if not is_known and weight >= limits.sure and apart >= limits.apart else Surety.LIKELY
 
     def _is_plain(self, words: str, expect: Expect) -> bool:
         """Whether the words stand alone or are an author's own: what they mean is settled."""

@@ -7,7 +7,16 @@ from pathlib import Path
 
 import pytest
 
-from assistant.adapters.answer_reader import NAME, PINNED, AnswerReader, answer_reader, check_reader, reader_folder
+from assistant.adapters import answer_reader as module
+from assistant.adapters.answer_reader import (
+    NAME,
+    PINNED,
+    AnswerReader,
+    answer_reader,
+    check_reader,
+    reader_digest,
+    reader_folder,
+)
 from assistant.errors import ModelError
 from assistant.spoken import ENGLISH
 from assistant.spoken.meaning import Surety
@@ -48,6 +57,25 @@ def test_without_its_library_the_rules_read_alone(monkeypatch):
     assert AnswerReader().weigh(ROLLER, ("done",), "it is shut") == ()
 
 
+def test_its_digest_is_of_what_reads_here(monkeypatch, tmp_path):
+    """Another one where a file is another; none where a file is gone, the folder was left out, or nothing runs it."""
+    folder = tmp_path / NAME
+    shutil.copytree(reader_folder(), folder)
+    found = {reader_digest()}
+    monkeypatch.setattr(module, "reader_folder", lambda: folder)
+    assert reader_digest.__wrapped__() in found
+    (folder / "last.json").write_text("{}")
+    found.add(reader_digest.__wrapped__())
+    assert len(found) == 2
+    (folder / "last.json").unlink()
+    assert reader_digest.__wrapped__() == ""
+    monkeypatch.setattr(module, "reader_folder", lambda: None)
+    assert reader_digest.__wrapped__() == ""
+    monkeypatch.undo()
+    monkeypatch.setattr(module, "find_spec", lambda _name: None)
+    assert reader_digest.__wrapped__() == ""
+
+
 def test_it_weighs_what_is_meant():
     """Clear answers heavily, what is near them as nothing; the same in every order."""
     reader = answer_reader()
@@ -67,7 +95,7 @@ def test_what_is_too_long_is_not_weighed():
     assert AnswerReader().weigh(ROLLER, ("done",), "shut " * 100) == ()
 
 
-READ = {"first_lab": (0.71, 0.91, 1), "ten_manners": (0.38, 0.88, 3)}
+READ = {"first_lab": (0.77, 0.94, 0), "ten_manners": (0.54, 0.93, 1)}
 """Of clear answers the share that is taken at once, and with what a yes takes, at least; near misses taken, at most."""
 
 

@@ -101,6 +101,7 @@ class WritingRecogniser:
 
     def __init__(self, said="one hundred"):
         self.said = said
+        self.doubtful = False
         self.fed = []
         self.expected = []
         self.threads = set()
@@ -144,7 +145,7 @@ class _Writing:
         self.recogniser.fed.append(samples)
         said = self.recogniser.said
         others = (Alternative(said, 0.9), Alternative("one thousand", 0.05)) if said else ()
-        return Hearing(said, others, len(samples) / RATE_HZ, 0.0)
+        return Hearing(said, others, len(samples) / RATE_HZ, 0.0, self.recogniser.doubtful)
 
     def give_up(self):
         self.recogniser.given_up += 1
@@ -380,13 +381,26 @@ def test_what_has_been_said_ends_an_utterance(bench, expect, said, utterances):
     """A silence of 0.75 s ends what is finished; a number without its unit is heard to its end."""
     bench = bench()
     bench.recogniser.said = said
+    _say_twice(bench, expect, utterances, apart_s=0.75)
+
+
+@pytest.mark.parametrize(("doubtful", "utterances"), [(False, 2), (True, 1)])
+def test_what_is_in_doubt_may_go_on(bench, doubtful, utterances):
+    """A silence of 0.45 s ends a yes, and none that is heard with doubt: perhaps more is to come."""
+    bench = bench()
+    bench.recogniser.said, bench.recogniser.doubtful = "yes", doubtful
+    _say_twice(bench, ConfirmExpected(), utterances, apart_s=0.45)
+
+
+def _say_twice(bench, expect, utterances, apart_s):
+    """Something is said twice, so much apart, and heard as so many utterances."""
     bench.listen(expect)
     spoken = words("en-us", "seventy five")
     spoken = spoken[: np.flatnonzero(np.abs(spoken.astype(int)) > 200)[-1]]
     bench.source.holds = True
     bench.source.play(np.concatenate([spoken, np.zeros(int(0.25 * RATE_HZ), np.int16)]))
     bench.await_guess()
-    bench.source.play(np.concatenate([np.zeros(int(0.5 * RATE_HZ), np.int16), spoken]))
+    bench.source.play(np.concatenate([np.zeros(int((apart_s - 0.25) * RATE_HZ), np.int16), spoken]))
     bench.source.holds = False
     for _ in range(utterances):
         assert isinstance(bench.next(), Heard | NotUnderstood)

@@ -4,6 +4,7 @@ from datetime import datetime
 
 import pytest
 
+from assistant.adapters import answer_reader
 from assistant.attempts.pins import JUDGING, program_pins
 from assistant.attempts.relived import live_again_with
 from assistant.guide.progress import Mode
@@ -54,3 +55,12 @@ def test_what_judges_is_pinned():
     pinned = program_pins()
     assert pinned["program"].startswith("checkoff ")
     assert len(bytes.fromhex(pinned["program_digest"])) == 32
+
+
+def test_the_reader_of_answers_judges_too(monkeypatch):
+    """Where another one reads, or none, another program judges: what comes out otherwise accuses nobody."""
+    found = {program_pins()["program_digest"]}
+    for digest in ("", "ab" * 32):
+        monkeypatch.setattr(answer_reader, "reader_digest", lambda digest=digest: digest)
+        found.add(program_pins.__wrapped__()["program_digest"])
+    assert len(found) == 3

@@ -18,8 +18,8 @@ from assistant.record.file import RecordFile
 from assistant.record.verify import read_entries, verify
 from tests.attempt.program import here, process
 
-SEEDS = range(13)
-"""With every slip and none: over a hundred attempts. More: ``python -m tests.attempt.many``."""
+SEEDS = range(6)
+"""With every slip and none: over fifty attempts. More: ``python -m tests.attempt.many``."""
 UNTOUCHED = {"done unaided"}
 NOT_HERE = {"p-own-clamp"}
 """A lab whose pumps have a clamp of their own says so in its file; the one of these attempts has none."""

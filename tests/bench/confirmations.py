@@ -20,6 +20,7 @@ from pathlib import Path
 
 import numpy as np
 
+from assistant.adapters.answer_reader import answer_reader
 from assistant.adapters.recognisers.choose import open_recogniser
 from assistant.adapters.recognisers.limits import Limits, LimitSet
 from assistant.spoken import ENGLISH
@@ -77,7 +78,8 @@ def outcome(heard: Heard) -> Outcome:
 
     A near-miss that is refused, asked about or taken for a no is all right; only a positive is WRONG.
     """
-    meaning = ENGLISH.interpret(heard.words, heard.clip.saying.expect, heard=True) if heard.words else None
+    language = ENGLISH.weighed_by(answer_reader())
+    meaning = language.interpret(heard.words, heard.clip.saying.expect, heard=True) if heard.words else None
     said = heard.clip.saying.kind == POSITIVE
     if is_positive(meaning):
         if heard.doubtful:

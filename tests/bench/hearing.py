@@ -25,12 +25,11 @@ import numpy as np
 
 from assistant.adapters.recognisers.choose import open_recogniser
 from assistant.adapters.recognisers.front import samples_of
-from assistant.adapters.recognisers.judgement import NOTHING, judge
+from assistant.adapters.recognisers.judgement import NOTHING
 from assistant.adapters.recognisers.replay import hear_sound
 from assistant.adapters.recognisers.trained import TrainedEar
 from assistant.adapters.recognisers.whisper import WhisperRecogniser
 from assistant.ports import Recogniser
-from assistant.spoken import ENGLISH
 from tests.bench import scoring
 from tests.bench.clips import Clip, clips
 from tests.bench.printing import say
@@ -47,7 +46,7 @@ def hear(recogniser: Recogniser, clip: Clip, sound: bytes) -> Heard:
     recogniser.begin(clip.saying.expect)
     began = time.perf_counter()
     evidence = recogniser.evidence(samples_of(sound), clip.saying.expect)
-    verdict = NOTHING if evidence is None else judge(evidence, clip.saying.expect, ENGLISH, recogniser.manner.limits)
+    verdict = NOTHING if evidence is None else recogniser.judged(evidence, clip.saying.expect)
     seconds = time.perf_counter() - began
     return Heard(clip, verdict.words, verdict.doubtful, seconds, evidence, verdict.told_apart)
 

@@ -68,14 +68,15 @@ def clips(styles: Path, half: str, count: int) -> Iterator[tuple[Clip, bytes]]:
     """Every clip, clean and in noise."""
     for speaker in SPEAKERS[half]:
         for number, saying in enumerate(numbers(speaker, count)):
-            sound = _said(styles, speaker, saying.words)
+            sound = said(styles, speaker, saying.words)
             for condition in (CLEAN, NOISY[number % len(NOISY)]):
                 clip = Clip(saying, f"kokoro:{speaker}", condition, len(sound) / SAMPLE_RATE_HZ)
                 level = float(np.abs(sound).max()) or 1.0
                 yield clip, conditions.as_recorded(CONDITIONS[condition](sound / level, clip.key))
 
 
-def _said(styles: Path, speaker: str, words: str) -> Sound:
+def said(styles: Path, speaker: str, words: str) -> Sound:
+    """The words by one of `SPEAKERS`, made once."""
     name = hashlib.sha256(f"neural/1/{speaker}/{words}".encode()).hexdigest()
     place = cache_folder() / name[:2] / f"{name}.npy"
     if not place.is_file():

@@ -49,8 +49,11 @@ modes = st.sampled_from(list(Mode))
 
 @pytest.fixture(scope="module")
 def lived():
-    """The scripts of the suite, the same each time: a learner who gets through, with a share of folly."""
-    return [*scripts(1, 60, made_for_tests()), *scripts(1, 3, library())]
+    """The scripts of the suite, the same each time: a learner who gets through, with a share of folly.
+
+    New ones, as many as one has time for: ``python -m tests.guide.walk``.
+    """
+    return [*scripts(1, 35, made_for_tests()), *scripts(1, 2, library())]
 
 
 def seen(promise, lived):

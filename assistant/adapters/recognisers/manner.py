@@ -14,16 +14,18 @@ class Manner:
         figures: it writes numbers in figures as well as in words.
         small: it writes small letters, even where a capital is usual ("i").
         limits: how clear a meaning must be.
+        own_words: what it writes without limits is weighed where nothing listed stands: it has heard such words.
     """
 
     window_s: float
     figures: bool
     small: bool
     limits: limits.LimitSet
+    own_words: bool = False
 
 
 AS_IT_COMES = Manner(window_s=12.0, figures=True, small=False, limits=limits.GENERAL)
 """A model trained on speech of all kinds. A shorter picture is no help: it loses numbers, and runs astray."""
 
-TRAINED = Manner(window_s=6.0, figures=False, small=True, limits=limits.TRAINED)
+TRAINED = Manner(window_s=6.0, figures=False, small=True, limits=limits.TRAINED, own_words=True)
 """The model that was trained for the bench, on pictures of this length, with numbers in words."""

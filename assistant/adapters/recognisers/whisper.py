@@ -20,6 +20,7 @@ import numpy as np
 import tokenizers
 from threadpoolctl import ThreadpoolController
 
+from assistant.adapters.answer_reader import answer_reader
 from assistant.adapters.recognisers import bursts
 from assistant.adapters.recognisers.decoder import Decoder, Listening
 from assistant.adapters.recognisers.evidence import Evidence, Hypothesis
@@ -28,6 +29,7 @@ from assistant.adapters.recognisers.forms import Form, forms
 from assistant.adapters.recognisers.front import prepared, samples_of
 from assistant.adapters.recognisers.judgement import NOTHING, Judgement, is_faint_command, judge, plain
 from assistant.adapters.recognisers.manner import AS_IT_COMES, Manner
+from assistant.adapters.recognisers.own_words import in_own_words
 from assistant.adapters.recognisers.positives import is_positive, rivals
 from assistant.adapters.recognisers.search import Written, log_probabilities, search
 from assistant.adapters.recognisers.sentences import START, Sentences
@@ -78,6 +80,7 @@ class WhisperRecogniser:
         self.manner = manner
         self.model_digest = digest
         self._language = language
+        self._weighed = language.weighed_by(answer_reader())
         self._turn = threading.Lock()
         self._pools = ThreadpoolController()
         # Its own messages go to standard error, which belongs to the learner's screen.
@@ -126,7 +129,12 @@ class WhisperRecogniser:
         """
         with self._turn:
             evidence = self.evidence(samples, expect, is_given_up)
-        return NOTHING if evidence is None else judge(evidence, expect, self._language, self.manner.limits)
+        return NOTHING if evidence is None else self.judged(evidence, expect)
+
+    def judged(self, evidence: Evidence, expect: Expect) -> Judgement:
+        """What to stand for, from what the model made of an utterance."""
+        judged = judge(evidence, expect, self._language, self.manner.limits)
+        return in_own_words(judged, evidence, expect, self._weighed) if self.manner.own_words else judged
 
     def evidence(
         self, samples: Floats, expect: Expect, is_given_up: Callable[[], bool] = lambda: False

@@ -31,9 +31,9 @@ def test_the_reader_is_asked_what_it_has_learnt():
 
 def test_every_table_can_be_read():
     """Each row has a line, words and meanings; what it means is one of them, or nothing."""
-    tables = [*ANSWERS.glob("*.tsv"), *ANSWERS.glob("learnt/*.tsv"), *ANSWERS.glob("held_out/*.tsv")]
+    tables = [path for name in (".", "learnt", "tuning", "held_out") for path in (ANSWERS / name).glob("*.tsv")]
     rows = [row for path in tables for row in rows_of(path)]
-    assert len(rows) > 45_000
+    assert len(rows) > 70_000
     assert all(row.line and row.words and row.meanings and row.means in ("", *row.meanings) for row in rows)
 
 
@@ -45,7 +45,7 @@ def test_nothing_that_is_reported_is_learnt():
         for path in folder.glob("*.tsv")
         for row in rows_of(path)
     }
-    shares = {"first_lab": 0, "ten_manners": 0, "eight_people": 0.06, "ninety_eight_lines": 0.16}
+    shares = {"first_lab": 0, "ten_manners": 0, "twelve_students": 0, "eight_people": 0.06, "ninety_eight_lines": 0.16}
     for name, most in shares.items():
         rows = list(rows_of(ANSWERS / f"held_out/{name}.tsv"))
         both = [row.words for row in rows if (row.line, row.words.lower()) in learnt]

@@ -96,9 +96,21 @@ def _batches(tokeniser: Tokenizer, lessons: Lessons, size: int) -> Iterator[tupl
 
 
 def learn(
-    reader: Reader, tokeniser: Tokenizer, lessons: Lessons, *, steps: int, seconds: float, batch: int, rate: float
+    reader: Reader,
+    tokeniser: Tokenizer,
+    lessons: Lessons,
+    *,
+    steps: int,
+    seconds: float,
+    batch: int,
+    rate: float,
+    doubt: float,
 ) -> Iterator[float]:
-    """Learn; the loss of each step. It ends early, and as it should, where `seconds` are over."""
+    """Learn; the loss of each step. It ends early, and as it should, where `seconds` are over.
+
+    `doubt` is the share of rows that are held to mean something else than their writers say: without it the reader
+    would be surer than they are.
+    """
     device = next(reader.parameters()).device
     optimiser = torch.optim.AdamW(reader.parameters(), lr=rate, weight_decay=0.01)
     began = time.monotonic()
@@ -110,7 +122,7 @@ def learn(
             group["lr"] = rate * min(1.0, (step + 1) / 100) * 0.5 * (1 + math.cos(math.pi * done))
         with torch.autocast(device.type, torch.bfloat16, enabled=device.type == "cuda"):
             odds = reader(*(one.to(device, non_blocking=True) for one in inputs))
-        loss = nn.functional.binary_cross_entropy_with_logits(odds.float(), so.to(device) * 0.98 + 0.01)
+        loss = nn.functional.binary_cross_entropy_with_logits(odds.float(), so.to(device) * (1 - 2 * doubt) + doubt)
         optimiser.zero_grad(set_to_none=True)
         loss.backward()
         nn.utils.clip_grad_norm_(reader.parameters(), 1.0)
@@ -159,6 +171,7 @@ def main() -> None:
     parser.add_argument("--seconds", type=float, default=3_600.0, help="it ends by then in any case")
     parser.add_argument("--batch", type=int, default=256)
     parser.add_argument("--rate", type=float, default=1e-4)
+    parser.add_argument("--doubt", type=float, default=0.01, help="share of the rows that may be wrong")
     parser.add_argument("--seed", type=int, default=1)
     args = parser.parse_args()
     device = torch.device("cuda" if torch.cuda.is_available() else "cpu")
@@ -176,7 +189,8 @@ def main() -> None:
     began, losses = time.monotonic(), []
     steps = learn(
         *(reader, tokeniser, lessons),
-        **{"steps": 0 if args.average else args.steps, "seconds": args.seconds, "batch": args.batch, "rate": args.rate},
+        **{"steps": 0 if args.average else args.steps, "seconds": args.seconds, "batch": args.batch},
+        **{"rate": args.rate, "doubt": args.doubt},
     )
     for step, loss in enumerate(steps, 1):
         losses.append(loss)

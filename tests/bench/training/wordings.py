@@ -269,7 +269,7 @@ def _names(chance: Random) -> Iterator[Said]:
 
 def _other_speech(chance: Random) -> Iterator[Said]:
     """Speech that is not for the assistant: sentences of a common collection, and single words out of them."""
-    sentences, words = _collected()
+    sentences, words = collected()
     for sentence in chance.sample(sentences, min(len(sentences), 1300)):
         yield "other", sentence
     for word in chance.sample(words, min(len(words), 700)):
@@ -277,7 +277,8 @@ def _other_speech(chance: Random) -> Iterator[Said]:
 
 
 @cache
-def _collected() -> tuple[list[str], list[str]]:
+def collected() -> tuple[list[str], list[str]]:
+    """Sentences of a common collection, and single words out of them."""
     sentences, words = set(), set()
     for path in sorted(_FORTUNES.glob("*")):
         if path.suffix or not path.is_file() or "off" in path.name:
