@@ -69,6 +69,22 @@ def test_a_critical_step_is_asked_about(kind, weight):
 
 
 @pytest.mark.parametrize("kind", ASKED)
+@pytest.mark.parametrize("critical", [True, False])
+def test_words_of_ones_own_that_were_heard_are_asked_about(kind, critical):
+    """At every step; what weighs less is refused, and a no to the question leaves the step open."""
+    guide = begun(kind, LIKELY, critical=critical)
+    give(guide, Heard(AT, WORDS, doubtful=True))
+    assert (guide.progress.state, status(guide)) == (State.ASKING, Status.OPEN)
+    guide = begun(kind, HEAVY, critical=critical)
+    for answer, ends in (("no", Status.OPEN), ("yes", Status.CLOSED)):
+        _body, said = give(guide, Heard(AT, WORDS, doubtful=True))
+        assert said.startswith("Do you mean ")
+        assert (guide.progress.state, status(guide)) == (State.READING_BACK, Status.OPEN)
+        give(guide, Heard(AT, answer))
+        assert status(guide) is ends
+
+
+@pytest.mark.parametrize("kind", ASKED)
 def test_a_no_to_the_question_leaves_it_open(kind):
     """And the line is asked again; nothing of it counts."""
     guide = begun(kind, HEAVY)
