@@ -16,6 +16,8 @@ LEAST_CLEAR = -0.5
 """Least logarithm of the probability, for each token, of what the model writes without limits."""
 LEAST_WORDS = 2
 """A single word that stands in no list is too little to go by: noise becomes one."""
+LEAST_DOUBTED = 5
+"""Words of what rules take and the second reader may doubt: of "put it back on" it knows less than they do."""
 
 
 def in_own_words(judged: Judgement, evidence: Evidence, expect: Expect, weighed: Language) -> Judgement:
@@ -28,10 +30,10 @@ def in_own_words(judged: Judgement, evidence: Evidence, expect: Expect, weighed:
         weighed: the language with its second reader.
     """
     if judged.words:
-        is_settled = judged.doubtful or any(one.words == judged.words for one in judged.alternatives)
-        if is_settled or not _asks(weighed.interpret(judged.words, expect)):
-            return judged
-        return replace(judged, doubtful=True)
+        is_listed = any(one.words == judged.words for one in judged.alternatives)
+        is_settled = judged.doubtful or is_listed or len(judged.words.split()) < LEAST_DOUBTED
+        doubts = not is_settled and _asks(weighed.interpret(judged.words, expect))
+        return replace(judged, doubtful=True) if doubts else judged
     free = plain(evidence.free.text, weighed)
     if len(free.split()) < LEAST_WORDS or evidence.free.score / evidence.free_tokens < LEAST_CLEAR:
         return judged
