@@ -1,10 +1,9 @@
-"""The second reader of typed answers: this project's own weights, in the models folder, run by CTranslate2.
+"""The second reader of answers: this project's own weights, in the models folder, run by CTranslate2.
 
 A BERT encoder (Devlin and others 2019) of six layers over `[CLS] line [SEP] meaning [SEP] words [SEP]`; the odds are
 read off its first place.
 """
 
-import hashlib
 import json
 import tempfile
 from collections.abc import Mapping
@@ -12,7 +11,7 @@ from functools import cache, lru_cache
 from importlib.util import find_spec
 from pathlib import Path
 
-from assistant.adapters.models import Check, file_digest
+from assistant.adapters.models import Check, file_digest, joint_digest
 from assistant.adapters.shipped import check_shipped, read_pinned, shipped_folder, unpacked
 from assistant.errors import ModelError
 
@@ -55,10 +54,9 @@ def reader_digest() -> str:
     if folder is None or find_spec("ctranslate2") is None or find_spec("tokenizers") is None:
         return ""
     try:
-        found = {name: file_digest(folder / name) for name in sorted(PINNED)}
+        return joint_digest({name: file_digest(folder / name) for name in PINNED})
     except ModelError:
         return ""
-    return hashlib.sha256(repr(found).encode()).hexdigest()
 
 
 @cache
@@ -91,7 +89,7 @@ class AnswerReader:
         try:
             self._network = _Network(read_pinned("answer reader", _found(self._folder), self._pinned, _REMEDY))
         except (ImportError, OSError, RuntimeError) as error:
-            raise ModelError(f"The second reader of typed answers cannot be loaded: {error}.", _REMEDY) from error
+            raise ModelError(f"The second reader of answers cannot be loaded: {error}.", _REMEDY) from error
 
     def _weigh(self, line: str, meanings: tuple[str, ...], words: str) -> tuple[float, ...]:
         """See `Weigher`; what cannot be loaded weighs nothing: an attempt goes on by the rules alone, and stricter."""
@@ -143,5 +141,5 @@ class _Network:
 def _found(folder: Path | None) -> Path:
     folder = reader_folder() if folder is None else folder
     if folder is None:
-        raise ModelError("The second reader of typed answers is not installed.", _REMEDY)
+        raise ModelError("The second reader of answers is not installed.", _REMEDY)
     return folder

@@ -69,7 +69,7 @@ def program_pins() -> dict[str, str]:
     """Which program judges: its version, and SHA-256 (hex) over the code of the rooms of `JUDGING` and the reader.
 
     Many states of the code have the same version; the digest tells them apart, and so it does where the second reader
-    of typed answers is another one or was left out. There is none where only compiled files are installed.
+    of answers is another one or was left out. There is none where only compiled files are installed.
     """
     package = Path(assistant.__file__).parent
     digest = hashlib.sha256()

@@ -115,7 +115,7 @@ class Language:
         return other
 
     def weighed_by(self, weigher: Weigher | None) -> "Language":
-        """This language with a second reader of typed answers (`assistant.spoken.weighing`); None changes nothing."""
+        """This language with a second reader of answers (`assistant.spoken.weighing`); None changes nothing."""
         if weigher is None:
             return self
         other = copy(self)

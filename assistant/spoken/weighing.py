@@ -71,7 +71,7 @@ _Interpret = Callable[..., Meaning]
 
 
 class Weighed:
-    """From typed words to their meaning, by the rules of a language and a second reader.
+    """From words to their meaning, by the rules of a language and a second reader.
 
     Args:
         rules: the language's `interpret`.
@@ -127,8 +127,8 @@ class Weighed:
         least = max((limits.likely, *(least for applies, least in special if applies)))
         if weight < least or apart < limits.apart * (1 if heard else 0.5):
             return None
-        is_known = meaning != _NOT_KNOWN or is_back or heard
-        return Surety.SURE if not is_known and weight >= limits.sure and apart >= limits.apart else Surety.LIKELY
+        can_be_sure = meaning == _NOT_KNOWN and not (is_back or heard)
+        return Surety.SURE if can_be_sure and weight >= limits.sure and apart >= limits.apart else Surety.LIKELY
 
     def _is_plain(self, words: str, expect: Expect) -> bool:
         """Whether the words stand alone or are an author's own: what they mean is settled."""

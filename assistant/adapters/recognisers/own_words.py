@@ -32,6 +32,7 @@ def in_own_words(judged: Judgement, evidence: Evidence, expect: Expect, weighed:
     if judged.words:
         is_listed = any(one.words == judged.words for one in judged.alternatives)
         is_settled = judged.doubtful or is_listed or len(judged.words.split()) < LEAST_DOUBTED
+        # Weighed as if it had been typed: of what is heard and understood nothing is.
         doubts = not is_settled and _asks(weighed.interpret(judged.words, expect))
         return replace(judged, doubtful=True) if doubts else judged
     free = plain(evidence.free.text, weighed)
