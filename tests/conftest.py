@@ -25,8 +25,8 @@ def new_book_of_heads() -> None:
 
 LONGEST_S = {
     "tests/attempt/test_by_voice.py::test_a_whole_attempt": 380,
-    "tests/attempt/test_by_voice.py::test_an_attempt_while_others_talk": 280,
-    "tests/attempt/test_by_ear.py": 200,
+    "tests/attempt/test_by_voice.py::test_an_attempt_while_others_talk": 160,
+    "tests/attempt/test_by_ear.py": 120,
     "tests/guide/test_invariants.py": 110,
     "tests/bench/training/test_training.py": 45,
     "tests/attempt/test_typed.py::test_killed_and_resumed": 20,

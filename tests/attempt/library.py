@@ -7,6 +7,7 @@ get a row here; `test_library` finds any that has none.
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
+from pathlib import Path
 
 from assistant import dosing
 from assistant.checklist.load import load
@@ -37,6 +38,9 @@ from tests.guide.lived import Lived
 
 STOPS = ("stop", "yes")
 """What a learner says who found something that must not go on."""
+
+NOISY_LAB = Path(__file__).with_name("noisy-lab.toml")
+"""A short checklist with a step of every kind, for attempts that take as long as they are spoken."""
 
 LARGEST = 9999
 """Larger numbers are not heard as one answer."""
@@ -108,7 +112,7 @@ class Papers:
 
 @lru_cache
 def papers(name: str, order: str = "") -> Papers:
-    """The papers of a procedure, by its own order where none is named."""
+    """The papers of a procedure (name or path), by its own order where none is named."""
     checklist = load(name)
     prescription = load_order(order or checklist.order)
     return Papers(checklist, prescription, answer_key(prescription))

@@ -127,13 +127,20 @@ def written_down(listener: Hears, sound: Sound) -> str:
 
 
 def attempt(
-    learner: LearnerByEar, listener: Hears, *, rate: int = 0, talk: bool = False, limit_s: float = math.inf
+    learner: LearnerByEar,
+    listener: Hears,
+    *,
+    path: Path | None = None,
+    rate: int = 0,
+    talk: bool = False,
+    limit_s: float = math.inf,
 ) -> dict[str, object]:
     """Live through an attempt; what came of it.
 
     Args:
         learner: whose attempt it is, with its papers.
         listener: writes down what the loudspeaker says.
+        path: of the learner's checklist, where it is not one of the library.
         rate: steps from the voice's usual speed, as a learner may choose them.
         talk: print what was heard and typed as well.
         limit_s: longest time; an attempt that takes longer is broken off, with no outcome.
@@ -144,7 +151,7 @@ def attempt(
     with tempfile.TemporaryDirectory() as folder, virtual_sound() as sound, sound.recording() as recording:
         settings = Path(folder) / "settings.toml"
         settings.write_text(f"[sound]\nrate = {rate}\n")
-        command = [sys.executable, "-m", "assistant", "run", name, "--json", "--short-waits", "--voice"]
+        command = [sys.executable, "-m", "assistant", "run", str(path or name), "--json", "--short-waits", "--voice"]
         pipe = subprocess.PIPE
         with subprocess.Popen(
             [*command, "--ear", "bundled", "--synthesiser", "neural", "--records", folder],
