@@ -149,8 +149,12 @@ def _with_its_verb(line: str, asked: Asked, kind: str) -> list[str]:
     verb = VERBS.get(next(iter(words), "")) if asked.want is Want.DONE else None
     if verb is None:
         return []
+    done, _, particle = verb.past[0].partition(" ")  # what follows are its other words: "put up" for "hung"
     return [
-        wording.format(base=verb.base, past=verb.past[-1], ing=verb.ing) for wording in _VERB_TO_DO[kind].split("|")
+        re.sub(rf"\b({done}) {particle} it$", rf"\1 it {particle}", wording) if particle else wording
+        for wording in (
+            wording.format(base=verb.base, past=verb.past[0], ing=verb.ing) for wording in _VERB_TO_DO[kind].split("|")
+        )
     ]
 
 
