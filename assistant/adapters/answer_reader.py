@@ -19,8 +19,8 @@ NAME = "answer-reader"
 """Its folder's name, and the model's in reports."""
 PINNED = {
     "config.json": "8bd5305ee5a4cc0d4d7e037831da97e6a238c26de807ccf238367cf3f82b5c0c",
-    "last.json": "a2e625ec2c23eb3785964cd402b5f38a7500ee397a79833d34aa7778d766ce88",
-    "model.bin": "e1918051b535d2aa05ff220408a06a200d02aead08821e12dd5e271bc57a70e2",
+    "last.json": "0f59542d6f299747243caddac4be75471f7a686fcbe46a2ad2cb6fdfb9d2c2e5",
+    "model.bin": "cb6ff62262d0670932acf93c2087c121fa73e9284a7091d6accb4164c37a30eb",
     "tokenizer.json.gz": "f74a8cb90001f0ea28e531721aa3126e20d43e8a4d9ea706a9a24272ba42701a",
     "vocabulary.json.gz": "bc218a9ebcaa0676a6c3e730ae5ee15b9408fd619249bc3ed1a240b87a985d05",
 }

@@ -54,7 +54,7 @@ class Limits:
         apart: by how much an alternative has to outweigh the next one.
     """
 
-    sure: float = 4.5
+    sure: float = 4.4
     likely: float = 0.0
     heard: float = 2.0
     believed: float = -2.0

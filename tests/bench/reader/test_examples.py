@@ -45,7 +45,8 @@ def test_nothing_that_is_reported_is_learnt():
         for path in folder.glob("*.tsv")
         for row in rows_of(path)
     }
-    shares = {"first_lab": 0, "ten_manners": 0, "twelve_students": 0, "eight_people": 0.06, "ninety_eight_lines": 0.16}
+    shares = dict.fromkeys(("first_lab", "ten_manners", "twelve_students", "fifty_five_lines"), 0.0)
+    shares |= {"eight_people": 0.08, "ninety_eight_lines": 0.2}
     for name, most in shares.items():
         rows = list(rows_of(ANSWERS / f"held_out/{name}.tsv"))
         both = [row.words for row in rows if (row.line, row.words.lower()) in learnt]

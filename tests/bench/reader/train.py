@@ -1,7 +1,8 @@
 """Trains the reader of answers: minutes on an accelerator, a few steps on any machine.
 
     python -m tests.bench.reader.train MODEL OUT --seconds 525 --batch 384 --rate 1.2e-4 --seed 11  one of three
-    python -m tests.bench.reader.train MODEL OUT --average OUT1 OUT2 OUT3    their mean, which reads better: in models/
+    python -m tests.bench.reader.train MODEL OUT --average OUT1 OUT2 OUT3    their mean, which reads better
+    python -m tests.bench.reader.train MODEL OUT --average OLD NEW --shares 0.35 0.65   two such means: in models/
     python -m tests.bench.reader.train MODEL OUT --parts 4 --left 0          a part of the lines left out, and measured
     python -m tests.bench.reader.train MODEL OUT --parts 4 --left 0 --by table   a part of the writers left out
     python -m tests.bench.reader.train MODEL OUT --steps 20 --batch 8        whether it learns at all
@@ -144,14 +145,18 @@ def says(reader: Reader, tokeniser: Tokenizer, rows: list[Row]) -> list[list[flo
     return [[next(odds) for _ in row.meanings] for row in rows]
 
 
-def averaged(folders: list[Path]) -> dict[str, Tensor]:
+def averaged(folders: list[Path], shares: list[float]) -> dict[str, Tensor]:
     """The mean of the weights of several trainings that began alike: it reads better than each of them.
+
+    `shares` are theirs in the mean; all the same where there are none.
 
     Wortsman and others (2022), "Model soups".
     """
     states = [np.load(folder / "trained.npz") for folder in folders]
     return {
-        name: torch.from_numpy(np.mean([state[name].astype(np.float32) for state in states], axis=0))
+        name: torch.from_numpy(
+            np.average([state[name].astype(np.float32) for state in states], axis=0, weights=shares or None)
+        )
         for name in states[0].files
     }
 
@@ -162,6 +167,7 @@ def main() -> None:
     parser.add_argument("model", type=Path)
     parser.add_argument("out", type=Path)
     parser.add_argument("--average", type=Path, nargs="*", default=[], help="what was trained before; learn nothing")
+    parser.add_argument("--shares", type=float, nargs="*", default=[], help="of each in their mean")
     parser.add_argument("--tables", type=Path, nargs="+", default=TABLES, help="folders of tables that are learnt")
     parser.add_argument("--report", type=Path, nargs="*", default=[], help="tables that are only measured")
     parser.add_argument("--parts", type=int, default=1, help="into how many the rows are parted")
@@ -185,7 +191,7 @@ def main() -> None:
     reader, tokeniser = Reader(args.model).to(device), tokeniser_of(args.model)
     torch.manual_seed(args.seed)
     if args.average:
-        reader.load_state_dict(averaged(args.average))
+        reader.load_state_dict(averaged(args.average, args.shares))
     began, losses = time.monotonic(), []
     steps = learn(
         *(reader, tokeniser, lessons),
