@@ -57,7 +57,7 @@ class Limits:
     sure: float = 4.4
     likely: float = 0.0
     heard: float = 2.0
-    believed: float = -2.0
+    believed: float = 0.0
     no_trouble: float = 3.0
     not_taken_back: float = 2.0
     apart: float = 2.0
