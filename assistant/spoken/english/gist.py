@@ -12,7 +12,7 @@ from assistant.spoken.english.bound import goes_astray, is_of_another
 from assistant.spoken.english.framing import a_little, written_out
 from assistant.spoken.english.known import Known, known_of
 from assistant.spoken.english.lines import Line
-from assistant.spoken.english.partly import of_a_part
+from assistant.spoken.english.partly import WRITES, of_a_part
 from assistant.spoken.english.reading import Reading
 from assistant.spoken.english.summed_up import names_all
 from assistant.spoken.english.telling import tells_another, without_what_was_told
@@ -27,8 +27,6 @@ _REPORTED = re.compile(
     r"\b(?:he|she|they|somebody|someone|everybody|nurse|partner|colleague|instructor|teacher|patient|doctor)"
     r" (?:says?|said|thinks?|thought|reckons?|claims?|tells|told me|swears)\b"
 )
-_WRITES = frozenset({"document", "chart", "record"})
-"""Where something is written down, all sorts of things may be named."""
 _YET_TO_WRITE = frozenset(
     {"left", "leave", "leaving", "rest", "remaining", "remains", "skipped", "missed", "next", "add", "later", "still"}
     | {"just", "first", "started", "begun", "most", "part", "some", "half", "bit", "top", "page"}
@@ -92,7 +90,7 @@ def _is_turned_round(reading: Reading, tokens: Tokens, known: Known) -> bool:
 
 def _is_to_be_asked_about(reading: Reading, tokens: Tokens, known: Known) -> bool:
     """Whether it may be meant of a part, of another thing, or of the learner alone."""
-    writes = bool(known.line.deeds) and known.line.deeds[0].verb.base in _WRITES
+    writes = bool(known.line.deeds) and known.line.deeds[0].verb.base in WRITES
     return (
         (bool(_YET_TO_WRITE & set(tokens) - set(known.line.words)) if writes else reading.other or reading.loose)
         or of_a_part(tokens, known.line)

@@ -1,11 +1,12 @@
 """Whether a statement only speaks of some of what was asked, in English: "the name matches" of name and date."""
 
 import re
+from collections.abc import Sequence
 from functools import lru_cache
 from itertools import pairwise
 
 from assistant.spoken.english.bench_words import ARTICLES, NOUNS, PRONOUNS
-from assistant.spoken.english.deeds import cut
+from assistant.spoken.english.deeds import Deed, cut
 from assistant.spoken.english.lines import Line
 from assistant.spoken.english.verbs import VERBS
 from assistant.spoken.statement import Tokens, Want
@@ -24,13 +25,23 @@ _OF_THE_WHOLE = re.compile(
     r"all (?:two|three|four|five|six|seven|eight))\b"
 )
 """What speaks of all that is asked about, whatever else is named beside."""
+WRITES = frozenset({"document", "chart", "record"})
+"""Where something is written down, all sorts of things may be named."""
+_HOW_THE_PATIENT_IS = frozenset({"patient", "patients"})
 _A_BIT = frozenset({("a", "bit"), ("a", "little"), ("little", "bit")})
+
+
+def _things_of(deeds: Sequence[Deed]) -> list[frozenset[str]]:
+    """Words for what each of the deeds is done to; where somebody is written of, for the patient at the list's end."""
+    found = [frozenset(word for name in deed.things for word in name.split()) for deed in deeds]
+    writes = bool(found) and deeds[0].verb.base in WRITES
+    return [group or _HOW_THE_PATIENT_IS for group in found] if writes else found
 
 
 def _names_one_of(tokens: Tokens, line: Line) -> bool:
     """Whether one verb is to be done to several things, and is said to be done to fewer than half, or one of two."""
     first = [deed for deed in line.deeds if deed.verb == line.deeds[0].verb]
-    groups = [frozenset(word for name in deed.things for word in name.split()) for deed in first]
+    groups = _things_of(first)
     if line.told or len(groups) < 2 or not all(groups) or frozenset.intersection(*groups):
         return False
     done = {word for word in first[0].verb.past if " " not in word}
@@ -81,13 +92,13 @@ def _on_the_label(text: str) -> tuple[frozenset[str], ...]:
 def _begins_with_some(tokens: Tokens, line: Line) -> bool:
     """Whether some of the things of a list are the subject: "time and volume are down", of five."""
     at = next((at for at, word in enumerate(tokens) if word in ("is", "are")), 0)
-    groups = [frozenset(word for name in deed.things for word in name.split()) for deed in line.deeds]
+    groups = _things_of(line.deeds)
     if not at or len(groups) < 2 or not all(groups) or any(deed.verb != line.deeds[0].verb for deed in line.deeds):
         return False
     names = frozenset().union(*groups)
     subject = set(tokens[:at])
     named = sum(bool(group & subject) for group in groups)
-    return bool(named) and subject <= names | ARTICLES | {"and", "both"} and 2 * named <= len(groups)
+    return bool(named) and subject <= names | ARTICLES | {"and", "both", "that"} and 2 * named <= len(groups)
 
 
 def _counts_some(tokens: Tokens) -> bool:
