@@ -28,8 +28,9 @@ def _with_the_reader(table: list[Row]) -> str:
 
 def main() -> None:
     """Print one line a table, and each row that is taken wrongly."""
-    held_out = (f"held_out/{path.stem}" for path in sorted((TABLES / "held_out").glob("*.tsv")))
-    for name in (*NAMES, *held_out):
+    folders = ("held_out", "tuning")
+    further = (f"{folder}/{path.stem}" for folder in folders for path in sorted((TABLES / folder).glob("*.tsv")))
+    for name in (*NAMES, *further):
         table = [row for row in rows(name) if row.is_clear or row.means in ("no", "not taken")]
         clear = Counter(taken(row) == row.means for row in table if row.is_clear)
         others = [row for row in table if not row.is_clear]

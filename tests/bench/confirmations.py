@@ -170,7 +170,8 @@ def curves(all_heard: list[Heard], limits: LimitSet) -> Iterator[str]:
 def _heard(args: argparse.Namespace) -> list[Heard]:
     if args.again is not None:
         # This file is our own; pickle must not read anybody else's.
-        return again(pickle.loads(args.again.read_bytes()), MANNERS[args.manner].limits)  # noqa: S301
+        manner = MANNERS[args.manner]
+        return again(pickle.loads(args.again.read_bytes()), manner.limits, own_words=manner.own_words)  # noqa: S301
     recogniser = open_recogniser(args.ear, args.models)
     found = []
     for number, clip in enumerate(list(clips(args.half, args.condition, tuple(args.voices)))[: args.most], 1):

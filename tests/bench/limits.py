@@ -15,9 +15,11 @@ from collections.abc import Iterator
 from dataclasses import replace
 from pathlib import Path
 
+from assistant.adapters.answer_reader import answer_reader
 from assistant.adapters.recognisers.judgement import judge
 from assistant.adapters.recognisers.limits import GENERAL, Limits, LimitSet
 from assistant.adapters.recognisers.manner import AS_IT_COMES, TRAINED
+from assistant.adapters.recognisers.own_words import in_own_words
 from assistant.spoken import ENGLISH
 from tests.bench import scoring
 from tests.bench.printing import say
@@ -44,14 +46,18 @@ KINDS = {
 """For each set of limits the kind of clips that it decides on; speech from outside is always counted."""
 
 
-def again(all_heard: list[Heard], limits: LimitSet = GENERAL) -> list[Heard]:
-    """The same evidence, judged with these limits."""
+def again(all_heard: list[Heard], limits: LimitSet = GENERAL, *, own_words: bool = False) -> list[Heard]:
+    """The same evidence, judged with these limits; with `own_words` the second reader has its say, as in an attempt."""
+    weighed = ENGLISH.weighed_by(answer_reader())
     judged = []
     for heard in all_heard:
         if heard.evidence is None:
             judged.append(heard)
             continue
-        verdict = judge(heard.evidence, heard.clip.saying.expect, ENGLISH, limits)
+        expect = heard.clip.saying.expect
+        verdict = judge(heard.evidence, expect, ENGLISH, limits)
+        if own_words:
+            verdict = in_own_words(verdict, heard.evidence, expect, weighed)
         judged.append(replace(heard, words=verdict.words, doubtful=verdict.doubtful))
     return judged
 

@@ -12,7 +12,6 @@ import argparse
 import pickle
 from collections import Counter, defaultdict
 from collections.abc import Iterator
-from dataclasses import replace
 from functools import cache
 from pathlib import Path
 from random import Random
@@ -30,6 +29,7 @@ from tests.bench import conditions, neural, voices
 from tests.bench.clips import NEURAL, Clip
 from tests.bench.conditions import CLEAN, CONDITIONS
 from tests.bench.hearing import hear_all
+from tests.bench.limits import again
 from tests.bench.near_misses import half_of, scatter
 from tests.bench.printing import say
 from tests.bench.sayings import Saying
@@ -106,13 +106,6 @@ def outcome(heard: Heard) -> tuple[str, str]:
     return ("asked" if surety is Surety.LIKELY or heard.doubtful else "taken"), value
 
 
-def _again(model: WhisperRecogniser, heard: Heard) -> Heard:
-    if heard.evidence is None:
-        return heard
-    judged = model.judged(heard.evidence, heard.clip.saying.expect)
-    return replace(heard, words=judged.words, doubtful=judged.doubtful)
-
-
 def table_of(all_heard: list[Heard], right: dict[str, str]) -> Iterator[str]:
     """What became of them, in percent, in Markdown."""
     counts: dict[str, Counter[str]] = defaultdict(Counter)
@@ -144,7 +137,7 @@ def main() -> None:
     if args.again:
         assert isinstance(model, WhisperRecogniser)
         kept = pickle.loads(args.again.read_bytes())  # noqa: S301 - the bench's own
-        all_heard = [_again(model, heard) for heard in kept]
+        all_heard = again(kept, model.manner.limits, own_words=True)
     else:
         all_heard = hear_all(ear, clips(args.styles, args.table, args.half, args.most), args.keep)
     right = {row.words: {"start": "done"}.get(row.means, row.means) for row in rows(args.table, args.half)}
