@@ -33,7 +33,7 @@ from tests.bench.clips import Clip
 from tests.bench.conditions import CLEAN, CONDITIONS
 from tests.bench.hearing import hear_all
 from tests.bench.printing import say
-from tests.bench.sayings import FRAMES, Saying, one_by_one
+from tests.bench.sayings import FRAMES, Saying, cardinal, one_by_one
 from tests.bench.scoring import Heard, Outcome, interval, outcome
 from tests.bench.training.people import DIGITS, listed, orders, read, words
 from tests.bench.training.store import trimmed
@@ -46,8 +46,9 @@ OTHER = ("8 kHz", "echo", "fast")
 _ANY_LENGTH = Decimal(10**11)
 """Strings of people are often longer than a number at a bench."""
 _START = ConfirmExpected(asked=Asked("Start the infusion.", Want.START))
+_TEENS = frozenset(cardinal(number) for number in range(10, 21))
 _GAPS_S = (0.05, 0.35)
-_STRINGS, _SINGLES = 72, 40
+_STRINGS, _SINGLES, _LEAST_SINGLES = 72, 40, 5
 """Strings and single digits of each speaker of many digits; of few there are as many strings as there are digits."""
 
 Words = dict[str, list[tuple[str, Sound]]]
@@ -75,18 +76,39 @@ def clips(spoken_by: Words, sentences: list[tuple[str, Sound]]) -> Iterator[tupl
                     yield _clip(word, "command", _START, COMMANDS[word], speaker), sound
             elif word != "go":
                 yield _clip(word, "outside", FRAMES[number % len(FRAMES)], None, speaker), sound
-        for number in range(min(_STRINGS, len(digits) if len(digits) > 1 else 0)):
-            picked = [chance.choice(digits) for _ in range(2 + number % 3)]
-            sound = _joined([sound for _, sound in picked], chance)
-            value = Decimal("".join(str(DIGITS.index(word)) for word, _ in picked))
-            text = one_by_one("".join(str(DIGITS.index(word)) for word, _ in picked))
-            # No number begins so, but where a point was lost: the guide asks again.
-            kind = "digits after a zero" if picked[0][0] == "zero" else "digits"
-            yield _clip(f"{text} {number}", kind, NumberExpected("mL", digits_only=True), value, speaker), sound
-            if picked[0][0] != "zero":
-                yield _clip(f"{text} {number}", "digit by digit", NumberExpected("mL"), value, speaker), sound
+        yield from _strings(speaker, digits, chance)
     for number, (name, sound) in enumerate(sentences):
         yield _clip(name, "outside", FRAMES[number % len(FRAMES)], None, f"order:{name}"), sound
+
+
+def _strings(speaker: str, digits: list[tuple[str, Sound]], chance: Random) -> Iterator[tuple[Clip, Sound]]:
+    """Strings of two to four digits of a speaker, each as an answer of digits and as a number."""
+    for number in range(min(_STRINGS, len(digits) if len(digits) > 1 else 0)):
+        picked = [chance.choice(digits) for _ in range(2 + number % 3)]
+        sound = _joined([sound for _, sound in picked], chance)
+        figures = "".join(str(DIGITS.index(word)) for word, _ in picked)
+        value, text = Decimal(figures), f"{one_by_one(figures)} {number}"
+        # No number begins so, but where a point was lost: the guide asks again.
+        kind = "digits after a zero" if figures.startswith("0") else "digits"
+        yield _clip(text, kind, NumberExpected("mL", digits_only=True), value, speaker), sound
+        if kind == "digits":
+            yield _clip(text, "digit by digit", NumberExpected("mL"), value, speaker), sound
+
+
+def joined_sayings(folder: Path, part: str) -> Iterator[tuple[Clip, Sound]]:
+    """Strings of the single digits of a folder's table, of each speaker who says at least five.
+
+    Args:
+        folder: its table is as `tests.bench.training.people` reads it.
+        part: whose.
+    """
+    spoken_by: Words = defaultdict(list)
+    for said, sound in listed(folder):
+        if said.part == part and said.words in DIGITS:
+            spoken_by[said.speaker].append((said.words, trimmed(sound)))
+    for speaker, digits in spoken_by.items():
+        if len(digits) >= _LEAST_SINGLES:
+            yield from _strings(speaker, digits, Random(f"people/{speaker}"))  # noqa: S311 - no secret
 
 
 def whole_sayings(folder: Path, part: str) -> Iterator[tuple[Clip, Sound]]:
@@ -105,6 +127,8 @@ def whole_sayings(folder: Path, part: str) -> Iterator[tuple[Clip, Sound]]:
         if set(text.split()) <= {*DIGITS, "oh"} and len(text.split()) > 1 and isinstance(meaning, Answer):
             digits = replace(as_number, digits_only=True)
             yield _clip(name, "digits in one breath", digits, Decimal(str(meaning.value)), said.speaker), sound
+        elif text in _TEENS and isinstance(meaning, Answer):
+            yield _clip(name, "ten to twenty", as_number, Decimal(str(meaning.value)), said.speaker), sound
         elif isinstance(meaning, Answer) and isinstance(meaning.value, Decimal):
             yield _clip(name, "number in one breath", as_number, meaning.value, said.speaker), sound
         elif text in COMMANDS:
@@ -205,7 +229,7 @@ def main() -> None:
     recogniser = open_recogniser(args.ear, args.models)
     clean = clips(spoken_by, sentences)
     if args.listed is not None:
-        clean = chain(clean, whole_sayings(args.listed, args.half))
+        clean = chain(clean, whole_sayings(args.listed, args.half), joined_sayings(args.listed, args.half))
     made = list(in_conditions(clean, () if args.clean else (*NOISY, *NOISY[:2], *OTHER)))
     made.sort(key=lambda one: hashlib.sha256(one[0].key.encode()).digest())
     all_heard = hear_all(recogniser, made[: args.most], args.keep)
