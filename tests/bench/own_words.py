@@ -86,8 +86,10 @@ def _said(styles: Path, speaker: str, words: str) -> voices.Sound:
 def _other_sentences(half: str) -> list[str]:
     from tests.bench.training.wordings import collected
 
-    chance = Random(f"own/{half}")  # noqa: S311 - no secret
-    return chance.sample(collected()[0], 300)
+    sentences, _ = collected()
+    if not sentences:
+        raise SystemExit("Sentences that are not for the assistant are in Debian's package fortunes: install it.")
+    return Random(f"own/{half}").sample(sentences, 300)  # noqa: S311 - no secret
 
 
 def outcome(heard: Heard) -> tuple[str, str]:

@@ -23,6 +23,10 @@ class Hypothesis:
     ending: float = 0.0
 
 
+Bounded = dict[Form, tuple[Hypothesis, ...]]
+"""Sentences of a step, likeliest first, by form of numbers."""
+
+
 @dataclass(frozen=True)
 class Evidence:
     """What a decoder made of one utterance.

