@@ -41,6 +41,7 @@ class Evidence:
         of_noise: logarithms of the probability of wordings (as `plain` makes them) where there is nothing but
             noise, for those that are unlikely in this utterance too.
         bursts: stretches of voice that pauses part; 0 where they are not counted.
+        voiced: how nearly the sound repeats itself, as a voice does (`voicing`), 0 to 1; 1 where nobody looks.
         rivals: logarithms of the probability of what would ask or deny a positive that is written freely, by wording;
             of what is far behind no less than that.
     """
@@ -53,4 +54,5 @@ class Evidence:
     named: tuple[Hypothesis, ...] = ()
     of_noise: Mapping[str, float] = field(default_factory=dict)
     bursts: int = 0
+    voiced: float = 1.0
     rivals: Mapping[str, float] = field(default_factory=dict)

@@ -144,6 +144,8 @@ def judge(evidence: Evidence, expect: Expect, language: Language, limits: LimitS
         return NOTHING
     alternatives = tuple(Alternative(group.text, group.share) for group in ranked)
     best = ranked[0]
+    if best.is_number and evidence.voiced < limits.voiced:
+        return Judgement("", alternatives)
     agrees = not limits.witness or _is_written_freely(best, evidence, expect, language)
     agrees = agrees and not (isinstance(expect, NumberExpected) and lacks_words(best.text, evidence.bursts))
     if is_positive(best.meaning, expect):

@@ -90,6 +90,7 @@ class LimitSet:
         told_apart: for a number that is told from what sounds like it; None where the model cannot do that.
         free: for a positive in words that stand in no list, which is asked about once more.
         free_at_once: for one that is taken at first hearing; None where none is.
+        voiced: how voiced (`Evidence.voiced`) a number has to be; a cough is no number, nor asked about.
         witness: whether what the model writes without limits has to mean the same. A model that hardly ever wrote what
             is said at a bench is no such witness.
     """
@@ -106,6 +107,7 @@ class LimitSet:
     told_apart: Limits | None = None
     free: FreeLimits = FREE
     free_at_once: FreeLimits | None = None
+    voiced: float = 0.0
     witness: bool = False
 
 
@@ -131,6 +133,7 @@ TRAINED = LimitSet(
     doubtful_positive=Limits(share=0.6, clear=-1.0, ratio=-2.0, least=-2.0, ending=-2.0),
     free=FreeLimits(lead=1.0, clear=-0.3),
     free_at_once=FreeLimits(lead=2.0, clear=-0.06, rival=8.0),
+    voiced=0.36,
     witness=True,
 )
 """For the model that was trained for the bench.

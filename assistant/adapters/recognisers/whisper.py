@@ -21,7 +21,7 @@ import tokenizers
 from threadpoolctl import ThreadpoolController
 
 from assistant.adapters.answer_reader import answer_reader
-from assistant.adapters.recognisers import bursts, hesitation
+from assistant.adapters.recognisers import bursts, hesitation, voicing
 from assistant.adapters.recognisers.decoder import Decoder, Listening
 from assistant.adapters.recognisers.evidence import Bounded, Evidence, Hypothesis
 from assistant.adapters.recognisers.features import Floats, log_mel
@@ -207,6 +207,7 @@ class WhisperRecogniser:
             },
             # A number in figures is said in more words than it is written in.
             bursts=0 if self.manner.figures else bursts.count(speech),
+            voiced=voicing.strength(speech),
             rivals=rival_scores,
         )
 
