@@ -33,25 +33,23 @@ PROMPT = ("<|startoftranscript|>", "<|notimestamps|>")
 END = "<|endoftext|>"
 MOST_TOKENS = 28
 _IGNORED = -100
-_OF_SEVERAL = 0.3
-"""Part of people's strings whose digits are by several of them."""
 _DIGITS = ("zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "oh", "point")
 SHARES = {
-    "number": 0.12,
-    "digits": 0.06,
+    "number": 0.13,
+    "digits": 0.08,
     "read back": 0.02,
-    "command": 0.06,
-    "alone": 0.07,
-    "statement": 0.15,
+    "command": 0.07,
+    "alone": 0.08,
+    "statement": 0.18,
     "name": 0.02,
-    "other": 0.05,
+    "other": 0.07,
     "order": 0.04,
-    "person, digit": 0.06,
-    "person, number": 0.13,
-    "person, command": 0.06,
+    "person, digit": 0.04,
+    "person, number": 0.08,
+    "person, command": 0.05,
     "person, other": 0.05,
-    "string, people": 0.14,
-    "string, synthetic": 0.06,
+    "string, people": 0.10,
+    "string, synthetic": 0.08,
     "silence": 0.01,
 }
 """How often what is of which kind is heard, beside the others; "statement" is every kind that is not named here."""
@@ -101,8 +99,8 @@ class Sayings(IterableDataset[tuple[np.ndarray, int, list[int]]]):
         by_speaker = self._singles[who]
         speakers = sorted(by_speaker)
         length = chance.choice((1, 2, 2, 3, 3, 3, 4, 4, 5))
-        if who == "people" and chance.random() < _OF_SEVERAL:
-            # Of most people there are so few digits that strings of several speakers help more than they harm.
+        if who == "people" and chance.random() < 0.5:
+            # So few digits there are of each that strings of several speakers help more than they harm.
             return [chance.choice(by_speaker[chance.choice(speakers)]) for _ in range(length)]
         speaker = max(chance.sample(speakers, min(3, len(speakers))), key=lambda one: len(by_speaker[one]))
         return [chance.choice(by_speaker[speaker]) for _ in range(length)]
