@@ -46,11 +46,7 @@ def test_an_attempt_is_passed_by_what_was_heard_alone(listener: Listener) -> Non
     told = attempt(learner, listener, path=NOISY_LAB, rate=RATE, limit_s=LIMIT_S)
     assert (told["outcome"], told["code"]) == ("passed", 0), told
     assert set(learner.steps) == {step.id for step in learner.given.checklist.steps}
-    refused = [said.partition(":")[0] for said in learner.refused]
-    assert refused.count("125 mL/h") == 1
-    # Where a busy machine drops some sound, whoever did not hear the right number says no, and hears it once more.
-    assert set(refused) <= {"125 mL/h", "950 mL"}, learner.refused
-    assert len(refused) <= 5, learner.refused
+    assert [refused.partition(":")[0] for refused in learner.refused] == ["125 mL/h"]
     assert learner.asked_again <= 1, told  # a busy machine may drop some sound
 
 
