@@ -1,10 +1,9 @@
 """A sound of thinking before a number: "uh, fifty". No sentence of a step begins so: the search goes on behind it."""
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable
 from dataclasses import replace
 
-from assistant.adapters.recognisers.evidence import Hypothesis
-from assistant.adapters.recognisers.forms import Form
+from assistant.adapters.recognisers.evidence import Bounded
 from assistant.spoken import Language
 
 Tokens = list[int] | tuple[int, ...]
@@ -37,9 +36,7 @@ def _is_thinking(text: str, language: Language) -> bool:
     return writing.same_word.get(word, word) in writing.hesitations
 
 
-def with_both(
-    behind: Mapping[Form, Iterable[Hypothesis]], whole: Mapping[Form, Iterable[Hypothesis]], sound: float
-) -> dict[Form, tuple[Hypothesis, ...]]:
+def with_both(behind: Bounded, whole: Bounded, sound: float) -> Bounded:
     """What was found behind the sound and what was found without it, as likely beside each other as they are.
 
     What sounds like "uh five" may be "eight five": then both stand here, and neither leads.
@@ -49,11 +46,8 @@ def with_both(
         whole: those of the whole utterance.
         sound: logarithm of the probability of the sound.
     """
-    return {
-        form: tuple(sorted((*found, *(_above(one, sound) for one in whole.get(form, ()))), key=lambda one: -one.score))
-        for form, found in behind.items()
-    }
-
-
-def _above(one: Hypothesis, sound: float) -> Hypothesis:
-    return replace(one, score=one.score - sound)
+    found = {}
+    for form, sentences in behind.items():
+        beside = (replace(one, score=one.score - sound) for one in whole.get(form, ()))
+        found[form] = tuple(sorted((*sentences, *beside), key=lambda one: -one.score))
+    return found

@@ -177,9 +177,8 @@ class WhisperRecogniser:
             with self._pools.limit(limits=1, user_api="blas"):
                 listening = self._decoder.listen(np.asarray(sound)[0])
                 ways_of_numbers = forms(expect, figures=self.manner.figures)
-                found = search(listening, self._prompt, self._sentences, expect, ways_of_numbers, is_given_up)
+                bounded = self._bounded(listening, self._prompt, expect, ways_of_numbers, is_given_up)
                 named = self._names(listening, expect, is_given_up) if isinstance(expect, NameExpected) else ()
-            bounded = {form: tuple(self._hypothesis(one) for one in sentences) for form, sentences in found.items()}
         if is_given_up():
             return None
         free = free_later.result()
@@ -207,7 +206,7 @@ class WhisperRecogniser:
             },
             # A number in figures is said in more words than it is written in.
             bursts=0 if self.manner.figures else bursts.count(speech),
-            voiced=voicing.strength(speech),
+            voiced=voicing.strength(speech) if self.manner.limits.voiced else 1.0,
             rivals=rival_scores,
         )
 
@@ -224,12 +223,21 @@ class WhisperRecogniser:
         prompt = [*self._prompt, *thinking]
         with self._pools.limit(limits=1, user_api="blas"):
             (sound,) = log_probabilities(listening, self._prompt, [thinking])
-            found = search(listening, prompt, self._sentences, expect, tuple(whole), is_given_up)
-        behind = {form: tuple(self._hypothesis(one) for one in sentences) for form, sentences in found.items()}
-        rest = free.text.removeprefix(self._text(thinking))
-        return Hypothesis(rest, free.score - sound, free.tokens - len(thinking)), hesitation.with_both(
-            behind, whole, sound
-        )
+            behind = self._bounded(listening, prompt, expect, tuple(whole), is_given_up)
+        rest = Hypothesis(free.text.removeprefix(self._text(thinking)), free.score - sound, free.tokens - len(thinking))
+        return rest, hesitation.with_both(behind, whole, sound)
+
+    def _bounded(
+        self,
+        listening: Listening,
+        prompt: list[int],
+        expect: Expect,
+        ways: tuple[Form, ...],
+        is_given_up: Callable[[], bool],
+    ) -> Bounded:
+        """The likeliest sentences of the step behind a prompt, by form of numbers."""
+        found = search(listening, prompt, self._sentences, expect, ways, is_given_up)
+        return {form: tuple(self._hypothesis(one) for one in sentences) for form, sentences in found.items()}
 
     def _rivals(self, listening: Listening, free: Hypothesis, expect: Expect) -> dict[str, float]:
         """How likely it is that what is written freely, where it closes a step, was asked or denied instead."""

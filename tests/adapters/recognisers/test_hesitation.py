@@ -2,7 +2,7 @@
 
 import pytest
 
-from assistant.adapters.recognisers import bundled, hesitation, trained
+from assistant.adapters.recognisers import hesitation
 from assistant.adapters.recognisers.evidence import Hypothesis
 from assistant.adapters.recognisers.forms import Form
 from assistant.adapters.recognisers.replay import hear_sound
@@ -48,15 +48,6 @@ def test_what_was_heard_without_it_stands_beside():
     assert [(one.text, round(one.score, 3)) for one in found] == [
         *(("five", -0.2), ("eight five", -0.3), ("nine five", -8.9)),
     ]
-
-
-@pytest.fixture(scope="module")
-def ear():
-    if trained.trained_folder() is None or bundled.bundled_folder() is None:
-        pytest.skip("a model is not here")
-    recogniser = trained.open_trained()
-    yield recogniser
-    recogniser.close()
 
 
 @pytest.mark.sound

@@ -2,7 +2,7 @@
 
 import pytest
 
-from assistant.adapters.recognisers import bundled, trained
+from assistant.adapters.recognisers import trained
 from assistant.adapters.recognisers.replay import hear_sound
 from assistant.errors import ModelError
 from assistant.ports import Hearing
@@ -75,15 +75,6 @@ def test_free_words_are_heard_by_the_other_model():
 def test_free_words_without_another_model():
     """The trained one hears them, too, where the package of the other is missing."""
     assert trained.TrainedEar(Named("trained"), None).begin(TextExpected()).words == "trained"
-
-
-@pytest.fixture(scope="module")
-def ear():
-    if trained.trained_folder() is None or bundled.bundled_folder() is None:
-        pytest.skip("a model is not here")
-    recogniser = trained.open_trained()
-    yield recogniser
-    recogniser.close()
 
 
 VOICES = ("flite:slt", "espeak:en-gb-scotland")

@@ -28,15 +28,16 @@ import numpy as np
 import soundfile
 import tokenizers
 
-from assistant.adapters.recognisers import trained
 from assistant.adapters.recognisers.bundled import bundled_folder
 from assistant.adapters.recognisers.features import log_mel
-from assistant.adapters.shipped import read_files, unpacked
+from assistant.adapters.recognisers.trained import open_trained
+from assistant.adapters.recognisers.whisper import WhisperRecogniser
+from assistant.spoken.expect import TextExpected
 from tests.bench.printing import say
 from tests.bench.sayings import cardinal
 from tests.bench.training.cuts import FRAME, LAST, boundaries, energy_db, is_quiet
 from tests.bench.training.people import read
-from tests.bench.training.store import LEVEL, RATE_HZ, trimmed
+from tests.bench.training.store import RATE_HZ, trimmed
 
 _WHOLE_S = 30.0
 """What the model as published looks at."""
@@ -109,25 +110,10 @@ class Cutter:
         return [max(0, round(first.get(int(token), 0) * _TOKEN_S * RATE_HZ / FRAME) - _LATE) for token in begins]
 
 
-class Writer:
-    """Writes what the recogniser that comes with the program hears, without any limits."""
-
-    def __init__(self) -> None:
-        folder = trained.trained_folder()
-        assert folder is not None
-        files = unpacked(read_files(folder, tuple(trained.PINNED), "Get the models."))
-        self._tokeniser = tokenizers.Tokenizer.from_str(files.pop("tokenizer.json").decode())
-        self._model = ctranslate2.models.Whisper("", files=files, device="cpu", compute_type="int8", intra_threads=1)
-
-    def __call__(self, sounds: list[np.ndarray]) -> list[str]:
-        """What is written of each clip of less than six seconds."""
-        pictures = np.stack([log_mel(_at_usual_level(sound), WINDOW_S) for sound in sounds])
-        written = self._model.generate(ctranslate2.StorageView.from_array(pictures), [list(_PROMPT)] * len(sounds))
-        return [self._tokeniser.decode(one.sequences_ids[0]).strip() for one in written]
-
-
-def _at_usual_level(sound: np.ndarray) -> np.ndarray:
-    return (sound * (LEVEL / max(1e-6, float(np.sqrt(np.mean(np.square(sound))))))).clip(-1, 1).astype(np.float32)
+def written(ear: WhisperRecogniser, sound: np.ndarray) -> str:
+    """What the recogniser writes of a piece, without any limits."""
+    evidence = ear.evidence(sound.astype(np.float32), TextExpected())
+    return "" if evidence is None else evidence.free.text.strip()
 
 
 @dataclass(frozen=True)
@@ -153,7 +139,7 @@ class Counted:
         )
 
 
-def counted(sound: np.ndarray, cutter: Cutter, writer: Writer) -> Counted:
+def counted(sound: np.ndarray, cutter: Cutter, ear: WhisperRecogniser) -> Counted:
     """The pieces of a recording of somebody who counts."""
     best = Counted([], 0.0, 0.0, 0.0)
     heard = cutter.heard(sound)
@@ -163,9 +149,9 @@ def counted(sound: np.ndarray, cutter: Cutter, writer: Writer) -> Counted:
         pieces = [piece for piece in cut if 0.1 < len(piece.sound) / RATE_HZ < WINDOW_S - _ROOM_S]
         if not pieces:
             continue
-        written = writer([piece.sound for piece in pieces])
-        right = sum(text == piece.words for piece, text in zip(pieces, written, strict=True)) / len(pieces)
-        kept = [piece for piece, text in zip(pieces, written, strict=True) if not is_cut_wrongly(piece.words, text)]
+        texts = [written(ear, piece.sound) for piece in pieces]
+        right = sum(text == piece.words for piece, text in zip(pieces, texts, strict=True)) / len(pieces)
+        kept = [piece for piece, text in zip(pieces, texts, strict=True) if not is_cut_wrongly(piece.words, text)]
         alike = SequenceMatcher(None, numbers, range(1, last + 1), autojunk=False).ratio()
         if right > best.right:
             best = Counted(kept, right, 1 - len(kept) / len(pieces), alike)
@@ -200,7 +186,7 @@ def main() -> None:
     parser.add_argument("out", type=Path)
     args = parser.parse_args()
     args.out.mkdir(parents=True, exist_ok=True)
-    cutter, writer = Cutter(), Writer()
+    cutter, ear = Cutter(), open_trained().model
     with (args.out / "clips.tsv").open("w", newline="") as file:
         table = csv.writer(file, delimiter="\t", lineterminator="\n")
         table.writerow(("path", "words", "speaker"))
@@ -208,7 +194,7 @@ def main() -> None:
             sound = read(path)
             if np.abs(sound).max(initial=0.0) < _SILENT:
                 continue
-            found = counted(trimmed(sound)[: round(_WHOLE_S * RATE_HZ)], cutter, writer)
+            found = counted(trimmed(sound)[: round(_WHOLE_S * RATE_HZ)], cutter, ear)
             kept = found.pieces if found.is_sure() else []
             say(
                 f"{person} {path.stem}: {len(found.pieces)} pieces, {100 * found.right:.0f} % as they should be, "

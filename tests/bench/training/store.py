@@ -9,8 +9,7 @@ import numpy as np
 RATE_HZ = 16_000
 _QUIET = 0.015
 _MARGIN_S = 0.04
-LEVEL = 0.1
-"""Root mean square of a clip, of full scale."""
+_LEVEL = 0.1
 
 
 @dataclass(frozen=True)
@@ -42,7 +41,7 @@ class Store:
         cut = trimmed(sound)
         if not len(cut):
             return
-        cut = cut * (LEVEL / max(1e-6, float(np.sqrt(np.mean(np.square(cut))))))
+        cut = cut * (_LEVEL / max(1e-6, float(np.sqrt(np.mean(np.square(cut))))))
         self.clips.append(clip)
         self.sounds.append((np.clip(cut, -1, 1) * 32_767).astype("<i2"))
 

@@ -7,6 +7,7 @@ import numpy as np
 import pytest
 
 from assistant.adapters.recognisers import bundled
+from assistant.adapters.recognisers.trained import open_trained
 from tests.bench.sayings import cardinal
 from tests.bench.training import counting, cuts
 from tests.bench.training.people import read
@@ -63,7 +64,7 @@ def test_somebody_counts(tmp_path, monkeypatch):
     said = [trimmed(espeak_at(word, "en-us", 140, 50)) for word in NUMBERS]
     pause = np.zeros(RATE_HZ // 3, dtype=np.float32)
     recording = np.concatenate([part for word in said for part in (word, pause)])
-    found = counting.counted(trimmed(recording), counting.Cutter(), counting.Writer())
+    found = counting.counted(trimmed(recording), counting.Cutter(), open_trained().model)
     assert found.is_sure()
     assert len(found.pieces) >= 18
     assert all(len(piece.words.split()) == 1 for piece in found.pieces)
