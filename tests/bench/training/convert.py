@@ -3,12 +3,13 @@
     python -m tests.bench.training.convert TRAINED... MODEL OUT --part 0.7
 
 TRAINED is what `train` has written, of several trainings their average (a file that is named twice counts twice),
-MODEL the folder of the model that they began with, OUT the new model's folder. The weights come from between the two:
-`--part` of the way from the untrained to the trained ones.
+MODEL the folder of the model that they began with (that in models/, say), OUT the new model's folder. The weights come
+from between the two: `--part` of the way from the untrained to the trained ones.
 """
 
 import argparse
 import gzip
+import json
 import shutil
 from pathlib import Path
 from typing import Any
@@ -16,10 +17,9 @@ from typing import Any
 import numpy as np
 from ctranslate2.specs import WhisperSpec
 
-from tests.bench.training.weights import mean, read_model, restored
+from tests.bench.training.weights import mean, read_model, restored, table
 
 _LAYERS, _HEADS = 4, 6
-_COPIED = ("config.json", "tokenizer.json")
 _PACKED = ("tokenizer.json", "vocabulary.json")
 
 
@@ -40,13 +40,20 @@ def write_model(weights: dict[str, np.ndarray], like: Path, out: Path) -> None:
             holder = getattr(holder, parent) if hasattr(holder, parent) else getattr(holder, stem)[int(number)]
         setattr(holder, last, value.astype(np.float32))
     spec.decoder.projection.weight = spec.decoder.embeddings.weight
-    spec.register_vocabulary((like / "vocabulary.txt").read_text(encoding="utf-8").removesuffix("\n").split("\n"))
+    spec.register_vocabulary(_vocabulary(like))
     spec.validate()
     spec.optimize(quantization="int8")
     out.mkdir(parents=True, exist_ok=True)
     spec.save(str(out))
-    for name in _COPIED:
-        shutil.copyfile(like / name, out / name)
+    shutil.copyfile(like / "config.json", out / "config.json")
+    (out / "tokenizer.json").write_text(table(like, "tokenizer.json"), encoding="utf-8")
+
+
+def _vocabulary(folder: Path) -> list[str]:
+    lines = folder / "vocabulary.txt"
+    if lines.is_file():
+        return lines.read_text(encoding="utf-8").removesuffix("\n").split("\n")
+    return list(json.loads(table(folder, "vocabulary.json")))
 
 
 def pack(folder: Path) -> None:

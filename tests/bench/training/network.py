@@ -39,21 +39,31 @@ def encode(weights: Weights, picture: Tensor) -> Tensor:
 
 
 def decode(weights: Weights, tokens: Tensor, sound: Tensor) -> Tensor:
-    """Logits of every next token: clips, tokens, vocabulary.
+    """What is to follow each token, as `logits` takes it: clips, tokens, width.
 
     Args:
         weights: of the model.
         tokens: what is written so far; clips, tokens.
         sound: what `encode` gives.
     """
-    embedding = weights["decoder/embeddings/weight"]
-    state = embedding[tokens] + weights["decoder/position_encodings/encodings"][: tokens.shape[1]]
+    embedding, places = weights["decoder/embeddings/weight"], weights["decoder/position_encodings/encodings"]
+    state = embedding[tokens] + places[: tokens.shape[1]]
     for number in range(layers(weights, "decoder")):
         name = f"decoder/layer_{number}"
         state = state + _attend_itself(weights, f"{name}/self_attention", state, causal=True)
         state = state + _attend_sound(weights, f"{name}/attention", state, sound)
         state = state + _forward(weights, f"{name}/ffn", state)
-    return _norm(weights, "decoder/layer_norm", state) @ embedding.T
+    return _norm(weights, "decoder/layer_norm", state)
+
+
+def logits(weights: Weights, states: Tensor) -> Tensor:
+    """Logits of every next token: vocabulary last. Most of what the decoder costs, so not for what nobody asks about.
+
+    Args:
+        weights: of the model.
+        states: some of what `decode` gives.
+    """
+    return states @ weights["decoder/embeddings/weight"].T
 
 
 def _attend_itself(weights: Weights, name: str, state: Tensor, *, causal: bool) -> Tensor:

@@ -1,5 +1,6 @@
 """A model's weights in CTranslate2's file: read for training, written when it is over."""
 
+import gzip
 import struct
 from pathlib import Path
 
@@ -42,6 +43,14 @@ def read_model(path: Path) -> dict[str, np.ndarray]:
             values = array.astype(np.float32)
             found[name] = values if scale is None else values / scale.reshape(-1, *[1] * (values.ndim - 1))
     return found
+
+
+def table(folder: Path, name: str) -> str:
+    """A table of words from a model's folder, which may be packed there."""
+    packed = folder / f"{name}.gz"
+    if packed.is_file():
+        return gzip.decompress(packed.read_bytes()).decode()
+    return (folder / name).read_text(encoding="utf-8")
 
 
 def restored(trained: dict[str, np.ndarray], untrained: dict[str, np.ndarray], part: float) -> dict[str, np.ndarray]:
