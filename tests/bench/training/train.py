@@ -57,6 +57,7 @@ SHARES = {
 """How often what is of which kind is heard, beside the others; "statement" is every kind that is not named here."""
 
 _OF_SEVERAL = 0.3
+"""Part of the strings of people's digits that several people say."""
 
 
 class Sayings(IterableDataset[tuple[np.ndarray, int, list[int]]]):
