@@ -6,8 +6,9 @@ WORDS is the folder of the test files of Speech Commands 0.02 (CC BY 4.0; a fold
 folder ``data`` of the public repository Picovoice/speech-to-intent-benchmark (Apache-2.0), ISOLATED the folder
 ``speech_data`` of the public repository zhongyuchen/DSPSpeech-20 (MIT; 34 students of Shanghai, single words). Nobody
 wrote down what the orders say, so the model that is to be trained writes it first. A folder that is listed holds a
-table ``clips.tsv`` of its recordings: path, words, speaker (the model's card says whose they are). The Free Spoken
-Digit Dataset, AudioMNIST and Speech Commands 0.01 are for measuring alone: nothing of them may be learnt here.
+table ``clips.tsv`` of its recordings: path, words, speaker, and the part where chance is not to decide (`gather` writes
+such tables; whose the recordings are the model's card says). The Free Spoken Digit Dataset, AudioMNIST and Speech
+Commands 0.01 are for measuring alone: nothing of them may be learnt here.
 """
 
 import argparse
@@ -93,7 +94,8 @@ def listed(folder: Path) -> Iterator[tuple[Clip, np.ndarray]]:
         if not said or len(sound) / RATE_HZ > _LONGEST_S:
             continue
         speaker = f"person:{row['speaker']}"
-        yield Clip(said, speaker, f"person, {kind_of(said)}", part_of(speaker.removeprefix("person:"))), sound
+        part = row.get("part") or part_of(speaker.removeprefix("person:"))
+        yield Clip(said, speaker, f"person, {kind_of(said)}", part), sound
 
 
 def kind_of(said: str) -> str:

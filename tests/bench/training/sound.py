@@ -16,6 +16,9 @@ _VOCAL_TRACTS = (0.86, 0.92, 0.96, 1.0, 1.04, 1.09, 1.16)
 _LEVEL = 0.1
 """As `assistant.adapters.recognisers.front` brings speech to it."""
 
+_CLEANED = 0.2
+"""Part of the clips that a filter against noise has gone over."""
+
 
 class Surroundings:
     """Noise, rooms and microphones, drawn anew for every clip.
@@ -49,6 +52,7 @@ class Surroundings:
         wanted = level * 10 ** (-below_db / 20) * (self._uniform(count, 0, 1) < 0.65)
         sound = sound + noise * (wanted / (_level(noise, inside) + 1e-6))[:, None]
         sound = self._through_microphones(sound) * inside
+        sound = torch.where((self._uniform(count, 0, 1) < _CLEANED)[:, None], self._cleaned(sound) * inside, sound)
         # A learner's level is brought to a usual one, more or less.
         gain = _LEVEL * 10 ** (self._uniform(count, -4, 3) / 20) / (_level(sound, inside) + 1e-6)
         sound = sound * gain[:, None]
@@ -130,6 +134,22 @@ class Surroundings:
         changed = torch.where(chance < 0.4, response * narrow, torch.where(chance < 0.5, response * dull, response))
         response = torch.where(chance < 0.1, response * telephone, changed)
         return torch.fft.irfft(spectrum * response, LENGTH)
+
+    def _cleaned(self, sound: Tensor) -> Tensor:
+        """As a computer or telephone passes it on that takes away what it holds for noise: soft hisses too."""
+        count = len(sound)
+        spectrum = torch.stft(sound, WINDOW, HOP, window=self._hann, return_complex=True, pad_mode="reflect")
+        level_db = 20 * torch.log10(spectrum.abs().clamp(min=1e-6))
+        loudest = level_db.amax(dim=(1, 2), keepdim=True)
+        usual = torch.quantile(level_db[:, ::4], 0.3, dim=2, keepdim=True).mean(dim=1, keepdim=True)
+        least = torch.maximum(usual + self._each(count, 3, 14), loudest - self._each(count, 34, 60))
+        kept = torch.nn.functional.avg_pool2d((level_db > least).float()[:, None], (5, 3), 1, (2, 1))[:, 0]
+        lost_db = self._each(count, 8, 40)
+        gain = 10 ** (-(1 - (2 * kept).clamp(max=1)) * lost_db / 20)
+        return torch.istft(spectrum * gain, WINDOW, HOP, window=self._hann, length=sound.shape[1])
+
+    def _each(self, count: int, low: float, high: float) -> Tensor:
+        return self._uniform(count, low, high)[:, None, None]
 
     def _uniform(self, count: int, low: float, high: float) -> Tensor:
         return low + (high - low) * torch.rand(count, generator=self._chance, device=self._device)
