@@ -13,14 +13,14 @@ from functools import partial
 from pathlib import Path
 
 from assistant.attempts.papers import take_papers
-from assistant.checklist.model import DoneAsked, QuestionAsked, WaitAsked
+from assistant.checklist.model import DoneAsked, QuestionAsked, Step, WaitAsked
 from assistant.errors import AssistantError
 from assistant.guide.asking import expectation
 from assistant.guide.papers import Papers
 from assistant.guide.progress import Progress, State
 from assistant.spoken import ENGLISH
 from assistant.spoken.english.verbs import VERBS
-from assistant.spoken.expect import ConfirmExpected
+from assistant.spoken.expect import ChoiceExpected, ConfirmExpected, Expect
 from assistant.spoken.meaning import Answer, Kind, Meaning
 from assistant.spoken.statement import Asked, Want
 from tests.bench.sayings import Saying
@@ -116,6 +116,22 @@ def sayings(half: str) -> Iterator[Saying]:
 def frames() -> dict[str, ConfirmExpected]:
     """The lines of the library that are answered by a yes, a no or a done, each with what the guide then expects."""
     found: dict[str, ConfirmExpected] = {}
+    for step, expect in _lines():
+        if isinstance(step.expect, DoneAsked | QuestionAsked | WaitAsked) and isinstance(expect, ConfirmExpected):
+            found.setdefault(step.say, expect)
+    return found
+
+
+def choices() -> list[tuple[str, ChoiceExpected]]:
+    """Every choice that a line of the library names, with what the guide then expects."""
+    found: dict[tuple[str, tuple[str, ...]], ChoiceExpected] = {}
+    for _, expect in _lines():
+        if isinstance(expect, ChoiceExpected):
+            found.update({(choice, expect.choices): expect for choice in expect.choices})
+    return [(choice, expect) for (choice, _), expect in found.items()]
+
+
+def _lines() -> Iterator[tuple[Step, Expect]]:
     for path in sorted(_CHECKLISTS.glob("*.toml")):
         try:
             papers = take_papers(str(path), None)
@@ -123,11 +139,7 @@ def frames() -> dict[str, ConfirmExpected]:
             continue  # a list of names or limits
         asked = Papers(papers.checklist, papers.order.sentence(), papers.key, ENGLISH)
         for cursor, step in enumerate(papers.checklist.steps):
-            if isinstance(step.expect, DoneAsked | QuestionAsked | WaitAsked):
-                expect = expectation(asked, Progress({}, State.ASKING, cursor=cursor))
-                if isinstance(expect, ConfirmExpected):
-                    found.setdefault(step.say, expect)
-    return found
+            yield step, expectation(asked, Progress({}, State.ASKING, cursor=cursor))
 
 
 def _of_the_library(half: str) -> Iterator[Saying]:

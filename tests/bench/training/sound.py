@@ -16,6 +16,8 @@ _VOCAL_TRACTS = (0.86, 0.92, 0.96, 1.0, 1.04, 1.09, 1.16)
 _LEVEL = 0.1
 """As `assistant.adapters.recognisers.front` brings speech to it."""
 
+NOISY, BELOW_DB = 0.65, (2.0, 25.0)
+"""The part of the clips that has noise, and by how much it is softer than the speech, from and to."""
 _CLEANED = 0.2
 """Part of the clips that a filter against noise has gone over."""
 
@@ -28,9 +30,20 @@ class Surroundings:
         talk: other people's talk alone.
         device: where it is worked out.
         seed: of what is drawn.
+        noisy: the part of the clips that has noise.
+        below_db: how far the noise lies below the speech, least and most.
     """
 
-    def __init__(self, noises: Tensor, talk: Tensor, device: torch.device, seed: int) -> None:
+    def __init__(
+        self,
+        noises: Tensor,
+        talk: Tensor,
+        device: torch.device,
+        seed: int,
+        noisy: float = NOISY,
+        below_db: tuple[float, float] = BELOW_DB,
+    ) -> None:
+        self._noisy, self._below_db = noisy, below_db
         self._noises, self._talk, self._device = noises.to(device), talk.to(device), device
         self._chance = torch.Generator(device=device).manual_seed(seed)
         self._filters = torch.from_numpy(np.stack([_warped(mel_filters(), by) for by in _VOCAL_TRACTS])).to(device)
@@ -48,8 +61,8 @@ class Surroundings:
         sound = self._in_rooms(speech) * inside
         level = _level(sound, inside)
         noise = self._noise(count) * inside
-        below_db = self._uniform(count, 2, 25)
-        wanted = level * 10 ** (-below_db / 20) * (self._uniform(count, 0, 1) < 0.65)
+        below_db = self._uniform(count, *self._below_db)
+        wanted = level * 10 ** (-below_db / 20) * (self._uniform(count, 0, 1) < self._noisy)
         sound = sound + noise * (wanted / (_level(noise, inside) + 1e-6))[:, None]
         sound = self._through_microphones(sound) * inside
         sound = torch.where((self._uniform(count, 0, 1) < _CLEANED)[:, None], self._cleaned(sound) * inside, sound)

@@ -17,7 +17,7 @@ from assistant.spoken import ENGLISH
 from assistant.spoken.english.verbs import VERBS
 from assistant.spoken.expect import AnyExpected, ConfirmExpected, NameExpected
 from assistant.spoken.statement import Sense
-from tests.bench.near_misses import NEAR_MISSES, frames, is_positive, sayings
+from tests.bench.near_misses import NEAR_MISSES, choices, frames, is_positive, sayings
 from tests.bench.sayings import OUTSIDE, Saying, cardinal, one_by_one, ways
 
 Said = tuple[str, str]
@@ -25,6 +25,7 @@ Said = tuple[str, str]
 
 _ANSWERS = Path(__file__).parents[2] / "data" / "answers"
 _SHELF = Path(__file__).parents[3] / "checklists" / "shelf.toml"
+_UNSEEN = Path(__file__).parents[2] / "data" / "choices_unseen.tsv"
 _FORTUNES = Path("/usr/share/games/fortunes")
 _UNITS = (
     *("millilitres", "millilitres per hour", "mils", "mils per hour", "millilitres an hour", "mils an hour"),
@@ -120,6 +121,7 @@ def all_wordings(seed: int = 1) -> list[Said]:
         *_statements(chance),
         *_of_verbs(chance),
         *_alone(),
+        *_choices(),
         *(("general", words) for words in _GENERAL.split("|") * 2),
         *_of_learners(),
         *_names(chance),
@@ -141,13 +143,15 @@ def _plain(words: str) -> str:
 
 @cache
 def _measured() -> frozenset[str]:
-    """Near-misses that the benches measure: of no half of them is anything learnt.
+    """What the benches measure, near-misses above all: of no half of them is anything learnt.
 
     Of one that only its tone makes a question ("closed?") the words are learnt as the statement that they are too.
     """
     both = [saying for half in ("report", "tuning") for saying in sayings(half) if saying.kind in NEAR_MISSES]
     near = {saying.words.lower() if _only_sounds_asked(saying) else _plain(saying.words) for saying in both}
-    return frozenset(near | {_plain(words) for words in OUTSIDE})
+    rows = [row for row in _UNSEEN.read_text().splitlines() if not row.startswith("#")]
+    unseen = {_plain(words) for row in rows for words in row.split("\t")}
+    return frozenset(near | unseen | {_plain(words) for words in OUTSIDE})
 
 
 def _only_sounds_asked(saying: Saying) -> bool:
@@ -250,6 +254,12 @@ def _alone() -> Iterator[Said]:
             yield "alone", past
 
 
+def _choices() -> Iterator[Said]:
+    """What the library's lines give to choose from, in every way that it may be said there."""
+    for words in sorted({words for _, expect in choices() for words, _ in expect.sayings()}):
+        yield "choice", words
+
+
 def _of_learners() -> Iterator[Said]:
     for name in ("natural", "negatives", "choices", "asides", "troubles", "many_words"):
         rows = [row for row in (_ANSWERS / f"{name}.tsv").read_text().splitlines() if not row.startswith("#")]
@@ -268,8 +278,16 @@ def _names(chance: Random) -> Iterator[Said]:
 
 
 def _other_speech(chance: Random) -> Iterator[Said]:
-    """Speech that is not for the assistant: sentences of a common collection, and single words out of them."""
+    """Speech that is not for the assistant: sentences of a common collection, pieces and single words out of them.
+
+    Whoever hears nothing but the library's words takes every other short answer for one of them, an author's too.
+    """
     sentences, words = collected()
+    for sentence in chance.sample(sentences, min(len(sentences), 900)):
+        parts = sentence.split()
+        length = chance.randrange(2, 5)
+        first = chance.randrange(max(1, len(parts) - length))
+        yield "other", " ".join(parts[first : first + length])
     for sentence in chance.sample(sentences, min(len(sentences), 1300)):
         yield "other", sentence
     for word in chance.sample(words, min(len(words), 700)):
