@@ -104,8 +104,8 @@ class Judgement:
     Attributes:
         words: the wording; empty for none.
         alternatives: all wordings with confidence, best first.
-        doubtful: a number that has to be said digit by digit, for another one is possible; or a positive that leads
-            without being clear.
+        doubtful: a number that has to be said digit by digit, for another one is possible; or a positive or a choice
+            that leads without being clear.
         told_apart: a number that the sound itself tells from those that sound like it.
     """
 
@@ -166,7 +166,8 @@ def judge(evidence: Evidence, expect: Expect, language: Language, limits: LimitS
         stands = agrees and tells and _is_clear(best, evidence, limits)
         if isinstance(expect, ChoiceExpected) and isinstance(best.meaning, Answer):
             # A choice closes a step at once, as a yes does.
-            stands = stands and not denies(best.text, evidence.free.text, language)
+            agrees = agrees and not denies(best.text, evidence.free.text, language)
+            stands = stands and agrees
     if stands:
         told_apart = best.is_number and limits.told_apart is not None and best.reaches(limits.told_apart, evidence)
         return Judgement(best.text, alternatives, told_apart=told_apart)
@@ -176,6 +177,10 @@ def judge(evidence: Evidence, expect: Expect, language: Language, limits: LimitS
     if evidence.named:
         return _closest_name(evidence, expect, language)
     if best.is_number and not digits_only and _some_number(ranked).reaches(limits.doubtful, evidence):
+        return Judgement(best.text, alternatives, doubtful=True)
+    is_choice = isinstance(best.meaning, Answer) and best.meaning.kind is Kind.CHOICE
+    if is_choice and limits.witness and agrees and best.reaches(limits.doubtful_positive, evidence):
+        # Both witnesses write it, and are not sure enough for a step that would be closed: it is asked about.
         return Judgement(best.text, alternatives, doubtful=True)
     return Judgement("", alternatives)
 

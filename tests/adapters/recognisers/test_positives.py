@@ -12,7 +12,7 @@ from assistant.adapters.recognisers.limits import GENERAL, TRAINED
 from assistant.adapters.recognisers.positives import alike, is_denied, is_positive, rivals
 from assistant.adapters.recognisers.replay import hear_sound
 from assistant.spoken import ENGLISH
-from assistant.spoken.expect import ConfirmExpected
+from assistant.spoken.expect import ChoiceExpected, ConfirmExpected
 from assistant.spoken.statement import Asked, Want
 from tests.speakers import spoken as speak
 
@@ -159,3 +159,25 @@ def test_a_clear_positive_is_taken_at_first_hearing(whisper, words, expect, voic
     hearing = hear_sound(whisper, speak(words, voice), expect)
     assert is_positive(ENGLISH.interpret(hearing.words, expect, heard=True), expect), hearing
     assert not hearing.doubtful
+
+
+SOME = ChoiceExpected(("none", "some", "red"), (), "Look at the chamber. None, or some?")
+
+
+@pytest.mark.parametrize(
+    ("free", "score", "limits", "verdict"),
+    [
+        (" none", -0.05, TRAINED, ("none", False)),
+        (" none", -0.31, TRAINED, ("none", True)),
+        (" none", -2.5, TRAINED, ("", False)),
+        (" some", -0.31, TRAINED, ("", False)),
+        (" not none", -0.31, TRAINED, ("", False)),
+        (" none", -0.31, GENERAL, ("none", False)),
+        (" none", -4.0, GENERAL, ("", False)),
+    ],
+)
+def test_a_choice_that_both_witnesses_write_is_asked_about(free, score, limits, verdict):
+    """Where it is not clear enough to close the step; never where the model, left free, writes another thing."""
+    bounded = {Form.WORDS: (Hypothesis(" none", score, 2), Hypothesis(" no", score - 6.2, 2))}
+    made = judge(Evidence(Hypothesis(free, -0.35, 2), 2, 0.0, bounded), SOME, ENGLISH, limits)
+    assert (made.words, made.doubtful) == verdict
