@@ -131,22 +131,26 @@ def test_a_pulled_microphone_changes_nothing_but_the_way_in(tmp_path):
         with subprocess.Popen(
             command, env=sound.environment, stdin=pipe, stdout=pipe, stderr=subprocess.DEVNULL, text=True
         ) as running:
-            _wait_for(running.stdout, "listening")
-            sound.pull_microphone()
-            _wait_for(running.stdout, "I cannot hear you any more")
-            running.stdin.write(f"{order}\n")
-            running.stdin.flush()
-            _wait_for(running.stdout, f"Step 2 of {len(steps)}")
-            sound.plug_in_microphone()
-            _wait_for(running.stdout, "I can hear you again")
-            _wait_for(running.stdout, "listening")
-            file = sound.folder / "answer.wav"
-            spoken_words.write_words("slt", allergies, file)
-            sound.play(file)
-            _wait_for(running.stdout, f"Step 3 of {len(steps)}")
-            running.stdin.write("stop\nyes\n")
-            running.stdin.close()
-            running.stdout.read()
+            try:
+                _wait_for(running.stdout, "listening")
+                sound.pull_microphone()
+                _wait_for(running.stdout, "I cannot hear you any more")
+                running.stdin.write(f"{order}\n")
+                running.stdin.flush()
+                _wait_for(running.stdout, f"Step 2 of {len(steps)}")
+                sound.plug_in_microphone()
+                _wait_for(running.stdout, "I can hear you again")
+                _wait_for(running.stdout, "listening")
+                file = sound.folder / "answer.wav"
+                spoken_words.write_words("slt", allergies, file)
+                sound.play(file)
+                _wait_for(running.stdout, f"Step 3 of {len(steps)}")
+                running.stdin.write("stop\nyes\n")
+                running.stdin.close()
+                running.stdout.read()
+            except BaseException:
+                running.kill()  # else it waits for words, and leaving here waits for it
+                raise
     (record,) = tmp_path.glob("*.jsonl")
     assert running.returncode == 4
     assert verify(record).intact
