@@ -21,9 +21,9 @@ from assistant.spoken.expect import ChoiceExpected
 from assistant.spoken.meaning import Answer
 from tests.bench import conditions
 from tests.bench.clips import Clip
-from tests.bench.conditions import CLEAN, CONDITIONS
+from tests.bench.conditions import CLEAN, CONDITIONS, NOISY_10_DB
 from tests.bench.hearing import hear
-from tests.bench.near_misses import choices
+from tests.bench.near_misses import choices, unseen_choices
 from tests.bench.printing import say
 from tests.bench.sayings import Saying
 from tests.bench.scoring import Heard
@@ -32,14 +32,6 @@ from tests.bench.training.written import candidate
 from tests.bench.voices import synthesise
 
 VOICES = tuple(voice for voice in HELD_BACK if voice.startswith(("espeak:", "flite:")))
-_UNSEEN = Path(__file__).parents[1] / "data" / "choices_unseen.tsv"
-NOISY = ("pink 10 dB", "babble 10 dB")
-
-
-def unseen() -> list[tuple[str, ChoiceExpected]]:
-    """Every choice of the list of those that no line of the library gives."""
-    rows = [row.split("\t") for row in _UNSEEN.read_text().splitlines() if not row.startswith("#")]
-    return [(choice, ChoiceExpected(tuple(row))) for row in rows for choice in row]
 
 
 def clips(named: list[tuple[str, ChoiceExpected]]) -> Iterator[tuple[Clip, bytes]]:
@@ -48,7 +40,7 @@ def clips(named: list[tuple[str, ChoiceExpected]]) -> Iterator[tuple[Clip, bytes
         for voice in VOICES:
             sound = synthesise(voice, choice)
             saying = Saying(choice, "choice", expect, choice)
-            for name in (CLEAN, NOISY[number % len(NOISY)]):
+            for name in (CLEAN, NOISY_10_DB[number % len(NOISY_10_DB)]):
                 changed = conditions.as_recorded(CONDITIONS[name](sound, f"{voice}/{choice}"))
                 yield Clip(saying, voice, name, len(changed) / 2 / SAMPLE_RATE_HZ), changed
 
@@ -72,7 +64,7 @@ def main() -> None:
     args = parser.parse_args()
     ear = open_trained().model if args.model is None else candidate(args.model)
     counts: Counter[tuple[str, str]] = Counter()
-    for clip, sound in clips(unseen() if args.unseen else choices()):
+    for clip, sound in clips(unseen_choices() if args.unseen else choices()):
         heard = hear(ear, clip, sound)
         place = CLEAN if clip.condition == CLEAN else "10 dB"
         counts[place, became(heard)] += 1

@@ -14,6 +14,7 @@ from assistant.ports import SAMPLE_RATE_HZ
 from tests.bench.voices import ASTERISK, SPHINX, Sound, read
 
 CLEAN = "clean"
+NOISY_10_DB = ("pink 10 dB", "babble 10 dB")
 _ECHO_S = 0.4
 _PADDING_S = 0.3
 

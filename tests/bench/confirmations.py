@@ -27,7 +27,7 @@ from assistant.spoken import ENGLISH
 from assistant.spoken.meaning import NoMatch
 from tests.bench import voices
 from tests.bench.clips import NEURAL, Clip, sound_of
-from tests.bench.conditions import CLEAN
+from tests.bench.conditions import CLEAN, NOISY_10_DB
 from tests.bench.hearing import hear
 from tests.bench.limits import MANNERS, STEPS, again
 from tests.bench.near_misses import NEAR_MISSES, POSITIVE, is_positive, sayings, scatter
@@ -35,7 +35,7 @@ from tests.bench.printing import say
 from tests.bench.sayings import Saying
 from tests.bench.scoring import Heard, Outcome, interval
 
-CONDITIONS = {"clean": (CLEAN,), "noise10": ("pink 10 dB", "babble 10 dB")}
+CONDITIONS = {"clean": (CLEAN,), "noise10": NOISY_10_DB}
 _NEURAL_SHARE = 4
 """How many times the one neural voice stands among the voices."""
 

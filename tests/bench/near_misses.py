@@ -28,6 +28,7 @@ from tests.bench.sayings import Saying
 POSITIVE = "positive"
 NEAR_MISSES = ("negation", "question", "unfinished")
 _CHECKLISTS = Path(__file__).parents[2] / "checklists"
+_UNSEEN = Path(__file__).parents[1] / "data" / "choices_unseen.tsv"
 _ANSWERS = Path(__file__).parents[1] / "data" / "answers"
 _WANTS = {"done": Want.DONE, "question": Want.ANSWER, "wait": Want.START}
 _MOST = 3
@@ -129,6 +130,12 @@ def choices() -> list[tuple[str, ChoiceExpected]]:
         if isinstance(expect, ChoiceExpected):
             found.update({(choice, expect.choices): expect for choice in expect.choices})
     return [(choice, expect) for (choice, _), expect in found.items()]
+
+
+def unseen_choices() -> list[tuple[str, ChoiceExpected]]:
+    """Choices as an author of other sheets might give them: no line of the library does."""
+    rows = [row.split("\t") for row in _UNSEEN.read_text().splitlines() if not row.startswith("#")]
+    return [(choice, ChoiceExpected(tuple(row))) for row in rows for choice in row]
 
 
 def _lines() -> Iterator[tuple[Step, Expect]]:

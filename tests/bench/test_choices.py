@@ -1,14 +1,13 @@
 """The bench of choices: what the library gives is learnt, and what an author's own sheet gives is not."""
 
-from tests.bench.choices import unseen
-from tests.bench.near_misses import choices
+from tests.bench.near_misses import choices, unseen_choices
 from tests.bench.training.wordings import all_wordings, as_written
 
 
 def test_what_is_unseen_is_learnt_nowhere():
     """No wording of the training is one of the choices that only measure; all choices of the library are."""
     said = {as_written(words) for _, words in all_wordings()}
-    measured = {as_written(choice) for choice, _ in unseen()}
+    measured = {as_written(choice) for choice, _ in unseen_choices()}
     assert len(measured) > 80
     assert not measured & said
     # At other lines these two are near-misses that the benches measure.

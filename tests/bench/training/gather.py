@@ -30,7 +30,7 @@ from tests.bench.printing import say
 from tests.bench.sayings import cardinal
 from tests.bench.training.counting import written
 from tests.bench.training.cuts import FRAME, energy_db
-from tests.bench.training.people import DIGITS, read
+from tests.bench.training.people import DIGITS, read, write_table
 from tests.bench.training.store import RATE_HZ, trimmed
 
 Row = tuple[str, str, str, str]
@@ -129,11 +129,11 @@ def richard(folder: Path) -> Iterator[Row]:
         for row in csv.DictReader(table.read_text(encoding="utf-8").splitlines())
     }
     for path in sorted(folder.glob("48000/**/*.wav")):
-        words = prompts.get("/".join(path.parts[-3:]), "")
-        name = path.stem.removeprefix("h-")
-        if path.parts[-3] == "digits" and name.isdigit():
-            words = cardinal(int(name)) if name == path.stem else ""
-        if words and "phonetic" not in path.parts[-3]:
+        words, name, group = prompts.get("/".join(path.parts[-3:]), ""), path.stem, path.parts[-3]
+        if group == "digits" and name.isdigit():
+            words = cardinal(int(name))
+        is_ordinal = group == "digits" and name.removeprefix("h-") != name
+        if words and not is_ordinal and "phonetic" not in group:
             yield str(path.relative_to(folder)), words, "announcer:richard", _STUDIO
 
 
@@ -204,10 +204,7 @@ def main() -> None:
     parser.add_argument("folder", type=Path)
     args = parser.parse_args()
     rows = [row for row in COLLECTIONS[args.collection](args.folder) if _is_sound(args.folder / row[0])]
-    with (args.folder / "clips.tsv").open("w", newline="") as file:
-        table = csv.writer(file, delimiter="\t", lineterminator="\n", quoting=csv.QUOTE_NONE, quotechar=None)
-        table.writerow(("path", "words", "speaker", "part"))
-        table.writerows(rows)
+    write_table(args.folder, rows)
     say(f"{len(rows)} recordings of {len({row[2] for row in rows})} speakers")
 
 

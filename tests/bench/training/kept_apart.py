@@ -12,7 +12,6 @@ first hiss) and is left out; with ``--all`` it stays.
 """
 
 import argparse
-import csv
 from collections import Counter
 from collections.abc import Callable, Iterator
 from pathlib import Path
@@ -21,12 +20,12 @@ import numpy as np
 
 from tests.bench.printing import say
 from tests.bench.sayings import cardinal
-from tests.bench.training.people import read
+from tests.bench.training.people import read, write_table
 from tests.bench.training.store import RATE_HZ
 
 Spoken = tuple[Path, str, int]
 """A recording, its word, the number of its speaker."""
-_TAKES = 4
+_MOST_TAKES = 4
 """Of each digit of each person."""
 _BEGINNING, _AS_LOUD = RATE_HZ // 20, 0.89
 """Samples; and the part of its greatest level that such a beginning reaches (1 dB below it)."""
@@ -35,7 +34,7 @@ _BEGINNING, _AS_LOUD = RATE_HZ // 20, 0.89
 def bombay(folder: Path) -> Iterator[Spoken]:
     """Sixteen students of Bombay, four takes in a row of each digit, 8 kHz."""
     for path in folder.glob("Processed_Data/*/*.wav"):
-        yield path, cardinal(int(path.parent.name)), (int(path.stem) - 1) // _TAKES
+        yield path, cardinal(int(path.parent.name)), (int(path.stem) - 1) // 4
 
 
 def athens(folder: Path) -> Iterator[Spoken]:
@@ -101,17 +100,14 @@ def main() -> None:
         takes: Counter[tuple[str, int]] = Counter()
         for path, word, number in sorted(spoken_in(args.clones / name)):
             takes[word, number] += 1
-            if takes[word, number] > _TAKES:
+            if takes[word, number] > _MOST_TAKES:
                 continue
             if not args.all and is_cut_into(read(path)):
                 left_out += 1
                 continue
             rows.append((path.resolve(), word, f"{spoken_in.__name__} {number}", "tuning" if number % 2 else "report"))
     args.out.mkdir(parents=True, exist_ok=True)
-    with (args.out / "clips.tsv").open("w", newline="") as file:
-        table = csv.writer(file, delimiter="\t", lineterminator="\n")
-        table.writerow(("path", "words", "speaker", "part"))
-        table.writerows(rows)
+    write_table(args.out, rows)
     say(f"{len(rows)} recordings of {len({row[2] for row in rows})} people, {left_out} that were cut into left out")
 
 

@@ -14,7 +14,7 @@ Commands 0.01 are for measuring alone: nothing of them may be learnt here.
 import argparse
 import csv
 import hashlib
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from itertools import chain
 from pathlib import Path
 
@@ -96,6 +96,19 @@ def listed(folder: Path) -> Iterator[tuple[Clip, np.ndarray]]:
         speaker = f"person:{row['speaker']}"
         part = row.get("part") or part_of(speaker.removeprefix("person:"))
         yield Clip(said, speaker, f"person, {kind_of(said)}", part), sound
+
+
+def write_table(folder: Path, rows: Iterable[tuple[object, str, str, str]]) -> None:
+    """Write a folder's table, as `listed` reads it, row by row as they come.
+
+    Args:
+        folder: of the recordings.
+        rows: a recording's path, its words, its speaker, and its part, or "" where the speaker decides.
+    """
+    with (folder / "clips.tsv").open("w", newline="") as file:
+        table = csv.writer(file, delimiter="\t", lineterminator="\n", quoting=csv.QUOTE_NONE, quotechar=None)
+        table.writerow(("path", "words", "speaker", "part"))
+        table.writerows(rows)
 
 
 def kind_of(said: str) -> str:

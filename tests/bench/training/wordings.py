@@ -17,7 +17,7 @@ from assistant.spoken import ENGLISH
 from assistant.spoken.english.verbs import VERBS
 from assistant.spoken.expect import AnyExpected, ConfirmExpected, NameExpected
 from assistant.spoken.statement import Sense
-from tests.bench.near_misses import NEAR_MISSES, choices, frames, is_positive, sayings
+from tests.bench.near_misses import NEAR_MISSES, choices, frames, is_positive, sayings, unseen_choices
 from tests.bench.sayings import OUTSIDE, Saying, cardinal, one_by_one, ways
 
 Said = tuple[str, str]
@@ -25,7 +25,6 @@ Said = tuple[str, str]
 
 _ANSWERS = Path(__file__).parents[2] / "data" / "answers"
 _SHELF = Path(__file__).parents[3] / "checklists" / "shelf.toml"
-_UNSEEN = Path(__file__).parents[2] / "data" / "choices_unseen.tsv"
 _FORTUNES = Path("/usr/share/games/fortunes")
 _UNITS = (
     *("millilitres", "millilitres per hour", "mils", "mils per hour", "millilitres an hour", "mils an hour"),
@@ -149,8 +148,7 @@ def _measured() -> frozenset[str]:
     """
     both = [saying for half in ("report", "tuning") for saying in sayings(half) if saying.kind in NEAR_MISSES]
     near = {saying.words.lower() if _only_sounds_asked(saying) else _plain(saying.words) for saying in both}
-    rows = [row for row in _UNSEEN.read_text().splitlines() if not row.startswith("#")]
-    unseen = {_plain(words) for row in rows for words in row.split("\t")}
+    unseen = {_plain(choice) for choice, _ in unseen_choices()}
     return frozenset(near | unseen | {_plain(words) for words in OUTSIDE})
 
 

@@ -17,13 +17,12 @@ import numpy as np
 from assistant.adapters.recognisers.trained import PINNED, open_trained
 from assistant.adapters.recognisers.whisper import WhisperRecogniser
 from tests.bench import conditions
-from tests.bench.conditions import CLEAN, CONDITIONS
+from tests.bench.conditions import CLEAN, CONDITIONS, NOISY_10_DB
 from tests.bench.printing import say
 from tests.bench.training.counting import written
 from tests.bench.training.people import listed
 from tests.bench.training.store import Clip, Store, trimmed
 
-_NOISY = ("pink 10 dB", "babble 10 dB")
 _ONE_IN = 4
 
 
@@ -40,7 +39,7 @@ def in_noise(clip: Clip, sound: np.ndarray) -> Iterator[tuple[str, np.ndarray]]:
     """The clip clean, and for one in four in each of two noises."""
     yield CLEAN, sound
     key = f"{clip.speaker}/{clip.words}/{len(sound)}"
-    for number, name in enumerate(_NOISY):
+    for number, name in enumerate(NOISY_10_DB):
         if hashlib.sha256(key.encode()).digest()[0] % _ONE_IN == number:
             changed = CONDITIONS[name](sound / (np.abs(sound).max() or 1.0), key)
             yield name, np.frombuffer(conditions.as_recorded(changed), "<i2").astype(np.float32) / 32_768
