@@ -202,7 +202,7 @@ def _numbers(chance: Random) -> Iterator[Said]:
 def _commands(chance: Random) -> Iterator[Said]:
     for phrase in ENGLISH.phrases(AnyExpected()):
         if isinstance(spoken.interpret(phrase, ConfirmExpected()), spoken.meaning.Answer):
-            for words in {phrase, _shortened(phrase)}:
+            for words in sorted({phrase, _shortened(phrase)}):
                 for _ in range(3):
                     yield "command", words
     for words in ("yes", "no", "stop", "go", "done", "next", "okay", "again", "pause", "back", "correct", "right"):
