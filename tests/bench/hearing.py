@@ -45,8 +45,9 @@ def hear(recogniser: Recogniser, clip: Clip, sound: bytes) -> Heard:
         return Heard(clip, hearing.words, hearing.doubtful, hearing.compute_s, told_apart=hearing.told_apart)
     recogniser.begin(clip.saying.expect)
     began = time.perf_counter()
-    evidence = recogniser.evidence(samples_of(sound), clip.saying.expect)
-    verdict = NOTHING if evidence is None else recogniser.judged(evidence, clip.saying.expect)
+    samples, expect = samples_of(sound), clip.saying.expect
+    evidence = recogniser.evidence(samples, expect)
+    verdict = NOTHING if evidence is None else recogniser.judged(evidence, samples, expect)
     seconds = time.perf_counter() - began
     return Heard(clip, verdict.words, verdict.doubtful, seconds, evidence, verdict.told_apart)
 

@@ -138,7 +138,7 @@ def test_a_promise_is_kept(monkeypatch):
     promised = choose.promise_recogniser("bundled", lambda: done.append("waited"))
     assert isinstance(promised, LateRecogniser)
     assert done == []
-    monkeypatch.setattr(bundled, "_run", lambda name, digest, files, language, manner=None: Deaf(name, digest))
+    monkeypatch.setattr(bundled, "_run", lambda name, digest, *_: Deaf(name, digest))
     promised.begin(ConfirmExpected())  # raises where name or digest is not what was promised
     assert done == ["waited"]
 
@@ -157,7 +157,7 @@ def test_a_model_with_known_digests_is_promised(monkeypatch, tmp_path):
     promised = choose.promise_recogniser("added", lambda: None)
     del found["notes.txt"]  # no such file is loaded
     assert (promised.name, promised.model_digest) == ("added", models.joint_digest(found))
-    monkeypatch.setattr(bundled, "_run", lambda name, digest, files, language, manner=None: Deaf(name, digest))
+    monkeypatch.setattr(bundled, "_run", lambda name, digest, *_: Deaf(name, digest))
     promised.begin(ConfirmExpected())  # raises where it is not what was promised
     (added / "model.bin").write_text("another")
     with pytest.raises(ModelError, match="differs"):

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from assistant.adapters.models import Check, StoredModel, compare, joint_digest, read_manifest
 from assistant.adapters.recognisers.manner import AS_IT_COMES, Manner
+from assistant.adapters.recognisers.witness import Witness
 from assistant.adapters.shipped import check_shipped, digests_of, read_files, read_pinned, unpacked
 from assistant.errors import ModelError
 from assistant.spoken import ENGLISH, Language
@@ -54,7 +55,9 @@ def open_bundled(folder: Path | None = None, pinned: Mapping[str, str] = PINNED)
     return open_pinned(NAME, folder, pinned, _REMEDY, AS_IT_COMES)
 
 
-def open_pinned(name: str, folder: Path, pinned: Mapping[str, str], remedy: str, manner: Manner) -> "WhisperRecogniser":
+def open_pinned(
+    name: str, folder: Path, pinned: Mapping[str, str], remedy: str, manner: Manner, witness: Witness | None = None
+) -> "WhisperRecogniser":
     """Load a model that comes with the program, where its files are the tested ones.
 
     Args:
@@ -63,12 +66,13 @@ def open_pinned(name: str, folder: Path, pinned: Mapping[str, str], remedy: str,
         pinned: SHA-256 (hex) by file name.
         remedy: what to do where they are others.
         manner: how it is used.
+        witness: another model, asked about what this one is not sure of.
 
     Raises:
         ModelError: they are others.
     """
     files = read_pinned(f"recogniser {name}", folder, pinned, remedy)
-    return _run(name, joint_digest(digests_of(files)), unpacked(files), ENGLISH, manner)
+    return _run(name, joint_digest(digests_of(files)), unpacked(files), ENGLISH, manner, witness)
 
 
 def check_bundled(folder: Path | None = None) -> Check:
@@ -119,7 +123,12 @@ def refuse_changed(model: StoredModel, expected: dict[str, str], found: dict[str
 
 
 def _run(
-    name: str, digest: str, files: Mapping[str, bytes], language: Language, manner: Manner = AS_IT_COMES
+    name: str,
+    digest: str,
+    files: Mapping[str, bytes],
+    language: Language,
+    manner: Manner = AS_IT_COMES,
+    witness: Witness | None = None,
 ) -> "WhisperRecogniser":
     try:
         # Only here: the library takes half a second to import, and some machines have none.
@@ -129,4 +138,4 @@ def _run(
             f"The recogniser {name} needs the library CTranslate2, which cannot be loaded on this machine.",
             "Install it with: pip install ctranslate2 tokenizers threadpoolctl",
         ) from cause
-    return WhisperRecogniser(name, digest, files, language, manner)
+    return WhisperRecogniser(name, digest, files, language, manner, witness)

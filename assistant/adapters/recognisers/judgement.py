@@ -9,28 +9,26 @@ How clear it must be stands in `limits`.
 """
 
 import math
-import re
-from collections.abc import Hashable, Mapping
 from dataclasses import dataclass, replace
 
 from assistant.adapters.recognisers.doubts import is_carried, is_contradicted, is_part, lacks_words
 from assistant.adapters.recognisers.evidence import Evidence, Hypothesis
-from assistant.adapters.recognisers.forms import Form, has_a_say
+from assistant.adapters.recognisers.forms import Form
 from assistant.adapters.recognisers.limits import GENERAL, Limits, LimitSet
 from assistant.adapters.recognisers.positives import (
     alike,
     begins_otherwise,
     denies,
-    is_asked,
     is_denied,
     is_positive,
     is_turned_round,
     is_written_so,
 )
+from assistant.adapters.recognisers.ranking import LEAST_LOGARITHM, Group, is_number, meanings, plain, rank, same
 from assistant.ports import Alternative
 from assistant.spoken import Language
 from assistant.spoken.expect import AnyExpected, ChoiceExpected, ConfirmExpected, Expect, NumberExpected, TextExpected
-from assistant.spoken.meaning import Ambiguous, Answer, Kind, Meaning, NoMatch, Reason
+from assistant.spoken.meaning import Answer, Kind, NoMatch, Reason
 
 LEAST_NAME_SHARE = 0.9
 """Least share of a name among names alone."""
@@ -38,10 +36,6 @@ LEAST_NAME_SCORE = -4.0
 """Least logarithm of a name's probability a token: a long name is less likely than a short one by its length."""
 LEAST_NAME_RATIO = -15.0
 """Least logarithm of (probability of a name / probability of what the free decoder writes), among names alone."""
-_UNHEARD = 1e-4
-"""Share of a meaning that one form has not heard at all; not nothing, for a search gives up what is unlikely."""
-_LEAST_LOGARITHM = -700.0
-"""Below this a probability would be rounded to nothing, and its logarithm be lost."""
 _UNHEARD_LOGARITHM = -30.0
 """Logarithm of the probability of whatever else might be said."""
 _NO_SPEECH = 0.6
@@ -58,43 +52,6 @@ _TELLING = frozenset(
     }
 )
 """Reasons that help the learner more than "I did not understand"; `interpret` will refuse the words again."""
-
-
-@dataclass(frozen=True)
-class Group:
-    """Hypotheses of one meaning.
-
-    Attributes:
-        meaning: what all of them mean.
-        text: the likeliest wording.
-        share: their part of the probability of all sentences of the step, 0 to 1.
-        score: logarithm of their probability among all that the model could write.
-        tokens: length of the wording that is likeliest among all that the model could write.
-        ending: logarithm of the probability that nothing follows that wording.
-    """
-
-    meaning: Meaning
-    text: str
-    share: float
-    score: float
-    tokens: int = 1
-    ending: float = 0.0
-
-    @property
-    def is_number(self) -> bool:
-        """Whether it is a number, or one of two."""
-        return _is_number(self.meaning)
-
-    def reaches(self, limits: Limits, evidence: Evidence) -> bool:
-        """Whether it is as clear as the limits want it."""
-        return (
-            self.share >= limits.share
-            and self.score >= limits.least
-            and self.score / self.tokens >= limits.clear
-            and self.score - evidence.free.score >= limits.ratio
-            and self.ending >= limits.ending
-            and self.score - evidence.of_noise.get(self.text, math.inf) >= limits.gain
-        )
 
 
 @dataclass(frozen=True)
@@ -125,7 +82,7 @@ def is_faint_command(likeliest: Hypothesis, expect: Expect, language: Language, 
     """
     clear = limits.clear_command
     is_faint = likeliest.score < clear.least or likeliest.score < clear.clear * likeliest.tokens
-    return is_faint and not _is_number(_meanings(plain(likeliest.text, language), expect, language)[0])
+    return is_faint and not is_number(meanings(plain(likeliest.text, language), expect, language)[0])
 
 
 def judge(evidence: Evidence, expect: Expect, language: Language, limits: LimitSet = GENERAL) -> Judgement:
@@ -153,14 +110,7 @@ def judge(evidence: Evidence, expect: Expect, language: Language, limits: LimitS
     digits_only = isinstance(expect, NumberExpected) and expect.digits_only
     if best.is_number:
         wanted = limits.digits if digits_only else limits.number
-        stands = (
-            agrees
-            and best.reaches(wanted, evidence)
-            and not is_carried(best.text, language)
-            and not is_contradicted(best.meaning, evidence.free.text)
-            and not _is_freely_another(best, evidence, expect, language)
-            and math.fsum(g.share for g in ranked if is_part(best.meaning, g.meaning)) <= wanted.longer
-        )
+        stands = agrees and is_sound(ranked, wanted, evidence, expect, language, limits)
     else:
         tells = not isinstance(best.meaning, NoMatch) or best.meaning.reason in _TELLING
         stands = agrees and tells and _is_clear(best, evidence, limits)
@@ -185,19 +135,44 @@ def judge(evidence: Evidence, expect: Expect, language: Language, limits: LimitS
     return Judgement("", alternatives)
 
 
+def is_sound(
+    ranked: tuple[Group, ...], wanted: Limits, evidence: Evidence, expect: Expect, language: Language, limits: LimitSet
+) -> bool:
+    """Whether the number that leads is as clear as wanted and nothing speaks against it, but words that were lost.
+
+    Args:
+        ranked: the meanings, likeliest first.
+        wanted: how clear it has to be.
+        evidence: what the decoder made of the utterance.
+        expect: what the step expects.
+        language: in which the sentences are.
+        limits: of the model.
+    """
+    best = ranked[0]
+    return (
+        evidence.voiced >= limits.voiced
+        and (not limits.witness or _is_written_freely(best, evidence, expect, language))
+        and best.reaches(wanted, evidence)
+        and not is_carried(best.text, language)
+        and not is_contradicted(best.meaning, evidence.free.text)
+        and not _is_freely_another(best, evidence, expect, language)
+        and math.fsum(group.share for group in ranked if is_part(best.meaning, group.meaning)) <= wanted.longer
+    )
+
+
 def _is_freely_another(number: Group, evidence: Evidence, expect: Expect, language: Language) -> bool:
     """Whether the model, left free, writes another number in words."""
     free = plain(evidence.free.text, language)
     if any(sign.isdigit() for sign in free):
         return False
-    meaning = _meanings(free, expect, language)[0]
-    return _is_number(meaning) and _same(meaning, expect) != _same(number.meaning, expect)
+    meaning = meanings(free, expect, language)[0]
+    return is_number(meaning) and same(meaning, expect) != same(number.meaning, expect)
 
 
 def _is_written_freely(best: Group, evidence: Evidence, expect: Expect, language: Language) -> bool:
     """Whether what the model writes without limits means the same: the second witness."""
-    meaning, _ = _meanings(plain(evidence.free.text, language), expect, language)
-    return _same(meaning, expect) == _same(best.meaning, expect)
+    meaning, _ = meanings(plain(evidence.free.text, language), expect, language)
+    return same(meaning, expect) == same(best.meaning, expect)
 
 
 def _is_clear(command: Group, evidence: Evidence, limits: LimitSet) -> bool:
@@ -294,18 +269,14 @@ def _beats_rivals(words: str, evidence: Evidence, expect: Expect, language: Lang
 
 def _sum(scores: list[float]) -> float:
     """Logarithm of the sum of probabilities that are given by their logarithms."""
-    return math.log(math.fsum(math.exp(max(score, _LEAST_LOGARITHM)) for score in scores))
-
-
-def _is_number(meaning: Meaning) -> bool:
-    return isinstance(meaning, Ambiguous) or (isinstance(meaning, Answer) and meaning.kind is Kind.NUMBER)
+    return math.log(math.fsum(math.exp(max(score, LEAST_LOGARITHM)) for score in scores))
 
 
 def _some_number(ranked: tuple[Group, ...]) -> Group:
     """All numbers together, as if they were one meaning."""
     numbers = [group for group in ranked if group.is_number]
     share = math.fsum(group.share for group in numbers)
-    score = math.log(math.fsum(math.exp(max(group.score, _LEAST_LOGARITHM)) for group in numbers))
+    score = math.log(math.fsum(math.exp(max(group.score, LEAST_LOGARITHM)) for group in numbers))
     return replace(numbers[0], share=share, score=score)
 
 
@@ -328,95 +299,6 @@ def _closest_name(evidence: Evidence, expect: Expect, language: Language) -> Jud
         and best.score - evidence.free.score >= LEAST_NAME_RATIO
     )
     return Judgement(best.text if stands else "", alternatives)
-
-
-def rank(bounded: Mapping[Form, tuple[Hypothesis, ...]], expect: Expect, language: Language) -> tuple[Group, ...]:
-    """The meanings of the hypotheses, likeliest first.
-
-    Figures and words are two opinions of one number, so their shares are multiplied (geometric mean): a point
-    that only the figures have heard, or a digit that only the words have, counts for little.
-    """
-    opinions: list[dict[Hashable, float]] = []
-    masses: dict[Hashable, float] = {}
-    likeliest: dict[Hashable, Hypothesis] = {}
-    best: dict[Hashable, tuple[float, str, Meaning, Hashable]] = {}
-    for form, hypotheses in bounded.items():
-        sums: dict[Hashable, float] = {}
-        loose_sums: dict[Hashable, float] = {}
-        for one in hypotheses:
-            text, part = plain(one.text, language), math.exp(max(one.score, _LEAST_LOGARITHM))
-            meaning, loose = _meanings(text, expect, language)
-            if is_asked(one.text, meaning, expect):
-                text = f"{text}?"
-                meaning, loose = _meanings(text, expect, language)
-            loose_sums[loose] = loose_sums.get(loose, 0.0) + part
-            if loose not in likeliest or likeliest[loose].score < one.score:
-                likeliest[loose] = one
-            if has_a_say(form, expect):
-                key = _same(meaning, expect)
-                sums[key] = sums.get(key, 0.0) + part
-                if key not in best or best[key][0] < one.score:
-                    best[key] = (one.score, text, meaning, loose)
-        if sums:
-            opinions.append(_shares(sums))
-        for key, part in loose_sums.items():
-            # The forms overlap, so their masses are not added.
-            masses[key] = max(masses.get(key, 0.0), part)
-    joint = {
-        key: math.prod(max(one.get(key, 0.0), _UNHEARD) for one in opinions) ** (1 / len(opinions)) for key in best
-    }
-    groups = []
-    for key, share in _shares(joint).items():
-        _, text, meaning, loose = best[key]
-        one = likeliest[loose]
-        groups.append(Group(meaning, text, share, math.log(masses[loose]), max(1, one.tokens), one.ending))
-    return tuple(sorted(groups, key=lambda group: -group.share))
-
-
-def _meanings(text: str, expect: Expect, language: Language) -> tuple[Meaning, Hashable]:
-    """What a wording means here, and what it would mean if the number might be said in any way.
-
-    The model prefers figures. So whether a number was said at all shows in its figures, even where only its
-    words show that it was said digit by digit.
-    """
-    meaning = language.interpret(text, expect, heard=True)
-    if meaning == NoMatch(Reason.OUT_OF_RANGE):
-        # Said, or only written, twice: "two one three two one three".
-        words = text.split()
-        half = len(words) // 2
-        if half > 1 and words[:half] == words[half:]:
-            return _meanings(" ".join(words[:half]), expect, language)
-    if isinstance(expect, NumberExpected) and expect.digits_only:
-        return meaning, _same(language.interpret(text, replace(expect, digits_only=False), heard=True), expect)
-    return meaning, _same(meaning, expect)
-
-
-def _shares(parts: dict[Hashable, float]) -> dict[Hashable, float]:
-    total = math.fsum(parts.values())
-    return {key: part / total for key, part in parts.items()}
-
-
-def plain(text: str, language: Language) -> str:
-    """A wording without the signs of a written sentence; points within numbers stay.
-
-    "8 3.3" becomes "8 3 point 3": so the model writes "eight three point three".
-    """
-    text = re.sub(r"[!?;:\"]|[.,](?![0-9])|(?<![0-9])[.,](?=\s)", " ", text.lower())
-    text = " ".join(text.split())
-    return re.sub(r"(?<=\b[0-9] [0-9])\.(?=[0-9])", f" {language.tables.numbers.point} ", text)
-
-
-def _same(meaning: Meaning, expect: Expect) -> Hashable:
-    """Equal for meanings that the guide would treat alike."""
-    if is_positive(meaning, expect):
-        return "positive"
-    match meaning:
-        case Answer(kind=kind, value=value, unit=unit):
-            return (kind, value, unit)
-        case Ambiguous(readings=readings, unit=unit):
-            return (readings, unit)
-        case NoMatch(reason=reason):
-            return reason
 
 
 def _free_words(evidence: Evidence) -> Judgement:

@@ -93,6 +93,7 @@ class LimitSet:
         voiced: how voiced (`Evidence.voiced`) a number has to be; a cough is no number, nor asked about.
         witness: whether what the model writes without limits has to mean the same. A model that hardly ever wrote what
             is said at a bench is no such witness.
+        borne_out: for digits, and a choice, that another model has to hear too (`borne_out`); None where none is asked.
     """
 
     clear_command: Limits = CLEAR_COMMAND
@@ -109,6 +110,7 @@ class LimitSet:
     free_at_once: FreeLimits | None = None
     voiced: float = 0.0
     witness: bool = False
+    borne_out: Limits | None = None
 
 
 GENERAL = LimitSet()
@@ -135,6 +137,7 @@ TRAINED = LimitSet(
     free_at_once=FreeLimits(lead=2.0, clear=-0.06, rival=8.0),
     voiced=0.36,
     witness=True,
+    borne_out=Limits(share=0.6, clear=-0.3, ratio=-1.0, least=-0.6, ending=-0.6, longer=0.03),
 )
 """For the model that was trained for the bench.
 

@@ -7,7 +7,8 @@ rules alone would take of such words is asked about too, where it weighs nothing
 from dataclasses import replace
 
 from assistant.adapters.recognisers.evidence import Evidence
-from assistant.adapters.recognisers.judgement import Judgement, plain
+from assistant.adapters.recognisers.judgement import Judgement
+from assistant.adapters.recognisers.ranking import plain
 from assistant.spoken import Language
 from assistant.spoken.expect import Expect
 from assistant.spoken.meaning import Answer, Kind, Meaning, Surety

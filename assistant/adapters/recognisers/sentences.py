@@ -282,7 +282,7 @@ class Sentences:
             return None
         whole, point, fraction = place.figures.partition(".")
         if point and len(whole) == 1 and place.said[-1:] and place.said[-1].isdigit():
-            # "8 3.3" is how the model writes "eight three point three"; see `judgement.plain`.
+            # "8 3.3" is how the model writes "eight three point three"; see `ranking.plain`.
             return (*place.said, whole, self._spelling.point, fraction)
         return (*place.said, place.figures)
 

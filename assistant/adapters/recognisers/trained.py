@@ -1,15 +1,17 @@
 """The recogniser that was trained for the bench: this project's own weights, in the models folder.
 
-It hears what is said at a bench, and writes it in small letters; free words (a reason, a note) are heard by the model
-that it began as, which is loaded when the first of them is expected.
+It hears what is said at a bench, and writes it in small letters. The model that it began as hears free words (a reason,
+a note), and bears out digits and choices of which the trained one is not sure (`borne_out`); it is loaded when it is
+first needed.
 """
 
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from pathlib import Path
 
 from assistant.adapters.models import Check, joint_digest
 from assistant.adapters.recognisers import bundled
 from assistant.adapters.recognisers.manner import TRAINED
+from assistant.adapters.recognisers.witness import Witness
 from assistant.adapters.shipped import check_shipped, shipped_folder
 from assistant.errors import ModelError
 from assistant.ports import Recogniser, Utterance
@@ -45,13 +47,14 @@ def open_trained(folder: Path | None = None, pinned: Mapping[str, str] | None = 
     """
     folder = _found(folder)
     pinned = PINNED if pinned is None else pinned
-    model = bundled.open_pinned(NAME, folder, pinned, _REMEDY, TRAINED)
-    return TrainedEar(model, bundled.open_bundled if bundled.bundled_folder() else None)
+    witness = Witness(_published_digest(), bundled.open_bundled) if bundled.bundled_folder() else None
+    return TrainedEar(bundled.open_pinned(NAME, folder, pinned, _REMEDY, TRAINED, witness), witness)
 
 
 def digest() -> str:
-    """The digest of the model as it was tested."""
-    return joint_digest(dict(PINNED))
+    """The digests of the models that listen, as they were tested: of the trained one, and of the one beside it."""
+    beside = [_published_digest()] if bundled.bundled_folder() else []
+    return " ".join([joint_digest(dict(PINNED)), *beside])
 
 
 def check_trained(folder: Path | None = None) -> Check:
@@ -63,6 +66,10 @@ def check_trained(folder: Path | None = None) -> Check:
     return check_shipped(NAME, _found(folder), PINNED)
 
 
+def _published_digest() -> str:
+    return joint_digest(dict(bundled.PINNED))
+
+
 def _found(folder: Path | None) -> Path:
     folder = trained_folder() if folder is None else folder
     if folder is None:
@@ -71,23 +78,24 @@ def _found(folder: Path | None) -> Path:
 
 
 class TrainedEar:
-    """The trained model, and another one for free words; see `assistant.ports.Recogniser`.
+    """The trained model, and another one beside it; see `assistant.ports.Recogniser`.
 
     Args:
         model: hears everything but free words.
-        load_free: loads the one for those; None where there is none, and the trained one hears them too.
+        witness: hears those, and bears out what `model` is not sure of; None where there is none, and the trained one
+            hears them too.
     """
 
-    def __init__(self, model: Recogniser, load_free: Callable[[], Recogniser] | None) -> None:
+    def __init__(self, model: Recogniser, witness: Witness | None) -> None:
         self.name = model.name
-        self.model_digest = model.model_digest
+        # Both, and not one of the two together: so each can be compared with its files.
+        self.model_digest = model.model_digest if witness is None else f"{model.model_digest} {witness.model_digest}"
         self._model = model
-        self._load_free = load_free
-        self._free: Recogniser | None = None
+        self._witness = witness
 
     @property
     def model(self) -> Recogniser:
-        """The trained model itself."""
+        """The trained model itself, which asks the other one."""
         return self._model
 
     def begin(self, expect: Expect) -> Utterance:
@@ -96,14 +104,12 @@ class TrainedEar:
         Raises:
             ModelError: the model for free words cannot be loaded.
         """
-        if not isinstance(expect, TextExpected) or self._load_free is None:
-            return self._model.begin(expect)
-        if self._free is None:
-            self._free = self._load_free()
-        return self._free.begin(expect)
+        if isinstance(expect, TextExpected) and self._witness is not None:
+            return self._witness.begin(expect)
+        return self._model.begin(expect)
 
     def close(self) -> None:
         """Free the models."""
         self._model.close()
-        if self._free is not None:
-            self._free.close()
+        if self._witness is not None:
+            self._witness.close()

@@ -6,39 +6,37 @@ alone would turn any speech into an answer, so `judgement` weighs the sentences 
 same model writes without limits.
 """
 
-import logging
-import tempfile
 import threading
 import time
 from collections.abc import Callable, Mapping
 from dataclasses import replace
-from functools import cache, lru_cache, partial
-from pathlib import Path
+from functools import cache, lru_cache
 
 import ctranslate2
 import numpy as np
-import tokenizers
 from threadpoolctl import ThreadpoolController
 
 from assistant.adapters.answer_reader import answer_reader
 from assistant.adapters.recognisers import bursts, hesitation, voicing
+from assistant.adapters.recognisers.borne_out import borne_out, likeliest_choice, to_bear_out
 from assistant.adapters.recognisers.decoder import Decoder, Listening
 from assistant.adapters.recognisers.evidence import Bounded, Evidence, Hypothesis
-from assistant.adapters.recognisers.features import Floats, log_mel
+from assistant.adapters.recognisers.features import Floats
 from assistant.adapters.recognisers.forms import Form, forms
 from assistant.adapters.recognisers.front import prepared, samples_of
-from assistant.adapters.recognisers.judgement import NOTHING, Judgement, is_faint_command, judge, plain
+from assistant.adapters.recognisers.judgement import NOTHING, Judgement, is_faint_command, judge
 from assistant.adapters.recognisers.manner import AS_IT_COMES, Manner
 from assistant.adapters.recognisers.own_words import in_own_words
 from assistant.adapters.recognisers.positives import is_positive, rivals
+from assistant.adapters.recognisers.ranking import plain
 from assistant.adapters.recognisers.search import Written, log_probabilities, search
 from assistant.adapters.recognisers.sentences import START, Sentences
-from assistant.errors import ModelError
+from assistant.adapters.recognisers.whisper_model import WhisperModel
+from assistant.adapters.recognisers.witness import Witness
 from assistant.ports import SAMPLE_RATE_HZ, Hearing
 from assistant.spoken import Language
 from assistant.spoken.expect import ConfirmExpected, Expect, NameExpected, NumberExpected, TextExpected
 
-THREADS = 2
 LONGEST_S = 30.0
 """Whisper's window; no spoken answer is longer."""
 MIDDLE_WINDOW_S = 12.0
@@ -68,42 +66,32 @@ class WhisperRecogniser:
         files: the model's files by name, already checked.
         language: which it hears.
         manner: how it is used.
+        witness: another model, asked about what this one is not sure of.
 
     Raises:
         ModelError: the files are no English Whisper model for CTranslate2.
     """
 
     def __init__(
-        self, name: str, digest: str, files: Mapping[str, bytes], language: Language, manner: Manner = AS_IT_COMES
+        self,
+        name: str,
+        digest: str,
+        files: Mapping[str, bytes],
+        language: Language,
+        manner: Manner = AS_IT_COMES,
+        witness: Witness | None = None,
     ) -> None:
         self.name = name
         self.manner = manner
         self.model_digest = digest
         self._language = language
+        self._witness = witness
         self._weighed = language.weighed_by(answer_reader())
         self._turn = threading.Lock()
         self._pools = ThreadpoolController()
-        # Its own messages go to standard error, which belongs to the learner's screen.
-        ctranslate2.set_log_level(logging.CRITICAL)
-        try:
-            self._tokeniser = tokenizers.Tokenizer.from_str(files["tokenizer.json"].decode())
-            self._model = _loaded({file: content for file, content in files.items() if file != "tokenizer.json"})
-        except Exception as cause:
-            raise ModelError(
-                f"The recogniser {name} cannot be loaded: its files are no Whisper model for CTranslate2.",
-                "Check it with: checkoff models check",
-            ) from cause
-        vocabulary = self._tokeniser.get_vocab()
-        special = [vocabulary.get(mark) for mark in ("<|startoftranscript|>", "<|notimestamps|>", "<|endoftext|>")]
-        known = [token for token in special if token is not None]
-        if self._model.is_multilingual or len(known) < len(special):
-            raise ModelError(
-                f"The recogniser {name} is not an English-only Whisper model.",
-                "Take a model whose name ends in .en.",
-            )
-        *self._prompt, end = known
+        self._model = WhisperModel(name, files)
         self._decoder = Decoder(files["model.bin"])
-        self._sentences = Sentences(self._tokeniser, end, language, small=manner.small)
+        self._sentences = Sentences(self._model.tokeniser, self._model.end, language, small=manner.small)
         self._noise = cache(self._find_noise)
         self._of_noise = lru_cache(maxsize=1_000)(self._find_of_noise)
 
@@ -117,7 +105,7 @@ class WhisperRecogniser:
     def close(self) -> None:
         """Free the model."""
         with self._turn:
-            self._model.unload_model()
+            self._model.close()
 
     def recognise(self, samples: Floats, expect: Expect, is_given_up: Callable[[], bool] = lambda: False) -> Judgement:
         """The best wording, or an empty one, and all wordings with their confidence.
@@ -129,12 +117,45 @@ class WhisperRecogniser:
         """
         with self._turn:
             evidence = self.evidence(samples, expect, is_given_up)
-        return NOTHING if evidence is None else self.judged(evidence, expect)
+        return NOTHING if evidence is None else self.judged(evidence, samples, expect, is_given_up)
 
-    def judged(self, evidence: Evidence, expect: Expect) -> Judgement:
-        """What to stand for, from what the model made of an utterance."""
-        judged = judge(evidence, expect, self._language, self.manner.limits)
-        return in_own_words(judged, evidence, expect, self._weighed) if self.manner.own_words else judged
+    def takes_for(self, samples: Floats, expect: Expect, is_given_up: Callable[[], bool] = lambda: False) -> str:
+        """What it takes digits, or a choice, for, to bear out what another model heard; "" for nothing.
+
+        Args:
+            samples: mono at 16 kHz, -1 to 1.
+            expect: digits, or choices.
+            is_given_up: as in `recognise`.
+        """
+        with self._turn:
+            if isinstance(expect, NumberExpected):
+                speech = prepared(samples)
+                return "" if speech is None or is_given_up() else self._model.digits(self._encoded(speech))
+            evidence = self.evidence(samples, expect, is_given_up)
+        return "" if evidence is None else likeliest_choice(evidence, expect, self._language)
+
+    def judged(
+        self, evidence: Evidence, samples: Floats, expect: Expect, is_given_up: Callable[[], bool] = lambda: False
+    ) -> Judgement:
+        """What to stand for, from what the model made of an utterance, and the witness where it is asked.
+
+        Args:
+            evidence: what the model made of it.
+            samples: its sound, mono at 16 kHz, -1 to 1.
+            expect: what the step expects.
+            is_given_up: as in `recognise`.
+        """
+        limits = self.manner.limits
+        judged = judge(evidence, expect, self._language, limits)
+        if self.manner.own_words:
+            judged = in_own_words(judged, evidence, expect, self._weighed)
+        if self._witness is None:
+            return judged
+        group = to_bear_out(judged, evidence, expect, self._language, limits)
+        if group is None:
+            return judged
+        words = self._witness.takes_for(samples, expect, is_given_up)
+        return borne_out(judged, group, words, expect, self._language)
 
     def evidence(
         self, samples: Floats, expect: Expect, is_given_up: Callable[[], bool] = lambda: False
@@ -148,27 +169,14 @@ class WhisperRecogniser:
             return None
         if len(speech) / SAMPLE_RATE_HZ > LONGEST_S and not isinstance(expect, TextExpected):
             return None
-        picture = log_mel(speech, self._window_s(len(speech) / SAMPLE_RATE_HZ))
         if is_given_up():
             return None
-        sound = self._model.encode(ctranslate2.StorageView.from_array(picture[None]))
+        sound = self._encoded(speech)
         if is_given_up():
             return None
         ways = _FREE_WAYS if isinstance(expect, ConfirmExpected) and expect.asked is not None else 1
-        # In the library's own thread, while the search goes on in this one.
-        free_later = self._model.generate(
-            sound,
-            [self._prompt],
-            asynchronous=True,
-            beam_size=ways,
-            num_hypotheses=ways,
-            # A score is then the logarithm of the whole text's probability.
-            length_penalty=0,
-            # The library stops at half of it.
-            max_length=2 * (_MOST_FREE_TOKENS if isinstance(expect, TextExpected) else _MOST_COMPARED_TOKENS),
-            return_scores=True,
-            return_no_speech_prob=True,
-        )[0]
+        most_tokens = _MOST_FREE_TOKENS if isinstance(expect, TextExpected) else _MOST_COMPARED_TOKENS
+        free_later = self._model.write(sound, ways, most_tokens)
         bounded: Bounded = {}
         named: tuple[Hypothesis, ...] = ()
         rival_scores: dict[str, float] = {}
@@ -177,17 +185,13 @@ class WhisperRecogniser:
             with self._pools.limit(limits=1, user_api="blas"):
                 listening = self._decoder.listen(np.asarray(sound)[0])
                 ways_of_numbers = forms(expect, figures=self.manner.figures)
-                bounded = self._bounded(listening, self._prompt, expect, ways_of_numbers, is_given_up)
+                bounded = self._bounded(listening, self._model.prompt, expect, ways_of_numbers, is_given_up)
                 named = self._names(listening, expect, is_given_up) if isinstance(expect, NameExpected) else ()
         if is_given_up():
             return None
-        free = free_later.result()
-        likeliest, *others = (
-            Hypothesis(self._text(tokens), float(score), len(tokens) + 1)
-            for tokens, score in zip(free.sequences_ids, free.scores, strict=True)
-        )
+        (likeliest, *others), written, no_speech = free_later.result()
         if isinstance(expect, NumberExpected):
-            thinking = hesitation.leading(free.sequences_ids[0], self._text, self._language)
+            thinking = hesitation.leading(written, self._model.text, self._language)
             if thinking:
                 likeliest, bounded = self._behind(thinking, listening, likeliest, bounded, expect, is_given_up)
         if ways > 1 and self.manner.limits.free_at_once is not None:
@@ -196,7 +200,7 @@ class WhisperRecogniser:
             free=likeliest,
             free_tokens=likeliest.tokens,
             others=tuple(others),
-            no_speech=float(free.no_speech_prob),
+            no_speech=no_speech,
             bounded=bounded,
             named=named,
             of_noise={
@@ -220,11 +224,13 @@ class WhisperRecogniser:
         is_given_up: Callable[[], bool],
     ) -> tuple[Hypothesis, Bounded]:
         """What is written freely, and the sentences of the step, behind a sound of thinking."""
-        prompt = [*self._prompt, *thinking]
+        prompt = [*self._model.prompt, *thinking]
         with self._pools.limit(limits=1, user_api="blas"):
-            (sound,) = log_probabilities(listening, self._prompt, [thinking])
+            (sound,) = log_probabilities(listening, self._model.prompt, [thinking])
             behind = self._bounded(listening, prompt, expect, tuple(whole), is_given_up)
-        rest = Hypothesis(free.text.removeprefix(self._text(thinking)), free.score - sound, free.tokens - len(thinking))
+        rest = Hypothesis(
+            free.text.removeprefix(self._model.text(thinking)), free.score - sound, free.tokens - len(thinking)
+        )
         return rest, hesitation.with_both(behind, whole, sound)
 
     def _bounded(
@@ -248,8 +254,8 @@ class WhisperRecogniser:
         if not others:
             return {}
         with self._pools.limit(limits=1, user_api="blas"):
-            written = [self._tokens(f" {other}") for other in others]
-            scores = log_probabilities(listening, self._prompt, written, free.score - _FAR_BEHIND)
+            written = [self._model.tokens(f" {other}") for other in others]
+            scores = log_probabilities(listening, self._model.prompt, written, free.score - _FAR_BEHIND)
         return dict(zip(others, scores, strict=True))
 
     def _names(
@@ -258,52 +264,30 @@ class WhisperRecogniser:
         """Every name of the step with its probability; few are given up early, for all are unlikely words."""
         alone = replace(expect, alone=True)
         found = search(
-            listening, self._prompt, self._sentences, alone, (Form.WORDS,), is_given_up, beam=40, hopeless=40.0
+            listening, self._model.prompt, self._sentences, alone, (Form.WORDS,), is_given_up, beam=40, hopeless=40.0
         )
         return tuple(self._hypothesis(one) for one in found[Form.WORDS])
 
     def _hypothesis(self, one: Written) -> Hypothesis:
-        return Hypothesis(self._text(one.tokens), one.score, len(one.tokens) + 1, one.ending)
+        return Hypothesis(self._model.text(one.tokens), one.score, len(one.tokens) + 1, one.ending)
 
     def _find_of_noise(self, text: str) -> float:
         """Logarithm of the probability that the model writes this where there is nothing but noise."""
         with self._pools.limit(limits=1, user_api="blas"):
-            return log_probabilities(self._noise(), self._prompt, [self._tokens(text)])[0]
+            return log_probabilities(self._noise(), self._model.prompt, [self._model.tokens(text)])[0]
 
     def _find_noise(self) -> Listening:
         """A second of hiss, listened to once; of it words are likelier than of silence."""
         hiss = np.random.default_rng(0).normal(scale=_HISS, size=SAMPLE_RATE_HZ).astype(np.float32)
-        sound = self._model.encode(ctranslate2.StorageView.from_array(log_mel(hiss, self.manner.window_s)[None]))
-        return self._decoder.listen(np.asarray(sound)[0])
+        return self._decoder.listen(np.asarray(self._model.encode(hiss, self.manner.window_s))[0])
 
-    def _window_s(self, length_s: float) -> float:
-        """How long a picture the encoder gets: its time grows with it."""
+    def _encoded(self, speech: Floats) -> ctranslate2.StorageView:
+        """What the decoder attends to, from the shortest picture that has room for the sound."""
         lengths = (self.manner.window_s, MIDDLE_WINDOW_S)
-        return next((window for window in lengths if length_s <= window - _ROOM_S[window]), LONGEST_S)
-
-    def _tokens(self, text: str) -> list[int]:
-        """The tokens of a text, and the one that ends it."""
-        return [*self._tokeniser.encode(text, add_special_tokens=False).ids, self._sentences.end]
-
-    def _text(self, tokens: list[int] | tuple[int, ...]) -> str:
-        return str(self._tokeniser.decode(list(tokens)))
-
-
-def _loaded(files: Mapping[str, bytes]) -> ctranslate2.models.Whisper:
-    """The model from these very bytes, by way of a folder that only this user can open.
-
-    CTranslate2 keeps in memory what it is handed as long as the model lives, 72 MB; what it reads from files it does
-    not.
-    """
-    model = partial(ctranslate2.models.Whisper, device="cpu", compute_type="int8", intra_threads=THREADS)
-    try:
-        with tempfile.TemporaryDirectory(prefix="model-") as folder:
-            for file, content in files.items():
-                (Path(folder) / file).write_bytes(content)
-            return model(folder)
-    except OSError:
-        # No room on the disk: then in memory.
-        return model("", files=dict(files))
+        length_s = len(speech) / SAMPLE_RATE_HZ
+        return self._model.encode(
+            speech, next((window for window in lengths if length_s <= window - _ROOM_S[window]), LONGEST_S)
+        )
 
 
 class WhisperUtterance:

@@ -6,7 +6,7 @@ from functools import partial
 
 import pytest
 
-from assistant.adapters.recognisers import judgement
+from assistant.adapters.recognisers import judgement, ranking
 from assistant.adapters.recognisers.evidence import Evidence, Hypothesis
 from assistant.adapters.recognisers.forms import Form, forms
 from assistant.adapters.recognisers.limits import CLEAR_COMMAND, COMMAND, DIGITS, DOUBTFUL, FAINT_COMMAND, NUMBER
@@ -15,8 +15,8 @@ from assistant.spoken.expect import AnyExpected, ConfirmExpected, NumberExpected
 from assistant.spoken.meaning import Answer
 
 judge = partial(judgement.judge, language=ENGLISH)
-rank = partial(judgement.rank, language=ENGLISH)
-plain = partial(judgement.plain, language=ENGLISH)
+rank = partial(ranking.rank, language=ENGLISH)
+plain = partial(ranking.plain, language=ENGLISH)
 is_faint_command = partial(judgement.is_faint_command, language=ENGLISH)
 
 RATE = NumberExpected("mL/h")

@@ -107,7 +107,7 @@ def test_decoder_is_the_library_s_own(whisper):
     decoder = Decoder((folder / "model.bin").read_bytes())
     samples = np.frombuffer(speak("one hundred and twenty five millilitres per hour"), "<i2") / np.float32(32_768)
     sound = exact.encode(ctranslate2.StorageView.from_array(log_mel(samples, 12.0)[None]))
-    text = whisper._tokeniser.encode(" 125 milliliters per hour", add_special_tokens=False).ids
+    text = whisper._model.tokens(" 125 milliliters per hour")[:-1]
     expected = np.log(exact.align(sound, [50_257], [text], 10)[0].text_token_probs)
     listening = decoder.listen(np.asarray(sound)[0])
     scores, cache = listening.start([50_257, 50_362])
@@ -132,8 +132,7 @@ def test_search_writes_sentences_only(whisper, tokeniser, sentences):
     """Whatever was said, each sentence found can be understood or told why not, with a true probability."""
     for words in ("ninety minutes", "the bus leaves at ten fifteen"):
         samples = np.frombuffer(speak(words), "<i2") / np.float32(32_768)
-        sound = whisper._model.encode(ctranslate2.StorageView.from_array(log_mel(samples, 12.0)[None]))
-        listening = whisper._decoder.listen(np.asarray(sound)[0])
+        listening = whisper._decoder.listen(np.asarray(whisper._model.encode(samples, 12.0))[0])
         expect = NumberExpected("min")
         found = search(listening, [50_257, 50_362], sentences, expect, tuple(Form))
         for form, written in found.items():
@@ -150,8 +149,7 @@ def test_search_writes_sentences_only(whisper, tokeniser, sentences):
 def test_the_probability_of_a_wording_is_that_of_the_search(tokeniser, sentences, whisper):
     """Token by token, one wording by itself is as likely as the search says."""
     samples = np.frombuffer(speak("one twenty five"), "<i2") / np.float32(32_768)
-    sound = whisper._model.encode(ctranslate2.StorageView.from_array(log_mel(samples, 12.0)[None]))
-    listening = whisper._decoder.listen(np.asarray(sound)[0])
+    listening = whisper._decoder.listen(np.asarray(whisper._model.encode(samples, 12.0))[0])
     prompt = [50_257, 50_362]
     best = search(listening, prompt, sentences, RATE, (Form.WORDS,))[Form.WORDS][0]
     others = [[*best.tokens, END], [*best.tokens[:1], END], [*best.tokens[::-1], END]]

@@ -2,8 +2,9 @@
 
 import pytest
 
-from assistant.adapters.recognisers import trained
+from assistant.adapters.recognisers import bundled, trained
 from assistant.adapters.recognisers.replay import hear_sound
+from assistant.adapters.recognisers.witness import Witness
 from assistant.errors import ModelError
 from assistant.ports import Hearing
 from assistant.spoken import ENGLISH
@@ -53,7 +54,7 @@ class Named:
 
 
 def test_free_words_are_heard_by_the_other_model():
-    """It is loaded when the first free words are expected, once; records name the trained one."""
+    """It is loaded when the first free words are expected, once; records name both models' digests."""
     loads = []
 
     def load():
@@ -61,8 +62,8 @@ def test_free_words_are_heard_by_the_other_model():
         return loads[-1]
 
     model = Named("trained")
-    ear = trained.TrainedEar(model, load)
-    assert (ear.name, ear.model_digest) == ("trained", "digest of trained")
+    ear = trained.TrainedEar(model, Witness("digest of other", load))
+    assert (ear.name, ear.model_digest) == ("trained", "digest of trained digest of other")
     assert ear.begin(ConfirmExpected()).words == "trained"
     assert not loads
     assert [ear.begin(TextExpected()).words for _ in range(2)] == ["other", "other"]
@@ -74,7 +75,15 @@ def test_free_words_are_heard_by_the_other_model():
 
 def test_free_words_without_another_model():
     """The trained one hears them, too, where the package of the other is missing."""
-    assert trained.TrainedEar(Named("trained"), None).begin(TextExpected()).words == "trained"
+    ear = trained.TrainedEar(Named("trained"), None)
+    assert ear.begin(TextExpected()).words == "trained"
+    assert ear.model_digest == "digest of trained"
+
+
+def test_what_listens_is_known_before_it_is_loaded(ear):
+    """Both digests, in the order of the models."""
+    assert ear.model_digest == trained.digest()
+    assert trained.digest().split() == [ear.model.model_digest, bundled.open_bundled().model_digest]
 
 
 VOICES = ("flite:slt", "espeak:en-gb-scotland")

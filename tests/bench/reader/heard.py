@@ -20,8 +20,8 @@ import numpy as np
 from assistant.adapters.answer_reader import answer_reader
 from assistant.adapters.recognisers.choose import open_recogniser
 from assistant.adapters.recognisers.front import samples_of
-from assistant.adapters.recognisers.judgement import plain
 from assistant.adapters.recognisers.own_words import LEAST_CLEAR, LEAST_WORDS
+from assistant.adapters.recognisers.ranking import plain
 from assistant.adapters.recognisers.trained import TrainedEar
 from assistant.adapters.recognisers.whisper import WhisperRecogniser
 from assistant.spoken import ENGLISH
