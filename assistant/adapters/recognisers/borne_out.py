@@ -2,8 +2,8 @@
 
 Digits are the last way in which a number is asked for, and an author's own choices are words that were in no training:
 both are refused more often than anything else. What the first model leads with, and another one, trained on other
-speech, takes for the likeliest too, is hardly ever wrong. Digits are taken then; a choice closes a step, and is asked
-about.
+speech, takes for the likeliest too, is hardly ever wrong. Digits are taken then, also where a number was said so before
+anybody asked for them; a choice closes a step, and is asked about.
 """
 
 from dataclasses import replace
@@ -28,7 +28,7 @@ LEAST_OTHER_RATIO = -9.0
 def to_bear_out(
     judged: Judgement, evidence: Evidence, expect: Expect, language: Language, limits: LimitSet
 ) -> Group | None:
-    """What the leading model refused, and would stand for or ask about if another one heard it too; None for nothing.
+    """What the leading model is not sure of, and would stand for or ask about if another one heard it too, or None.
 
     Args:
         judged: what was made of the utterance so far.
@@ -37,15 +37,26 @@ def to_bear_out(
         language: in which the sentences are.
         limits: of the leading model.
     """
-    if judged.words or limits.borne_out is None or not isinstance(expect, NumberExpected | ChoiceExpected):
+    if limits.borne_out is None or limits.borne_out_unasked is None or (judged.words and not judged.doubtful):
         return None
     ranked = rank(evidence.bounded, expect, language)
     if not ranked:
         return None
     if isinstance(expect, ChoiceExpected):
-        return ranked[0] if _leads(ranked[0], evidence, LEAST_RATIO, language) else None
-    is_digits = expect.digits_only and ranked[0].is_number
-    return ranked[0] if is_digits and is_sound(ranked, limits.borne_out, evidence, expect, language, limits) else None
+        leads = not judged.words and _leads(ranked[0], evidence, LEAST_RATIO, language)
+        return ranked[0] if leads else None
+    if not isinstance(expect, NumberExpected) or not _is_digit_by_digit(ranked[0], expect, language):
+        return None
+    wanted = limits.borne_out if expect.digits_only else limits.borne_out_unasked
+    return ranked[0] if is_sound(ranked, wanted, evidence, expect, language, limits) else None
+
+
+def _is_digit_by_digit(number: Group, expect: NumberExpected, language: Language) -> bool:
+    """Whether it was said so: where digits are asked for, or two and more ("six" may be what is left of "sixteen")."""
+    if expect.digits_only:
+        return number.is_number
+    as_digits = language.interpret(number.text, replace(expect, digits_only=True), heard=True)
+    return len(number.text.split()) > 1 and isinstance(as_digits, Answer) and as_digits.kind is Kind.NUMBER
 
 
 def likeliest_choice(evidence: Evidence, expect: Expect, language: Language) -> str:

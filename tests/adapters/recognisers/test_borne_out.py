@@ -75,11 +75,12 @@ def test_no_other_model_makes_them_better(case, expect, limits):
     assert to_bear_out(alone, case, expect, ENGLISH, limits) is None
 
 
-def test_a_number_is_asked_for_by_digits_without_another_model():
-    """Nor does the other one make a number that was said as such certain: fifteen and fifty sound alike to both."""
-    case = evidence((" fifteen", 0.5), (" fifty", 0.1), free=" fifteen")
+@pytest.mark.parametrize("words", [" fifteen", " six"])
+def test_a_number_is_asked_for_by_digits_without_another_model(words):
+    """One that was said as a number, or as one digit: what sounds like it sounds like it to both models."""
+    case = evidence((words, 0.5), (" fifty", 0.1), free=words)
     alone = judge(case, NumberExpected("mL"), ENGLISH, TRAINED)
-    assert (alone.words, alone.doubtful) == ("fifteen", True)
+    assert (alone.words, alone.doubtful) == (words.strip(), True)
     assert to_bear_out(alone, case, NumberExpected("mL"), ENGLISH, TRAINED) is None
 
 
@@ -122,3 +123,24 @@ def test_what_the_other_model_bears_out(written, free, words):
 def test_what_the_other_model_bears_out_of_nothing():
     """Where nothing fits, nothing is borne out."""
     assert likeliest_choice(evidence(free=" tomorrow"), PULSE, ENGLISH) == ""
+
+
+@pytest.mark.parametrize(
+    ("share", "other", "verdict"),
+    [
+        (0.57, "7 1 8", ("seven one eight", False)),
+        (0.57, "7 9 8", ("seven one eight", True)),
+        (0.57, "", ("seven one eight", True)),
+        # It has to lead by more than where digits were asked for: to ask is easy.
+        (0.5, "7 1 8", ("seven one eight", True)),
+    ],
+)
+def test_a_number_that_was_said_digit_by_digit_is_not_asked_for_so_again(share, other, verdict):
+    """It is doubtful to one model alone, and what it hears is borne out, or stays doubtful."""
+    case = evidence((" seven one eight", share), (" seven nine eight", 0.6 - share), free=" seven one eight")
+    expect = NumberExpected("mL")
+    alone = judge(case, expect, ENGLISH, TRAINED)
+    assert alone.doubtful
+    group = to_bear_out(alone, case, expect, ENGLISH, TRAINED)
+    both = alone if group is None else borne_out(alone, group, other, expect, ENGLISH)
+    assert (both.words, both.doubtful) == verdict
