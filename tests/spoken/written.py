@@ -183,7 +183,7 @@ SAID: dict[str, tuple[tuple[object, ...], ...]] = {
     "resumptions": ((1,), (2,)),
     "answers_by": ((3, 4, 0), (30, 4, 1), (12, 4, 5)),
     "checklist_named": (("line", "1"), ("line", "")),
-    "recogniser_named": (("ear", "abc"),),
+    "recogniser_named": (("ear", "abc"), ("ear", "abc def")),
     "rule": (("practice", 0, 0, 80), ("check-off", 0, 2, 80)),
     "why_it_matters": (("It is so.",),),
     "hourly": ((("83.3", "105.5", "0"),),),

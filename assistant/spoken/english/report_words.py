@@ -164,8 +164,9 @@ class ReportWords(EvidenceWords, FormWords, SheetWords):
         return f"{name}, version {version or 'unknown'}"
 
     def recogniser_named(self, name: str, model: str) -> str:
-        """A recogniser with the digest of its model."""
-        return f"{name}, model {model}"
+        """A recogniser with the digest of its model, or of each, with spaces between them."""
+        models = model.split()
+        return f"{name}, {'model' if len(models) == 1 else 'models'} {' and '.join(models)}"
 
     def rule(self, mode: str, corrections: int, cues: int, percent: object) -> str:
         """What it takes to pass; see `form_rule` for the numbers."""

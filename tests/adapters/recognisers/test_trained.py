@@ -8,7 +8,7 @@ from assistant.adapters.recognisers.witness import Witness
 from assistant.errors import ModelError
 from assistant.ports import Hearing
 from assistant.spoken import ENGLISH
-from assistant.spoken.expect import ConfirmExpected, NumberExpected, TextExpected
+from assistant.spoken.expect import ChoiceExpected, ConfirmExpected, NumberExpected, TextExpected
 from assistant.spoken.meaning import Answer, Kind
 from assistant.spoken.statement import Asked, Want
 from tests.bench import voices
@@ -121,3 +121,21 @@ def test_near_misses_in_a_voice_that_it_had_not_met(ear, voice):
         hearing = heard(ear, voice, words, CLAMP)
         meaning = ENGLISH.interpret(hearing.words, CLAMP, heard=True) if hearing.words else None
         assert hearing.doubtful or not (isinstance(meaning, Answer) and meaning.kind is Kind.DONE), words
+
+
+CHOICES = (
+    ("pale", "flushed cheeks", "mottled", "jaundiced"),
+    ("walking frame", "crutches", "wheelchair"),
+    ("nasal cannula", "simple mask", "venturi mask"),
+)
+"""Of lines of an author's own: nobody said them in training."""
+
+
+@pytest.mark.sound
+@pytest.mark.parametrize("voice", VOICES)
+def test_choices_that_it_never_heard_are_asked_about(ear, voice):
+    """The model as published hears them too: of ten nine are taken or asked about, and none becomes another one."""
+    found = [(choice, heard(ear, voice, choice, ChoiceExpected(choices))) for choices in CHOICES for choice in choices]
+    assert all(hearing.words in (choice, "") for choice, hearing in found)
+    assert sum(bool(hearing.words) for _, hearing in found) >= 9
+    assert [hearing.doubtful for choice, hearing in found if choice in ("flushed cheeks", "venturi mask")] == [True] * 2

@@ -15,7 +15,6 @@ learnt. Only what is written as another stretch of the same counting is left out
 """
 
 import argparse
-import csv
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -36,7 +35,7 @@ from assistant.spoken.expect import TextExpected
 from tests.bench.printing import say
 from tests.bench.sayings import cardinal
 from tests.bench.training.cuts import FRAME, LAST, boundaries, energy_db, is_quiet
-from tests.bench.training.people import read
+from tests.bench.training.people import read, write_table
 from tests.bench.training.store import RATE_HZ, trimmed
 
 _WHOLE_S = 30.0
@@ -179,6 +178,31 @@ def recordings(folder: Path) -> Iterator[tuple[str, Path]]:
         yield path.parent.name, path
 
 
+def cut(folder: Path, out: Path, *, without_last: bool) -> Iterator[tuple[str, str, str, str]]:
+    """Cut all recordings into pieces, and a table's row for each.
+
+    Args:
+        folder: of a folder for each person.
+        out: takes the pieces.
+        without_last: leave out the last one of each recording.
+    """
+    cutter, ear = Cutter(), open_trained().model
+    for person, path in recordings(folder):
+        sound = read(path)
+        if np.abs(sound).max(initial=0.0) < _SILENT:
+            continue
+        found = counted(trimmed(sound)[: round(_WHOLE_S * RATE_HZ)], cutter, ear)
+        kept = found.pieces[: -1 if without_last else None] if found.is_sure() else []
+        say(
+            f"{person} {path.stem}: {len(found.pieces)} pieces, {100 * found.right:.0f} % as they should be, "
+            f"{100 * found.beside:.0f} % cut wrongly, {found.alike:.2f} like counting, {len(kept)} kept"
+        )
+        for number, piece in enumerate(kept):
+            name = f"{person}-{path.stem}-{number}.flac"
+            soundfile.write(out / name, piece.sound, RATE_HZ)
+            yield name, piece.words, person, ""
+
+
 def main() -> None:
     """Cut all recordings."""
     parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
@@ -191,24 +215,7 @@ def main() -> None:
     )
     args = parser.parse_args()
     args.out.mkdir(parents=True, exist_ok=True)
-    cutter, ear = Cutter(), open_trained().model
-    with (args.out / "clips.tsv").open("w", newline="") as file:
-        table = csv.writer(file, delimiter="\t", lineterminator="\n")
-        table.writerow(("path", "words", "speaker"))
-        for person, path in recordings(args.recordings):
-            sound = read(path)
-            if np.abs(sound).max(initial=0.0) < _SILENT:
-                continue
-            found = counted(trimmed(sound)[: round(_WHOLE_S * RATE_HZ)], cutter, ear)
-            kept = found.pieces[: -1 if args.without_last else None] if found.is_sure() else []
-            say(
-                f"{person} {path.stem}: {len(found.pieces)} pieces, {100 * found.right:.0f} % as they should be, "
-                f"{100 * found.beside:.0f} % cut wrongly, {found.alike:.2f} like counting, {len(kept)} kept"
-            )
-            for number, piece in enumerate(kept):
-                name = f"{person}-{path.stem}-{number}.flac"
-                soundfile.write(args.out / name, piece.sound, RATE_HZ)
-                table.writerow((name, piece.words, person))
+    write_table(args.out, cut(args.recordings, args.out, without_last=args.without_last))
 
 
 if __name__ == "__main__":

@@ -79,8 +79,8 @@ def test_somebody_counts(tmp_path, monkeypatch):
     monkeypatch.setattr(sys, "argv", ["counting", str(tmp_path / "in"), str(tmp_path / "out")])
     counting.main()
     rows = (tmp_path / "out" / "clips.tsv").read_text().splitlines()
-    assert rows[0].split("\t") == ["path", "words", "speaker"]
+    assert rows[0].split("\t") == ["path", "words", "speaker", "part"]
     assert len(rows) == len(found.pieces) + 1
-    path, words, speaker = rows[1].split("\t")
-    assert (words, speaker) == ("one", "somebody")
+    path, words, speaker, part = rows[1].split("\t")
+    assert (words, speaker, part) == ("one", "somebody", "")
     assert 0.1 < len(read(tmp_path / "out" / path)) / RATE_HZ < 1.5
