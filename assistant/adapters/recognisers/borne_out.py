@@ -8,6 +8,7 @@ anybody asked for them; a choice closes a step, and is asked about.
 
 from dataclasses import replace
 
+from assistant.adapters.recognisers.doubts import lacks_words
 from assistant.adapters.recognisers.evidence import Evidence
 from assistant.adapters.recognisers.judgement import Judgement, is_sound
 from assistant.adapters.recognisers.limits import LimitSet
@@ -46,6 +47,8 @@ def to_bear_out(
         leads = not judged.words and _leads(ranked[0], evidence, LEAST_RATIO, language)
         return ranked[0] if leads else None
     if not isinstance(expect, NumberExpected) or not _is_digit_by_digit(ranked[0], expect, language):
+        return None
+    if lacks_words(ranked[0].text, evidence.bursts):
         return None
     wanted = limits.borne_out if expect.digits_only else limits.borne_out_unasked
     return ranked[0] if is_sound(ranked, wanted, evidence, expect, language, limits) else None

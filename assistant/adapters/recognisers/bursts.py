@@ -14,6 +14,8 @@ LOWEST_HZ, HIGHEST_HZ = 200, 1_000
 """Vowels are loud there; "s", the end of "eight" and most noise are not."""
 FAR_BELOW_DB = 18.0
 """Frames so far below the loud ones are a pause."""
+LEAST_LOUD_DB = 10.0
+"""A word comes this near to the loudest; what others say in the background, and breath, does not."""
 LEAST_PAUSE = 7
 """Frames of 20 ms that part two stretches; the stop within "six" is shorter."""
 LEAST_VOICE = 5
@@ -37,5 +39,8 @@ def count(speech: Floats) -> int:
     loud = np.sort(levels)[-min(_LOUD_FRAMES, len(levels))]
     (heard,) = np.nonzero(levels > loud - FAR_BELOW_DB)
     parted = np.flatnonzero(np.diff(heard) > LEAST_PAUSE)
-    starts, ends = heard[np.append(0, parted + 1)], heard[np.append(parted, len(heard) - 1)]
-    return int(np.count_nonzero(ends - starts + 1 >= LEAST_VOICE))
+    starts, ends = heard[np.append(0, parted + 1)], heard[np.append(parted, len(heard) - 1)] + 1
+    return sum(
+        int(end - start >= LEAST_VOICE and levels[start:end].max() > loud - LEAST_LOUD_DB)
+        for start, end in zip(starts, ends, strict=True)
+    )

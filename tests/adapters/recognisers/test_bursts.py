@@ -30,6 +30,9 @@ def pause(seconds):
         ((pause(0.5),), 1),  # silence has no loud part: all of it is one
         ((pause(0.3), voice(0.4), pause(0.3)), 1),
         ((voice(0.4), pause(0.3), voice(0.4)), 2),
+        # Half as loud is a word still; a fifth of it is what somebody else says, or breath.
+        ((voice(0.4), pause(0.3), voice(0.4, loudness=0.15)), 2),
+        ((voice(0.4), pause(0.3), voice(0.4, loudness=0.06)), 1),
         # The stop within "six" parts nothing, nor does a click make a word, nor what is far below the rest.
         ((voice(0.2), pause(0.08), voice(0.2)), 1),
         ((voice(0.4), pause(0.3), voice(0.04)), 1),
