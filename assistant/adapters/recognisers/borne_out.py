@@ -24,6 +24,8 @@ LEAST_RATIO = -15.0
 """Least logarithm of (probability of a choice / probability of what the leading model writes freely)."""
 LEAST_OTHER_RATIO = -9.0
 """The same of the other model, which writes everyday words more easily."""
+LEAST_ENDING = -2.0
+"""Least logarithm of the probability, with both, that nothing follows the choice: "thready means what" is no answer."""
 
 
 def to_bear_out(
@@ -90,5 +92,6 @@ def _leads(choice: Group, evidence: Evidence, least_ratio: float, language: Lang
         and choice.meaning.kind is Kind.CHOICE
         and choice.share >= LEAST_SHARE
         and choice.score - evidence.free.score >= least_ratio
+        and choice.ending >= LEAST_ENDING
         and not denies(choice.text, evidence.free.text, language)
     )

@@ -119,6 +119,15 @@ def test_what_the_other_model_bears_out(written, free, words):
     assert likeliest_choice(evidence(written, free=free), PULSE, ENGLISH) == words
 
 
+def test_a_choice_that_goes_on_is_no_choice():
+    """ "thready means what" is no answer; each of the models has to hear that nothing follows."""
+    goes_on = replace(FAINT, bounded={Form.WORDS: (Hypothesis(" thready", math.log(2e-4), 3, ending=-4.0),)})
+    assert made_of(goes_on, PULSE, "thready") == ("", False)
+    assert likeliest_choice(goes_on, PULSE, ENGLISH) == ""
+    ends = replace(FAINT, bounded={Form.WORDS: (Hypothesis(" thready", math.log(2e-4), 3, ending=-1.0),)})
+    assert likeliest_choice(ends, PULSE, ENGLISH) == "thready"
+
+
 def test_what_the_other_model_bears_out_of_nothing():
     """Where nothing fits, nothing is borne out."""
     assert likeliest_choice(evidence(free=" tomorrow"), PULSE, ENGLISH) == ""
