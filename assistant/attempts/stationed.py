@@ -160,7 +160,9 @@ class DeskStation:
                 try:
                     order = self._todo.get(timeout=POLL_S)
                 except queue.Empty:
-                    self._ending = self._ending or self._is_forgotten()
+                    # A signal's handler may set it between these lines; it is never set back.
+                    if self._is_forgotten():
+                        self._ending = True
                     continue
                 if order is not None and not self._ending:
                     self._live_through(order)
