@@ -169,6 +169,25 @@ def test_over_tls_a_cut_and_a_killed_desk_lose_nothing(tmp_path):
         network.close()
 
 
+def test_a_station_ends_whenever_it_is_asked_to(tmp_path):
+    """A signal's handler runs between any two lines, as in the middle of a look whether its desk has forgotten it."""
+    heads = HeadBook(tmp_path / "heads", None, print)
+    wishes = Wishes(typed=True, terminal=False, ear=None, sound=SoundSettings())
+    screen = PlainScreen(echo_typed=False)
+    parts = (NAME, tmp_path / "records", tmp_path / "link", heads, "", wishes, screen, None, None, print, print)
+    one = DeskStation(Bench(*parts), lambda: None)
+
+    def asked_meanwhile():
+        one.end()
+        return False
+
+    one._is_forgotten = asked_meanwhile
+    thread = threading.Thread(target=one.run, daemon=True)
+    thread.start()
+    thread.join(LIMIT_S)
+    assert not thread.is_alive()
+
+
 def test_a_station_that_a_desk_started_ends_without_it(tmp_path):
     """One that somebody started waits for as long as they like."""
     heads = HeadBook(tmp_path / "heads", None, print)
