@@ -18,6 +18,8 @@ from assistant.spoken import Language
 from assistant.spoken.expect import ChoiceExpected, Expect, NumberExpected
 from assistant.spoken.meaning import Answer, Kind
 
+LEAST_SHARE_UNASKED = 0.9
+"""Least share of a number that was said digit by digit though nobody asked: to ask is easy."""
 LEAST_SHARE = 0.7
 """Least share of a choice, among all sentences of the step, with the model that leads and with the other one."""
 LEAST_RATIO = -15.0
@@ -40,20 +42,22 @@ def to_bear_out(
         language: in which the sentences are.
         limits: of the leading model.
     """
-    if limits.borne_out is None or limits.borne_out_unasked is None or (judged.words and not judged.doubtful):
+    is_sure = bool(judged.words) and not judged.doubtful
+    if limits.borne_out is None or is_sure or not isinstance(expect, NumberExpected | ChoiceExpected):
         return None
     ranked = rank(evidence.bounded, expect, language)
     if not ranked:
         return None
+    best = ranked[0]
     if isinstance(expect, ChoiceExpected):
-        leads = not judged.words and _leads(ranked[0], evidence, LEAST_RATIO, language)
-        return ranked[0] if leads else None
-    if not isinstance(expect, NumberExpected) or not _is_digit_by_digit(ranked[0], expect, language):
-        return None
-    if lacks_words(ranked[0].text, evidence.bursts):
-        return None
-    wanted = limits.borne_out if expect.digits_only else limits.borne_out_unasked
-    return ranked[0] if is_sound(ranked, wanted, evidence, expect, language, limits) else None
+        return best if not judged.words and _leads(best, evidence, LEAST_RATIO, language) else None
+    wanted = limits.borne_out if expect.digits_only else replace(limits.borne_out, share=LEAST_SHARE_UNASKED)
+    bears = (
+        _is_digit_by_digit(best, expect, language)
+        and not lacks_words(best.text, evidence.bursts)
+        and is_sound(ranked, wanted, evidence, expect, language, limits)
+    )
+    return best if bears else None
 
 
 def _is_digit_by_digit(number: Group, expect: NumberExpected, language: Language) -> bool:

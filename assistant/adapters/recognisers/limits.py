@@ -93,9 +93,7 @@ class LimitSet:
         voiced: how voiced (`Evidence.voiced`) a number has to be; a cough is no number, nor asked about.
         witness: whether what the model writes without limits has to mean the same. A model that hardly ever wrote what
             is said at a bench is no such witness.
-        borne_out: for digits that another model has to hear too (`recognisers.borne_out`), where they were asked for;
-            None where no other model is asked.
-        borne_out_unasked: for a number that was said digit by digit though nobody asked.
+        borne_out: for digits that another model has to hear too (`recognisers.borne_out`); None where none is asked.
     """
 
     clear_command: Limits = CLEAR_COMMAND
@@ -113,7 +111,6 @@ class LimitSet:
     voiced: float = 0.0
     witness: bool = False
     borne_out: Limits | None = None
-    borne_out_unasked: Limits | None = None
 
 
 GENERAL = LimitSet()
@@ -144,7 +141,6 @@ TRAINED = LimitSet(
     voiced=0.36,
     witness=True,
     borne_out=_BORNE_OUT,
-    borne_out_unasked=replace(_BORNE_OUT, share=0.9),
 )
 """For the model that was trained for the bench.
 
