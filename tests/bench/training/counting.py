@@ -11,7 +11,8 @@ Nobody wrote down how far each of them counted. The model as published says wher
 last one, and the quiet near there is where they are cut. A recording is kept where the recogniser that comes with the
 program writes half of the pieces as they should be, or a fifth of them where the model as published writes the whole
 as counting. Of those a piece is what its place says, whatever is written of it: what is misheard is what has to be
-learnt. Only what is written as another stretch of the same counting is left out, for it was cut at a wrong place.
+learnt. Only what is written as another stretch of the same counting is left out, for it was cut at a wrong place, and
+with it what is misheard beside it: where one cut is a word too early or too late, the next ones are too.
 """
 
 import argparse
@@ -19,7 +20,7 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 from difflib import SequenceMatcher
-from itertools import pairwise
+from itertools import groupby, pairwise
 from pathlib import Path
 
 import ctranslate2
@@ -150,13 +151,27 @@ def counted(sound: np.ndarray, cutter: Cutter, ear: WhisperRecogniser) -> Counte
             continue
         texts = [written(ear, piece.sound) for piece in pieces]
         right = sum(text == piece.words for piece, text in zip(pieces, texts, strict=True)) / len(pieces)
-        kept = [piece for piece, text in zip(pieces, texts, strict=True) if not is_cut_wrongly(piece.words, text)]
+        kept = [piece for piece, well in zip(pieces, well_cut([p.words for p in pieces], texts), strict=True) if well]
         alike = SequenceMatcher(None, numbers, range(1, last + 1), autojunk=False).ratio()
         if right > best.right:
             best = Counted(kept, right, 1 - len(kept) / len(pieces), alike)
         if best.right > _WELL_UNDERSTOOD:
             break
     return best
+
+
+def well_cut(words: list[str], written: list[str]) -> list[bool]:
+    """Which pieces of a recording were cut at the right places, as far as can be heard.
+
+    Args:
+        words: what each piece says by its place.
+        written: what the recogniser writes of each.
+    """
+    found: list[bool] = []
+    for right, run in groupby(zip(words, written, strict=True), lambda piece: piece[0] == piece[1]):
+        pieces = list(run)
+        found += [right or not any(is_cut_wrongly(*piece) for piece in pieces)] * len(pieces)
+    return found
 
 
 def is_cut_wrongly(words: str, written: str) -> bool:

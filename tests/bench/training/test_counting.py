@@ -54,6 +54,13 @@ def test_what_is_written_as_the_next_words_was_cut_at_a_wrong_place(words, writt
     assert counting.is_cut_wrongly(words, written) is wrongly
 
 
+def test_what_is_misheard_beside_a_wrong_cut_is_left_out_too():
+    """From "ten" on every piece holds the next word; one of them is misheard, and says nothing of its own place."""
+    words = ["nine", "ten", "eleven", "twelve", "thirteen", "fourteen", "fifteen"]
+    written = ["nine", "eleven", "twelve", "nine", "fourteen", "fourteen", "fifty"]
+    assert counting.well_cut(words, written) == [True, False, False, False, False, True, True]
+
+
 @pytest.mark.sound
 def test_somebody_counts(tmp_path, monkeypatch):
     """A voice that counts to twenty, a pause after each word: twenty pieces, each of one word, and nearly all right."""
