@@ -7,6 +7,7 @@
     python -m tests.bench.training.gather by-name FOLDER         announcers and clocks: one voice's files of numbers
     python -m tests.bench.training.gather by-folder CLONE        Picovoice/wake-word-benchmark
     python -m tests.bench.training.gather sentences CLONE        boomudo/nlp, rachanoniny/ASR_demo
+    python -m tests.bench.training.gather dictated CLONE         adsorce/moshi-finetune
 
 CLONE is the collection's folder, as it was cloned or unpacked; its table ``clips.tsv`` is written into it, as
 `tests.bench.training.people` reads it. Licences are on the model's card. Announcers are heard in training alone: each
@@ -18,6 +19,7 @@ import csv
 import re
 from collections import Counter
 from collections.abc import Callable, Iterator
+from difflib import SequenceMatcher
 from functools import cache
 from itertools import pairwise
 from pathlib import Path
@@ -43,6 +45,7 @@ _MOST_TAKES = 5
 _PAUSE_FRAMES, _PAUSES_DB = 18, (32.0, 26.0, 20.0, 15.0)
 """So long it is so much softer than at the loudest, where a number is cut; the latter ones where it stays too long."""
 _LONGEST_S = 5.5
+_ALIKE = 0.7
 
 
 def an4(folder: Path) -> Iterator[Row]:
@@ -174,6 +177,22 @@ def sentences(folder: Path) -> Iterator[Row]:
         yield row["path"], row["text"], f"reader:{folder.name}", _STUDIO
 
 
+def dictated(folder: Path) -> Iterator[Row]:
+    """Strings of five to ten digits by one person, as that person's script has them; what says another one is left out.
+
+    Many have the same digit three times and more in a row, said fast, of which a recogniser likes to lose one. So the
+    script decides what was said, and not what is written of it, where the two are alike.
+    """
+    ear = open_trained().model
+    script = (folder / "RECORDING_SCRIPT.md").read_text(encoding="utf-8")
+    for number, line in re.findall(r"\*\*Sample (\d+):\*\*.*\n(.*)", script):
+        words = " ".join(re.findall(r"[a-z]+", re.sub(r"\(.*?\)", "", line)))
+        name = f"datasets/numbers_training/processed/sample_{int(number):03}.wav"
+        text = written(ear, trimmed(read(folder / name)))
+        if SequenceMatcher(None, words.split(), text.split(), autojunk=False).ratio() >= _ALIKE:
+            yield name, words, f"caller:{folder.name}", _STUDIO
+
+
 def _cardinal(name: str) -> str:
     return cardinal(int(name)) if name.isdigit() else name
 
@@ -194,6 +213,7 @@ COLLECTIONS: dict[str, Callable[[Path], Iterator[Row]]] = {
     "by-name": by_name,
     "by-folder": by_folder,
     "sentences": sentences,
+    "dictated": dictated,
 }
 
 

@@ -1,6 +1,7 @@
 """The tables of public collections: who says what, by the names of their files and their own lists."""
 
 import csv
+from types import SimpleNamespace
 
 import numpy as np
 import pytest
@@ -82,3 +83,18 @@ def test_the_table_is_read_again_and_says_where_chance_is_not_to_decide(tmp_path
     ((clip, sound),) = listed(tmp_path)
     assert (clip.words, clip.kind, clip.part) == ("seven", "person, digit", "training")
     assert len(sound) == round(0.3 * RATE_HZ)
+
+
+def test_what_is_dictated_is_what_the_script_says(tmp_path, monkeypatch):
+    """Of "four four four" one is easily lost in what is written; what says something else is left out."""
+    (tmp_path / "RECORDING_SCRIPT.md").write_text(
+        '**Sample 1:**\n"two one (pause) four four four"\n\n**Sample 2:** (fast)\n"nine eight seven six five"\n'
+    )
+    for number in (1, 2):
+        _tone(tmp_path / f"datasets/numbers_training/processed/sample_{number:03}.wav")
+    texts = iter(["two one four four", "one two three"])
+    monkeypatch.setattr(gather, "open_trained", lambda: SimpleNamespace(model=None))
+    monkeypatch.setattr(gather, "written", lambda ear, sound: next(texts))
+    ((path, words, speaker, part),) = gather.dictated(tmp_path)
+    assert (path[-7:-4], words, part) == ("001", "two one four four four", "training")
+    assert speaker.startswith("caller:")
