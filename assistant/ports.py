@@ -32,6 +32,7 @@ class Hearing:
         audio_s, compute_s: length of the sound and time spent on it, seconds.
         doubtful: a number that has to be said digit by digit, for another one is possible.
         told_apart: a number that the sound itself tells from those that sound like it (fifteen, not fifty).
+        borne_out: it was not sure, and stands for these words because another model heard them too.
     """
 
     words: str
@@ -40,6 +41,7 @@ class Hearing:
     compute_s: float
     doubtful: bool = False
     told_apart: bool = False
+    borne_out: bool = False
 
 
 class Utterance(Protocol):

@@ -30,5 +30,6 @@ def heard_from(
         gap=gap,
         doubtful=hearing.doubtful,
         told_apart=hearing.told_apart,
+        borne_out=hearing.borne_out,
         sound=sound,
     )

@@ -49,6 +49,7 @@ class Heard:
         doubtful: the recogniser holds something else for possible: a number is asked for digit by digit, a
             confirmation or a choice once more.
         told_apart: a number that the sound itself tells from those that sound like it.
+        borne_out: the recogniser stands for the words only because another model heard them too.
         sound: what the recogniser got, where sound is kept; the entry names its file, and no replay has it.
     """
 
@@ -61,6 +62,7 @@ class Heard:
     gap: bool = False
     doubtful: bool = False
     told_apart: bool = False
+    borne_out: bool = False
     sound: bytes = field(default=b"", repr=False)
 
 
@@ -298,6 +300,8 @@ def body_of(event: Event) -> dict[str, object]:
                 body["doubtful"] = True
             if event.told_apart:
                 body["told_apart"] = True
+            if event.borne_out:
+                body["borne_out"] = True
         case Resumed():
             told = {"ear": event.ear, "ear_model": event.ear_model, "clock_behind_s": event.clock_behind_s}
             body |= {name: text for name, text in told.items() if text}
@@ -352,6 +356,7 @@ def event_of(entry: Mapping[str, object]) -> Event | None:
                 gap=bool(entry.get("gap", False)),
                 doubtful=bool(entry.get("doubtful", False)),
                 told_apart=bool(entry.get("told_apart", False)),
+                borne_out=bool(entry.get("borne_out", False)),
             )
         case "not understood":
             return NotUnderstood(at, str(entry.get("ear", "")))

@@ -68,6 +68,7 @@ EVENTS: list[tuple[Event, dict[str, object]]] = [
     (Heard(AT, "done", ("don", "dun"), "0.5", "ear", gap=True), HEARD | {"gap": True}),
     (Heard(AT, "done", ("don", "dun"), "0.5", "ear", doubtful=True), HEARD | {"doubtful": True}),
     (Heard(AT, "done", ("don", "dun"), "0.5", "ear", told_apart=True), HEARD | {"told_apart": True}),
+    (Heard(AT, "done", ("don", "dun"), "0.5", "ear", borne_out=True), HEARD | {"borne_out": True}),
     (
         Heard(AT, "done"),
         {"kind": "heard", "source": "voice", "words": "done", "alternatives": [], "confidence": None, "ear": ""},

@@ -87,7 +87,7 @@ def borne_out(judged: Judgement, group: Group, words: str, expect: Expect, langu
     other, _ = meanings(plain(words, language), expect, language)
     if not words or same(other, expect) != same(group.meaning, expect):
         return judged
-    return replace(judged, words=group.text, doubtful=isinstance(expect, ChoiceExpected))
+    return replace(judged, words=group.text, doubtful=isinstance(expect, ChoiceExpected), borne_out=True)
 
 
 def _leads(choice: Group, evidence: Evidence, least_ratio: float, language: Language) -> bool:

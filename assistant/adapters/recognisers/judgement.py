@@ -64,12 +64,14 @@ class Judgement:
         doubtful: a number that has to be said digit by digit, for another one is possible; or a positive or a choice
             that leads without being clear.
         told_apart: a number that the sound itself tells from those that sound like it.
+        borne_out: the words are stood for, or asked about, because another model heard them too.
     """
 
     words: str
     alternatives: tuple[Alternative, ...] = ()
     doubtful: bool = False
     told_apart: bool = False
+    borne_out: bool = False
 
 
 NOTHING = Judgement("")

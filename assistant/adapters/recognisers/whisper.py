@@ -322,6 +322,7 @@ class WhisperUtterance:
             compute_s=time.perf_counter() - began,
             doubtful=verdict.doubtful,
             told_apart=verdict.told_apart,
+            borne_out=verdict.borne_out,
         )
 
     def give_up(self) -> None:

@@ -31,6 +31,7 @@ def made_of(case, expect, other, limits=TRAINED):
     assert not alone.words
     group = to_bear_out(alone, case, expect, ENGLISH, limits)
     verdict = alone if group is None else borne_out(alone, group, other, expect, ENGLISH)
+    assert verdict.borne_out is bool(verdict.words)
     return verdict.words, verdict.doubtful
 
 
@@ -152,3 +153,4 @@ def test_a_number_that_was_said_digit_by_digit_is_not_asked_for_so_again(share, 
     group = to_bear_out(alone, case, expect, ENGLISH, TRAINED)
     both = alone if group is None else borne_out(alone, group, other, expect, ENGLISH)
     assert (both.words, both.doubtful) == verdict
+    assert both.borne_out is not both.doubtful

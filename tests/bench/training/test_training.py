@@ -97,6 +97,9 @@ def test_it_learns(tmp_path):
     before = read_model(folder / "model.bin")
     after = {name: weight.detach().numpy() for name, weight in lesson.weights.items()}
     assert all(np.array_equal(after[name], before[name]) for name in before if "embeddings" in name)
+    np.savez(tmp_path / "trained.npz", **after)
+    further = Lesson(store, folder, ("training",), 1, torch.device("cpu"), begun=[tmp_path / "trained.npz"])
+    assert next(further.run(steps=1, batch=8, rate=1e-4, workers=0, seconds=500)) < 0.6 * losses[0]
     write_model(restored(after, before, 0.5), folder, tmp_path)
     assert (tmp_path / "model.bin").stat().st_size < 45_000_000
     ctranslate2.models.Whisper(str(tmp_path), device="cpu", compute_type="int8")

@@ -15,7 +15,7 @@ import json
 import math
 import time
 from collections import Counter, defaultdict
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from pathlib import Path
 from random import Random
 
@@ -29,7 +29,7 @@ from torch.utils.data import DataLoader, IterableDataset
 from tests.bench.training.network import FROZEN, Weights, decode, encode, logits
 from tests.bench.training.sound import BELOW_DB, LENGTH, NOISY, RATE_HZ, Surroundings, quicker
 from tests.bench.training.store import Clip, Store
-from tests.bench.training.weights import read_model, table
+from tests.bench.training.weights import mean, read_model, restored, table
 
 PROMPT = ("<|startoftranscript|>", "<|notimestamps|>")
 END = "<|endoftext|>"
@@ -170,6 +170,7 @@ class Lesson:
         device: where it is worked out.
         half: numbers of 16 bits where that is precise enough; on an accelerator always.
         noise: what part of the clips has some, and how far it lies below the speech in decibels, least and most.
+        begun: what trainings of that model wrote; this one goes on from their mean.
     """
 
     def __init__(
@@ -182,6 +183,7 @@ class Lesson:
         *,
         half: bool = False,
         noise: tuple[float, float, float] = (NOISY, *BELOW_DB),
+        begun: Sequence[Path] = (),
     ) -> None:
         torch.manual_seed(seed)
         self.tokeniser = tokenizers.Tokenizer.from_str(table(model, "tokenizer.json"))
@@ -189,9 +191,12 @@ class Lesson:
         self._prompt, self._end = [vocabulary[mark] for mark in PROMPT], vocabulary[END]
         self.device, self.seed = device, seed
         self._half = half or device.type == "cuda"
+        weights = read_model(model / "model.bin")
+        if begun:
+            weights = restored(mean(list(begun)), weights, 1.0)
         self.weights: Weights = {
             name: torch.from_numpy(value).float().to(device).requires_grad_(not name.endswith(FROZEN))
-            for name, value in read_model(model / "model.bin").items()
+            for name, value in weights.items()
         }
         self.sayings = Sayings(store, self.tokeniser, parts, seed)
         heard = [(c, s) for c, s in zip(store.clips, store.sounds, strict=True) if c.part in parts]
@@ -295,6 +300,9 @@ def main() -> None:
     parser.add_argument("--batch", type=int, default=256)
     parser.add_argument("--rate", type=float, default=1.5e-4)
     parser.add_argument("--seed", type=int, default=1)
+    parser.add_argument(
+        "--begin", type=Path, nargs="+", default=[], help="go on from the mean of what earlier trainings of MODEL wrote"
+    )
     parser.add_argument("--workers", type=int, default=0)
     parser.add_argument("--half", action="store_true", help="16 bits: twice as fast on a processor that has bfloat16")
     parser.add_argument(
@@ -311,7 +319,12 @@ def main() -> None:
     store = Store()
     store.clips = [clip for one in stores for clip in one.clips]
     store.sounds = [sound for one in stores for sound in one.sounds]
-    lesson = Lesson(store, args.model, tuple(args.parts), args.seed, device, half=args.half, noise=tuple(args.noise))
+    lesson = Lesson(
+        *(store, args.model, tuple(args.parts), args.seed, device),
+        half=args.half,
+        noise=tuple(args.noise),
+        begun=args.begin,
+    )
     print(json.dumps(lesson.sayings.counts), flush=True)  # noqa: T201
     others = [
         (clip, sound)
