@@ -59,11 +59,6 @@ SHARES = {
 
 _OF_SEVERAL = 0.3
 """Part of the strings of people's digits that several people say."""
-_AGAIN = 0.15
-"""How often a digit of a string is the one before once more: "four four" said fast easily becomes one."""
-_HURRIED, _GAPS_S, _HURRIED_GAPS_S = 0.35, (0.0, 0.35), (-0.07, 0.05)
-"""Part of the strings in which one word follows on the heels of the other; and the gaps, beside the quiet that clips
-have at their ends."""
 
 
 class Sayings(IterableDataset[tuple[np.ndarray, int, list[int]]]):
@@ -80,7 +75,6 @@ class Sayings(IterableDataset[tuple[np.ndarray, int, list[int]]]):
         self._store, self._tokeniser, self._seed = store, tokeniser, seed
         self._by_kind: dict[str, list[int]] = defaultdict(list)
         self._singles: dict[str, dict[str, list[int]]] = {"people": defaultdict(list), "synthetic": defaultdict(list)}
-        self._takes: dict[tuple[str, str], list[int]] = defaultdict(list)
         for place, clip in enumerate(store.clips):
             if clip.part not in parts:
                 continue
@@ -88,7 +82,6 @@ class Sayings(IterableDataset[tuple[np.ndarray, int, list[int]]]):
             if clip.words in _DIGITS:
                 who = "people" if clip.speaker.startswith("person") else "synthetic"
                 self._singles[who][clip.speaker].append(place)
-                self._takes[clip.speaker, clip.words].append(place)
         joined = {f"string, {who}" for who, found in self._singles.items() if found}
         self._kinds = [kind for kind in SHARES if self._by_kind.get(kind) or kind in joined]
         self.counts = {kind: len(found) for kind, found in self._by_kind.items()}
@@ -116,17 +109,7 @@ class Sayings(IterableDataset[tuple[np.ndarray, int, list[int]]]):
             # So few digits there are of many people that strings of several speakers help more than they harm.
             return [chance.choice(by_speaker[chance.choice(speakers)]) for _ in range(length)]
         speaker = max(chance.sample(speakers, min(3, len(speakers))), key=lambda one: len(by_speaker[one]))
-        places: list[int] = []
-        for _ in range(length):
-            again = bool(places) and chance.random() < _AGAIN
-            places.append(self._once_more(places[-1], chance) if again else chance.choice(by_speaker[speaker]))
-        return places
-
-    def _once_more(self, place: int, chance: Random) -> int:
-        """The same word of the same speaker, another take where there is one."""
-        clip = self._store.clips[place]
-        takes = self._takes[clip.speaker, clip.words]
-        return chance.choice([one for one in takes if one != place] or takes)
+        return [chance.choice(by_speaker[speaker]) for _ in range(length)]
 
     def _made(self, places: list[int], chance: Random) -> tuple[np.ndarray, int, list[int]] | None:
         words = " ".join(self._store.clips[place].words for place in places)
@@ -134,11 +117,10 @@ class Sayings(IterableDataset[tuple[np.ndarray, int, list[int]]]):
         factor = math.exp(chance.gauss(0, 0.12))
         speech = np.zeros(LENGTH, dtype=np.float32)
         place = round(chance.uniform(0.05, 0.6) * RATE_HZ)
-        gaps_s = _HURRIED_GAPS_S if chance.random() < _HURRIED else _GAPS_S
         for number, index in enumerate(places):
             whole = self._store.sounds[index].astype(np.float32) / 32_768
             sound = quicker(_cut(whole, chance) if self._store.clips[index].words in _DIGITS else whole, factor)
-            place += round(chance.uniform(*gaps_s) * RATE_HZ) if number else 0
+            place += round(chance.uniform(0.0, 0.35) * RATE_HZ) if number else 0
             if place + len(sound) > LENGTH:
                 return None
             speech[place : place + len(sound)] += sound
