@@ -2,6 +2,7 @@
 
     python -m tests.bench.choices                  the library's choices, the recogniser that comes with the program
     python -m tests.bench.choices --unseen         choices of an author's own, which nobody said in training
+    python -m tests.bench.choices --unseen --half tuning  others of the kind, that limits and trainings are chosen by
     python -m tests.bench.choices --model FOLDER   another training, as `tests.bench.training.convert` writes it
 
 Each choice is said as it is written by three synthesisers' voices (espeak-ng and flite, `HELD_BACK` in
@@ -60,11 +61,12 @@ def main() -> None:
     parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
     parser.add_argument("--model", type=Path, help="the folder of another training")
     parser.add_argument("--unseen", action="store_true", help="choices that nobody said in training")
+    parser.add_argument("--half", default="report", choices=("report", "tuning"), help="of the choices with --unseen")
     parser.add_argument("--verbose", action="store_true", help="each choice that was not taken")
     args = parser.parse_args()
     ear = open_trained().model if args.model is None else candidate(args.model)
     counts: Counter[tuple[str, str]] = Counter()
-    for clip, sound in clips(unseen_choices() if args.unseen else choices()):
+    for clip, sound in clips(unseen_choices(args.half) if args.unseen else choices()):
         heard = hear(ear, clip, sound)
         place = CLEAN if clip.condition == CLEAN else "10 dB"
         counts[place, became(heard)] += 1

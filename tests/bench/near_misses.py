@@ -28,7 +28,9 @@ from tests.bench.sayings import Saying
 POSITIVE = "positive"
 NEAR_MISSES = ("negation", "question", "unfinished")
 _CHECKLISTS = Path(__file__).parents[2] / "checklists"
-_UNSEEN = Path(__file__).parents[1] / "data" / "choices_unseen.tsv"
+_DATA = Path(__file__).parents[1] / "data"
+_UNSEEN = {"report": _DATA / "choices_unseen.tsv", "tuning": _DATA / "choices_tuning.tsv"}
+"""Choices of an author's own: those that the reports give, and those that limits and trainings are chosen by."""
 _ANSWERS = Path(__file__).parents[1] / "data" / "answers"
 _WANTS = {"done": Want.DONE, "question": Want.ANSWER, "wait": Want.START}
 _MOST = 3
@@ -132,9 +134,13 @@ def choices() -> list[tuple[str, ChoiceExpected]]:
     return [(choice, expect) for (choice, _), expect in found.items()]
 
 
-def unseen_choices() -> list[tuple[str, ChoiceExpected]]:
-    """Choices as an author of other sheets might give them: no line of the library does."""
-    rows = [row.split("\t") for row in _UNSEEN.read_text().splitlines() if not row.startswith("#")]
+def unseen_choices(half: str) -> list[tuple[str, ChoiceExpected]]:
+    """Choices as an author of other sheets might give them: no line of the library does.
+
+    Args:
+        half: "report", or "tuning".
+    """
+    rows = [row.split("\t") for row in _UNSEEN[half].read_text().splitlines() if not row.startswith("#")]
     return [(choice, ChoiceExpected(tuple(row))) for row in rows for choice in row]
 
 

@@ -148,7 +148,7 @@ def _measured() -> frozenset[str]:
     """
     both = [saying for half in ("report", "tuning") for saying in sayings(half) if saying.kind in NEAR_MISSES]
     near = {saying.words.lower() if _only_sounds_asked(saying) else _plain(saying.words) for saying in both}
-    unseen = {_plain(choice) for choice, _ in unseen_choices()}
+    unseen = {_plain(choice) for half in ("report", "tuning") for choice, _ in unseen_choices(half)}
     return frozenset(near | unseen | {_plain(words) for words in OUTSIDE})
 
 
