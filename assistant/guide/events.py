@@ -292,16 +292,8 @@ def body_of(event: Event) -> dict[str, object]:
             body["alternatives"] = [words[:LONGEST_WORDS] for words in event.alternatives]
             body["confidence"] = event.confidence
             body["ear"] = event.ear
-            if event.during_speech:
-                body["during_speech"] = True
-            if event.gap:
-                body["gap"] = True
-            if event.doubtful:
-                body["doubtful"] = True
-            if event.told_apart:
-                body["told_apart"] = True
-            if event.borne_out:
-                body["borne_out"] = True
+            marks = ("during_speech", "gap", "doubtful", "told_apart", "borne_out")
+            body |= {mark: True for mark in marks if getattr(event, mark)}
         case Resumed():
             told = {"ear": event.ear, "ear_model": event.ear_model, "clock_behind_s": event.clock_behind_s}
             body |= {name: text for name, text in told.items() if text}
