@@ -11,7 +11,7 @@ def test_what_is_unseen_is_learnt_nowhere(half):
     """No wording of the training is one of the choices that only measure; all choices of the library are."""
     said = {as_written(words) for _, words in all_wordings()}
     measured = {as_written(choice) for choice, _ in unseen_choices(half)}
-    assert len(measured) > 75
+    assert len(measured) > 80
     assert not measured & said
     # At other lines these two are near-misses that the benches measure.
     assert {as_written(choice) for choice, _ in choices()} - said <= {"none", "not sure"}

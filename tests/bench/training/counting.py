@@ -123,7 +123,7 @@ class Counted:
     Attributes:
         pieces: what is in it.
         right: the share of them that the recogniser writes as it should be.
-        beside: the share that was cut at a wrong place, and is left out.
+        beside: the share that was cut at a wrong place or is misheard beside such a cut, and is left out.
         alike: how like counting the whole of it is, as the model as published writes it, 0 to 1.
     """
 

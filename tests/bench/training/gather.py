@@ -7,7 +7,7 @@
     python -m tests.bench.training.gather by-name FOLDER         announcers and clocks: one voice's files of numbers
     python -m tests.bench.training.gather by-folder CLONE        Picovoice/wake-word-benchmark
     python -m tests.bench.training.gather sentences CLONE        boomudo/nlp, rachanoniny/ASR_demo
-    python -m tests.bench.training.gather dictated CLONE         adsorce/moshi-finetune
+    python -m tests.bench.training.gather dictated CLONE         adsorce/moshi-finetune (Apache-2.0)
 
 CLONE is the collection's folder, as it was cloned or unpacked; its table ``clips.tsv`` is written into it, as
 `tests.bench.training.people` reads it. Licences are on the model's card. Announcers are heard in training alone: each
@@ -46,6 +46,7 @@ _PAUSE_FRAMES, _PAUSES_DB = 18, (32.0, 26.0, 20.0, 15.0)
 """So long it is so much softer than at the loudest, where a number is cut; the latter ones where it stays too long."""
 _LONGEST_S = 5.5
 _ALIKE = 0.7
+"""How like its script, 0 to 1, what is written of a dictated string has to be at least."""
 
 
 def an4(folder: Path) -> Iterator[Row]:
