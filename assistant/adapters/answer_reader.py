@@ -5,14 +5,13 @@ read off its first place.
 """
 
 import json
-import tempfile
 from collections.abc import Mapping
-from functools import cache, lru_cache
+from functools import cache, lru_cache, partial
 from importlib.util import find_spec
 from pathlib import Path
 
 from assistant.adapters.models import Check, file_digest, joint_digest
-from assistant.adapters.shipped import check_shipped, read_pinned, shipped_folder, unpacked
+from assistant.adapters.shipped import Copies, check_shipped, pinned_copies, shipped_folder
 from assistant.errors import ModelError
 
 NAME = "answer-reader"
@@ -87,7 +86,8 @@ class AnswerReader:
             ModelError: its files are not the tested ones, or cannot be loaded.
         """
         try:
-            self._network = _Network(read_pinned("answer reader", _found(self._folder), self._pinned, _REMEDY))
+            with pinned_copies("answer reader", _found(self._folder), self._pinned, _REMEDY) as files:
+                self._network = _Network(files)
         except (ImportError, OSError, RuntimeError) as error:
             raise ModelError(f"The second reader of answers cannot be loaded: {error}.", _REMEDY) from error
 
@@ -104,23 +104,21 @@ class AnswerReader:
 class _Network:
     """The loaded model."""
 
-    def __init__(self, files: Mapping[str, bytes]) -> None:
+    def __init__(self, files: Copies) -> None:
         # Only here: who types nothing that is weighed does not wait for them.
         import ctranslate2
         import tokenizers
 
-        whole = unpacked(files)
-        self._tokeniser = tokenizers.Tokenizer.from_str(whole.pop("tokenizer.json").decode())
+        self._tokeniser = tokenizers.Tokenizer.from_str(files.read("tokenizer.json").decode())
         self._tokeniser.no_truncation()
         self._tokeniser.no_padding()
         self._first, self._last = (self._tokeniser.token_to_id(mark) for mark in ("[CLS]", "[SEP]"))
-        last = json.loads(whole.pop("last.json"))
+        last = json.loads(files.read("last.json"))
         self._weights: list[float] = last["weights"]
         self._bias: float = last["bias"]
-        with tempfile.TemporaryDirectory(prefix="model-") as folder:
-            for name, content in whole.items():
-                (Path(folder) / name).write_bytes(content)
-            self._encoder = ctranslate2.Encoder(folder, device="cpu", compute_type="int8", intra_threads=1)
+        self._encoder = files.loaded_by(
+            partial(ctranslate2.Encoder, device="cpu", compute_type="int8", intra_threads=1)
+        )
 
     def odds(self, line: str, meanings: tuple[str, ...], words: str) -> tuple[float, ...]:
         """Natural logarithms of odds, one for each meaning; none for what is too long."""

@@ -2,12 +2,20 @@
 
 import gzip
 import hashlib
-from collections.abc import Mapping
+import io
+import os
+import tempfile
+import zlib
+from collections.abc import Callable, Iterator, Mapping
+from contextlib import ExitStack, contextmanager
+from dataclasses import dataclass
 from pathlib import Path
+from typing import BinaryIO, TypeVar
 
 from assistant.adapters.models import Check, compare, file_digest
 from assistant.errors import ModelError
 
+T = TypeVar("T")
 _PACKED = ".gz"
 
 
@@ -33,8 +41,53 @@ def check_shipped(name: str, folder: Path, pinned: Mapping[str, str]) -> Check:
     return compare(name, dict(pinned), {file: file_digest(folder / file) for file in present})
 
 
-def read_pinned(what: str, folder: Path, pinned: Mapping[str, str], remedy: str) -> dict[str, bytes]:
-    """The files of a model, where they are the tested ones.
+@dataclass(frozen=True)
+class Copies:
+    """A model's files as they were read: what is checked is what is loaded, and nothing can be put in between.
+
+    Attributes:
+        digests: SHA-256 (hex) of each file, by its name.
+        folder: where the files lie, unpacked; only this user can open it.
+        kept: contents of those for which there was no room on the disk.
+    """
+
+    digests: Mapping[str, str]
+    folder: Path
+    kept: Mapping[str, bytes]
+
+    def open(self, name: str) -> BinaryIO:
+        """One of the files, at its beginning.
+
+        Raises:
+            OSError: it is not there.
+        """
+        return io.BytesIO(self.kept[name]) if name in self.kept else (self.folder / name).open("rb")
+
+    def read(self, name: str) -> bytes:
+        """The contents of one of the files.
+
+        Raises:
+            OSError: it is not there.
+        """
+        with self.open(name) as file:
+            return file.read()
+
+    def loaded_by(self, load: Callable[..., T]) -> T:
+        """What CTranslate2 makes of them.
+
+        It keeps in memory what it is handed as long as the model lives; what it reads from a folder it does not.
+
+        Args:
+            load: the library's class, and all but its first argument.
+        """
+        if not self.kept:
+            return load(str(self.folder))
+        return load("", files={name: self.read(name) for name in map(_own, self.digests)})
+
+
+@contextmanager
+def pinned_copies(what: str, folder: Path, pinned: Mapping[str, str], remedy: str) -> Iterator[Copies]:
+    """The files of a model, where they are the tested ones, each unpacked and by its own name.
 
     Args:
         what: the model, as a message names it: "recogniser whisper-tiny.en".
@@ -45,40 +98,64 @@ def read_pinned(what: str, folder: Path, pinned: Mapping[str, str], remedy: str)
     Raises:
         ModelError: they are others, or one cannot be read.
     """
-    # Digests are taken of the very bytes that are loaded, so nothing can be put in between.
-    files = read_files(folder, tuple(pinned), remedy)
-    found = digests_of(files)
-    wrong = sorted(file for file in pinned if found[file] != pinned[file])
-    if wrong:
-        raise ModelError(
-            f"The {what}'s {' and '.join(wrong)} in {folder} is not what was tested with this program.", remedy
-        )
-    return files
+    with copies(folder, tuple(pinned), remedy) as made:
+        wrong = sorted(file for file in pinned if made.digests[file] != pinned[file])
+        if wrong:
+            raise ModelError(
+                f"The {what}'s {' and '.join(wrong)} in {folder} is not what was tested with this program.", remedy
+            )
+        yield made
 
 
-def read_files(folder: Path, names: tuple[str, ...], remedy: str) -> dict[str, bytes]:
-    """The contents of files by their names.
+@contextmanager
+def copies(folder: Path, names: tuple[str, ...], remedy: str) -> Iterator[Copies]:
+    """Copies of files, unpacked, for as long as it takes to load them.
 
     Raises:
         ModelError: one cannot be read; `remedy` says what to do.
     """
-    files = {}
-    for name in names:
-        try:
-            files[name] = (folder / name).read_bytes()
-        except OSError as cause:
-            raise ModelError(f"The model file {folder / name} cannot be read ({cause.strerror}).", remedy) from cause
-    return files
+    kept: dict[str, bytes] = {}
+    with ExitStack() as stack:
+        place = _private_folder(stack)
+        digests = {name: _copy(folder / name, place, kept, remedy) for name in names}
+        yield Copies(digests, place, kept)
 
 
-def digests_of(files: Mapping[str, bytes]) -> dict[str, str]:
-    """SHA-256 (hex) by file name."""
-    return {name: hashlib.sha256(content).hexdigest() for name, content in files.items()}
+def _private_folder(stack: ExitStack) -> Path:
+    """A folder that only this user can open; where there is no room for one, a place where nothing can be written."""
+    try:
+        return Path(stack.enter_context(tempfile.TemporaryDirectory(prefix="model-")))
+    except OSError:
+        return Path(os.devnull)
 
 
-def unpacked(files: Mapping[str, bytes]) -> dict[str, bytes]:
-    """Each file by its own name; tables of words are kept packed."""
-    return {
-        name.removesuffix(_PACKED): gzip.decompress(content) if name.endswith(_PACKED) else content
-        for name, content in files.items()
-    }
+def _copy(source: Path, place: Path, kept: dict[str, bytes], remedy: str) -> str:
+    """Copy a file, unpacked, to its place, or keep it where there is no room there; its digest."""
+    content = _content(source, remedy)
+    name = _own(source.name)
+    whole = content if name == source.name else _unpacked(content)
+    try:
+        (place / name).write_bytes(whole)
+    except OSError:
+        kept[name] = whole
+    return hashlib.sha256(content).hexdigest()
+
+
+def _own(name: str) -> str:
+    """What a file is called once it is unpacked."""
+    return name.removesuffix(_PACKED)
+
+
+def _content(path: Path, remedy: str) -> bytes:
+    try:
+        return path.read_bytes()
+    except OSError as cause:
+        raise ModelError(f"The model file {path} cannot be read ({cause.strerror}).", remedy) from cause
+
+
+def _unpacked(content: bytes) -> bytes:
+    """What is packed; nothing where it is broken, which its digest tells."""
+    try:
+        return gzip.decompress(content)
+    except (OSError, EOFError, zlib.error):
+        return b""

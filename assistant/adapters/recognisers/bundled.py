@@ -5,10 +5,11 @@ from collections.abc import Mapping
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from assistant.adapters.models import Check, StoredModel, compare, joint_digest, read_manifest
+from assistant.adapters.models import Check, StoredModel, compare, read_manifest
 from assistant.adapters.recognisers.manner import AS_IT_COMES, Manner
+from assistant.adapters.recognisers.memory import given_back
 from assistant.adapters.recognisers.witness import Witness
-from assistant.adapters.shipped import check_shipped, digests_of, read_files, read_pinned, unpacked
+from assistant.adapters.shipped import Copies, check_shipped, copies, pinned_copies
 from assistant.errors import ModelError
 from assistant.spoken import ENGLISH, Language
 
@@ -71,8 +72,8 @@ def open_pinned(
     Raises:
         ModelError: they are others.
     """
-    files = read_pinned(f"recogniser {name}", folder, pinned, remedy)
-    return _run(name, joint_digest(digests_of(files)), unpacked(files), ENGLISH, manner, witness)
+    with given_back(), pinned_copies(f"recogniser {name}", folder, pinned, remedy) as files:
+        return _run(name, files, ENGLISH, manner, witness)
 
 
 def check_bundled(folder: Path | None = None) -> Check:
@@ -94,12 +95,11 @@ def open_whisper(model: StoredModel, language: Language) -> "WhisperRecogniser":
         ModelError: files are missing, or not what they were when the model was added.
     """
     present = tuple(name for name in _WHISPER_FILES if (model.path / name).is_file())
-    files = read_files(model.path, present, "Add the model again.")
-    found = digests_of(files)
     expected = read_manifest(model.path.parent).models.get(model.name)
-    if expected is not None:
-        refuse_changed(model, used(expected), found)
-    return _run(model.name, joint_digest(found), files, language)
+    with given_back(), copies(model.path, present, "Add the model again.") as files:
+        if expected is not None:
+            refuse_changed(model, used(expected), dict(files.digests))
+        return _run(model.name, files, language)
 
 
 def used(expected: Mapping[str, str]) -> dict[str, str]:
@@ -124,8 +124,7 @@ def refuse_changed(model: StoredModel, expected: dict[str, str], found: dict[str
 
 def _run(
     name: str,
-    digest: str,
-    files: Mapping[str, bytes],
+    files: Copies,
     language: Language,
     manner: Manner = AS_IT_COMES,
     witness: Witness | None = None,
@@ -138,4 +137,4 @@ def _run(
             f"The recogniser {name} needs the library CTranslate2, which cannot be loaded on this machine.",
             "Install it with: pip install ctranslate2 tokenizers threadpoolctl",
         ) from cause
-    return WhisperRecogniser(name, digest, files, language, manner, witness)
+    return WhisperRecogniser(name, files, language, manner, witness)

@@ -6,6 +6,7 @@ Transactions on Acoustics, Speech, and Signal Processing 25: 24-33). Noise has n
 """
 
 import numpy as np
+import numpy.typing as npt
 
 from assistant.adapters.recognisers.features import Floats
 from assistant.ports import SAMPLE_RATE_HZ
@@ -14,6 +15,7 @@ LOWEST_HZ, HIGHEST_HZ = 70, 400
 _FRAME, _STEP = SAMPLE_RATE_HZ // 25, SAMPLE_RATE_HZ // 100
 _LEAST_POWER = 0.02
 """Of the loudest frame's: what is softer does not count."""
+_AT_A_TIME = 32
 _STEADY = 6
 """So many frames, a hundredth of a second from one to the next, have to repeat themselves: a squeak is shorter."""
 
@@ -27,15 +29,23 @@ def strength(speech: Floats) -> float:
     count = 1 + (len(speech) - _FRAME) // _STEP
     if count < _STEADY:
         return 0.0
-    frames = np.stack([speech[place * _STEP : place * _STEP + _FRAME] for place in range(count)]).astype(np.float64)
-    frames -= frames.mean(axis=1, keepdims=True)
-    power = np.square(frames)
-    loud = power.sum(axis=1) > _LEAST_POWER * power.sum(axis=1).max()
-    frames, so_far = frames[loud], np.cumsum(power[loud], axis=1)
+    frames = np.stack([speech[place * _STEP : place * _STEP + _FRAME] for place in range(count)])
+    power = frames.var(axis=1, dtype=np.float64)
+    loud = frames[power > _LEAST_POWER * power.max()]
+    # A few at a time: half a minute of them in double precision would take a hundred megabytes.
+    likeness = [_likeness(loud[first : first + _AT_A_TIME]) for first in range(0, len(loud), _AT_A_TIME)]
+    peaks = np.sort(np.concatenate(likeness))[::-1] if likeness else np.zeros(0)
+    return float(np.clip(peaks[_STEADY - 1], 0.0, 1.0)) if len(peaks) >= _STEADY else 0.0
+
+
+def _likeness(frames: Floats) -> npt.NDArray[np.float64]:
+    """How nearly each frame repeats itself, at the lag of a voice where it does so best."""
+    wide = frames.astype(np.float64)
+    wide -= wide.mean(axis=1, keepdims=True)
+    so_far = np.cumsum(np.square(wide), axis=1)
     lags = np.arange(SAMPLE_RATE_HZ // HIGHEST_HZ, SAMPLE_RATE_HZ // LOWEST_HZ)
-    spectrum = np.fft.rfft(frames, 2 * _FRAME)
+    spectrum = np.fft.rfft(wide, 2 * _FRAME)
     likeness = np.fft.irfft(np.abs(spectrum) ** 2)[:, lags]
     # Of the two parts that are compared each has the power of its own samples alone.
     both = so_far[:, _FRAME - 1 - lags] * (so_far[:, -1:] - so_far[:, lags - 1])
-    peaks = np.sort((likeness / np.sqrt(np.maximum(both, 1e-12))).max(axis=1))[::-1]
-    return float(np.clip(peaks[_STEADY - 1], 0.0, 1.0)) if len(peaks) >= _STEADY else 0.0
+    return np.asarray((likeness / np.sqrt(np.maximum(both, 1e-12))).max(axis=1))

@@ -8,7 +8,7 @@ same model writes without limits.
 
 import threading
 import time
-from collections.abc import Callable, Mapping
+from collections.abc import Callable
 from dataclasses import replace
 from functools import cache, lru_cache
 
@@ -17,9 +17,10 @@ import numpy as np
 from threadpoolctl import ThreadpoolController
 
 from assistant.adapters.answer_reader import answer_reader
+from assistant.adapters.models import joint_digest
 from assistant.adapters.recognisers import bursts, hesitation, voicing
 from assistant.adapters.recognisers.borne_out import borne_out, likeliest_choice, to_bear_out
-from assistant.adapters.recognisers.decoder import Decoder, Listening
+from assistant.adapters.recognisers.decoder import Listening
 from assistant.adapters.recognisers.evidence import Bounded, Evidence, Hypothesis
 from assistant.adapters.recognisers.features import Floats
 from assistant.adapters.recognisers.forms import Form, forms
@@ -33,6 +34,7 @@ from assistant.adapters.recognisers.search import Written, log_probabilities, se
 from assistant.adapters.recognisers.sentences import START, Sentences
 from assistant.adapters.recognisers.whisper_model import WhisperModel
 from assistant.adapters.recognisers.witness import Witness
+from assistant.adapters.shipped import Copies
 from assistant.ports import SAMPLE_RATE_HZ, Hearing
 from assistant.spoken import Language
 from assistant.spoken.expect import ConfirmExpected, Expect, NameExpected, NumberExpected, TextExpected
@@ -62,8 +64,7 @@ class WhisperRecogniser:
 
     Args:
         name: short name for records and `--ear`.
-        digest: SHA-256 (hex) of the files.
-        files: the model's files by name, already checked.
+        files: the model's, already checked.
         language: which it hears.
         manner: how it is used.
         witness: another model, asked about what this one is not sure of.
@@ -75,22 +76,21 @@ class WhisperRecogniser:
     def __init__(
         self,
         name: str,
-        digest: str,
-        files: Mapping[str, bytes],
+        files: Copies,
         language: Language,
         manner: Manner = AS_IT_COMES,
         witness: Witness | None = None,
     ) -> None:
         self.name = name
         self.manner = manner
-        self.model_digest = digest
+        self.model_digest = joint_digest(dict(files.digests))
         self._language = language
         self._witness = witness
         self._weighed = language.weighed_by(answer_reader())
         self._turn = threading.Lock()
         self._pools = ThreadpoolController()
         self._model = WhisperModel(name, files)
-        self._decoder = Decoder(files["model.bin"])
+        self._decoder = self._model.decoder
         self._sentences = Sentences(self._model.tokeniser, self._model.end, language, small=manner.small)
         self._noise = cache(self._find_noise)
         self._of_noise = lru_cache(maxsize=1_000)(self._find_of_noise)

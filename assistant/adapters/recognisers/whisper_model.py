@@ -1,19 +1,25 @@
 """A Whisper model run by CTranslate2: what it makes of sound, and what it writes of that without a step's sentences."""
 
+import hashlib
 import logging
-import tempfile
-from collections.abc import Mapping
-from functools import partial
+from functools import cache, partial
 from pathlib import Path
+from weakref import WeakValueDictionary
 
 import ctranslate2
 import tokenizers
 
+from assistant.adapters.recognisers.decoder import Decoder
 from assistant.adapters.recognisers.evidence import Hypothesis
 from assistant.adapters.recognisers.features import Floats, log_mel
+from assistant.adapters.recognisers.weights import write_in_eight_bits
+from assistant.adapters.shipped import Copies
 from assistant.errors import ModelError
 
 THREADS = 2
+_WEIGHTS, _TABLE = "model.bin", "tokenizer.json"
+_TOKENISERS: WeakValueDictionary[bytes, tokenizers.Tokenizer] = WeakValueDictionary()
+_SPECIAL = ("<|startoftranscript|>", "<|notimestamps|>", "<|endoftext|>")
 _DIGITS_WAYS = 5
 """Ways to write digits that are followed side by side."""
 _MOST_DIGITS_TOKENS = 48
@@ -48,25 +54,24 @@ class WhisperModel:
 
     Args:
         name: short name, for errors.
-        files: the model's files by name, already checked.
+        files: the model's, already checked.
 
     Raises:
         ModelError: the files are no English Whisper model for CTranslate2.
     """
 
-    def __init__(self, name: str, files: Mapping[str, bytes]) -> None:
+    def __init__(self, name: str, files: Copies) -> None:
         # Its own messages go to standard error, which belongs to the learner's screen.
         ctranslate2.set_log_level(logging.CRITICAL)
         try:
-            self._tokeniser = tokenizers.Tokenizer.from_str(files["tokenizer.json"].decode())
-            self._model = _loaded({file: content for file, content in files.items() if file != "tokenizer.json"})
+            self._tokeniser = _tokeniser(files.read(_TABLE))
+            self.decoder, self._model = _loaded(files)
         except Exception as cause:
             raise ModelError(
                 f"The recogniser {name} cannot be loaded: its files are no Whisper model for CTranslate2.",
-                "Check it with: checkoff models check",
+                "Check it with: checkoff models check. A model in another form has to be converted with CTranslate2 4.",
             ) from cause
-        vocabulary = self._tokeniser.get_vocab()
-        special = [vocabulary.get(mark) for mark in ("<|startoftranscript|>", "<|notimestamps|>", "<|endoftext|>")]
+        special = [self._tokeniser.token_to_id(mark) for mark in _SPECIAL]
         known = [token for token in special if token is not None]
         if self._model.is_multilingual or len(known) < len(special):
             raise ModelError(
@@ -74,10 +79,7 @@ class WhisperModel:
                 "Take a model whose name ends in .en.",
             )
         *self.prompt, self.end = known
-        digits = {self.end} | {
-            token for text, token in vocabulary.items() if text.removeprefix("Ġ") in {*"0123456789,", ""}
-        }
-        self._no_digits = sorted(set(range(1 + _TIMES + max(vocabulary.values()))) - digits)
+        self._no_digits = cache(self._find_no_digits)
 
     @property
     def tokeniser(self) -> tokenizers.Tokenizer:
@@ -136,28 +138,48 @@ class WhisperModel:
             beam_size=_DIGITS_WAYS,
             length_penalty=0,
             max_length=2 * _MOST_DIGITS_TOKENS,
-            suppress_tokens=self._no_digits,
+            suppress_tokens=self._no_digits(),
             suppress_blank=False,
         )
         return " ".join(sign for sign in self.text(found.sequences_ids[0]) if sign.isdigit())
+
+    def _find_no_digits(self) -> list[int]:
+        """The tokens that are no digits, and do not end what is written."""
+        count = self._tokeniser.get_vocab_size()
+        written = map(self._tokeniser.id_to_token, range(count))
+        digits = {token for token, text in enumerate(written) if (text or "").removeprefix("Ġ") in {*"0123456789,", ""}}
+        return sorted(set(range(count + _TIMES)) - digits - {self.end})
 
     def close(self) -> None:
         """Free the memory."""
         self._model.unload_model()
 
 
-def _loaded(files: Mapping[str, bytes]) -> ctranslate2.models.Whisper:
-    """The model from these very bytes, by way of a folder that only this user can open.
+def _tokeniser(table: bytes) -> tokenizers.Tokenizer:
+    """The tokeniser of a table; models of one family have the same, and it takes 20 MB."""
+    digest = hashlib.sha256(table).digest()
+    found = _TOKENISERS.get(digest)
+    if found is None:
+        found = _TOKENISERS[digest] = tokenizers.Tokenizer.from_str(table.decode())
+    return found
 
-    CTranslate2 keeps in memory what it is handed as long as the model lives, 72 MB; what it reads from files it does
-    not.
-    """
-    model = partial(ctranslate2.models.Whisper, device="cpu", compute_type="int8", intra_threads=THREADS)
+
+def _loaded(files: Copies) -> tuple[Decoder, ctranslate2.models.Whisper]:
+    """The decoder, and the library's model, from these very files."""
+    if _WEIGHTS not in files.kept:
+        _make_small(files.folder / _WEIGHTS)
+    with files.open(_WEIGHTS) as weights:
+        decoder = Decoder(weights)
+    load = partial(ctranslate2.models.Whisper, device="cpu", compute_type="int8", intra_threads=THREADS)
+    return decoder, files.loaded_by(load)
+
+
+def _make_small(weights: Path) -> None:
+    """Put a model's weights in eight bits in their place, if there is room for them."""
+    small = weights.with_suffix(".small")
     try:
-        with tempfile.TemporaryDirectory(prefix="model-") as folder:
-            for file, content in files.items():
-                (Path(folder) / file).write_bytes(content)
-            return model(folder)
+        with weights.open("rb") as stored, small.open("wb") as target:
+            write_in_eight_bits(stored, target)
+        small.replace(weights)
     except OSError:
-        # No room on the disk: then in memory.
-        return model("", files=dict(files))
+        small.unlink(missing_ok=True)

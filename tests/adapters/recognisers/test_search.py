@@ -1,5 +1,7 @@
 """The step's sentences as an automaton over tokens, the decoder, and the search that joins them."""
 
+import io
+
 import ctranslate2
 import numpy as np
 import pytest
@@ -104,7 +106,8 @@ def test_decoder_is_the_library_s_own(whisper):
     """Token by token the decoder gives the probabilities that CTranslate2 gives at full precision."""
     folder = bundled.bundled_folder()
     exact = ctranslate2.models.Whisper(str(folder), device="cpu", compute_type="float32", intra_threads=1)
-    decoder = Decoder((folder / "model.bin").read_bytes())
+    with (folder / "model.bin").open("rb") as model:
+        decoder = Decoder(model)
     samples = np.frombuffer(speak("one hundred and twenty five millilitres per hour"), "<i2") / np.float32(32_768)
     sound = exact.encode(ctranslate2.StorageView.from_array(log_mel(samples, 12.0)[None]))
     text = whisper._model.tokens(" 125 milliliters per hour")[:-1]
@@ -125,7 +128,7 @@ def test_decoder_is_the_library_s_own(whisper):
 def test_other_files_are_no_decoder(content):
     """What is no model file is refused with a sentence."""
     with pytest.raises(ModelError):
-        Decoder(content)
+        Decoder(io.BytesIO(content))
 
 
 def test_search_writes_sentences_only(whisper, tokeniser, sentences):
