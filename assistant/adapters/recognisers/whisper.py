@@ -18,7 +18,7 @@ from threadpoolctl import ThreadpoolController
 
 from assistant.adapters.answer_reader import answer_reader
 from assistant.adapters.models import joint_digest
-from assistant.adapters.recognisers import bursts, hesitation, voicing
+from assistant.adapters.recognisers import bursts, hesitation, pauses, voicing
 from assistant.adapters.recognisers.borne_out import borne_out, likeliest_choice, to_bear_out
 from assistant.adapters.recognisers.decoder import Listening
 from assistant.adapters.recognisers.evidence import Bounded, Evidence, Hypothesis
@@ -171,7 +171,7 @@ class WhisperRecogniser:
             return None
         if is_given_up():
             return None
-        sound = self._encoded(speech)
+        sound = self._encoded(self._slow_made_usual(speech) if isinstance(expect, NumberExpected) else speech)
         if is_given_up():
             return None
         ways = _FREE_WAYS if isinstance(expect, ConfirmExpected) and expect.asked is not None else 1
@@ -280,6 +280,14 @@ class WhisperRecogniser:
         """A second of hiss, listened to once; of it words are likelier than of silence."""
         hiss = np.random.default_rng(0).normal(scale=_HISS, size=SAMPLE_RATE_HZ).astype(np.float32)
         return self._decoder.listen(np.asarray(self._model.encode(hiss, self.manner.window_s))[0])
+
+    def _slow_made_usual(self, speech: Floats) -> Floats:
+        """A number that was said slowly, as long as the picture that the model is used to.
+
+        Of nothing else: a soft "not" between two pauses would make a yes of a no.
+        """
+        window_s = self.manner.window_s
+        return pauses.shortened(speech, window_s - _ROOM_S[window_s])
 
     def _encoded(self, speech: Floats) -> ctranslate2.StorageView:
         """What the decoder attends to, from the shortest picture that has room for the sound."""
