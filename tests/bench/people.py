@@ -3,6 +3,7 @@
     python -m tests.bench.people --words WORDS --orders ORDERS               the report part, the bundled recogniser
     python -m tests.bench.people --words WORDS --half tuning --keep kept.pickle
     python -m tests.bench.people --listed FOLDER                             sentences of people, as its table has them
+    python -m tests.bench.people --listed FOLDER --slow                      strings of digits with pauses between them
     python -m tests.bench.people --digits RECORDINGS                         digits that nothing was learnt or chosen on
 
 No recording lies here. WORDS and ORDERS are what `tests.bench.training.people` names, with its parts: nobody who was
@@ -48,6 +49,7 @@ _ANY_LENGTH = Decimal(10**11)
 _START = ConfirmExpected(asked=Asked("Start the infusion.", Want.START))
 _TEENS = frozenset(cardinal(number) for number in range(10, 21))
 _GAPS_S = (0.05, 0.35)
+_SLOW_GAPS_S = (0.6, 2.2)
 _STRINGS, _SINGLES, _LEAST_SINGLES = 72, 40, 5
 """Strings and single digits of each speaker of many digits; of few there are as many strings as there are digits."""
 
@@ -55,12 +57,17 @@ Words = dict[str, list[tuple[str, Sound]]]
 """Words and their sounds, by speaker."""
 
 
-def clips(spoken_by: Words, sentences: list[tuple[str, Sound]]) -> Iterator[tuple[Clip, Sound]]:
+Gaps = tuple[float, float]
+"""The shortest and the longest pause between two words of a string, seconds."""
+
+
+def clips(spoken_by: Words, sentences: list[tuple[str, Sound]], gaps_s: Gaps = _GAPS_S) -> Iterator[tuple[Clip, Sound]]:
     """What is said on the bench, clean: the same in every run.
 
     Args:
         spoken_by: single words.
         sentences: speech that is not for the assistant, by the name of its recording.
+        gaps_s: between the words of a string.
     """
     for speaker in sorted(spoken_by):
         chance = Random(f"people/{speaker}")  # noqa: S311 - no secret
@@ -76,16 +83,18 @@ def clips(spoken_by: Words, sentences: list[tuple[str, Sound]]) -> Iterator[tupl
                     yield _clip(word, "command", _START, COMMANDS[word], speaker), sound
             elif word != "go":
                 yield _clip(word, "outside", FRAMES[number % len(FRAMES)], None, speaker), sound
-        yield from _strings(speaker, digits, chance)
+        yield from _strings(speaker, digits, chance, gaps_s)
     for number, (name, sound) in enumerate(sentences):
         yield _clip(name, "outside", FRAMES[number % len(FRAMES)], None, f"order:{name}"), sound
 
 
-def _strings(speaker: str, digits: list[tuple[str, Sound]], chance: Random) -> Iterator[tuple[Clip, Sound]]:
+def _strings(
+    speaker: str, digits: list[tuple[str, Sound]], chance: Random, gaps_s: Gaps
+) -> Iterator[tuple[Clip, Sound]]:
     """Strings of two to four digits of a speaker, each as an answer of digits and as a number."""
     for number in range(min(_STRINGS, len(digits) if len(digits) > 1 else 0)):
         picked = [chance.choice(digits) for _ in range(2 + number % 3)]
-        sound = _joined([sound for _, sound in picked], chance)
+        sound = _joined([sound for _, sound in picked], chance, gaps_s)
         figures = "".join(str(DIGITS.index(word)) for word, _ in picked)
         value, text = Decimal(figures), f"{one_by_one(figures)} {number}"
         # No number begins so, but where a point was lost: the guide asks again.
@@ -95,12 +104,13 @@ def _strings(speaker: str, digits: list[tuple[str, Sound]], chance: Random) -> I
             yield _clip(text, "digit by digit", NumberExpected("mL"), value, speaker), sound
 
 
-def joined_sayings(folder: Path, part: str) -> Iterator[tuple[Clip, Sound]]:
+def joined_sayings(folder: Path, part: str, gaps_s: Gaps = _GAPS_S) -> Iterator[tuple[Clip, Sound]]:
     """Strings of the single digits of a folder's table, of each speaker who says at least five.
 
     Args:
         folder: its table is as `tests.bench.training.people` reads it.
         part: whose.
+        gaps_s: between the words of a string.
     """
     spoken_by: Words = defaultdict(list)
     for said, sound in listed(folder):
@@ -108,7 +118,7 @@ def joined_sayings(folder: Path, part: str) -> Iterator[tuple[Clip, Sound]]:
             spoken_by[said.speaker].append((said.words, trimmed(sound)))
     for speaker, digits in spoken_by.items():
         if len(digits) >= _LEAST_SINGLES:
-            yield from _strings(speaker, digits, Random(f"people/{speaker}"))  # noqa: S311 - no secret
+            yield from _strings(speaker, digits, Random(f"people/{speaker}"), gaps_s)  # noqa: S311 - no secret
 
 
 def whole_sayings(folder: Path, part: str) -> Iterator[tuple[Clip, Sound]]:
@@ -197,10 +207,10 @@ def _clip(words: str, kind: str, expect: Expect, right: Decimal | str | None, sp
     return Clip(Saying(words, kind, expect, right), speaker, CLEAN)
 
 
-def _joined(sounds: list[Sound], chance: Random) -> Sound:
+def _joined(sounds: list[Sound], chance: Random, gaps_s: Gaps) -> Sound:
     parts: list[Sound] = []
     for sound in sounds:
-        parts += [sound, np.zeros(round(chance.uniform(*_GAPS_S) * SAMPLE_RATE_HZ), dtype=np.float32)]
+        parts += [sound, np.zeros(round(chance.uniform(*gaps_s) * SAMPLE_RATE_HZ), dtype=np.float32)]
     return np.concatenate(parts[:-1]).astype(np.float32)
 
 
@@ -211,6 +221,7 @@ def main() -> None:
     parser.add_argument("--orders", type=Path)
     parser.add_argument("--listed", type=Path)
     parser.add_argument("--digits", type=Path)
+    parser.add_argument("--slow", action="store_true", help="0.6 to 2.2 s between the digits of a string")
     parser.add_argument("--half", choices=("report", "tuning"), default="report")
     parser.add_argument("--ear", help="which recogniser (see: checkoff models list)")
     parser.add_argument("--models", type=Path, help="the models folder")
@@ -227,9 +238,10 @@ def main() -> None:
     if args.orders is not None:
         sentences = [(clip.speaker, sound) for clip, sound in orders(args.orders) if clip.part == args.half]
     recogniser = open_recogniser(args.ear, args.models)
-    clean = clips(spoken_by, sentences)
+    gaps_s = _SLOW_GAPS_S if args.slow else _GAPS_S
+    clean = clips(spoken_by, sentences, gaps_s)
     if args.listed is not None:
-        clean = chain(clean, whole_sayings(args.listed, args.half), joined_sayings(args.listed, args.half))
+        clean = chain(clean, whole_sayings(args.listed, args.half), joined_sayings(args.listed, args.half, gaps_s))
     made = list(in_conditions(clean, () if args.clean else (*NOISY, *NOISY[:2], *OTHER)))
     made.sort(key=lambda one: hashlib.sha256(one[0].key.encode()).digest())
     all_heard = hear_all(recogniser, made[: args.most], args.keep)

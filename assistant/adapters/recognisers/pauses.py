@@ -12,6 +12,8 @@ from assistant.adapters.recognisers.features import Floats
 from assistant.adapters.recognisers.front import FRAME
 from assistant.ports import SAMPLE_RATE_HZ
 
+LOWEST_HZ = 200
+"""What is below is hum rather than speech: in a recording that hums nothing else would be a pause."""
 KEPT = 6
 """Frames of 20 ms that stay at each end of a pause: the soft end of a word ("six") is no pause."""
 LEAST_CUT = 4
@@ -56,7 +58,9 @@ def shortened(speech: Floats, longest_s: float) -> Floats:
 def _levels(speech: Floats) -> npt.NDArray[np.float64]:
     """Level of each frame, averaged with those beside it, decibels."""
     frames = speech[: len(speech) // FRAME * FRAME].reshape(-1, FRAME)
-    power = np.pad(np.mean(np.square(frames, dtype=np.float64), axis=1), _AVERAGED // 2, mode="edge")
+    spectrum = np.abs(np.fft.rfft(frames * np.hanning(FRAME), axis=1)) ** 2
+    power = spectrum[:, np.fft.rfftfreq(FRAME, 1 / SAMPLE_RATE_HZ) >= LOWEST_HZ].sum(axis=1)
+    power = np.pad(power, _AVERAGED // 2, mode="edge")
     return np.asarray(10 * np.log10(np.convolve(power, np.full(_AVERAGED, 1 / _AVERAGED), mode="valid") + 1e-10))
 
 

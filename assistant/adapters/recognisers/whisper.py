@@ -45,6 +45,8 @@ MIDDLE_WINDOW_S = 12.0
 """Most answers are far shorter than the longest picture, and the encoder's time grows with it."""
 _ROOM_S = {6.0: 0.2, MIDDLE_WINDOW_S: 1.0}
 """Quiet that has to be left at the end of a picture, by its length, seconds."""
+_ROOM_OF_SLOW_S = 0.8
+"""The same where pauses are made shorter: with more room more is heard (271 of 287 slow strings, 264 with 0.2)."""
 _MOST_FREE_TOKENS = 160
 """Of free words."""
 _MOST_COMPARED_TOKENS = 48
@@ -287,7 +289,8 @@ class WhisperRecogniser:
         Of nothing else: a soft "not" between two pauses would make a yes of a no.
         """
         window_s = self.manner.window_s
-        return pauses.shortened(speech, window_s - _ROOM_S[window_s])
+        shorter = pauses.shortened(speech, window_s - _ROOM_OF_SLOW_S)
+        return shorter if shorter is not speech else pauses.shortened(speech, window_s - _ROOM_S[window_s])
 
     def _encoded(self, speech: Floats) -> ctranslate2.StorageView:
         """What the decoder attends to, from the shortest picture that has room for the sound."""

@@ -53,6 +53,17 @@ def test_slow_speech_fits_and_all_words_stay(gap_s, noise):
     assert loud_s(shorter, 0.05) == pytest.approx(loud_s(speech, 0.05), abs=0.021 * 4)
 
 
+def test_hum_is_a_pause_too():
+    """The mains in the recording, as loud as the words: they fit nevertheless, and stay."""
+    speech = slow(1.4, 0.1, 0.1, 0.1, 0.1)
+    hum = (0.14 * np.sin(2 * np.pi * 50 * np.arange(len(speech)) / SAMPLE_RATE_HZ)).astype(np.float32)
+    shorter = pauses.shortened(speech + hum, LONGEST_S)
+    assert len(shorter) / SAMPLE_RATE_HZ <= LONGEST_S
+    # A square is what hum, and what words, have in all.
+    words = np.sum(shorter**2) - np.mean(hum**2) * len(shorter)
+    assert words == pytest.approx(np.sum(speech**2), rel=0.05)
+
+
 def test_a_soft_word_is_no_pause():
     """A "point" that is 25 dB softer than the digits around it stays: what is softest goes first."""
     speech = slow(1.4, 0.1, 0.0056, 0.1, 0.1)
