@@ -44,7 +44,7 @@ def shortened(speech: Floats, longest_s: float) -> Floats:
     if over <= 0:
         return speech
     levels = _levels(speech)
-    loud = np.sort(levels)[-_LOUD_FRAMES]
+    loud = np.sort(levels)[-min(_LOUD_FRAMES, len(levels))]
     # What is softest goes first: in noise a pause is little softer than the end of a word.
     lowest = max(float(levels.min()), loud - MOST_BELOW_DB)
     for limit in np.arange(lowest + _STEP_DB, loud - LEAST_BELOW_DB + _STEP_DB / 2, _STEP_DB):
