@@ -43,7 +43,7 @@ def check_shipped(name: str, folder: Path, pinned: Mapping[str, str]) -> Check:
 
 @dataclass(frozen=True)
 class Copies:
-    """A model's files as they were read: what is checked is what is loaded, and nothing can be put in between.
+    """A model's files as they were read: what is checked is loaded, and no other user can put anything in between.
 
     Attributes:
         digests: SHA-256 (hex) of each file, by its name.

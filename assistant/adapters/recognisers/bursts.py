@@ -7,8 +7,7 @@ single word, though. One stretch may be several words, so that they are counted 
 import numpy as np
 
 from assistant.adapters.recognisers.features import Floats
-from assistant.adapters.recognisers.front import FRAME
-from assistant.ports import SAMPLE_RATE_HZ
+from assistant.adapters.recognisers.front import loudest, powers
 
 LOWEST_HZ, HIGHEST_HZ = 200, 1_000
 """Vowels are loud there; "s", the end of "eight" and most noise are not."""
@@ -20,7 +19,6 @@ LEAST_PAUSE = 7
 """Frames of 20 ms that part two stretches; the stop within "six" is shorter."""
 LEAST_VOICE = 5
 """Frames of 20 ms that a stretch has; a click is shorter."""
-_LOUD_FRAMES = 10
 
 
 def count(speech: Floats) -> int:
@@ -29,14 +27,10 @@ def count(speech: Floats) -> int:
     Args:
         speech: mono at 16 kHz.
     """
-    frames = speech[: len(speech) // FRAME * FRAME].reshape(-1, FRAME)
-    if not len(frames):
+    levels = 10 * np.log10(powers(speech, LOWEST_HZ, HIGHEST_HZ) + 1e-12)
+    if not len(levels):
         return 0
-    power = np.abs(np.fft.rfft(frames * np.hanning(FRAME), axis=1)) ** 2
-    hertz = np.fft.rfftfreq(FRAME, 1 / SAMPLE_RATE_HZ)
-    voice = power[:, (hertz >= LOWEST_HZ) & (hertz <= HIGHEST_HZ)].sum(axis=1)
-    levels = 10 * np.log10(voice + 1e-12)
-    loud = np.sort(levels)[-min(_LOUD_FRAMES, len(levels))]
+    loud = loudest(levels)
     (heard,) = np.nonzero(levels > loud - FAR_BELOW_DB)
     parted = np.flatnonzero(np.diff(heard) > LEAST_PAUSE)
     starts, ends = heard[np.append(0, parted + 1)], heard[np.append(parted, len(heard) - 1)] + 1

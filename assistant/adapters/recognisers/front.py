@@ -5,6 +5,7 @@ A model that never saw that loses words at the ends.
 """
 
 import numpy as np
+import numpy.typing as npt
 
 from assistant.adapters.recognisers.features import Floats
 from assistant.ports import SAMPLE_RATE_HZ
@@ -31,6 +32,25 @@ def samples_of(sound: bytes | bytearray) -> Floats:
     return np.frombuffer(sound[:whole], dtype="<i2").astype(np.float32) / np.float32(32_768)
 
 
+def loudest(levels: npt.NDArray[np.floating]) -> float:
+    """The level that the loud frames reach at least, of those of all frames, each of 20 ms."""
+    return float(np.sort(levels)[-min(_LOUD_FRAMES, len(levels))])
+
+
+def powers(speech: Floats, lowest_hz: float, highest_hz: float) -> npt.NDArray[np.floating]:
+    """Power of each whole frame between two pitches, both included; none where there is no whole frame.
+
+    Args:
+        speech: mono at 16 kHz.
+        lowest_hz: hertz.
+        highest_hz: hertz.
+    """
+    frames = speech[: len(speech) // FRAME * FRAME].reshape(-1, FRAME)
+    hertz = np.fft.rfftfreq(FRAME, 1 / SAMPLE_RATE_HZ)
+    spectrum = np.abs(np.fft.rfft(frames * np.hanning(FRAME), axis=1)) ** 2
+    return np.asarray(spectrum[:, (hertz >= lowest_hz) & (hertz <= highest_hz)].sum(axis=1))
+
+
 def prepared(samples: Floats) -> Floats | None:
     """The speech at a usual level with a little quiet around it; None where there is no sound.
 
@@ -42,7 +62,7 @@ def prepared(samples: Floats) -> Floats | None:
     steady = samples - samples.mean(dtype=np.float32)
     frames = np.append(steady, np.zeros(-len(steady) % FRAME, dtype=np.float32)).reshape(-1, FRAME)
     levels = np.sqrt(np.mean(np.square(frames), axis=1))
-    loud = float(np.sort(levels)[-min(_LOUD_FRAMES, len(levels))])
+    loud = loudest(levels)
     if loud < SILENCE:
         return None
     (heard,) = np.nonzero(levels > _FAR_BELOW * loud)

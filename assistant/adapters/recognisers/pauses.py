@@ -9,7 +9,7 @@ import numpy as np
 import numpy.typing as npt
 
 from assistant.adapters.recognisers.features import Floats
-from assistant.adapters.recognisers.front import FRAME
+from assistant.adapters.recognisers.front import FRAME, loudest, powers
 from assistant.ports import SAMPLE_RATE_HZ
 
 LOWEST_HZ = 200
@@ -25,7 +25,6 @@ MOST_BELOW_DB = 40.0
 _STEP_DB = 1.0
 _AVERAGED = 5
 """Frames over which the level is averaged: noise goes up and down faster than words do."""
-_LOUD_FRAMES = 10
 
 Pauses = list[tuple[int, int]]
 """First frame of each, and the one after its last."""
@@ -44,7 +43,7 @@ def shortened(speech: Floats, longest_s: float) -> Floats:
     if over <= 0:
         return speech
     levels = _levels(speech)
-    loud = np.sort(levels)[-min(_LOUD_FRAMES, len(levels))]
+    loud = loudest(levels)
     # What is softest goes first: in noise a pause is little softer than the end of a word.
     lowest = max(float(levels.min()), loud - MOST_BELOW_DB)
     for limit in np.arange(lowest + _STEP_DB, loud - LEAST_BELOW_DB + _STEP_DB / 2, _STEP_DB):
@@ -57,10 +56,7 @@ def shortened(speech: Floats, longest_s: float) -> Floats:
 
 def _levels(speech: Floats) -> npt.NDArray[np.float64]:
     """Level of each frame, averaged with those beside it, decibels."""
-    frames = speech[: len(speech) // FRAME * FRAME].reshape(-1, FRAME)
-    spectrum = np.abs(np.fft.rfft(frames * np.hanning(FRAME), axis=1)) ** 2
-    power = spectrum[:, np.fft.rfftfreq(FRAME, 1 / SAMPLE_RATE_HZ) >= LOWEST_HZ].sum(axis=1)
-    power = np.pad(power, _AVERAGED // 2, mode="edge")
+    power = np.pad(powers(speech, LOWEST_HZ, SAMPLE_RATE_HZ / 2), _AVERAGED // 2, mode="edge")
     return np.asarray(10 * np.log10(np.convolve(power, np.full(_AVERAGED, 1 / _AVERAGED), mode="valid") + 1e-10))
 
 

@@ -3,6 +3,7 @@
 A model in sixteen bits takes twice the memory while it is loaded, for the library makes eight of them only then.
 """
 
+import os
 import struct
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -50,14 +51,14 @@ class Header:
         return _TYPES[self.kind]
 
     @property
-    def elements(self) -> int:
-        """How many there are."""
-        return int(np.prod(self.shape, dtype=np.int64))
+    def size(self) -> int:
+        """Bytes of the array."""
+        return int(np.prod(self.shape, dtype=np.int64)) * self.dtype.itemsize
 
     @property
-    def is_matrix(self) -> bool:
-        """Whether the library has it in eight bits once it is loaded, as it does not have what a convolution needs."""
-        return self.name.endswith("/weight") and len(self.shape) == 2
+    def is_wide(self) -> bool:
+        """A matrix in more bits than the library has it in once it is loaded; what a convolution needs is none."""
+        return self.name.endswith("/weight") and len(self.shape) == 2 and self.dtype.kind == "f"
 
 
 def arrays(source: BinaryIO, part: str) -> Iterator[tuple[str, npt.NDArray[Any]]]:
@@ -73,7 +74,7 @@ def arrays(source: BinaryIO, part: str) -> Iterator[tuple[str, npt.NDArray[Any]]
     """
     _, count = _begin(source)
     for header in _headers(source, count):
-        content = _read(source, header.elements * header.dtype.itemsize)
+        content = _read(source, header.size)
         if header.name.startswith(part):
             yield header.name.removeprefix(part), np.frombuffer(content, header.dtype).reshape(header.shape)
 
@@ -85,6 +86,23 @@ def in_eight_bits(rows: npt.NDArray[Any]) -> tuple[Eight, Floats]:
     largest[largest == 0] = 127
     scale = np.float32(127) / largest
     return np.rint(wide * scale[:, None]).astype(np.int8).reshape(rows.shape), scale
+
+
+def has_wide(source: BinaryIO) -> bool:
+    """Whether a matrix of a model would be smaller in eight bits.
+
+    Args:
+        source: a ``model.bin`` at its beginning.
+
+    Raises:
+        ValueError, KeyError: as `arrays`.
+    """
+    _, count = _begin(source)
+    for header in _headers(source, count):
+        if header.is_wide:
+            return True
+        source.seek(header.size, os.SEEK_CUR)
+    return False
 
 
 def write_in_eight_bits(source: BinaryIO, target: BinaryIO) -> None:
@@ -102,12 +120,12 @@ def write_in_eight_bits(source: BinaryIO, target: BinaryIO) -> None:
     written = 0
     for header in _headers(source, count):
         written += 1
-        if header.is_matrix and header.dtype.kind == "f":
+        if header.is_wide:
             written += 1
             _write_matrix(source, target, header)
         else:
             target.write(_head(header))
-            target.write(_read(source, header.elements * header.dtype.itemsize))
+            target.write(_read(source, header.size))
     while rest := source.read(1 << 16):  # the second names of arrays
         target.write(rest)
     target.seek(0)
@@ -115,7 +133,7 @@ def write_in_eight_bits(source: BinaryIO, target: BinaryIO) -> None:
 
 
 def _write_matrix(source: BinaryIO, target: BinaryIO, header: Header) -> None:
-    length = header.elements // header.shape[0]
+    length = header.shape[1]
     target.write(_head(Header(header.name, header.shape, _EIGHT)))
     scales = []
     for first in range(0, header.shape[0], _ROWS):
@@ -136,13 +154,13 @@ def _begin(source: BinaryIO) -> tuple[int, int]:
 
 
 def _headers(source: BinaryIO, count: int) -> Iterator[Header]:
-    """Each array's header; who asks for the next has read the array."""
+    """Each array's header; whoever asks for the next one has left the array behind."""
     for _ in range(count):
         name = _text(source)
         shape = tuple(_number(source, "I") for _ in range(_number(source, "B")))
         kind = _number(source, "B")
         header = Header(name, shape, kind)
-        if _number(source, "I") != header.elements * header.dtype.itemsize:
+        if _number(source, "I") != header.size:
             raise ValueError(f"{name} is longer or shorter than it says")
         yield header
 
@@ -152,9 +170,8 @@ def _begun(revision: int, count: int) -> bytes:
 
 
 def _head(header: Header) -> bytes:
-    size = header.elements * header.dtype.itemsize
     shape = struct.pack(f"<B{len(header.shape)}I", len(header.shape), *header.shape)
-    return _named(header.name) + shape + struct.pack("<BI", header.kind, size)
+    return _named(header.name) + shape + struct.pack("<BI", header.kind, header.size)
 
 
 def _named(text: str) -> bytes:

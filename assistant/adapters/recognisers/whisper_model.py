@@ -12,7 +12,7 @@ import tokenizers
 from assistant.adapters.recognisers.decoder import Decoder
 from assistant.adapters.recognisers.evidence import Hypothesis
 from assistant.adapters.recognisers.features import Floats, log_mel
-from assistant.adapters.recognisers.weights import write_in_eight_bits
+from assistant.adapters.recognisers.weights import has_wide, write_in_eight_bits
 from assistant.adapters.shipped import Copies
 from assistant.errors import ModelError
 
@@ -175,7 +175,10 @@ def _loaded(files: Copies) -> tuple[Decoder, ctranslate2.models.Whisper]:
 
 
 def _make_small(weights: Path) -> None:
-    """Put a model's weights in eight bits in their place, if there is room for them."""
+    """Put a model's weights in eight bits in their place, if they are in more, and there is room for them."""
+    with weights.open("rb") as stored:
+        if not has_wide(stored):
+            return
     small = weights.with_suffix(".small")
     try:
         with weights.open("rb") as stored, small.open("wb") as target:

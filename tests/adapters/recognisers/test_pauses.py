@@ -75,8 +75,7 @@ def test_a_soft_word_is_no_pause():
 @pytest.mark.parametrize("speech", [quiet(9, 0.1), slow(0.3, *[0.1] * 12), np.zeros(150_000, np.float32)])
 def test_what_cannot_fit_stays_as_it_is(speech):
     """Talk without pauses, or with too few, is not cut into."""
-    shorter = pauses.shortened(speech, LONGEST_S)
-    assert shorter is speech or not speech.any()
+    assert pauses.shortened(speech, LONGEST_S) is speech
 
 
 @pytest.mark.sound

@@ -10,7 +10,7 @@ from ctranslate2.specs.common_spec import LinearSpec
 from assistant.adapters.recognisers import bundled
 from assistant.adapters.recognisers.decoder import Matrix
 from assistant.adapters.recognisers.features import log_mel
-from assistant.adapters.recognisers.weights import arrays, in_eight_bits, write_in_eight_bits
+from assistant.adapters.recognisers.weights import arrays, has_wide, in_eight_bits, write_in_eight_bits
 from tests.speakers import spoken
 
 
@@ -74,6 +74,8 @@ def test_the_library_hears_the_same(small):
 
 def test_what_is_in_eight_bits_stays_as_it_is(small):
     """Written once more, not a byte differs; all but the matrices are as they were published."""
+    with (bundled.bundled_folder() / "model.bin").open("rb") as wide, (small / "model.bin").open("rb") as narrow:
+        assert (has_wide(wide), has_wide(narrow)) == (True, False)
     with (small / "model.bin").open("rb") as stored:
         again = io.BytesIO()
         write_in_eight_bits(stored, again)
