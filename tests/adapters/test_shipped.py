@@ -9,7 +9,7 @@ import pytest
 from assistant.adapters.shipped import copies, pinned_copies
 from assistant.errors import ModelError
 
-CONTENTS = {"model.bin": b"weights", "words.json.gz": gzip.compress(b'["ten"]')}
+CONTENTS = {"model.bin": b"weights", "words.json.gz": gzip.compress(b'["ten"]', mtime=0)}
 WHOLE = {"model.bin": b"weights", "words.json": b'["ten"]'}
 PINNED = {name: hashlib.sha256(content).hexdigest() for name, content in CONTENTS.items()}
 
@@ -58,7 +58,11 @@ def test_what_has_no_room_is_kept_in_memory(folder, monkeypatch, full):
         assert {name: made.read(name) for name in WHOLE} == WHOLE
 
 
-@pytest.mark.parametrize("content", [b"", b"not packed", CONTENTS["words.json.gz"][:-4], b"\x1f\x8b\x08" + bytes(40)])
+@pytest.mark.parametrize(
+    "content",
+    [b"", b"not packed", CONTENTS["words.json.gz"][:-4], b"\x1f\x8b\x08" + bytes(40)],
+    ids=["empty", "not packed", "ends early", "nothing in it"],
+)
 def test_a_broken_packed_file_is_another_file(folder, content):
     """It is told as such, and not as an error of what unpacks it."""
     (folder / "words.json.gz").write_bytes(content)
