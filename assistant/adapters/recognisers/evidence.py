@@ -44,6 +44,7 @@ class Evidence:
         voiced: how nearly the sound repeats itself, as a voice does (`voicing`), 0 to 1; 1 where nobody looks.
         rivals: logarithms of the probability of what would ask or deny a positive that is written freely, by wording;
             of what is far behind no less than that.
+        is_whole: whether the picture was one in which the model loses no words.
     """
 
     free: Hypothesis
@@ -56,3 +57,4 @@ class Evidence:
     bursts: int = 0
     voiced: float = 1.0
     rivals: Mapping[str, float] = field(default_factory=dict)
+    is_whole: bool = True

@@ -137,6 +137,22 @@ def judge(evidence: Evidence, expect: Expect, language: Language, limits: LimitS
     return Judgement("", alternatives)
 
 
+def without_what_may_lack_words(judged: Judgement, evidence: Evidence, expect: Expect, language: Language) -> Judgement:
+    """What would close a step stands only where no word can be lost: the "not" of "it is ... not ... done", say.
+
+    Args:
+        judged: what would be stood for.
+        evidence: what the decoder made of the utterance.
+        expect: what the step expects.
+        language: in which the sentences are.
+    """
+    if evidence.is_whole or not judged.words:
+        return judged
+    meaning = language.interpret(judged.words, expect, heard=True)
+    closes = is_positive(meaning, expect) or (isinstance(meaning, Answer) and meaning.kind is Kind.CHOICE)
+    return Judgement("", judged.alternatives) if closes else judged
+
+
 def is_sound(
     ranked: tuple[Group, ...], wanted: Limits, evidence: Evidence, expect: Expect, language: Language, limits: LimitSet
 ) -> bool:

@@ -25,7 +25,13 @@ from assistant.adapters.recognisers.evidence import Bounded, Evidence, Hypothesi
 from assistant.adapters.recognisers.features import Floats
 from assistant.adapters.recognisers.forms import Form, forms
 from assistant.adapters.recognisers.front import prepared, samples_of
-from assistant.adapters.recognisers.judgement import NOTHING, Judgement, is_faint_command, judge
+from assistant.adapters.recognisers.judgement import (
+    NOTHING,
+    Judgement,
+    is_faint_command,
+    judge,
+    without_what_may_lack_words,
+)
 from assistant.adapters.recognisers.manner import AS_IT_COMES, Manner
 from assistant.adapters.recognisers.own_words import in_own_words
 from assistant.adapters.recognisers.positives import is_positive, rivals
@@ -151,6 +157,7 @@ class WhisperRecogniser:
         judged = judge(evidence, expect, self._language, limits)
         if self.manner.own_words:
             judged = in_own_words(judged, evidence, expect, self._weighed)
+        judged = without_what_may_lack_words(judged, evidence, expect, self._language)
         if self._witness is None:
             return judged
         group = to_bear_out(judged, evidence, expect, self._language, limits)
@@ -214,6 +221,7 @@ class WhisperRecogniser:
             bursts=0 if self.manner.figures else bursts.count(speech),
             voiced=voicing.strength(speech) if self.manner.limits.voiced else 1.0,
             rivals=rival_scores,
+            is_whole=not self.manner.loses_words or _fits(speech, self.manner.window_s),
         )
 
     def _behind(
@@ -295,10 +303,12 @@ class WhisperRecogniser:
     def _encoded(self, speech: Floats) -> ctranslate2.StorageView:
         """What the decoder attends to, from the shortest picture that has room for the sound."""
         lengths = (self.manner.window_s, MIDDLE_WINDOW_S)
-        length_s = len(speech) / SAMPLE_RATE_HZ
-        return self._model.encode(
-            speech, next((window for window in lengths if length_s <= window - _ROOM_S[window]), LONGEST_S)
-        )
+        return self._model.encode(speech, next((one for one in lengths if _fits(speech, one)), LONGEST_S))
+
+
+def _fits(speech: Floats, window_s: float) -> bool:
+    """Whether a picture of that length has room for the sound."""
+    return len(speech) / SAMPLE_RATE_HZ <= window_s - _ROOM_S[window_s]
 
 
 class WhisperUtterance:

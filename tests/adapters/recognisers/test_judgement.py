@@ -9,17 +9,22 @@ import pytest
 from assistant.adapters.recognisers import judgement, ranking
 from assistant.adapters.recognisers.evidence import Evidence, Hypothesis
 from assistant.adapters.recognisers.forms import Form, forms
+from assistant.adapters.recognisers.judgement import Judgement
 from assistant.adapters.recognisers.limits import CLEAR_COMMAND, COMMAND, DIGITS, DOUBTFUL, FAINT_COMMAND, NUMBER
 from assistant.spoken import ENGLISH
-from assistant.spoken.expect import AnyExpected, ConfirmExpected, NumberExpected, TextExpected
+from assistant.spoken.expect import AnyExpected, ChoiceExpected, ConfirmExpected, NumberExpected, TextExpected
 from assistant.spoken.meaning import Answer
+from assistant.spoken.statement import Asked, Want
 
 judge = partial(judgement.judge, language=ENGLISH)
 rank = partial(ranking.rank, language=ENGLISH)
 plain = partial(ranking.plain, language=ENGLISH)
+without_what_may_lack_words = partial(judgement.without_what_may_lack_words, language=ENGLISH)
 is_faint_command = partial(judgement.is_faint_command, language=ENGLISH)
 
 RATE = NumberExpected("mL/h")
+LINE = ConfirmExpected(asked=Asked("Close the roller clamp.", Want.DONE))
+SITE = ChoiceExpected(("clear", "swollen"))
 
 
 def evidence(digits=(), words=(), free=("", -0.5), no_speech=0.0, tokens=5):
@@ -135,6 +140,27 @@ def test_what_is_no_number_is_never_doubtful():
     """Between a yes and a no there are no digits to ask for."""
     verdict = judge(evidence([], [(" Yes.", 0.5), (" No.", 0.4)]), ConfirmExpected())
     assert (verdict.words, verdict.doubtful) == ("", False)
+
+
+@pytest.mark.parametrize(
+    ("words", "expect", "is_whole", "stands"),
+    [
+        ("it is done", LINE, True, "it is done"),
+        ("it is done", LINE, False, ""),
+        ("yes", ConfirmExpected(), False, ""),
+        ("it is not done", LINE, False, "it is not done"),
+        ("no", ConfirmExpected(), False, "no"),
+        ("swollen", SITE, True, "swollen"),
+        ("swollen", SITE, False, ""),
+        ("125", RATE, False, "125"),
+    ],
+)
+@pytest.mark.parametrize("doubtful", [False, True])
+def test_what_closes_a_step_stands_only_where_no_word_can_be_lost(words, expect, is_whole, stands, doubtful):
+    """In a longer picture than the model is used to, the "not" may be what is missing; whoever is asked says yes."""
+    made = replace(evidence(), is_whole=is_whole)
+    found = without_what_may_lack_words(Judgement(words, doubtful=doubtful), made, expect)
+    assert (found.words, found.doubtful) == (stands, doubtful and stands != "")
 
 
 def of(text, score, tokens, other=0.0, free=-9.0, gain=None, ending=0.0):

@@ -1,12 +1,14 @@
 """The model that was trained for the bench: whole, hearing as its card says, and free words left to the other one."""
 
+import numpy as np
 import pytest
 
 from assistant.adapters.recognisers import bundled, trained
+from assistant.adapters.recognisers.positives import is_positive
 from assistant.adapters.recognisers.replay import hear_sound
 from assistant.adapters.recognisers.witness import Witness
 from assistant.errors import ModelError
-from assistant.ports import Hearing
+from assistant.ports import SAMPLE_RATE_HZ, Hearing
 from assistant.spoken import ENGLISH
 from assistant.spoken.expect import ChoiceExpected, ConfirmExpected, NumberExpected, TextExpected
 from assistant.spoken.meaning import Answer, Kind
@@ -121,6 +123,20 @@ def test_near_misses_in_a_voice_that_it_had_not_met(ear, voice):
         hearing = heard(ear, voice, words, CLAMP)
         meaning = ENGLISH.interpret(hearing.words, CLAMP, heard=True) if hearing.words else None
         assert hearing.doubtful or not (isinstance(meaning, Answer) and meaning.kind is Kind.DONE), words
+
+
+@pytest.mark.sound
+@pytest.mark.parametrize("voice", VOICES)
+@pytest.mark.parametrize("pause_s", [2.0, 3.0])
+def test_a_denial_said_too_slowly_is_never_the_positive(ear, voice, pause_s):
+    """In a picture longer than the one it is used to it loses words; "it is done" is not even asked about then."""
+    if voice not in voices.synthesisers():
+        pytest.skip(f"{voice} is not installed")
+    pause = np.zeros(round(pause_s * SAMPLE_RATE_HZ), dtype=np.float32)
+    parts = [voices.synthesise(voice, words) for words in ("it is", "not", "done")]
+    sound = np.concatenate([parts[0], pause, parts[1], pause, parts[2]])
+    words = hear_sound(ear, as_recorded(sound), CLAMP).words
+    assert not is_positive(ENGLISH.interpret(words, CLAMP, heard=True), CLAMP)
 
 
 CHOICES = (
