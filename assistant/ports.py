@@ -33,6 +33,7 @@ class Hearing:
         doubtful: a number that has to be said digit by digit, for another one is possible.
         told_apart: a number that the sound itself tells from those that sound like it (fifteen, not fifty).
         borne_out: it was not sure, and stands for these words because another model heard them too.
+        unaided: another model was to be asked too, and cannot be loaded.
     """
 
     words: str
@@ -42,6 +43,7 @@ class Hearing:
     doubtful: bool = False
     told_apart: bool = False
     borne_out: bool = False
+    unaided: bool = False
 
 
 class Utterance(Protocol):

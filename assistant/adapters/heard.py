@@ -19,7 +19,7 @@ def heard_from(
         sound: mono 16-bit samples at `assistant.ports.SAMPLE_RATE_HZ`, where they are to be kept.
     """
     if not hearing.words:
-        return NotUnderstood(at, ear, sound=sound)
+        return NotUnderstood(at, ear, unaided=hearing.unaided, sound=sound)
     best = next((found for found in hearing.alternatives if found.words == hearing.words), None)
     return Heard(
         at,
@@ -31,5 +31,6 @@ def heard_from(
         doubtful=hearing.doubtful,
         told_apart=hearing.told_apart,
         borne_out=hearing.borne_out,
+        unaided=hearing.unaided,
         sound=sound,
     )

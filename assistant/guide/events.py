@@ -50,6 +50,7 @@ class Heard:
             confirmation or a choice once more.
         told_apart: a number that the sound itself tells from those that sound like it.
         borne_out: the recogniser stands for the words only because another model heard them too.
+        unaided: another model was to be asked too, and cannot be loaded.
         sound: what the recogniser got, where sound is kept; the entry names its file, and no replay has it.
     """
 
@@ -63,15 +64,17 @@ class Heard:
     doubtful: bool = False
     told_apart: bool = False
     borne_out: bool = False
+    unaided: bool = False
     sound: bytes = field(default=b"", repr=False)
 
 
 @dataclass(frozen=True)
 class NotUnderstood:
-    """Speech was heard, but the recogniser would not stand for any wording of it; `sound` as in `Heard`."""
+    """Speech was heard, but the recogniser would stand for no wording of it; `unaided` and `sound` as in `Heard`."""
 
     at: datetime
     ear: str = ""
+    unaided: bool = False
     sound: bytes = field(default=b"", repr=False)
 
 
@@ -292,13 +295,13 @@ def body_of(event: Event) -> dict[str, object]:
             body["alternatives"] = [words[:LONGEST_WORDS] for words in event.alternatives]
             body["confidence"] = event.confidence
             body["ear"] = event.ear
-            marks = ("during_speech", "gap", "doubtful", "told_apart", "borne_out")
+            marks = ("during_speech", "gap", "doubtful", "told_apart", "borne_out", "unaided")
             body |= {mark: True for mark in marks if getattr(event, mark)}
         case Resumed():
             told = {"ear": event.ear, "ear_model": event.ear_model, "clock_behind_s": event.clock_behind_s}
             body |= {name: text for name, text in told.items() if text}
         case NotUnderstood():
-            body["ear"] = event.ear
+            body |= {"ear": event.ear} | ({"unaided": True} if event.unaided else {})
         case Typed():
             body["words"] = event.words[:LONGEST_WORDS]
         case InstructorCame():
@@ -349,9 +352,10 @@ def event_of(entry: Mapping[str, object]) -> Event | None:
                 doubtful=bool(entry.get("doubtful", False)),
                 told_apart=bool(entry.get("told_apart", False)),
                 borne_out=bool(entry.get("borne_out", False)),
+                unaided=bool(entry.get("unaided", False)),
             )
         case "not understood":
-            return NotUnderstood(at, str(entry.get("ear", "")))
+            return NotUnderstood(at, str(entry.get("ear", "")), unaided=bool(entry.get("unaided", False)))
         case "typed":
             return Typed(at, words)
         case "instructor here":

@@ -96,8 +96,13 @@ def test_a_doubtful_number_is_asked_for_digit_by_digit(doubtful):
 def test_an_event_tells_all_that_was_heard():
     """Wordings, the figure of the one that is stood for, doubt, gap and sound; without words nothing is made up."""
     others = (Alternative("fifteen", 0.25), Alternative("fifty", 0.7512))
-    hearing = Hearing("fifty", others, 1.0, 0.5, doubtful=True, borne_out=True)
+    hearing = Hearing("fifty", others, 1.0, 0.5, doubtful=True, borne_out=True, unaided=True)
     assert heard_from(hearing, AT, "ear", gap=True, sound=b"s") == Heard(
-        AT, "fifty", ("fifteen",), "0.751", "ear", gap=True, doubtful=True, borne_out=True, sound=b"s"
+        *(AT, "fifty", ("fifteen",), "0.751", "ear"),
+        gap=True,
+        doubtful=True,
+        borne_out=True,
+        unaided=True,
+        sound=b"s",
     )
-    assert heard_from(Hearing("", others, 1.0, 0.5), AT, "ear", sound=b"s") == NotUnderstood(AT, "ear", b"s")
+    assert heard_from(Hearing("", others, 1.0, 0.5), AT, "ear", sound=b"s") == NotUnderstood(AT, "ear", sound=b"s")

@@ -51,7 +51,7 @@ class Speaker:
         words = self._left.pop(0)
         sound = tone(300 + 20 * len(self._left))
         if words is None:
-            return NotUnderstood(self._clock.now(), "tiny.en", sound)
+            return NotUnderstood(self._clock.now(), "tiny.en", sound=sound)
         return Heard(self._clock.now(), words, ear="tiny.en", sound=sound)
 
 

@@ -69,11 +69,16 @@ EVENTS: list[tuple[Event, dict[str, object]]] = [
     (Heard(AT, "done", ("don", "dun"), "0.5", "ear", doubtful=True), HEARD | {"doubtful": True}),
     (Heard(AT, "done", ("don", "dun"), "0.5", "ear", told_apart=True), HEARD | {"told_apart": True}),
     (Heard(AT, "done", ("don", "dun"), "0.5", "ear", borne_out=True), HEARD | {"borne_out": True}),
+    (Heard(AT, "done", ("don", "dun"), "0.5", "ear", unaided=True), HEARD | {"unaided": True}),
     (
         Heard(AT, "done"),
         {"kind": "heard", "source": "voice", "words": "done", "alternatives": [], "confidence": None, "ear": ""},
     ),
     (NotUnderstood(AT, "ear"), {"kind": "not understood", "source": "voice", "ear": "ear"}),
+    (
+        NotUnderstood(AT, "ear", unaided=True),
+        {"kind": "not understood", "source": "voice", "ear": "ear", "unaided": True},
+    ),
     (Typed(AT, "done"), {"kind": "typed", "source": "typed", "words": "done"}),
     *(
         (InstructorCame(AT, proven=proven), {"kind": "instructor here", "source": "instructor", "proven": proven})

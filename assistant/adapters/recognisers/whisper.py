@@ -110,6 +110,11 @@ class WhisperRecogniser:
                 self._sentences.allowed(START, expect, form)
         return WhisperUtterance(self, expect)
 
+    @property
+    def is_unaided(self) -> bool:
+        """Whether the other model has been asked for once, and cannot be loaded."""
+        return self._witness is not None and self._witness.fails
+
     def close(self) -> None:
         """Free the model."""
         with self._turn:
@@ -344,6 +349,7 @@ class WhisperUtterance:
             doubtful=verdict.doubtful,
             told_apart=verdict.told_apart,
             borne_out=verdict.borne_out,
+            unaided=self._recogniser.is_unaided,
         )
 
     def give_up(self) -> None:

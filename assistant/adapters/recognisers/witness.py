@@ -19,6 +19,9 @@ class Witness:
     Args:
         model_digest: of the model that will be loaded.
         load: loads it; what fails once is not tried again for what only needs to be borne out.
+
+    Attributes:
+        fails: it was to bear something out, and could not be loaded.
     """
 
     def __init__(self, model_digest: str, load: "Callable[[], WhisperRecogniser]") -> None:
@@ -26,7 +29,7 @@ class Witness:
         self._load = load
         self._loading = threading.Lock()
         self._loaded: WhisperRecogniser | None = None
-        self._fails = False
+        self.fails = False
 
     def begin(self, expect: Expect) -> Utterance:
         """Start an utterance of its own.
@@ -44,13 +47,13 @@ class Witness:
             expect: digits, or choices.
             is_given_up: asked now and then; once it is so, the outcome is "", soon.
         """
-        if self._fails:
+        if self.fails:
             return ""
         try:
             model = self._model()
         except ModelError:
             # The leading model hears without it, as it does where the other one is not installed.
-            self._fails = True
+            self.fails = True
             return ""
         return model.takes_for(samples, expect, is_given_up)
 

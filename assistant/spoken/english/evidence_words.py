@@ -4,6 +4,16 @@ from collections.abc import Mapping
 
 from assistant.spoken.english.result_words import ResultWords
 
+_MARKS = {
+    "during_speech": "while the assistant was speaking",
+    "gap": "part of the sound was lost",
+    "doubtful": "the recogniser was not sure",
+    "told_apart": "the sound tells it from numbers that sound like it",
+    "borne_out": "a second recogniser heard it too",
+    "unaided": "the second recogniser could not be loaded",
+}
+"""What marks at an utterance say, by their names in the record."""
+
 
 class EvidenceWords(ResultWords):
     """Texts about the record itself: warnings, verdicts, decisions, entries."""
@@ -254,4 +264,4 @@ class EvidenceWords(ResultWords):
 
     def field(self, name: str, value: str) -> str:
         """Any other field of an entry, or the kind of a meaning, with its value."""
-        return f"{self.recorded(name)}: {value}"
+        return f"{_MARKS.get(name, self.recorded(name))}: {value}"

@@ -53,7 +53,9 @@ def test_one_that_cannot_be_loaded_bears_nothing_out():
         raise ModelError("broken", "Install it again.")
 
     witness = Witness("digest", load)
+    assert not witness.fails
     assert [witness.takes_for(None, DIGITS, lambda: False) for _ in range(3)] == ["", "", ""]
     assert len(tries) == 1
+    assert witness.fails
     with pytest.raises(ModelError, match="broken"):
         witness.begin(TextExpected())
