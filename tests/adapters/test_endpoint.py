@@ -123,6 +123,7 @@ def test_endless_speech_is_cut_once_and_skipped():
     [
         (ConfirmExpected(), Decimal("0.9")),
         (NumberExpected("mL/h"), Decimal("1.2")),
+        (NumberExpected("mL/h", digits_only=True), Decimal("1.8")),
         (NameExpected(("heparin",)), Decimal("1.2")),
         (AnyExpected(), Decimal("1.2")),
         (TextExpected(), Decimal("1.2")),

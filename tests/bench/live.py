@@ -14,7 +14,7 @@ import hashlib
 import multiprocessing
 import queue
 import time
-from functools import partial
+from functools import cache, partial
 from pathlib import Path
 
 import numpy as np
@@ -24,7 +24,8 @@ from assistant.adapters.listener import Listener
 from assistant.adapters.microphone import SoundBlock
 from assistant.adapters.recognisers.choose import open_recogniser
 from assistant.guide.events import EarLost, Heard, NotUnderstood
-from assistant.ports import SAMPLE_RATE_HZ, AnswerHeard
+from assistant.ports import SAMPLE_RATE_HZ, AnswerHeard, Utterance
+from assistant.spoken.expect import Expect
 from tests.bench import people, scoring
 from tests.bench.clips import Clip
 from tests.bench.printing import say
@@ -75,6 +76,24 @@ class Player:
         """Nothing has to be given back."""
 
 
+class _Shared:
+    """The recogniser of a process, which the listeners in it have one after the other. Implements `Recogniser`."""
+
+    def __init__(self) -> None:
+        self._ear = open_recogniser(None, None)
+        self.name, self.model_digest = self._ear.name, self._ear.model_digest
+
+    def begin(self, expect: Expect) -> Utterance:
+        """Start an utterance."""
+        return self._ear.begin(expect)
+
+    def close(self) -> None:
+        """It stays open for the next listener."""
+
+
+_shared = cache(_Shared)
+
+
 def hear(clip: Clip, sound: Sound, *, slow_speaker: bool) -> scoring.Heard:
     """What a listener posts first."""
     chance = np.random.default_rng(int.from_bytes(hashlib.sha256(clip.key.encode()).digest()[:4], "big"))
@@ -88,7 +107,7 @@ def hear(clip: Clip, sound: Sound, *, slow_speaker: bool) -> scoring.Heard:
             posted.put(event.event if isinstance(event, AnswerHeard) else event)
 
     began = time.monotonic()
-    ear = Listener(open_recogniser(None, None), post, SystemClock(), source=Player(whole), slow_speaker=slow_speaker)
+    ear = Listener(_shared(), post, SystemClock(), source=Player(whole), slow_speaker=slow_speaker)
     ear.listen(clip.saying.expect)
     try:
         event = posted.get(timeout=len(whole) / SAMPLE_RATE_HZ + 5)
