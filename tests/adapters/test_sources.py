@@ -106,3 +106,5 @@ def test_an_event_tells_all_that_was_heard():
         sound=b"s",
     )
     assert heard_from(Hearing("", others, 1.0, 0.5), AT, "ear", sound=b"s") == NotUnderstood(AT, "ear", sound=b"s")
+    alone = Hearing("", others, 1.0, 0.5, unaided=True)
+    assert heard_from(alone, AT, "ear") == NotUnderstood(AT, "ear", unaided=True)

@@ -21,12 +21,12 @@ _PADDING_S = 0.3
 
 def pink(sound: Sound, snr_db: float, seed: str) -> Sound:
     """With pink noise, whose power falls with frequency as that of rooms does."""
-    return _mixed(sound, _pink_noise(len(sound), _chance(seed)), snr_db)
+    return _mixed(sound, _pink_noise(len(sound), chance_of(seed)), snr_db)
 
 
 def babble(sound: Sound, snr_db: float, seed: str) -> Sound:
     """With four people talking: readings and prompts on top of each other."""
-    chance, talk = _chance(seed), _talk()
+    chance, talk = chance_of(seed), _talk()
     noise = np.zeros(len(sound), dtype=np.float32)
     for _ in range(4):
         start = int(chance.integers(0, len(talk)))
@@ -38,7 +38,7 @@ def echo(sound: Sound, seed: str) -> Sound:
     """In a bare room: noise that dies away by 60 dB in 0.4 s stands for its reflections."""
     length = round(_ECHO_S * SAMPLE_RATE_HZ)
     decay = 10 ** (-3 * np.arange(length) / length)
-    room = (_chance(seed).standard_normal(length) * decay).astype(np.float32)
+    room = (chance_of(seed).standard_normal(length) * decay).astype(np.float32)
     room *= np.float32(0.5 / np.sqrt(np.sum(room**2)))
     room[0] = 1
     size = len(sound) + length
@@ -51,7 +51,7 @@ def alarm(sound: Sound, snr_db: float, seed: str) -> Sound:
     Five pulses of a tone with four harmonics, 150 ms each, as IEC 60601-1-8 describes auditory alarm signals
     (from memory).
     """
-    pitch = float(_chance(seed).uniform(300, 900))
+    pitch = float(chance_of(seed).uniform(300, 900))
     times = np.arange(len(sound)) / SAMPLE_RATE_HZ
     tone = sum(np.sin(2 * np.pi * pitch * n * times) / n for n in range(1, 6))
     pulses = (times % 2.0 < 1.5) & (times % 0.3 < 0.15)
@@ -99,7 +99,7 @@ CONDITIONS: dict[str, Callable[[Sound, str], Sound]] = {
 
 def noises() -> dict[str, Sound]:
     """Sound in which nobody speaks: silence, hum, coughs and clatter."""
-    chance = _chance("noises")
+    chance = chance_of("noises")
     second = SAMPLE_RATE_HZ
     made: dict[str, Sound] = {"silence": np.zeros(2 * second, dtype=np.float32)}
     made["hiss"] = (0.01 * chance.standard_normal(2 * second)).astype(np.float32)
@@ -144,7 +144,8 @@ def _talk() -> Sound:
     return np.concatenate([sound / np.sqrt(np.mean(sound**2)) for sound in talk])
 
 
-def _chance(seed: str) -> np.random.Generator:
+def chance_of(seed: str) -> np.random.Generator:
+    """Chance that is the same in every run, by what it is for."""
     return np.random.default_rng(int.from_bytes(hashlib.sha256(seed.encode()).digest()[:4], "big"))
 
 

@@ -28,6 +28,7 @@ from assistant.ports import SAMPLE_RATE_HZ, AnswerHeard, Utterance
 from assistant.spoken.expect import Expect
 from tests.bench import people, scoring
 from tests.bench.clips import Clip
+from tests.bench.conditions import chance_of
 from tests.bench.printing import say
 from tests.bench.voices import Sound
 
@@ -96,10 +97,9 @@ _shared = cache(_Shared)
 
 def hear(clip: Clip, sound: Sound, *, slow_speaker: bool) -> scoring.Heard:
     """What a listener posts first."""
-    chance = np.random.default_rng(int.from_bytes(hashlib.sha256(clip.key.encode()).digest()[:4], "big"))
     quiet = [np.zeros(round(length_s * SAMPLE_RATE_HZ), dtype=np.float32) for length_s in (_BEFORE_S, _AFTER_S)]
     whole = np.concatenate([quiet[0], sound * (_LEVEL / (np.abs(sound).max() or 1.0)), quiet[1]])
-    whole = whole + _ROOM * chance.standard_normal(len(whole)).astype(np.float32)
+    whole = whole + _ROOM * chance_of(clip.key).standard_normal(len(whole)).astype(np.float32)
     posted: queue.Queue[Heard | NotUnderstood | EarLost] = queue.Queue()
 
     def post(event: object) -> None:
@@ -140,10 +140,10 @@ def main() -> None:
         for clip, sound in people.joined_sayings(args.listed, args.half, tuple(args.gaps))
         if clip.saying.kind == "digits"
     ]
-    made.sort(key=lambda one: hashlib.sha256(one[0].key.encode()).digest())
+    made = sorted(made, key=lambda one: hashlib.sha256(one[0].key.encode()).digest())[: args.most]
     with multiprocessing.get_context("spawn").Pool(args.at_once) as pool:
-        all_heard = pool.starmap(partial(hear, slow_speaker=args.slow_speaker), made[: args.most], chunksize=1)
-    lengths = np.array([len(sound) for _, sound in made[: args.most]]) / SAMPLE_RATE_HZ
+        all_heard = pool.starmap(partial(hear, slow_speaker=args.slow_speaker), made, chunksize=1)
+    lengths = np.array([len(sound) for _, sound in made]) / SAMPLE_RATE_HZ
     gaps = f"{args.gaps[0]} to {args.gaps[1]} s between digits"
     say(f"{len(all_heard)} strings, median {np.median(lengths):.1f} s, {gaps}")
     for line in (*people.rows(all_heard), "", *people.wrong(all_heard)):
