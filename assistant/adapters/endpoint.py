@@ -18,6 +18,12 @@ STILL_SPEECH = 0.35
 START_FRAMES = 3
 """Speech begins with so many speech frames among the last `START_WINDOW`: a click is shorter."""
 START_WINDOW = 4
+WEAK = 0.1
+"""At least this likely, and beside speech, a frame may be a part of a word: the detector is often not sure of a word
+that stands alone, though it is as loud as others."""
+WEAK_START_FRAMES, WEAK_START_WINDOW = 6, 8
+"""Speech begins, too, with so many frames that may be a part of it among so many, and `WEAK_START_SPEECH` of speech."""
+WEAK_START_SPEECH = 2
 LEAST_SPEECH_FRAMES = 4
 """An utterance with fewer speech frames (128 ms) is a noise; the shortest words measured have eight."""
 QUIET_FRAMES = 6
@@ -32,6 +38,9 @@ LONGEST_S = 15.0
 """An utterance is cut here."""
 
 
+LOUD_HOLDS_S = 2.0
+"""So long after the last speech of an utterance what is as loud counts as a part of it too: the detector takes a whole
+word for no speech now and then. An alarm that goes on for longer keeps nobody waiting for longer."""
 GUESS_FRAMES = 2
 """After so much silence (64 ms) the recogniser is asked what has been said. Within 200 synthesised answers there
 were 29 such gaps, 20 of 96 ms or more; a guess that turns out to have come too early is given up."""
@@ -45,9 +54,9 @@ CONFIRM_S = 0.9
 OPEN_S = 1.2
 """Silence that ends an unfinished utterance: longer than the pause of somebody who reads a number off a display."""
 DIGITS_S = 1.8
-"""The same where digits are asked for one by one: who reads them off makes a pause after each, and a number that was
-cut is another number. Of 80 strings of people with 0.6 to 1.1 s between the digits 30 were cut after 1.2 s
-(`tests.bench.live`). Who says the unit too does not wait for it."""
+"""The same where digits are asked for one by one, or said so: who reads them off makes a pause after each, and a
+number that was cut is another number. Of 80 strings of people with 0.6 to 1.1 s between the digits 30 were cut after
+1.2 s (`tests.bench.live`). Who says the unit too does not wait for it."""
 SLOW_FACTOR = 2.0
 """For people who need longer, all of these silences are longer."""
 
@@ -64,6 +73,8 @@ def known_pause_s(said: Completeness, expect: Expect, slow_speaker: bool = False
 
     A recogniser's own doubt counts as unfinished: a number cut in two is another number.
     """
+    if said is Completeness.DIGITS:
+        return (SLOW_FACTOR if slow_speaker else 1.0) * DIGITS_S
     if said is Completeness.OPEN or isinstance(expect, TextExpected):
         return pause_s(expect, slow_speaker)
     wait_s = FINISHED_S if said is Completeness.FINISHED else MAY_GO_ON_S
@@ -91,11 +102,12 @@ class Endpointer:
     """Follows the likelihood of speech, frame by frame."""
 
     def __init__(self) -> None:
-        self._recent: deque[bool] = deque(maxlen=START_WINDOW)
+        self._recent: deque[float] = deque(maxlen=WEAK_START_WINDOW)
         self._state = _State.IDLE
         self._pause_frames = 0
         self._skip_frames = 0
         self._silent = 0
+        self._since_speech = 0
         self._frames = 0
         self._speech_frames = 0
         self._skipped = 0
@@ -105,6 +117,11 @@ class Endpointer:
     def silent_frames(self) -> int:
         """Frames of silence at the end of the utterance under way; 0 where none is."""
         return self._silent if self._state is _State.SPEAKING else 0
+
+    @property
+    def is_skipping(self) -> bool:
+        """Whether what is being said began too early, and is skipped to its end."""
+        return self._state is _State.SKIPPING
 
     def set_pause(self, pause_s: float) -> None:
         """Set the silence that ends the utterance under way, seconds."""
@@ -122,32 +139,37 @@ class Endpointer:
             self._is_echo = False  # somebody is answering the question before
         elif self._state is _State.IDLE:
             self._is_echo = True
-        going_on = self._state is not _State.IDLE or any(list(self._recent)[-GOING_ON_FRAMES:])
+        going_on = self._state is not _State.IDLE or any(_speech(self._recent, GOING_ON_FRAMES))
         self._state = _State.SKIPPING if going_on else _State.IDLE
         self._silent = 0
         self._skipped = 0
 
     def overhear(self, likelihood: float) -> None:
         """Follow a frame while nobody listens, so that `restart` knows whether speech is going on."""
-        self._recent.append(likelihood >= SPEECH)
+        self._recent.append(likelihood)
         self._state = _State.IDLE
 
-    def take(self, likelihood: float) -> Moment:
-        """Follow a frame while listening; say what it means."""
+    def take(self, likelihood: float, *, is_loud: bool = False) -> Moment:
+        """Follow a frame while listening; say what it means.
+
+        Args:
+            likelihood: of speech.
+            is_loud: it is about as loud as the speech of the utterance under way.
+        """
         is_speech = likelihood >= SPEECH
-        self._recent.append(is_speech)
+        self._recent.append(likelihood)
         if self._state is _State.SKIPPING:
             self._skip(is_speech=is_speech)
             return Moment.NOTHING
         if self._state is _State.IDLE:
-            if sum(self._recent) < START_FRAMES:
+            if not self._begins():
                 return Moment.NOTHING
             self._state = _State.SPEAKING
-            self._silent = 0
+            self._silent = self._since_speech = 0
             self._frames = len(self._recent)
-            self._speech_frames = sum(self._recent)
+            self._speech_frames = sum(_speech(self._recent, WEAK_START_WINDOW))
             return Moment.STARTED
-        return self._within(likelihood, is_speech)
+        return self._within(likelihood, is_speech=is_speech, is_loud=is_loud)
 
     def end_if_silent(self) -> Moment:
         """End the utterance under way where the silence after it is long enough; `set_pause` may have made it so."""
@@ -156,6 +178,12 @@ class Endpointer:
         self._state = _State.IDLE
         self._recent.clear()
         return Moment.ENDED if self._speech_frames >= LEAST_SPEECH_FRAMES else Moment.NOISE
+
+    def _begins(self) -> bool:
+        if sum(_speech(self._recent, START_WINDOW)) >= START_FRAMES:
+            return True
+        weak = sum(likelihood >= WEAK for likelihood in self._recent)
+        return weak >= WEAK_START_FRAMES and sum(_speech(self._recent, WEAK_START_WINDOW)) >= WEAK_START_SPEECH
 
     def _skip(self, *, is_speech: bool) -> None:
         self._skipped += 1
@@ -167,10 +195,12 @@ class Endpointer:
         if self._silent >= (QUIET_FRAMES if self._is_echo else self._skip_frames):
             self._state = _State.IDLE
 
-    def _within(self, likelihood: float, is_speech: bool) -> Moment:
+    def _within(self, likelihood: float, *, is_speech: bool, is_loud: bool) -> Moment:
         self._frames += 1
         self._speech_frames += is_speech
-        if is_speech or (self._silent == 0 and likelihood >= STILL_SPEECH):
+        self._since_speech = 0 if is_speech else self._since_speech + 1
+        holds = is_loud and self._since_speech * FRAME_S <= LOUD_HOLDS_S
+        if is_speech or holds or (self._silent == 0 and likelihood >= STILL_SPEECH):
             self._silent = 0
         else:
             self._silent += 1
@@ -183,3 +213,8 @@ class Endpointer:
             self._is_echo = False
             return Moment.CUT
         return Moment.GOING
+
+
+def _speech(recent: deque[float], frames: int) -> list[bool]:
+    """Which of the last frames, so many at most, are speech."""
+    return [likelihood >= SPEECH for likelihood in list(recent)[-frames:]]

@@ -1,31 +1,28 @@
 """Follows an utterance from its first sound to its words: what is said ahead of the end decides where the end is."""
 
 import time
-from collections import deque
 from collections.abc import Callable
 from dataclasses import dataclass
 
 import numpy as np
 
+from assistant.adapters.beforehand import Beforehand, Room, sounds
 from assistant.adapters.endpoint import (
     FAINT,
-    FRAME_S,
     GUESS_FRAMES,
+    SPEECH,
     Endpointer,
     Moment,
     known_pause_s,
     pause_s,
 )
 from assistant.adapters.heard import heard_from
-from assistant.adapters.level import Level
+from assistant.adapters.level import Level, mean_square
 from assistant.adapters.recognition import Guess, Recognition
 from assistant.ports import AnswerHeard, Clock, LearnerSilent, LearnerSpeaks, LevelAdvice, Post, Timing
 from assistant.spoken import ENGLISH
 from assistant.spoken.completeness import Completeness
 from assistant.spoken.expect import Expect
-
-PREROLL_S = 0.3
-"""Sound before the detector's first speech frame that belongs to the utterance: soft beginnings of words."""
 
 
 @dataclass(frozen=True)
@@ -93,14 +90,21 @@ class Follower:
         self._level = level
         self._wanted_now = wanted
         self._endpointer = Endpointer()
-        self._preroll: deque[bytes] = deque(maxlen=round(PREROLL_S / FRAME_S) + 3)
+        self._room = Room()
+        self._before = Beforehand()
         self._is_speech = False
+        self._speech = _Mean()
         self._sound: list[bytes] = []
         self._guess: Guess | None = None
+        self._unfed: list[bytes] = []
         self._began = 0.0
         self._ended = 0.0
-        self._gap_frames = 0
         self._has_gap = False
+
+    @property
+    def is_under_way(self) -> bool:
+        """Whether an utterance has begun and not ended."""
+        return self._is_speech
 
     @property
     def awaits_guess(self) -> bool:
@@ -121,28 +125,42 @@ class Follower:
     def lost_sound(self) -> None:
         """Sound was lost right before what comes next."""
         self._has_gap = True
-        self._gap_frames = 0
 
     def overhear(self, likelihood: float) -> None:
         """A frame that nobody wants."""
         self._endpointer.overhear(likelihood)
 
-    def take(self, wanted: Wanted, frame: bytes, likelihood: float, arrived: float) -> None:
-        """A frame that is wanted: with its likelihood of speech, and when it came, steady clock, seconds."""
-        moment = self._endpointer.take(likelihood)
+    def take(self, wanted: Wanted, frame: bytes, likelihood: float, arrived: float, *, is_behind: bool = False) -> None:
+        """A frame that is wanted.
+
+        Args:
+            wanted: what is wanted.
+            frame: its samples.
+            likelihood: of speech.
+            arrived: when it came, steady clock, seconds.
+            is_behind: others talk in the room, and it is no louder than they are.
+        """
+        power = self._room.take(mean_square(np.frombuffer(frame, "<i2")))
+        if is_behind:
+            power = 0.0  # however loud that may be, it is no part of a word
+        is_loud = self._is_speech and sounds(power, self._speech.mean, self._room.power)
+        moment = self._endpointer.take(likelihood, is_loud=is_loud)
         if not self._is_speech:
-            self._preroll.append(frame)
-            self._forget_old_gap()
+            self._before.add(frame, power, likelihood, follows_gap=self._has_gap)
+            self._has_gap = False
+            if self._endpointer.is_skipping:
+                self._before.shorten()
         if moment is Moment.STARTED:
             self._post(LearnerSpeaks(wanted.question))
             self._recognition.begin(wanted.expect)
             self._is_speech = True
             self._began = self._ended = arrived
-            for earlier in self._preroll:
-                self._feed(earlier)
-            self._preroll.clear()
+            earlier, self._has_gap = self._before.take(self._room.power)
+            for one in earlier:
+                self._feed(one)
+            self._speech.take(power)
         elif self._is_speech and moment is Moment.GOING:
-            self._go_on(wanted, frame, likelihood, arrived)
+            self._go_on(wanted, frame, likelihood, power, arrived)
         else:
             if self._is_speech and self._guess is None:
                 self._feed(frame)
@@ -159,24 +177,33 @@ class Follower:
         self._is_speech = False
         self._sound = []
         self._guess = None
-        self._preroll.clear()
+        self._unfed = []
+        self._speech = _Mean()
+        self._before = Beforehand()
         self._has_gap = False
-        self._gap_frames = 0
 
-    def _go_on(self, wanted: Wanted, frame: bytes, likelihood: float, arrived: float) -> None:
+    def _go_on(self, wanted: Wanted, frame: bytes, likelihood: float, power: float, arrived: float) -> None:
         """Within an utterance: sound goes to the recogniser; in a silence it is asked what has been said."""
         silent = self._endpointer.silent_frames
         if not silent:
             self._ended = arrived
-        if self._guess is not None and (not silent or likelihood >= FAINT):
+        if likelihood >= SPEECH:
+            self._speech.take(power)
+        is_quiet = silent and likelihood < FAINT
+        if self._guess is not None and not is_quiet:
             self._guess = None
             self._endpointer.set_pause(wanted.pause_s)
+            for earlier in self._unfed:
+                self._recognition.feed(earlier)
+            self._unfed = []
         if self._guess is None:
             self._feed(frame)
-            if silent >= GUESS_FRAMES and self._manner.fixed_pause_s is None:
+            if is_quiet and silent >= GUESS_FRAMES and self._manner.fixed_pause_s is None:
                 self._guess = self._recognition.guess()
-        elif self.keeps_sound:
-            self._sound.append(frame)
+        else:
+            self._unfed.append(frame)
+            if self.keeps_sound:
+                self._sound.append(frame)
         self.look_up(wanted)
 
     def _heed(self, wanted: Wanted) -> bool:
@@ -187,9 +214,10 @@ class Follower:
         what = ENGLISH.completeness(said, wanted.expect) if said else Completeness.OPEN
         if what is Completeness.OPEN:
             return False
-        if self._guess.hearing.doubtful:
+        if self._guess.hearing.doubtful and what is not Completeness.DIGITS:
             what = Completeness.MAY_GO_ON  # perhaps because something else is being said
-        self._endpointer.set_pause(known_pause_s(what, wanted.expect, self._manner.slow_speaker))
+        known_s = known_pause_s(what, wanted.expect, self._manner.slow_speaker)
+        self._endpointer.set_pause(max(known_s, wanted.pause_s) if what is Completeness.DIGITS else known_s)
         return True
 
     def _end(self, wanted: Wanted, moment: Moment) -> None:
@@ -198,13 +226,6 @@ class Follower:
             self._post(LearnerSilent(wanted.question))
         elif self._is_speech and moment in (Moment.ENDED, Moment.CUT):
             self._finish(wanted, is_cut=moment is Moment.CUT)
-
-    def _forget_old_gap(self) -> None:
-        # A gap counts for the utterance whose pre-roll it lies in, not for one that begins a minute later.
-        if self._has_gap:
-            self._gap_frames += 1
-            if self._gap_frames > (self._preroll.maxlen or 0):
-                self._has_gap = False
 
     def _feed(self, frame: bytes) -> None:
         if self.keeps_sound or self._level is not None:
@@ -229,3 +250,15 @@ class Follower:
             advice = self._level.utterance(np.frombuffer(sound, "<i2"))
             if advice:
                 self._post(LevelAdvice(advice))
+
+
+class _Mean:
+    """The mean power of what counts as speech in an utterance."""
+
+    def __init__(self) -> None:
+        self.mean = 0.0
+        self._frames = 0
+
+    def take(self, power: float) -> None:
+        self._frames += 1
+        self.mean += (power - self.mean) / self._frames

@@ -212,13 +212,15 @@ class _HearingThread:
             if wanted is None:
                 self._follower.overhear(self._crowd.near(frame, likelihood, listens=False))
                 continue
+            is_behind = False
             # Only who dictates speaks for so long that it might be taken for a room full of talk.
             if not isinstance(wanted.expect, TextExpected):
                 was_there = self._crowd.is_there
-                likelihood = self._crowd.near(frame, likelihood)
+                likelihood = self._crowd.near(frame, likelihood, answers=self._follower.is_under_way)
+                is_behind = self._crowd.is_behind
                 if self._crowd.is_there and not was_there:
                     self._follower.lost_sound()  # nobody knows which part of it was the learner
-            self._follower.take(wanted, frame, likelihood, block.arrived)
+            self._follower.take(wanted, frame, likelihood, block.arrived, is_behind=is_behind)
 
     def _measure(self, frame: bytes, likelihood: float, *, listens: bool) -> None:
         samples = np.frombuffer(frame, "<i2")

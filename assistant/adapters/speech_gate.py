@@ -5,13 +5,11 @@ from collections.abc import Callable
 
 import numpy as np
 
+from assistant.adapters.beforehand import Room
 from assistant.adapters.level import mean_square
 
 OPENS_AT = 2.0
 """Factor over the room's own power (3 dB); speech hardly above the room, at 5 dB, lifts it by 6 dB."""
-RISE = 1.01
-"""The room's power is taken to rise by this factor a frame at most: 1.3 dB a second."""
-LEAST_POWER = 1.0
 HOLD_FRAMES = 40
 """Frames after the last loud one in which the detector still looks: more than the longest silence in an answer."""
 WARM_FRAMES = 6
@@ -27,15 +25,14 @@ class SpeechGate:
 
     def __init__(self, detector: Callable[[bytes], float]) -> None:
         self._detector = detector
-        self._floor = float("inf")
+        self._room = Room()
         self._hold = HOLD_FRAMES
         self._before: deque[bytes] = deque(maxlen=WARM_FRAMES)
 
     def __call__(self, frame: bytes) -> float:
         """The likelihood of speech, 0 to 1; 0 where the room is as steady as before."""
-        power = max(mean_square(np.frombuffer(frame, "<i2")), LEAST_POWER)
-        self._floor = min(power, self._floor * RISE)
-        if power > OPENS_AT * self._floor:
+        power = self._room.take(mean_square(np.frombuffer(frame, "<i2")))
+        if power > OPENS_AT * self._room.power:
             self._hold = HOLD_FRAMES
         elif self._hold:
             self._hold -= 1

@@ -1,5 +1,7 @@
 """How likely it is that somebody who falls silent has said all: what has been said decides how long to wait."""
 
+from dataclasses import replace
+from decimal import Decimal
 from enum import StrEnum
 
 from assistant.spoken.expect import AnyExpected, Expect, NumberExpected, TextExpected
@@ -18,6 +20,7 @@ class Completeness(StrEnum):
 
     FINISHED = "finished"
     MAY_GO_ON = "may go on"  # whole, but also the beginning of something else that may be said
+    DIGITS = "digits"  # a number said digit by digit, without its unit: another digit may follow each
     OPEN = "open"  # no answer yet, or a number whose unit has not been said
 
 
@@ -45,6 +48,8 @@ class Silence:
             words: as a recogniser wrote them, up to the silence.
             expect: the frame.
         """
+        if isinstance(expect, NumberExpected) and self._are_digits(words, expect):
+            return Completeness.DIGITS
         meaning = self._interpret(words, expect, heard=True)
         if not isinstance(meaning, Answer) or meaning.kind is Kind.TEXT:
             return Completeness.OPEN
@@ -60,6 +65,11 @@ class Silence:
         if isinstance(expect, TextExpected):
             return Completeness.MAY_GO_ON  # a reason may begin with the words of a command
         return Completeness.MAY_GO_ON if self._is_a_beginning(words, expect, meaning) else Completeness.FINISHED
+
+    def _are_digits(self, words: str, expect: NumberExpected) -> bool:
+        """Whether the words are digits said one by one, without a unit, that another one can follow."""
+        digits = replace(expect, digits_only=True, lowest=Decimal(0))
+        return bool(words) and self._takes_a_digit(words, digits)
 
     def _takes_a_digit(self, words: str, expect: Expect) -> bool:
         """Whether the words go on with a digit: "one hour thirty" and "one hour thirty five"."""

@@ -55,6 +55,34 @@ def test_moments(figures, moments):
     assert follow(figures) == moments
 
 
+# What the detector makes of single words of people that are as loud as those after them, frame by frame (hundredths).
+UNSURE = (
+    (14, 54, 68, 50, 21, 19, 16, 26, 63, 77, 38, 9, 3),
+    (4, 24, 87, 76, 46, 26, 14, 11, 25, 32, 30, 55, 68, 41, 16),
+)
+
+
+@pytest.mark.parametrize("likelihoods", UNSURE)
+def test_a_word_of_which_the_detector_is_not_sure_begins(likelihoods):
+    """A "two" that stands alone, loud and clear, is an utterance."""
+    endpointer = Endpointer()
+    endpointer.restart(PAUSE * FRAME_S)
+    moments = [endpointer.take(likelihood / 100) for likelihood in (*[1] * 20, *likelihoods, *[1] * 20)]
+    assert Moment.STARTED in moments
+    assert Moment.ENDED in moments
+
+
+@pytest.mark.parametrize(
+    "likelihoods", [(15, 20, 20, 15, 30, 40, 45, 45, 30, 20), (90, 5, 5, 5, 90, 5, 5, 5), (60, 60, 5, 5)]
+)
+def test_noise_of_which_the_detector_is_not_sure_does_not_begin(likelihoods):
+    """Something that is never speech, two clicks, and half a word of somebody far away are none."""
+    endpointer = Endpointer()
+    endpointer.restart(PAUSE * FRAME_S)
+    moments = {endpointer.take(likelihood / 100) for likelihood in (*[1] * 20, *likelihoods, *[1] * 20)}
+    assert moments == {Moment.NOTHING}
+
+
 @pytest.mark.parametrize(
     ("figures", "moments"),
     [

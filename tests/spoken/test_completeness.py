@@ -1,5 +1,7 @@
 """Whether somebody who falls silent has said all."""
 
+from decimal import Decimal
+
 import pytest
 
 from assistant.spoken import ENGLISH
@@ -15,6 +17,7 @@ from assistant.spoken.expect import (
 RATE, VOLUME, TIME = NumberExpected("mL/h"), NumberExpected("mL"), NumberExpected("h")
 MINUTES = NumberExpected("min")
 FINISHED, MAY_GO_ON, OPEN = Completeness.FINISHED, Completeness.MAY_GO_ON, Completeness.OPEN
+DIGITS = Completeness.DIGITS
 
 
 @pytest.mark.parametrize(
@@ -34,6 +37,17 @@ FINISHED, MAY_GO_ON, OPEN = Completeness.FINISHED, Completeness.MAY_GO_ON, Compl
         ("eighty three point", RATE, OPEN),
         ("point", RATE, OPEN),
         ("one hundred and", RATE, OPEN),
+        # Another digit may follow each, whether digits were asked for or not.
+        ("two", RATE, DIGITS),
+        ("oh", RATE, DIGITS),
+        ("one two", RATE, DIGITS),
+        ("one two five", NumberExpected("mL/h", digits_only=True), DIGITS),
+        ("eight three point", RATE, DIGITS),
+        ("one five no one six", RATE, DIGITS),
+        ("one two", NumberExpected("mL/h", lowest=Decimal(50)), DIGITS),  # of any size: it is not all yet
+        ("one two five millilitres per hour", RATE, FINISHED),
+        ("one twenty five", RATE, OPEN),
+        ("five", AnyExpected(), OPEN),
         ("eighty three point three millilitres per hour", RATE, FINISHED),
         ("83.3 mL/h", RATE, FINISHED),
         ("83.3 milliliters", RATE, OPEN),  # "per hour" is missing
