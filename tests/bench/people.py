@@ -4,6 +4,7 @@
     python -m tests.bench.people --words WORDS --half tuning --keep kept.pickle
     python -m tests.bench.people --listed FOLDER                             sentences of people, as its table has them
     python -m tests.bench.people --listed FOLDER --slow                      strings of digits with pauses between them
+    python -m tests.bench.people --listed FOLDER --at-10-db --only digits    each string in pink noise and in babble
     python -m tests.bench.people --digits RECORDINGS                         digits that nothing was learnt or chosen on
 
 No recording lies here. WORDS and ORDERS are what `tests.bench.training.people` names, with its parts: nobody who was
@@ -157,6 +158,15 @@ def in_conditions(clean: Iterator[tuple[Clip, Sound]], names: tuple[str, ...]) -
             yield Clip(clip.saying, clip.speaker, condition, len(changed) / 2 / SAMPLE_RATE_HZ), changed
 
 
+def at_10_db(clean: Iterator[tuple[Clip, Sound]]) -> Iterator[tuple[Clip, bytes]]:
+    """Each clip in pink noise and in babble at 10 dB: more of them than where one condition is drawn for each."""
+    both = list(clean)
+    for condition in NOISY[:2]:
+        for clip, changed in in_conditions(iter(both), (condition,)):
+            if clip.condition == condition:
+                yield clip, changed
+
+
 def rows(all_heard: list[Heard]) -> Iterator[str]:
     """What became of the clips, in Markdown, in percent, with the 95 % interval of what is wrong."""
     counts: dict[str, Counter[Outcome]] = defaultdict(Counter)
@@ -227,6 +237,8 @@ def main() -> None:
     parser.add_argument("--models", type=Path, help="the models folder")
     parser.add_argument("--most", type=int, help="this many clips only")
     parser.add_argument("--clean", action="store_true", help="no noise")
+    parser.add_argument("--at-10-db", action="store_true", help="in both noises at 10 dB, each clip, and nothing else")
+    parser.add_argument("--only", metavar="KIND", help="clips whose kind begins so")
     parser.add_argument("--keep", type=Path, help="keep the evidence in this file")
     args = parser.parse_args()
     spoken_by: Words = {}
@@ -242,7 +254,10 @@ def main() -> None:
     clean = clips(spoken_by, sentences, gaps_s)
     if args.listed is not None:
         clean = chain(clean, whole_sayings(args.listed, args.half), joined_sayings(args.listed, args.half, gaps_s))
-    made = list(in_conditions(clean, () if args.clean else (*NOISY, *NOISY[:2], *OTHER)))
+    if args.only is not None:
+        clean = (one for one in clean if one[0].saying.kind.startswith(args.only))
+    names = () if args.clean else (*NOISY, *NOISY[:2], *OTHER)
+    made = list(at_10_db(clean) if args.at_10_db else in_conditions(clean, names))
     made.sort(key=lambda one: hashlib.sha256(one[0].key.encode()).digest())
     all_heard = hear_all(recogniser, made[: args.most], args.keep)
     say(f"{recogniser.name}, {args.half} part, {len(all_heard)} clips\n")
