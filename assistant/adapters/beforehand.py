@@ -1,14 +1,14 @@
 """What was heard before an utterance counted as begun, and what sounds although it does not count as speech.
 
-The speech detector is not sure of a word that stands alone: of the loud frames of people's digits it takes one in
-twenty for no speech, and a whole "two" or "four", as loud as its neighbours, now and then. So what sounds like the
-speech next to it belongs to the utterance too.
+The speech detector is not sure of a word that stands alone: of the loud frames of people's digits it takes one in ten
+or twenty for no speech, and a whole "two" or "four", as loud as its neighbours, now and then. So what is as loud as
+the speech next to it belongs to the utterance too.
 """
 
 from collections import deque
 from dataclasses import dataclass
 
-from assistant.adapters.endpoint import FRAME_S, SPEECH, START_WINDOW
+from assistant.adapters.endpoint import FRAME_S, SPEECH, START_WINDOW, WEAK_START_WINDOW
 
 PREROLL_S = 0.3
 """Sound before the first that belongs to an utterance: soft beginnings of words."""
@@ -74,7 +74,7 @@ class Beforehand:
         frames = list(self._frames)
         self._frames.clear()
         first = max(0, len(frames) - START_WINDOW)
-        speech = max((frame.power for frame in frames[first:] if frame.is_speech), default=0.0)
+        speech = max((frame.power for frame in frames[-WEAK_START_WINDOW:] if frame.is_speech), default=0.0)
         gap = 0
         for place in range(first - 1, -1, -1):
             frame = frames[place]

