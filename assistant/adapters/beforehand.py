@@ -20,21 +20,6 @@ BELOW_SPEECH = 0.25
 """Factor on the power of speech (6 dB less): what sounds is at least as loud."""
 ABOVE_ROOM = 4.0
 """Factor on the power of the room (6 dB more), likewise."""
-_RISE = 1.01
-_LEAST_POWER = 1.0
-
-
-class Room:
-    """How loud a room is where nobody speaks: the least power, which is taken to rise by 1.3 dB a second at most."""
-
-    def __init__(self) -> None:
-        self.power = float("inf")
-
-    def take(self, power: float) -> float:
-        """Follow a frame's mean square; return it, or the least that counts."""
-        power = max(power, _LEAST_POWER)
-        self.power = min(power, self.power * _RISE)
-        return power
 
 
 def sounds(power: float, speech: float, room: float) -> bool:

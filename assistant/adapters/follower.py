@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from assistant.adapters.beforehand import Beforehand, Room, sounds
+from assistant.adapters.beforehand import Beforehand, sounds
 from assistant.adapters.endpoint import (
     FAINT,
     GUESS_FRAMES,
@@ -17,7 +17,7 @@ from assistant.adapters.endpoint import (
     pause_s,
 )
 from assistant.adapters.heard import heard_from
-from assistant.adapters.level import Level, mean_square
+from assistant.adapters.level import Level, Room, mean_square
 from assistant.adapters.recognition import Guess, Recognition
 from assistant.ports import AnswerHeard, Clock, LearnerSilent, LearnerSpeaks, LevelAdvice, Post, Timing
 from assistant.spoken import ENGLISH

@@ -22,6 +22,8 @@ STEPS_DBFS = (-54.0, -44.0, -34.0, -24.0)
 """Above so many of these the sound is, of the four steps in which it is shown."""
 SHOWN_S = 0.3
 """It is shown anew no sooner than after so long, seconds: nothing on a display may flash."""
+_RISE = 1.01
+_LEAST_POWER = 1.0
 
 MUTED = (
     "The microphone gives perfect silence: it is muted, switched off, or the wrong one. "
@@ -112,6 +114,19 @@ class Loudness:
         if step != self._shown:
             self._shown = step
             self._show(step)
+
+
+class Room:
+    """How loud a room is where nobody speaks: the least power, which is taken to rise by 1.3 dB a second at most."""
+
+    def __init__(self) -> None:
+        self.power = float("inf")
+
+    def take(self, power: float) -> float:
+        """Follow a frame's mean square; return it, or the least that counts."""
+        power = max(power, _LEAST_POWER)
+        self.power = min(power, self.power * _RISE)
+        return power
 
 
 def mean_square(samples: npt.NDArray[np.int16]) -> float:

@@ -5,8 +5,7 @@ from collections.abc import Callable
 
 import numpy as np
 
-from assistant.adapters.beforehand import Room
-from assistant.adapters.level import mean_square
+from assistant.adapters.level import Room, mean_square
 
 OPENS_AT = 2.0
 """Factor over the room's own power (3 dB); speech hardly above the room, at 5 dB, lifts it by 6 dB."""

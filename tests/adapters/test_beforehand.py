@@ -2,8 +2,9 @@
 
 import pytest
 
-from assistant.adapters.beforehand import LONGEST_GAP_S, LONGEST_S, PREROLL_S, Beforehand, Room, sounds
+from assistant.adapters.beforehand import LONGEST_GAP_S, LONGEST_S, PREROLL_S, Beforehand, sounds
 from assistant.adapters.endpoint import FRAME_S, START_WINDOW
+from assistant.adapters.level import Room
 
 ROOM = 100.0
 POWER = {".": ROOM, "w": 30_000.0, "S": 100_000.0, "n": 2_000.0}

@@ -151,20 +151,21 @@ def whole_sayings(folder: Path, part: str) -> Iterator[tuple[Clip, Sound]]:
 def in_conditions(clean: Iterator[tuple[Clip, Sound]], names: tuple[str, ...]) -> Iterator[tuple[Clip, bytes]]:
     """Each clip clean, and in one of the other conditions."""
     for clip, sound in clean:
-        level = float(np.abs(sound).max()) or 1.0
         place = int.from_bytes(hashlib.sha256(clip.key.encode()).digest()[:4], "big")
-        for condition in (CLEAN, names[place % len(names)]) if names else (CLEAN,):
-            changed = conditions.as_recorded(CONDITIONS[condition](sound / level, clip.key))
-            yield Clip(clip.saying, clip.speaker, condition, len(changed) / 2 / SAMPLE_RATE_HZ), changed
+        yield from _changed(clip, sound, (CLEAN, names[place % len(names)]) if names else (CLEAN,))
 
 
 def at_10_db(clean: Iterator[tuple[Clip, Sound]]) -> Iterator[tuple[Clip, bytes]]:
     """Each clip in pink noise and in babble at 10 dB: more of them than where one condition is drawn for each."""
-    both = list(clean)
-    for condition in NOISY[:2]:
-        for clip, changed in in_conditions(iter(both), (condition,)):
-            if clip.condition == condition:
-                yield clip, changed
+    for clip, sound in clean:
+        yield from _changed(clip, sound, conditions.NOISY_10_DB)
+
+
+def _changed(clip: Clip, sound: Sound, names: tuple[str, ...]) -> Iterator[tuple[Clip, bytes]]:
+    level = float(np.abs(sound).max()) or 1.0
+    for condition in names:
+        changed = conditions.as_recorded(CONDITIONS[condition](sound / level, clip.key))
+        yield Clip(clip.saying, clip.speaker, condition, len(changed) / 2 / SAMPLE_RATE_HZ), changed
 
 
 def rows(all_heard: list[Heard]) -> Iterator[str]:
